@@ -1,0 +1,139 @@
+import type { Lander } from '../lander/lander.ts';
+
+/**
+ * The plain data that goes into and comes out of the played world. Nothing here knows how the world is stepped.
+ *
+ * Section frame: x right, y up against gravity, angles counter-clockwise. SI; time is a whole number of ticks.
+ */
+
+/** Everything that decides a descent, besides the inputs. The same setup and inputs give the same bits. */
+export interface DescentSetup {
+  readonly lander: Lander;
+  /** Surface gravity of the world [m/s²]. */
+  readonly gravity: number;
+  readonly terrain: Terrain;
+  readonly start: StartState;
+  /** Usable propellant at the start [kg]. */
+  readonly propellant: number;
+}
+
+/** The ground as a section: heights at equal steps in x, straight between them. */
+export interface Terrain {
+  /** x of the first height [m]. */
+  readonly firstX: number;
+  /** Distance between heights [m]. */
+  readonly spacing: number;
+  /** [m] */
+  readonly heights: readonly number[];
+  /** Friction of the ground under footpads and hull [-]. */
+  readonly friction: number;
+}
+
+export interface StartState {
+  /** Of the centre of mass [m]. */
+  readonly x: number;
+  readonly y: number;
+  /** Attitude from upright [rad]. */
+  readonly angle: number;
+  /** [m/s] */
+  readonly vx: number;
+  readonly vy: number;
+  /** [rad/s] */
+  readonly rate: number;
+}
+
+/** What a crew commands during one tick, already quantized: whole numbers, so that both ends step the same bits. */
+export interface ControlInput {
+  /** Commanded thrust, whole percent of the engine's maximum, 0 to 100; 0 is engine off. */
+  readonly thrustPercent: number;
+  /** Commanded attitude, whole degrees from upright, counter-clockwise positive, -30 to 30. */
+  readonly tiltDeg: number;
+}
+
+export const PHASES = ['approach', 'terminal descent', 'final drop', 'contact', 'settling', 'at rest'] as const;
+export type Phase = (typeof PHASES)[number];
+
+export const OUTCOMES = [
+  'upright inside limit',
+  'upright outside limit',
+  'tipped downhill',
+  'tipped uphill',
+  'gear overload',
+  'off site',
+  'propellant exhausted',
+  'aborted',
+  'stopped',
+] as const;
+export type Outcome = (typeof OUTCOMES)[number];
+
+/** A reading of the world after a whole number of ticks. Plain data: survives structuredClone. */
+export interface DescentState {
+  readonly tick: number;
+  readonly phase: Phase;
+  /** Centre of mass [m], [m/s]. */
+  readonly x: number;
+  readonly y: number;
+  readonly vx: number;
+  readonly vy: number;
+  /** [rad], [rad/s] */
+  readonly angle: number;
+  readonly rate: number;
+  /** Actual thrust [N]. */
+  readonly thrust: number;
+  /** Usable propellant left [kg]. */
+  readonly propellant: number;
+  /** Total mass now [kg]. */
+  readonly mass: number;
+  /** Lowest footpad above the ground straight below it [m]; 0 or less in contact. */
+  readonly height: number;
+  /** Slope of the ground under the footpads, positive where it rises to the right [rad]. */
+  readonly slope: number;
+  /** One entry a leg of the section, left to right. */
+  readonly legs: readonly LegState[];
+  readonly commanded: ControlInput;
+  /** Worst contact so far; present from the first contact on. */
+  readonly touchdown?: TouchdownState;
+  /** Present at rest. */
+  readonly outcome?: Outcome;
+}
+
+export interface LegState {
+  /** Center of the sole [m]. */
+  readonly footX: number;
+  readonly footY: number;
+  readonly inContact: boolean;
+  /** Crushed length so far [m], and as a share of what there is [-]. */
+  readonly stroke: number;
+  readonly strokeUsed: number;
+  /** Axial load [N]. */
+  readonly load: number;
+}
+
+/** The state at a contact, from which the engine computes the tip limit. Gravity frame. */
+export interface TouchdownState {
+  readonly tick: number;
+  readonly x: number;
+  /** Positive to the right [m/s]. */
+  readonly vx: number;
+  /** Positive downwards [m/s]. */
+  readonly descentRate: number;
+  /** [rad], [rad/s] */
+  readonly angle: number;
+  readonly rate: number;
+  /** Slope under the feet, positive where the ground rises to the right [rad]. */
+  readonly slope: number;
+  /** [kg] */
+  readonly mass: number;
+  /** Which foot of the section met the ground first. */
+  readonly firstFoot: 'left' | 'right' | 'both';
+}
+
+/** One-shot happenings of a tick, for sound, drawing and logs. */
+export type DescentEvent =
+  | { readonly kind: 'phase'; readonly tick: number; readonly phase: Phase }
+  | { readonly kind: 'footDown'; readonly tick: number; readonly leg: number; readonly speed: number }
+  | { readonly kind: 'hullDown'; readonly tick: number; readonly speed: number }
+  | { readonly kind: 'stageCrushed'; readonly tick: number; readonly leg: number; readonly stage: number }
+  | { readonly kind: 'bottomed'; readonly tick: number; readonly leg: number }
+  | { readonly kind: 'propellantOut'; readonly tick: number }
+  | { readonly kind: 'outcome'; readonly tick: number; readonly outcome: Outcome };

@@ -1,0 +1,29 @@
+import { defineConfig } from 'vitest/config';
+
+/** Two projects: what runs in Node alone, fast; and what needs a built client, real sockets or a real browser. */
+export default defineConfig({
+  test: {
+    projects: [
+      {
+        test: {
+          name: 'pure',
+          root: '.',
+          include: [
+            'tests/{unit,validation,properties,convergence,conservation,determinism,replay,contract,boundary,regression}/**/*.test.ts',
+          ],
+          testTimeout: 30_000,
+        },
+      },
+      {
+        test: {
+          name: 'live',
+          root: '.',
+          include: ['tests/{sync,e2e}/**/*.test.ts'],
+          testTimeout: 120_000,
+          hookTimeout: 120_000,
+          fileParallelism: false,
+        },
+      },
+    ],
+  },
+});
