@@ -1,0 +1,41 @@
+// The public door of the engine: explicit names, one block a folder.
+
+// engine
+export { accept, formatProblem, refuse, type FieldProblem, type Result } from './result.ts';
+
+// engine/table
+export {
+  CALLOUTS,
+  MARGIN_BANDS,
+  SEATS,
+  STAGES,
+  type Callout,
+  type Command,
+  type HeldControls,
+  type LiveMargin,
+  type MarginBand,
+  type MemberId,
+  type Refusal,
+  type Scorecard,
+  type Seat,
+  type SeatView,
+  type Stage,
+  type TablePlan,
+  type TableView,
+} from './table/tableTypes.ts';
+
+// engine/world
+export {
+  OUTCOMES,
+  PHASES,
+  type ControlInput,
+  type DescentEvent,
+  type DescentSetup,
+  type DescentState,
+  type LegState,
+  type Outcome,
+  type Phase,
+  type StartState,
+  type Terrain,
+  type TouchdownState,
+} from './world/descent.ts';
