@@ -1,0 +1,55 @@
+import { spawnSync, type SpawnSyncOptions } from 'node:child_process';
+import { existsSync } from 'node:fs';
+import { chromium, type Browser } from 'playwright-core';
+
+/** Real Chromium for tests: the one named by CHROMIUM_PATH, or where Debian and others put it. */
+const CANDIDATES = [
+  process.env.CHROMIUM_PATH,
+  '/usr/bin/chromium',
+  '/usr/bin/chromium-browser',
+  '/usr/bin/google-chrome',
+  '/Applications/Google Chrome.app/Contents/MacOS/Google Chrome',
+  'C:/Program Files/Google/Chrome/Application/chrome.exe',
+];
+
+/** Background services off: tests talk to this machine only. No GPU flags: the defaults measured fastest. */
+const ARGUMENTS = [
+  '--no-sandbox',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+];
+
+export function findBrowser(): string | undefined {
+  return CANDIDATES.find((path) => path !== undefined && existsSync(path));
+}
+
+/** Finds a browser, or fetches Debian's where that can be done without asking. Returns what to do when it cannot. */
+export function ensureBrowser(): { readonly path: string } | { readonly advice: string } {
+  const found = findBrowser();
+  if (found !== undefined) return { path: found };
+  const canInstall = process.getuid?.() === 0 && spawnSync('apt-get', ['--version']).status === 0;
+  if (canInstall) {
+    console.log("No Chromium here: fetching Debian's package for the browser tests (once) ...");
+    const quiet: SpawnSyncOptions = {
+      stdio: ['ignore', 'ignore', 'inherit'],
+      env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' },
+    };
+    spawnSync('apt-get', ['update'], quiet);
+    spawnSync('apt-get', ['install', '-y', '--no-install-recommends', 'chromium'], quiet);
+    const installed = findBrowser();
+    if (installed !== undefined) return { path: installed };
+  }
+  return {
+    advice:
+      'The browser tests need Chromium: run `sudo apt-get install chromium`, or set CHROMIUM_PATH to a Chromium or Chrome, then run this again.',
+  };
+}
+
+export function launchBrowser(): Promise<Browser> {
+  const path = findBrowser();
+  if (path === undefined) throw new Error('No Chromium found; `npm test` fetches one or says how.');
+  return chromium.launch({ executablePath: path, args: ARGUMENTS });
+}
