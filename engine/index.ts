@@ -1,7 +1,9 @@
 // The public door of the engine: explicit names, one block a folder.
 
 // engine
+export { CAUTION, STANDARD_GRAVITY } from './constants.ts';
 export { accept, formatProblem, refuse, type FieldProblem, type Result } from './result.ts';
+export { WORLDS, findWorld, type World } from './worlds.ts';
 
 // engine/table
 export {
