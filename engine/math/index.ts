@@ -1,0 +1,16 @@
+/** Public door of the engine's own arithmetic. installDeterministicMath.ts is not here: importing it has an effect. */
+export { exp, hypot2, log, tanh } from './exponential.ts';
+export { acos, asin, atan, atan2, cos, MAX_ANGLE, sin, tan } from './trig.ts';
+export {
+  add2,
+  cross2,
+  dot2,
+  length2,
+  lengthSquared2,
+  perpendicular2,
+  rotate2,
+  scale2,
+  subtract2,
+  type Vec2,
+} from './vec2.ts';
+export { add3, cross3, direction3, dot3, length3, lengthSquared3, scale3, subtract3, type Vec3 } from './vec3.ts';
