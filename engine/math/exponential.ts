@@ -2,11 +2,11 @@
  * Exponential, logarithm, hyperbolic tangent and length of a pair, the same bits on every JavaScript engine; see
  * trig.ts for why. Only + − × ÷, Math.abs, Math.floor, Math.sqrt, Math.max and Math.min.
  *
- * Method and coefficients of exp and log: [fdlibm] e_exp.c, e_log.c. Of tanh: [Cephes] tanh.c.
+ * Method and coefficients of exp and log: [Ng1995] e_exp.c, e_log.c. Of tanh: [Moshier1989] tanh.c.
  */
 import { assert } from '../assert.ts';
 
-/** ln 2 as 32 bits, so that a whole number of up to 20 bits times it is exact, and the rest. [fdlibm] e_exp.c */
+/** ln 2 as 32 bits, so that a whole number of up to 20 bits times it is exact, and the rest. [Ng1995] e_exp.c */
 const LN2_HEAD = 6.9314718036912381649e-1;
 const LN2_TAIL = 1.90821492927058770002e-10;
 const LOG2_E = 1.442695040888963387;

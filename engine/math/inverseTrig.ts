@@ -1,7 +1,7 @@
 /**
  * Inverse sine, cosine and tangent that give the same bits on every JavaScript engine; see trig.ts for why.
  *
- * Method: argument reduction and minimax coefficients published with [fdlibm] s_atan.c, e_asin.c, e_acos.c, e_atan2.c.
+ * Method: argument reduction and minimax coefficients published with [Ng1995] s_atan.c, e_asin.c, e_acos.c, e_atan2.c.
  * Only + − × ÷, Math.abs, Math.sqrt and Math.fround, all fixed to the bit by IEEE 754.
  */
 import { assert } from '../assert.ts';
@@ -35,7 +35,7 @@ function atanFrom(high: number, low: number, x: number): number {
   return high - (atanDeficit(x) - low - x);
 }
 
-/** x − atan x for |x| ≤ 7/16. Coefficients aT[0] to aT[10] of [fdlibm] s_atan.c. */
+/** x − atan x for |x| ≤ 7/16. Coefficients aT[0] to aT[10] of [Ng1995] s_atan.c. */
 function atanDeficit(x: number): number {
   const z = x * x;
   const w = z * z;
@@ -104,7 +104,7 @@ function rootTail(z: number, root: number, head: number): number {
   return z === 0 ? 0 : (z - head * head) / (root + head);
 }
 
-/** asin(x)/x − 1 as a function of z = x², z ≤ 1/4. Coefficients pS0 to qS4 of [fdlibm] e_asin.c. */
+/** asin(x)/x − 1 as a function of z = x², z ≤ 1/4. Coefficients pS0 to qS4 of [Ng1995] e_asin.c. */
 function asinExcess(z: number): number {
   const p =
     z *

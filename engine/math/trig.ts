@@ -5,8 +5,8 @@
  * in the last bit between engines. These use only + − × ÷, Math.abs and Math.floor, which IEEE 754 fixes to the bit.
  *
  * Method: Cody-Waite reduction by π/2, π/2 being given in three parts of which the first two have 33 bits, so that their
- * products with a whole number below 2^20 are exact [CodyWaite]; then the odd and even minimax polynomials on
- * [−π/4, π/4] published with [fdlibm], k_sin.c and k_cos.c, with the second word of the reduced angle carried along.
+ * products with a whole number below 2^20 are exact [CodyWaite1980]; then the odd and even minimax polynomials on
+ * [−π/4, π/4] published with [Ng1995], k_sin.c and k_cos.c, with the second word of the reduced angle carried along.
  * Scalars stay local on purpose: module-level doubles would be boxed and cost twice the time.
  */
 import { assert } from '../assert.ts';
@@ -17,7 +17,7 @@ export { acos, asin, atan, atan2 } from './inverseTrig.ts';
 export const MAX_ANGLE = 1.6e6;
 
 const TWO_OVER_PI = 2 / Math.PI;
-/** Leading 33 bits of π/2, the next 33 bits, and the rest to 53 bits. [fdlibm] e_rem_pio2.c */
+/** Leading 33 bits of π/2, the next 33 bits, and the rest to 53 bits. [Ng1995] e_rem_pio2.c */
 const HALF_PI_1 = 1.57079632673412561417;
 const HALF_PI_2 = 6.0771005063039659766e-11;
 const HALF_PI_3 = 2.02226624879595063154e-21;
@@ -71,7 +71,7 @@ function sineNearQuarterTurn(rest: number, n: number, quarters: number): number 
   return sineInQuadrant(reduced, next - reduced + low, n + quarters);
 }
 
-/** Exact error of the rounded difference: (a − b) − difference. [Knuth] sec. 4.2.2, theorem B */
+/** Exact error of the rounded difference: (a − b) − difference. [Knuth1997] sec. 4.2.2, theorem B */
 function differenceError(a: number, b: number, difference: number): number {
   const virtualB = a - difference;
   return a - (difference + virtualB) + (virtualB - b);
@@ -85,7 +85,7 @@ function sineInQuadrant(reduced: number, low: number, quarters: number): number 
   return -kernelCos(reduced, low);
 }
 
-/** sin(x + y) for |x| ≤ π/4 and y the rounding error of x. Coefficients S1 to S6 of [fdlibm] k_sin.c. */
+/** sin(x + y) for |x| ≤ π/4 and y the rounding error of x. Coefficients S1 to S6 of [Ng1995] k_sin.c. */
 function kernelSin(x: number, y: number): number {
   const z = x * x;
   const v = z * x;
@@ -97,7 +97,7 @@ function kernelSin(x: number, y: number): number {
   return x - (z * (0.5 * y - v * r) - y - v * -1.66666666666666324348e-1);
 }
 
-/** cos(x + y) for |x| ≤ π/4 and y the rounding error of x. Coefficients C1 to C6 of [fdlibm] k_cos.c. */
+/** cos(x + y) for |x| ≤ π/4 and y the rounding error of x. Coefficients C1 to C6 of [Ng1995] k_cos.c. */
 function kernelCos(x: number, y: number): number {
   const z = x * x;
   const w = z * z;
