@@ -1,0 +1,99 @@
+import { assert } from '../assert.ts';
+import { accept, type Result } from '../result.ts';
+import type { ControlInput, DescentEvent, DescentState } from '../world/descent.ts';
+import { controlsNow } from './controls.ts';
+import type { PlayedDescent, TableModel } from './tableModel.ts';
+import type { LiveMargin, MemberId, Refusal, Scorecard, Seat, Stage, TablePlan } from './tableTypes.ts';
+
+/**
+ * The authority over one table: who may ask for what, the stages, the descent, and what each member is shown.
+ *
+ * It never looks at a clock. `stepTable` is called once a tick; commands act between two ticks. The same plan and the same
+ * commands between the same ticks give the same bits, in the browser of one player and on the server for a crew.
+ * Everything outside this folder treats a Table as opaque and reads it through `viewTable`.
+ */
+export interface Table {
+  readonly plan: TablePlan;
+  readonly model: TableModel;
+  /** Ticks since the table was opened, whether or not a descent runs. */
+  tick: number;
+  stage: Stage;
+  held: boolean;
+  /** In order of joining. */
+  members: Member[];
+  /** How many ever joined; names the next member. */
+  joined: number;
+  run: Run;
+  scorecard: Scorecard | undefined;
+}
+
+export interface Member {
+  readonly id: MemberId;
+  readonly name: string;
+  seat: Seat | undefined;
+  /** Tick of the table at which the line dropped; undefined while connected. */
+  absentSince: number | undefined;
+}
+
+/** One descent from its start: its world, its latest reading, and every input that went into it. */
+export interface Run {
+  readonly descent: PlayedDescent;
+  readonly pilot: (state: DescentState) => ControlInput;
+  readonly gauge: (state: DescentState) => LiveMargin;
+  flight: DescentState;
+  margin: LiveMargin;
+  commanded: ControlInput;
+  /** One entry a tick, appended before the step. */
+  readonly inputs: ControlInput[];
+}
+
+export function createTable({ plan, model }: { readonly plan: TablePlan; readonly model: TableModel }): Table {
+  return {
+    plan,
+    model,
+    tick: 0,
+    stage: 'gathering',
+    held: false,
+    members: [],
+    joined: 0,
+    run: startRun(plan, model),
+    scorecard: undefined,
+  };
+}
+
+/** Advances the table by one tick, the descent too when it runs and is not held. Returns what happened in the descent. */
+export function stepTable(table: Table): readonly DescentEvent[] {
+  table.tick += 1;
+  if (table.stage !== 'descending' || table.held) return [];
+  const { run } = table;
+  run.commanded = controlsNow(table);
+  run.inputs.push(run.commanded);
+  const events = run.descent.step(run.commanded);
+  run.flight = run.descent.read();
+  run.margin = run.gauge(run.flight);
+  if (run.flight.outcome !== undefined) {
+    table.stage = 'resolved';
+    table.scorecard = table.model.scorecard(run.flight, table.plan.setup);
+  }
+  return events;
+}
+
+/** Puts a new descent of the same plan on the table and lets it run. */
+export function beginDescent(table: Table): Result<void, Refusal> {
+  // the descent laid out at opening has not been stepped yet: it is the one to fly
+  if (table.stage === 'resolved') table.run = startRun(table.plan, table.model);
+  assert(table.run.inputs.length === 0, 'a descent begins with no input behind it');
+  table.scorecard = undefined;
+  table.held = false;
+  table.stage = 'descending';
+  return accept(undefined);
+}
+
+function startRun(plan: TablePlan, model: TableModel): Run {
+  const descent = model.createDescent(plan.setup);
+  const pilot = model.createPilot(plan.setup);
+  const gauge = model.createMarginGauge(plan.setup.lander, plan.setup.gravity);
+  const flight = descent.read();
+  // the engine is burning when the table takes over: whoever sits down finds a descent under control
+  return { descent, pilot, gauge, flight, margin: gauge(flight), commanded: pilot(flight), inputs: [] };
+}

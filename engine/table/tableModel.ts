@@ -1,0 +1,23 @@
+import type { Lander } from '../lander/lander.ts';
+import type { ControlInput, DescentEvent, DescentSetup, DescentState } from '../world/descent.ts';
+import type { LiveMargin, Scorecard } from './tableTypes.ts';
+
+/**
+ * What the authority needs from the rest of the engine. `playedModel` is the real one; a test may put a simpler world
+ * under the same rules.
+ */
+export interface TableModel {
+  createDescent(setup: DescentSetup): PlayedDescent;
+  /** What the stand-in at Flying commands in this state: one call a tick, from the first tick on. */
+  createPilot(setup: DescentSetup): (state: DescentState) => ControlInput;
+  createMarginGauge(lander: Lander, gravity: number): (state: DescentState) => LiveMargin;
+  scorecard(final: DescentState, setup: DescentSetup): Scorecard;
+}
+
+/** One descent in progress, whatever computes it. */
+export interface PlayedDescent {
+  /** Advances by one tick; returns what happened in it. */
+  step(input: ControlInput): readonly DescentEvent[];
+  /** Plain data, new for each tick. */
+  read(): DescentState;
+}

@@ -1,0 +1,83 @@
+import type { DescentSetup, DescentState, TableModel, TablePlan } from '../../engine/index.ts';
+
+/**
+ * A world simple enough to reckon by hand, under the real rules of the table: a point falls straight down at 1 m/s a tick
+ * less 1 m/s a full thrust, from 100 m, and comes to rest at 0. The stand-in always commands 50 % and 5 degrees.
+ */
+export const plainModel: TableModel = {
+  createDescent(setup) {
+    let state = startOf(setup);
+    return {
+      step(input) {
+        const y = Math.max(0, state.y - (1 - input.thrustPercent / 100));
+        const tick = state.tick + 1;
+        const down = y === 0;
+        state = {
+          ...state,
+          tick,
+          y,
+          height: y,
+          commanded: input,
+          angle: input.tiltDeg,
+          phase: down ? 'at rest' : 'approach',
+          ...(down ? { outcome: 'upright inside limit' } : {}),
+        };
+        return down ? [{ kind: 'outcome', tick, outcome: 'upright inside limit' }] : [];
+      },
+      read: () => state,
+    };
+  },
+  createPilot: () => () => ({ thrustPercent: 50, tiltDeg: 5 }),
+  createMarginGauge: () => () => ({ limit: 2, utilisation: 0.25, callout: 'inside', tiltLeft: 0.5 }),
+  scorecard: (final) => ({
+    outcome: final.outcome ?? 'stopped',
+    strokeUsed: [0, 0],
+    propellantLeft: final.propellant,
+  }),
+};
+
+function startOf(setup: DescentSetup): DescentState {
+  const leg = { footX: 0, footY: 0, inContact: false, stroke: 0, strokeUsed: 0, load: 0 };
+  return {
+    tick: 0,
+    phase: 'approach',
+    x: 0,
+    y: setup.start.y,
+    vx: 0,
+    vy: -1,
+    angle: 0,
+    rate: 0,
+    thrust: 0,
+    propellant: setup.propellant,
+    mass: 1000,
+    height: setup.start.y,
+    slope: 0,
+    legs: [leg, leg],
+    commanded: { thrustPercent: 0, tiltDeg: 0 },
+  };
+}
+
+export const plainPlan: TablePlan = {
+  title: 'A plain fall',
+  landerId: 'peg',
+  siteId: 'flat',
+  worldId: 'moon',
+  seed: 1,
+  setup: {
+    lander: {
+      id: 'peg',
+      name: 'Peg',
+      summary: 'A point, for tests.',
+      parts: [{ name: 'all', kind: 'dry', mass: 1000, center: [0, 0, 1], shape: { kind: 'point' } }],
+      tanks: [],
+      legs: [],
+      hull: [],
+      engine: { maxThrust: 3000, minThrust: 0, specificImpulse: 300, lag: 0, attitudeTorque: 0 },
+      probeLength: 0,
+    },
+    gravity: 1.62,
+    terrain: { firstX: -10, spacing: 20, heights: [0, 0], friction: 0.5 },
+    start: { x: 0, y: 100, angle: 0, vx: 0, vy: -1, rate: 0 },
+    propellant: 100,
+  },
+};

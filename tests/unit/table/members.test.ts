@@ -1,0 +1,63 @@
+import { describe, expect, it } from 'vitest';
+import {
+  LONGEST_NAME,
+  MOST_MEMBERS,
+  createTable,
+  joinTable,
+  leaveTable,
+  parseMemberName,
+  viewTable,
+} from '../../../engine/index.ts';
+import { plainModel, plainPlan } from '../../support/plainTable.ts';
+
+describe('joining a table', () => {
+  it('[TA1] names members in order of joining, and never reuses the name of one who left', () => {
+    const table = createTable({ plan: plainPlan, model: plainModel });
+    const ids = ['Ada', 'Bo'].map((name) => join(table, name));
+    leaveTable(table, 'm2');
+    expect([...ids, join(table, 'Cy')]).toEqual(['m1', 'm2', 'm3']);
+    expect(viewTable(table, 'm3').you).toEqual({ id: 'm3', name: 'Cy', holds: { thrust: false, tilt: false } });
+  });
+
+  it('[TA2] refuses one more than a table takes', () => {
+    const table = createTable({ plan: plainPlan, model: plainModel });
+    for (let i = 0; i < MOST_MEMBERS; i += 1) join(table, `Member ${i}`);
+    const refused = joinTable(table, { name: 'Late' });
+    expect(refused).toMatchObject({ ok: false, error: { code: 'table/full' } });
+    leaveTable(table, 'm1');
+    expect(joinTable(table, { name: 'Late' }).ok).toBe(true);
+  });
+
+  it('throws when it is asked about a member who is not there', () => {
+    const table = createTable({ plan: plainPlan, model: plainModel });
+    expect(() => viewTable(table, 'm1')).toThrow('member m1');
+    expect(() => leaveTable(table, 'm1')).toThrow('member m1');
+  });
+});
+
+describe('a name at the table', () => {
+  it('[TA3] is trimmed plain text of 1 to 24 characters, in any script', () => {
+    for (const name of ['Ada', 'Łukasz Żak', '山田 太郎', 'x'.repeat(LONGEST_NAME), '😀'.repeat(LONGEST_NAME)]) {
+      expect(parseMemberName(`  ${name} `)).toEqual({ ok: true, value: name });
+    }
+  });
+
+  it.each([
+    ['nothing', '', 'Give a name'],
+    ['blanks', ' \t ', 'Give a name'],
+    ['too long', 'x'.repeat(25), '25 characters'],
+    ['a line break', 'Ada\nBo', 'cannot be seen'],
+    ['a change of writing direction', 'Ada\u202Eod', 'cannot be seen'],
+    ['a zero-width space', 'Ada\u200Bx', 'cannot be seen'],
+    ['a null', 'A\u0000', 'cannot be seen'],
+    ['half a character', 'A\uD800', 'cannot be seen'],
+  ])('[TA3] is refused when it is %s', (_what, text, reason) => {
+    const refused = parseMemberName(text);
+    expect(refused.ok ? '' : refused.error.reason).toContain(reason);
+  });
+});
+
+function join(table: ReturnType<typeof createTable>, name: string): string {
+  const joined = joinTable(table, { name });
+  return joined.ok ? joined.value.id : joined.error.reason;
+}

@@ -1,0 +1,121 @@
+import { beforeEach, describe, expect, it } from 'vitest';
+import {
+  STAND_IN_AFTER_TICKS,
+  commandTable,
+  createTable,
+  dropMember,
+  joinTable,
+  leaveTable,
+  returnMember,
+  stepTable,
+  viewTable,
+  type ControlInput,
+  type Seat,
+  type Table,
+} from '../../../engine/index.ts';
+import { plainModel, plainPlan } from '../../support/plainTable.ts';
+
+const STAND_IN: ControlInput = { thrustPercent: 50, tiltDeg: 5 };
+
+let table: Table;
+
+function sit(id: string, seat: Seat): void {
+  expect(commandTable(table, id, { kind: 'takeSeat', seat })).toEqual({ ok: true, value: undefined });
+}
+
+function begin(id: string): void {
+  expect(commandTable(table, id, { kind: 'begin' })).toEqual({ ok: true, value: undefined });
+}
+
+function steer(id: string, input: Partial<ControlInput>): void {
+  const { thrustPercent: percent, tiltDeg: degrees } = input;
+  if (percent !== undefined) commandTable(table, id, { kind: 'setThrust', percent });
+  if (degrees !== undefined) commandTable(table, id, { kind: 'setTilt', degrees });
+}
+
+function inputAfter(ticks: number): ControlInput {
+  for (let i = 0; i < ticks; i += 1) stepTable(table);
+  return viewTable(table, table.members[0]?.id ?? '').flight.commanded;
+}
+
+beforeEach(() => {
+  table = createTable({ plan: plainPlan, model: plainModel });
+  joinTable(table, { name: 'Ada' });
+  joinTable(table, { name: 'Bo' });
+});
+
+describe('the stand-in', () => {
+  it('[TA12] flies alone when nobody sits at Flying or Propellant', () => {
+    sit('m1', 'lead');
+    begin('m1');
+    expect(inputAfter(1)).toEqual(STAND_IN);
+    expect(viewTable(table, 'm1').commanded).toEqual(STAND_IN);
+  });
+
+  it('[TA12] keeps the tilt when only Propellant is taken', () => {
+    sit('m1', 'propellant');
+    begin('m1');
+    steer('m1', { thrustPercent: 80 });
+    expect(inputAfter(1)).toEqual({ thrustPercent: 80, tiltDeg: 5 });
+  });
+
+  it('[TA12] commands nothing while people are at both controls', () => {
+    sit('m1', 'flying');
+    sit('m2', 'propellant');
+    begin('m1');
+    steer('m1', { tiltDeg: -7 });
+    steer('m2', { thrustPercent: 33 });
+    expect(inputAfter(5)).toEqual({ thrustPercent: 33, tiltDeg: -7 });
+  });
+
+  it('[TA12] takes over in the tick after a member leaves the seat, and gives back what it last commanded', () => {
+    sit('m1', 'flying');
+    begin('m1');
+    steer('m1', { thrustPercent: 90, tiltDeg: -9 });
+    expect(inputAfter(1)).toEqual({ thrustPercent: 90, tiltDeg: -9 });
+    commandTable(table, 'm1', { kind: 'leaveSeat' });
+    expect(inputAfter(1)).toEqual(STAND_IN);
+    sit('m2', 'flying');
+    expect(inputAfter(1)).toEqual(STAND_IN);
+    steer('m2', { tiltDeg: 1 });
+    expect(inputAfter(1)).toEqual({ thrustPercent: 50, tiltDeg: 1 });
+  });
+
+  it('[TA13] leaves the last command standing for three seconds after a line drops, then covers the seat', () => {
+    sit('m1', 'flying');
+    begin('m1');
+    steer('m1', { thrustPercent: 60, tiltDeg: 3 });
+    stepTable(table);
+    dropMember(table, 'm1');
+    expect(inputAfter(STAND_IN_AFTER_TICKS - 1)).toEqual({ thrustPercent: 60, tiltDeg: 3 });
+    expect(inputAfter(1)).toEqual(STAND_IN);
+    expect(viewTable(table, 'm1').seats[1]).toMatchObject({ seat: 'flying', name: 'Ada', connected: false });
+  });
+
+  it('[TA13] gives the control back as soon as the member returns', () => {
+    sit('m1', 'flying');
+    begin('m1');
+    dropMember(table, 'm1');
+    dropMember(table, 'm1');
+    inputAfter(STAND_IN_AFTER_TICKS);
+    returnMember(table, 'm1');
+    steer('m1', { thrustPercent: 61, tiltDeg: 2 });
+    expect(inputAfter(1)).toEqual({ thrustPercent: 61, tiltDeg: 2 });
+    expect(viewTable(table, 'm1').seats[1]).toMatchObject({ name: 'Ada', connected: true });
+  });
+
+  it('[TA13] keeps the seat for the member who is away: nobody else can take it until they leave', () => {
+    sit('m1', 'flying');
+    dropMember(table, 'm1');
+    expect(commandTable(table, 'm2', { kind: 'takeSeat', seat: 'flying' }).ok).toBe(false);
+    leaveTable(table, 'm1');
+    expect(commandTable(table, 'm2', { kind: 'takeSeat', seat: 'flying' }).ok).toBe(true);
+  });
+
+  it('[TA12] has chosen the command that stands when the descent begins', () => {
+    sit('m1', 'flying');
+    expect(viewTable(table, 'm1').commanded).toEqual(STAND_IN);
+    begin('m1');
+    expect(inputAfter(1)).toEqual(STAND_IN);
+  });
+});
