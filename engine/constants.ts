@@ -1,5 +1,5 @@
 /**
- * Standard acceleration of free fall [m/s²]. Exact by definition: 3rd General Conference on Weights and Measures, 1901.
+ * Standard acceleration of free fall [m/s²]. Exact by definition [CGPM1901].
  * It is the gravity of `earth` in WORLDS, and turns a specific impulse in seconds into an exhaust speed on every world.
  */
 export const STANDARD_GRAVITY = 9.80665;

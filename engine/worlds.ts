@@ -25,7 +25,8 @@ export interface World {
   readonly meanRadius?: number;
 }
 
-// Short forms of the keys in REFERENCES.md. All were quoted from memory: the publications were not at hand.
+// Short forms of [CGPM1901], [Konopliv2014], [Konopliv2018], [Russell2012], [Park2016], [Jacobson2009], [Brozovic2015]
+// and of the keys below. All were quoted from memory: the publications were not at hand.
 const PLANETS = 'GM: Park et al. 2021'; // [Park2021]
 const JUPITER = 'GM: Jacobson, ephemeris JUP365'; // [JUP365]
 const SATURN = 'GM: Jacobson 2022'; // [Jacobson2022]
