@@ -1,0 +1,13 @@
+export {
+  FIRST_FEET,
+  MemberPaper,
+  TablePapers,
+  type ControlsPaper,
+  type FlightPaper,
+  type LegPaper,
+  type MarginPaper,
+  type ScorecardPaper,
+  type SeatPaper,
+  type TouchdownPaper,
+} from './memberPaper.ts';
+export { createPaper, writePaper } from './writePaper.ts';
