@@ -5,6 +5,21 @@ export { CAUTION, STANDARD_GRAVITY } from './constants.ts';
 export { accept, formatProblem, refuse, type FieldProblem, type Result } from './result.ts';
 export { WORLDS, findWorld, type World } from './worlds.ts';
 
+// engine/pivot
+export {
+  WIDEST,
+  criticalFriction,
+  requiredStance,
+  tripLimit,
+  type ContactCondition,
+  type PivotBody,
+  type RequiredStance,
+  type SpeedLimit,
+  type StanceDemand,
+  type StancelessBody,
+  type TripLimit,
+} from './pivot/index.ts';
+
 // engine/table
 export {
   CALLOUTS,
