@@ -27,21 +27,21 @@ const HALF_PI_3_TAIL = 8.47842766036889956997e-32;
 /** Nearer to a quarter turn than this, the long reduction is used [rad]. Above the largest n × HALF_PI_2, 6.2e-5. */
 const NEAR_QUARTER_TURN = 1 / 1024;
 
-/** Sine of an angle [rad], |angle| < MAX_ANGLE. Error below 1 ulp. */
+/** Sine of an angle [rad], |angle| < MAX_ANGLE. Error below 1 ulp (largest seen 0.78). */
 export function sin(angle: number): number {
   if (Math.abs(angle) <= Math.PI / 4) return kernelSin(angle, 0);
   if (!(Math.abs(angle) < MAX_ANGLE)) refuseAngle('sin', angle);
   return sineOfReduced(angle, 0);
 }
 
-/** Cosine of an angle [rad], |angle| < MAX_ANGLE. Error below 1 ulp. */
+/** Cosine of an angle [rad], |angle| < MAX_ANGLE. Error below 1 ulp (largest seen 0.76). */
 export function cos(angle: number): number {
   if (Math.abs(angle) <= Math.PI / 4) return kernelCos(angle, 0);
   if (!(Math.abs(angle) < MAX_ANGLE)) refuseAngle('cos', angle);
   return sineOfReduced(angle, 1);
 }
 
-/** Tangent of an angle [rad], |angle| < MAX_ANGLE, as sine over cosine. Error below 2 ulp. */
+/** Tangent of an angle [rad], |angle| < MAX_ANGLE, as sine over cosine. Error below 3 ulp (largest seen 2.06). */
 export function tan(angle: number): number {
   return sin(angle) / cos(angle);
 }
