@@ -5,6 +5,26 @@ export { CAUTION, STANDARD_GRAVITY } from './constants.ts';
 export { accept, formatProblem, refuse, type FieldProblem, type Result } from './result.ts';
 export { WORLDS, findWorld, type World } from './worlds.ts';
 
+// engine/lander
+export {
+  applyInertia,
+  inertiaAbout,
+  inertiaAlong,
+  massProperties,
+  tankLiquid,
+  type BodyPoint,
+  type CrushStage,
+  type Engine,
+  type InertiaTensor,
+  type Lander,
+  type Leg,
+  type MassProperties,
+  type Part,
+  type PartShape,
+  type Tank,
+  type TankLiquid,
+} from './lander/index.ts';
+
 // engine/pivot
 export {
   WIDEST,
@@ -37,6 +57,7 @@ export {
   commandTable,
   createTable,
   dropMember,
+  forgetAbsent,
   formatTableCode,
   joinTable,
   leaveTable,
