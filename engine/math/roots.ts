@@ -69,9 +69,9 @@ function narrow(f: (x: number) => number, start: SignChange, tolerance: number):
     const middle = low + (high - low) / 2;
     // interpolate: the secant's root
     const secant = low + (high - low) * (atLow / (atLow - atHigh));
-    // truncate: towards the middle
+    // truncate: towards the middle; ours: by no less than the tolerance, or rounding would pin the search to one side
     const side = secant < middle ? 1 : -1;
-    const shift = truncation * (high - low) * (high - low);
+    const shift = Math.max(truncation * (high - low) * (high - low), tolerance);
     const truncated = shift <= Math.abs(middle - secant) ? secant + side * shift : middle;
     // project: onto the points from which bisection would still end in time
     const reach = Math.max(0, allowance - (high - low) / 2);
