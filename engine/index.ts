@@ -5,6 +5,17 @@ export { CAUTION, STANDARD_GRAVITY } from './constants.ts';
 export { accept, formatProblem, refuse, type FieldProblem, type Result } from './result.ts';
 export { WORLDS, findWorld, type World } from './worlds.ts';
 
+// engine/checks
+export {
+  CHECK_KINDS,
+  OUTSIDE_CHECKS,
+  runChecks,
+  type CheckKind,
+  type CheckRelation,
+  type CheckResult,
+  type OutsideCheck,
+} from './checks/index.ts';
+
 // engine/lander
 export {
   applyInertia,
@@ -85,11 +96,30 @@ export {
   type TableView,
 } from './table/index.ts';
 
+// engine/descent
+export { burnPercent, commandedThrust, leastBurnPercent } from './descent/index.ts';
+
+// engine/input
+export { equalsControlInput, MAX_TILT_DEG, parseControlInput, quantizeControls } from './input/index.ts';
+
 // engine/world
 export {
+  contactLimit,
+  createDescent,
+  groundHeight,
+  groundSpan,
+  hashDescent,
   OUTCOMES,
   PHASES,
+  PHYSICS_DT,
+  readDescent,
+  STEPS_PER_TICK,
+  stepDescent,
+  TICK_DT,
+  TICK_RATE,
+  type ContactLimit,
   type ControlInput,
+  type Descent,
   type DescentEvent,
   type DescentSetup,
   type DescentState,
@@ -99,4 +129,4 @@ export {
   type StartState,
   type Terrain,
   type TouchdownState,
-} from './world/descent.ts';
+} from './world/index.ts';

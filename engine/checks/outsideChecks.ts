@@ -1,0 +1,22 @@
+import { WORLDS, type World } from '../worlds.ts';
+import { assert } from '../assert.ts';
+import { runCheck, type CheckResult, type OutsideCheck } from './outsideCheck.ts';
+import { STANCE_CHECKS } from './stanceChecks.ts';
+import { GRAVITY_SCALING_CHECKS, TRIP_LIMIT_CHECKS } from './tripLimitChecks.ts';
+
+/** Every outside check, from the simplest model up. A new topic is a file of its own and one line here. */
+export const OUTSIDE_CHECKS: readonly OutsideCheck[] = [
+  ...TRIP_LIMIT_CHECKS,
+  ...GRAVITY_SCALING_CHECKS,
+  ...STANCE_CHECKS,
+];
+
+/** Runs the outside checks in the shipped engine, with the shipped worlds unless others are handed in. */
+export function runChecks(worlds: readonly World[] = WORLDS): readonly CheckResult[] {
+  const gravityOf = (worldId: string): number => {
+    const world = worlds.find(({ id }) => id === worldId);
+    assert(world !== undefined, `the checks need the world '${worldId}'`);
+    return world.gravity;
+  };
+  return OUTSIDE_CHECKS.map((check) => runCheck(check, gravityOf));
+}
