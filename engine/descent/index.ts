@@ -1,0 +1,10 @@
+/** Public door of what flies a lander down: engine, attitude hold, pilots. */
+export { holdTorque, MAX_TURN_RATE, type TurningBody } from './attitudeHold.ts';
+export {
+  burnPercent,
+  commandedThrust,
+  lagStep,
+  leastBurnPercent,
+  propellantPerImpulse,
+  type LagStep,
+} from './thrust.ts';

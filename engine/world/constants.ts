@@ -1,0 +1,38 @@
+/** Ticks a second: one tick is one input and one step of the table [1/s]. */
+export const TICK_RATE = 60;
+
+/** Physics steps a tick. At 240 a second the error of a tipping block is a quarter of that at 60. */
+export const STEPS_PER_TICK = 4;
+
+/** Length of a physics step, the only one there is [s]. */
+export const PHYSICS_DT = 1 / (TICK_RATE * STEPS_PER_TICK);
+
+/** Length of a tick [s]. */
+export const TICK_DT = 1 / TICK_RATE;
+
+/** Iterations of the contact solver; more change nothing in a tipping block. */
+export const VELOCITY_ITERATIONS = 8;
+export const POSITION_ITERATIONS = 3;
+
+/** The world refuses to step a body faster than this [m/s], [rad/s]. No descent of ours comes near. */
+export const MAX_SPEED = 2000;
+export const MAX_RATE = 300;
+
+/**
+ * Steps of the leg law in one physics step, when a foot is near the ground. The legs are stiff: an honeycomb stage is
+ * reached within centimeters, which at 5 m/s a physics step would cross in two.
+ */
+export const LEG_STEPS = 8;
+
+/** Length of a step of the leg law [s]. */
+export const LEG_DT = PHYSICS_DT / LEG_STEPS;
+
+/**
+ * Damping of a leg in its elastic range, as a share of critical damping of half the lander on that leg [-]. Never counts
+ * toward crushing. Stands for joints, hoses and propellant; without it an elastic leg would ring for minutes. Common
+ * practice, no source.
+ */
+export const LEG_DAMPING_RATIO = 0.25;
+
+/** A leg gives way at this multiple of its last stage's force, and carries nothing from then on [-]. Our assumption. */
+export const GEAR_ULTIMATE = 3;

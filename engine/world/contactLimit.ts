@@ -1,0 +1,62 @@
+import { atan } from '../math/trig.ts';
+import { tripLimit, type PivotBody, type TripLimit } from '../pivot/tripLimit.ts';
+import type { TouchdownState } from './descent.ts';
+
+/** The trip limits of one contact state, toward the side of travel and away from it, and what they say together. */
+export interface ContactLimit {
+  /** +1 to the right, −1 to the left; a lander that comes straight down counts as traveling downhill. */
+  readonly direction: 1 | -1;
+  /** In the direction of travel. */
+  readonly ahead: TripLimit;
+  /** To the other side. */
+  readonly behind: TripLimit;
+  /** Actual over allowed horizontal speed, plastic pivot [-]; Infinity where no speed at all is allowed. */
+  readonly utilisation: number;
+}
+
+/**
+ * Trip limits of a lander in the state of one contact.
+ *
+ * - Leading foot first: the body turns over it from the attitude it has, so its footpad plane, not the ground, is what the
+ *   pivot formula calls the slope.
+ * - Trailing foot first: the body swings onto the ground before it trips, and the slope is that of the ground.
+ * - Both at once: as leading foot first, over the ground's slope. Plastic feet that both stay down would stop the body
+ *   dead; the trailing one would have to pull as soon as h·v_t > b·w, so it lifts, and what remains is the leading pivot.
+ *
+ * A body whose center moves up at contact has no closing speed.
+ */
+export function contactLimit(body: PivotBody, gravity: number, contact: TouchdownState): ContactLimit {
+  const direction = travelDirection(contact);
+  const ahead = limitToward(direction, body, gravity, contact);
+  const behind = limitToward(direction === 1 ? -1 : 1, body, gravity, contact);
+  return { direction, ahead, behind, utilisation: utilisationOf(Math.abs(contact.vx), ahead, behind) };
+}
+
+function travelDirection(contact: TouchdownState): 1 | -1 {
+  if (contact.vx !== 0) return contact.vx > 0 ? 1 : -1;
+  return contact.slope > 0 ? -1 : 1;
+}
+
+function limitToward(direction: 1 | -1, body: PivotBody, gravity: number, contact: TouchdownState): TripLimit {
+  const { firstFoot } = contact;
+  const isLeadingAlone = firstFoot === (direction === 1 ? 'right' : 'left');
+  // slope and attitude are counter-clockwise: a fall to the right is the negative of either
+  const slope = -direction * (isLeadingAlone ? contact.angle : contact.slope);
+  const staticTilt = atan(body.halfStance / body.centerHeight);
+  if (Math.abs(slope) >= staticTilt) return { kind: 'cannotStand', staticTilt };
+  return tripLimit(body, {
+    gravity,
+    slope,
+    rate: -direction * contact.rate,
+    descentRate: Math.max(0, contact.descentRate),
+    firstContact: firstFoot === 'both' || isLeadingAlone ? 'leading' : 'trailing',
+  });
+}
+
+function utilisationOf(speed: number, ahead: TripLimit, behind: TripLimit): number {
+  if (ahead.kind === 'cannotStand' || behind.kind === 'cannotStand') return Infinity;
+  const limit = ahead.plastic.horizontal;
+  // tripping backward: even with the speed it has forward, the turn to the other side is enough
+  if (limit <= 0 || -speed > behind.plastic.horizontal) return Infinity;
+  return speed / limit;
+}

@@ -1,0 +1,73 @@
+import { assert } from '../assert.ts';
+import { lagStep } from '../descent/thrust.ts';
+import { MAX_SPEED, PHYSICS_DT } from './constants.ts';
+import type { DescentSetup } from './descent.ts';
+import type { ContactHistory, Descent } from './descentRecord.ts';
+import { createHullBody } from './hullBody.ts';
+import { readMassTable } from './massTable.ts';
+import { isFiniteMotion, type Bulk } from './motion.ts';
+import { layOutSection } from './layOutSection.ts';
+import { createLegWork } from './sectionLander.ts';
+import { APPROACH_ENDS, FOOT_CLEAR_TICKS } from './thresholds.ts';
+import { lowestFoot } from './feet.ts';
+
+/** A descent at its start. Bodies are created in a fixed order, and none later. */
+export function createDescent(setup: DescentSetup): Descent {
+  checkSetup(setup);
+  const section = layOutSection(setup.lander, setup.propellant);
+  const bulk: Bulk = { mass: 0, centerHeight: 0, inertia: 0 };
+  readMassTable(section.masses, setup.propellant, bulk);
+  const motion = { ...setup.start };
+  const descent: Descent = {
+    setup,
+    section,
+    hull: createHullBody(setup.terrain, section.hull, bulk, motion),
+    lag: lagStep(setup.lander.engine.lag, PHYSICS_DT),
+    tick: 0,
+    phase: 'approach',
+    motion,
+    before: { ...motion },
+    stepStart: { ...motion },
+    bulk,
+    forces: { gravity: setup.gravity, thrust: 0, torque: 0 },
+    thrust: 0,
+    propellant: setup.propellant,
+    commanded: { thrustPercent: 0, tiltDeg: 0 },
+    legs: [createLegWork(-1), createLegWork(1)],
+    contact: createContactHistory(),
+    touchdown: undefined,
+    outcome: undefined,
+  };
+  const height = lowestFoot(descent);
+  assert(height > 0, `the start must hold both feet above the ground, the lowest stands at ${height} m`);
+  if (height <= APPROACH_ENDS) descent.phase = 'terminal descent';
+  return descent;
+}
+
+function createContactHistory(): ContactHistory {
+  return {
+    clear: [FOOT_CLEAR_TICKS, FOOT_CLEAR_TICKS],
+    stages: [0, 0],
+    hullDown: false,
+    firstTick: -1,
+    bothDown: false,
+    stillTicks: 0,
+    utilisation: 0,
+    ranDry: false,
+    overloaded: false,
+    pastBalance: 0,
+  };
+}
+
+function checkSetup(setup: DescentSetup): void {
+  const { gravity, terrain, start, propellant } = setup;
+  assert(gravity > 0 && gravity < 100, `gravity is above 0 and below 100 m/s², came ${gravity}`);
+  assert(propellant >= 0 && propellant < Infinity, `propellant is 0 kg or more, came ${propellant}`);
+  assert(terrain.spacing >= 0.1 && terrain.spacing <= 10, `spacing is 0.1 to 10 m, came ${terrain.spacing}`);
+  assert(terrain.heights.length >= 2, 'the ground has at least two heights');
+  assert(terrain.heights.every(Number.isFinite) && Number.isFinite(terrain.firstX), 'the ground is finite');
+  assert(terrain.friction >= 0 && terrain.friction < 10, `friction is 0 or more, came ${terrain.friction}`);
+  assert(isFiniteMotion(start), 'the start is finite');
+  const speed = Math.sqrt(start.vx * start.vx + start.vy * start.vy);
+  assert(speed < MAX_SPEED / 4, `the start is slower than ${MAX_SPEED / 4} m/s, came ${speed}`);
+}

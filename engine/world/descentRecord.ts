@@ -1,0 +1,57 @@
+import type { LagStep } from '../descent/thrust.ts';
+import type { SteadyForces } from './advanceMotion.ts';
+import type { ControlInput, DescentSetup, Outcome, Phase, TouchdownState } from './descent.ts';
+import type { HullBody } from './hullBody.ts';
+import type { Bulk, Motion } from './motion.ts';
+import type { LegWork, SectionLander } from './sectionLander.ts';
+
+/**
+ * One descent in progress. Opaque outside this folder: make it with `createDescent`, move it with `stepDescent`, look at
+ * it with `readDescent`. Everything that decides the next tick is in here.
+ */
+export interface Descent {
+  readonly setup: DescentSetup;
+  readonly section: SectionLander;
+  readonly hull: HullBody;
+  readonly lag: LagStep;
+  tick: number;
+  phase: Phase;
+  readonly motion: Motion;
+  /** Motion at the start of the tick, and of the physics step. */
+  readonly before: Motion;
+  readonly stepStart: Motion;
+  readonly bulk: Bulk;
+  readonly forces: SteadyForces;
+  /** [N] */
+  thrust: number;
+  /** [kg] */
+  propellant: number;
+  commanded: ControlInput;
+  /** Left, right. */
+  readonly legs: readonly [LegWork, LegWork];
+  readonly contact: ContactHistory;
+  touchdown: TouchdownState | undefined;
+  outcome: Outcome | undefined;
+}
+
+/** What has happened to the gear and the hull so far. Changed in place by the step. */
+export interface ContactHistory {
+  /** Ticks since each leg last bore load; a foot comes down anew only after FOOT_CLEAR_TICKS. */
+  readonly clear: [number, number];
+  /** Number of stages used up, by leg. */
+  readonly stages: [number, number];
+  hullDown: boolean;
+  /** Tick of the first contact of the present touchdown; −1 while flying. */
+  firstTick: number;
+  bothDown: boolean;
+  /** Consecutive ticks of lying still. */
+  stillTicks: number;
+  /** Utilisation of `touchdown`, the worst contact so far [-]. */
+  utilisation: number;
+  /** Tanks ran empty in flight above the final drop. */
+  ranDry: boolean;
+  /** The gear was overloaded while the body still could stand. */
+  overloaded: boolean;
+  /** The body passed its balance point, and not since came back; −1 to the left, +1 to the right, 0 not. */
+  pastBalance: -1 | 0 | 1;
+}

@@ -1,0 +1,28 @@
+import type { Terrain } from './descent.ts';
+
+/** Height of the ground at x [m]; beyond its ends the ground goes on level. */
+export function groundHeight(terrain: Terrain, x: number): number {
+  const { heights } = terrain;
+  const place = (x - terrain.firstX) / terrain.spacing;
+  const last = heights.length - 1;
+  if (!(place > 0)) return heights[0] ?? 0;
+  if (place >= last) return heights[last] ?? 0;
+  const index = Math.floor(place);
+  const left = heights[index] ?? 0;
+  return left + (place - index) * ((heights[index + 1] ?? 0) - left);
+}
+
+/** Both ends of the ground [m]. */
+export function groundSpan(terrain: Terrain): readonly [first: number, last: number] {
+  return [terrain.firstX, terrain.firstX + (terrain.heights.length - 1) * terrain.spacing];
+}
+
+/** Highest point of the ground [m]. */
+export function highestGround(terrain: Terrain): number {
+  return terrain.heights.reduce((highest, height) => Math.max(highest, height), -Infinity);
+}
+
+/** Tangent of the slope of the straight line between two points of the ground, + where it rises to the right [-]. */
+export function groundRise(terrain: Terrain, leftX: number, rightX: number): number {
+  return (groundHeight(terrain, rightX) - groundHeight(terrain, leftX)) / (rightX - leftX);
+}

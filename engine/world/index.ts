@@ -1,0 +1,22 @@
+/** Public door of the played world. */
+export { contactLimit, type ContactLimit } from './contactLimit.ts';
+export { PHYSICS_DT, STEPS_PER_TICK, TICK_DT, TICK_RATE } from './constants.ts';
+export { createDescent } from './createDescent.ts';
+export type { Descent } from './descentRecord.ts';
+export { groundHeight, groundSpan } from './ground.ts';
+export { hashDescent, readDescent } from './readDescent.ts';
+export { stepDescent } from './stepDescent.ts';
+export {
+  OUTCOMES,
+  PHASES,
+  type ControlInput,
+  type DescentEvent,
+  type DescentSetup,
+  type DescentState,
+  type LegState,
+  type Outcome,
+  type Phase,
+  type StartState,
+  type Terrain,
+  type TouchdownState,
+} from './descent.ts';

@@ -1,0 +1,153 @@
+import { assert } from '../assert.ts';
+import { inertiaAbout } from '../lander/inertiaTensor.ts';
+import type { Lander, Leg } from '../lander/lander.ts';
+import { massProperties } from '../lander/massProperties.ts';
+import { tankLiquid } from '../lander/tankLiquid.ts';
+import { atan2 } from '../math/trig.ts';
+import { cross2, dot2, length2, scale2, subtract2, type Vec2 } from '../math/vec2.ts';
+import type { CrushLaw } from '../touchdown/legCrush.ts';
+import type { MassTable } from './massTable.ts';
+import { convexOutline } from './outline.ts';
+import type { SectionLander, SectionLeg } from './sectionLander.ts';
+
+/** Steps of the table of mass properties over propellant. */
+const MASS_ROWS = 64;
+
+/** A hull narrower than this in the section is widened to it, since the world needs an area [m]. */
+const LEAST_HULL = 0.1;
+
+/** Lays a lander out as its section: the footprint edge that is nearest to its center of mass decides the view. */
+export function layOutSection(lander: Lander, propellant: number): SectionLander {
+  const aboard = lander.tanks.reduce((sum, tank) => sum + tankLiquid(tank).mass, 0);
+  assert(
+    propellant <= aboard * (1 + 1e-9),
+    `propellant is at most what the tanks hold, ${aboard} kg; came ${propellant}`,
+  );
+  const fills = (left: number) => lander.tanks.map((tank) => (aboard > 0 ? (tank.fill * left) / aboard : 0));
+  const { center } = massProperties(lander, fills(propellant));
+  const foot: Vec2 = [center[0], center[1]];
+  const edge = nearestEdge(lander, foot);
+  return {
+    halfStance: edge.distance,
+    leg: mergeLegs(lander, edge),
+    hull: hullOutline(lander, foot, edge.outward),
+    masses: tabulateMasses(lander, propellant, fills, edge.outward),
+  };
+}
+
+interface FootprintEdge {
+  /** From the foot point of the center of mass [m]. */
+  readonly distance: number;
+  /** Unit vector across the edge, away from the body. */
+  readonly outward: Vec2;
+  /** Legs whose footpads span it. */
+  readonly legs: readonly Leg[];
+}
+
+function nearestEdge(lander: Lander, foot: Vec2): FootprintEdge {
+  const outline = convexOutline(lander.legs.map(({ footpad }): Vec2 => [footpad[0], footpad[1]]));
+  assert(outline.length >= 3, 'the footpads of a lander span an area');
+  let nearest: FootprintEdge | undefined;
+  for (const [i, a] of outline.entries()) {
+    const b = outline[(i + 1) % outline.length] ?? a;
+    const along = subtract2(b, a);
+    const outward = scale2([along[1], -along[0]], 1 / length2(along));
+    const distance = dot2(outward, subtract2(a, foot));
+    if (nearest !== undefined && distance >= nearest.distance) continue;
+    const legs = lander.legs.filter(({ footpad: [x, y] }) => (x === a[0] && y === a[1]) || (x === b[0] && y === b[1]));
+    nearest = { distance, outward, legs };
+  }
+  assert(nearest !== undefined && nearest.distance > 0, 'the center of mass of a lander stands inside its footprint');
+  return nearest;
+}
+
+/**
+ * Half of the legs as one, moving along the strut as the section shows it.
+ *
+ *   travel = q · shortening,   F_section = n/2 · F / q,   k_section = n/2 · k / q²
+ *
+ * q  length of the strut's unit vector in the section [-]. What a pair of legs moves across the section cancels; the work
+ * per meter of shortening is kept. The strut is that of the edge's legs, the law that of the weakest leg.
+ */
+function mergeLegs(lander: Lander, edge: FootprintEdge): SectionLeg {
+  const struts = edge.legs.map((leg) => strutInSection(leg, edge.outward));
+  const mean = scale2(
+    struts.reduce((sum: Vec2, strut) => [sum[0] + strut[0], sum[1] + strut[1]], [0, 0]),
+    1 / struts.length,
+  );
+  const shown = length2(mean);
+  assert(mean[1] > 0, 'the struts of a lander rise from footpad to hip');
+  const { stages, stiffness, bottomedStiffness, footpadDiameter } = weakestLeg(lander.legs);
+  const count = lander.legs.length / 2;
+  const law: CrushLaw = {
+    stages: stages.map(({ force, stroke }) => ({ force: (count * force) / shown, stroke: stroke * shown })),
+    stiffness: (count * stiffness) / (shown * shown),
+    bottomedStiffness: (count * bottomedStiffness) / (shown * shown),
+  };
+  return {
+    axis: scale2(mean, 1 / shown),
+    law,
+    strutPerTravel: 1 / shown,
+    strutShare: shown / count,
+    padRadius: footpadDiameter / 2,
+  };
+}
+
+/** Unit vector of the strut from footpad to hip, its part in the section. */
+function strutInSection({ footpad, hip }: Leg, outward: Vec2): Vec2 {
+  const across = dot2(outward, [hip[0] - footpad[0], hip[1] - footpad[1]]);
+  const sideways = cross2(outward, [hip[0] - footpad[0], hip[1] - footpad[1]]);
+  const up = hip[2] - footpad[2];
+  return scale2([across, up], 1 / Math.sqrt(across * across + sideways * sideways + up * up));
+}
+
+function weakestLeg(legs: readonly Leg[]): Leg {
+  return legs.reduce((weakest, leg) => (crushEnergy(leg) < crushEnergy(weakest) ? leg : weakest));
+}
+
+/** What all stages of a leg absorb [J]. */
+function crushEnergy(leg: Leg): number {
+  return leg.stages.reduce((sum, { force, stroke }) => sum + force * stroke, 0);
+}
+
+function hullOutline(lander: Lander, foot: Vec2, outward: Vec2): readonly Vec2[] {
+  const points = lander.hull.map(([x, y, z]): Vec2 => [dot2(outward, subtract2([x, y], foot)), z]);
+  const xs = points.map(([x]) => x);
+  const ys = points.map(([, y]) => y);
+  const isThin = Math.min(spread(xs), spread(ys)) < LEAST_HULL || convexOutline(points).length < 3;
+  if (!isThin) return convexOutline(points);
+  const half = LEAST_HULL / 2;
+  return convexOutline(
+    points.flatMap(([x, y]): Vec2[] => [
+      [x - half, y],
+      [x + half, y],
+      [x, y - half],
+      [x, y + half],
+    ]),
+  );
+}
+
+function spread(values: readonly number[]): number {
+  return Math.max(...values) - Math.min(...values);
+}
+
+function tabulateMasses(
+  lander: Lander,
+  propellant: number,
+  fills: (left: number) => readonly number[],
+  outward: Vec2,
+): MassTable {
+  // the body turns about the direction along the edge
+  const alongEdge = atan2(outward[0], -outward[1]);
+  const rows = Array.from({ length: MASS_ROWS + 1 }, (_, i) =>
+    massProperties(lander, fills((propellant * i) / MASS_ROWS)),
+  );
+  const empty = rows[0];
+  assert(empty !== undefined, 'the table has a first row');
+  return {
+    dryMass: empty.mass,
+    fullPropellant: propellant,
+    centerHeights: rows.map(({ center }) => center[2]),
+    inertias: rows.map(({ inertia }) => inertiaAbout(inertia, alongEdge)),
+  };
+}

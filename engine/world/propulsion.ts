@@ -1,0 +1,62 @@
+import { holdTorque } from '../descent/attitudeHold.ts';
+import { burnPercent, commandedThrust, propellantPerImpulse } from '../descent/thrust.ts';
+import { PHYSICS_DT } from './constants.ts';
+import type { ControlInput, DescentEvent } from './descent.ts';
+import type { Descent } from './descentRecord.ts';
+import { lowestFoot } from './feet.ts';
+import { FINAL_DROP_BELOW } from './thresholds.ts';
+
+/** Thrust below this share of the engine's maximum, after shut-down, is none [-]. */
+const TAIL_END = 1e-3;
+
+/** The state shows what is really commanded: a lever below the least burn burns at the least burn. */
+export function takeCommand(descent: Descent, input: ControlInput): void {
+  const percent = descent.propellant > 0 ? burnPercent(descent.setup.lander.engine, input.thrustPercent) : 0;
+  const { commanded } = descent;
+  if (commanded.thrustPercent === percent && commanded.tiltDeg === input.tiltDeg) return;
+  descent.commanded = { thrustPercent: percent, tiltDeg: input.tiltDeg };
+}
+
+/** Sets the thrust of one physics step behind the lag, takes its propellant, and the mass as it is on average. */
+export function burn(descent: Descent, events: DescentEvent[]): void {
+  const { forces, lag, bulk } = descent;
+  const { engine } = descent.setup.lander;
+  const command = commandedThrust(engine, descent.commanded.thrustPercent);
+  const missing = descent.thrust - command;
+  forces.thrust = command + missing * lag.meanLeft;
+  descent.thrust = command + missing * lag.left;
+  if (command === 0 && descent.thrust < TAIL_END * engine.maxThrust) descent.thrust = 0;
+  if (forces.thrust === 0) return;
+  const wanted = forces.thrust * PHYSICS_DT * propellantPerImpulse(engine);
+  const used = Math.min(wanted, descent.propellant);
+  if (used < wanted) {
+    // the tanks run empty within this step
+    forces.thrust *= used / wanted;
+    descent.thrust = 0;
+    if (used > 0) noteEmptyTanks(descent, events);
+  }
+  descent.propellant -= used;
+  bulk.mass = descent.section.masses.dryMass + descent.propellant + used / 2;
+}
+
+function noteEmptyTanks(descent: Descent, events: DescentEvent[]): void {
+  events.push({ kind: 'propellantOut', tick: descent.tick });
+  descent.commanded = { thrustPercent: 0, tiltDeg: descent.commanded.tiltDeg };
+  if (descent.touchdown === undefined && lowestFoot(descent) > FINAL_DROP_BELOW) descent.contact.ranDry = true;
+}
+
+/**
+ * Torque of the attitude thrusters. They hold the commanded tilt in flight and are off from the first contact on, so that
+ * what the lander does on the ground is its own doing; a lander that flies again is held again.
+ */
+export function steer(descent: Descent): void {
+  const { motion, bulk, forces, contact, setup } = descent;
+  forces.torque =
+    contact.firstTick >= 0
+      ? 0
+      : holdTorque(
+          { angle: motion.angle, rate: motion.rate, inertia: bulk.inertia },
+          (descent.commanded.tiltDeg * Math.PI) / 180,
+          setup.lander.engine.attitudeTorque,
+        );
+}

@@ -1,0 +1,76 @@
+import type { Vec2 } from '../math/vec2.ts';
+import { stageAt, type CrushLaw } from '../touchdown/legCrush.ts';
+import type { MassTable } from './massTable.ts';
+
+/**
+ * A lander as its section shows it: seen along the edge of its footprint over which it tips most easily.
+ *
+ * Section frame of the body: origin on the footpad plane straight below the center of mass, x across that edge, y along
+ * the long axis toward the nose. The section is symmetric: both feet stand at the least distance of the footprint's
+ * edges, so it tips to either side as easily as the lander tips to its weakest.
+ */
+export interface SectionLander {
+  /** From the foot point of the center of mass to either foot [m]. */
+  readonly halfStance: number;
+  /** Law of the right leg; the left is its mirror image. */
+  readonly leg: SectionLeg;
+  /** Convex outline of the structure, counter-clockwise [m]. */
+  readonly hull: readonly Vec2[];
+  readonly masses: MassTable;
+}
+
+/** Half of the lander's legs, merged into one that moves in the section. */
+export interface SectionLeg {
+  /** Unit vector in which the foot moves as the leg crushes, seen from the body: inward (x ≤ 0) and up. */
+  readonly axis: Vec2;
+  /** Of the merged leg, in the section. */
+  readonly law: CrushLaw;
+  /** Length that the strut shortens by for each meter that the foot moves in the section [-]. */
+  readonly strutPerTravel: number;
+  /** Axial load of one strut for each newton of the merged leg [-]. */
+  readonly strutShare: number;
+  /** [m] */
+  readonly padRadius: number;
+}
+
+/** What one leg of the section carries and has been through. Changed in place by the step. */
+export interface LegWork {
+  /** −1 left, +1 right. */
+  readonly side: -1 | 1;
+  /** Crushed length, in the section [m]; never shrinks. */
+  crushed: number;
+  /** Of the friction spring, + where the foot has gone right of where it stuck [m]. */
+  stretch: number;
+  inContact: boolean;
+  /** Was in contact at some moment since this was last cleared; chatter within a tick leaves it set. */
+  touched: boolean;
+  /** Overloaded: carries nothing any more. */
+  gaveWay: boolean;
+  /** Axial load of the merged leg [N]. */
+  load: number;
+  /** Force of the ground on the foot [N]. */
+  forceX: number;
+  forceY: number;
+  /** Its moment about the center of mass [N·m]. */
+  moment: number;
+}
+
+export function createLegWork(side: -1 | 1): LegWork {
+  return {
+    side,
+    crushed: 0,
+    stretch: 0,
+    inContact: false,
+    touched: false,
+    gaveWay: false,
+    load: 0,
+    forceX: 0,
+    forceY: 0,
+    moment: 0,
+  };
+}
+
+/** True once every stage of the leg is used up. */
+export function hasBottomed(leg: SectionLeg, work: LegWork): boolean {
+  return stageAt(leg.law, work.crushed) === leg.law.stages.length;
+}

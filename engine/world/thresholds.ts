@@ -1,0 +1,29 @@
+/** Where phases begin and verdicts fall: value, unit, why. */
+
+/** Height at which the approach becomes the terminal descent [m]. Fits starts of 60 to 120 m. */
+export const APPROACH_ENDS = 50;
+
+/** Engine off below this height is the final drop [m]. A fall of 3 m on the Moon ends at 3.1 m/s. */
+export const FINAL_DROP_BELOW = 3;
+
+/** A lander whose lowest foot is this far up after a contact is flying again [m]. */
+export const FLYING_AGAIN_ABOVE = 1;
+
+/** How long the phase 'contact' lasts at most before settling [ticks]. Half a second. */
+export const CONTACT_TICKS = 30;
+
+/** A foot must have been clear this long to count as coming down anew [ticks]. A tenth of a second: chatter is no contact. */
+export const FOOT_CLEAR_TICKS = 6;
+
+/** Still: slower than this [m/s], [rad/s]. A body a hundredth of a radian off balance on the Moon is faster in a second. */
+export const STILL_SPEED = 0.01;
+export const STILL_RATE = 0.002;
+
+/** At rest after lying still this long [ticks]. One and a half seconds. */
+export const REST_TICKS = 90;
+
+/** A lander that still moves this long after it last flew is called as it lies [ticks]. One minute. */
+export const SETTLE_LIMIT_TICKS = 3600;
+
+/** A hull that strikes slower than this on used-up legs is no overload [m/s]. */
+export const HULL_STRIKE = 0.1;
