@@ -11,9 +11,9 @@ export interface TableLink {
   /** The newest view, or undefined until the first one has come. A new object each time it changes; never written to. */
   readonly view: TableView | undefined;
   /** As shown to people, such as 'HKT VRQ'. Only a shared table has one. */
-  readonly code?: string;
+  readonly code?: string | undefined;
   /** Why the link is closed, in words for the person; present when `state` is 'closed' and nobody here asked for it. */
-  readonly closedBecause?: string;
+  readonly closedBecause?: string | undefined;
 
   /** Calls back after each new view or change of state. Returns the function that ends the subscription. */
   subscribe(listener: LinkListener): () => void;

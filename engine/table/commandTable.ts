@@ -74,7 +74,7 @@ function setThrust(table: Table, member: Member, percent: number): Result<void, 
       reason: `Thrust is a whole percent from ${THRUST_RANGE.least} to ${THRUST_RANGE.most}; came ${percent}.`,
     });
   }
-  table.run.commanded = { ...table.run.commanded, thrustPercent: percent };
+  table.run.commanded = { ...table.run.commanded, thrustPercent: withoutSign(percent) };
   return accept(undefined);
 }
 
@@ -87,7 +87,7 @@ function setTilt(table: Table, member: Member, degrees: number): Result<void, Re
       reason: `Tilt is a whole number of degrees from ${TILT_RANGE_DEG.least} to ${TILT_RANGE_DEG.most}; came ${degrees}.`,
     });
   }
-  table.run.commanded = { ...table.run.commanded, tiltDeg: degrees };
+  table.run.commanded = { ...table.run.commanded, tiltDeg: withoutSign(degrees) };
   return accept(undefined);
 }
 
@@ -130,6 +130,11 @@ function mayCommand(table: Table, member: Member, control: 'thrust' | 'tilt'): R
 
 function isWholeWithin(value: number, range: { readonly least: number; readonly most: number }): boolean {
   return Number.isInteger(value) && value >= range.least && value <= range.most;
+}
+
+/** −0 becomes 0, so that equal inputs have equal bits. */
+function withoutSign(value: number): number {
+  return value === 0 ? 0 : value;
 }
 
 const NOT_SEATED = refuse<Refusal>({ code: 'table/not-seated', reason: 'Take a seat first.' });

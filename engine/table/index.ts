@@ -1,7 +1,7 @@
 export { commandTable, SEAT_NAMES, THRUST_RANGE, TILT_RANGE_DEG } from './commandTable.ts';
 export { STAND_IN_AFTER_TICKS } from './controls.ts';
 export { LONGEST_NAME, parseMemberName } from './memberName.ts';
-export { dropMember, joinTable, leaveTable, MOST_MEMBERS, returnMember } from './members.ts';
+export { dropMember, forgetAbsent, joinTable, leaveTable, MOST_MEMBERS, returnMember } from './members.ts';
 export { createTable, stepTable, type Member, type Table } from './table.ts';
 export { formatTableCode, parseTableCode, TABLE_CODE_ALPHABET, TABLE_CODE_LENGTH } from './tableCode.ts';
 export type { PlayedDescent, TableModel } from './tableModel.ts';

@@ -39,6 +39,15 @@ export function leaveTable(table: Table, id: MemberId): void {
   table.members = table.members.filter((member) => member.id !== id);
 }
 
+/** Lets go of everybody who has been away for so long [ticks]; returns who that was. */
+export function forgetAbsent(table: Table, afterTicks: number): readonly MemberId[] {
+  const gone = table.members.filter(
+    ({ absentSince }) => absentSince !== undefined && table.tick - absentSince >= afterTicks,
+  );
+  for (const { id } of gone) leaveTable(table, id);
+  return gone.map(({ id }) => id);
+}
+
 export function memberOf(table: Table, id: MemberId): Member {
   const member = table.members.find((candidate) => candidate.id === id);
   assert(member !== undefined, `there is a member ${id} at this table`);

@@ -1,0 +1,58 @@
+import { Client } from '@colyseus/sdk';
+import { accept, parseTableCode, refuse, type Refusal, type Result } from '../../engine/index.ts';
+import type { JoinOptions } from '../../server/messages/index.ts';
+import type { TablePapers } from '../../server/schema/index.ts';
+import { readJoinRefusal } from './answers.ts';
+import { TAB_STORE, type PlaceStore } from './place.ts';
+import { adoptRoom, comeBack, createSharedLine, linkOf, type TableRoom } from './sharedLine.ts';
+import type { TableLink } from './tableLink.ts';
+
+export interface SharedTableOptions {
+  /** Origin of the server, such as 'http://localhost:2567'; in a page, its own. */
+  readonly origin?: string;
+  /** Where the way back to the seat is kept; the tab's own storage unless a test says otherwise. */
+  readonly store?: PlaceStore;
+}
+
+/** Resolves to a link with its first view, or to the reason why there is none; never rejects. */
+export type OpenedTable = Promise<Result<TableLink, Refusal>>;
+
+/** Opens a new table on the server; its code is in the link. */
+export function openSharedTable(options: SharedTableOptions & { readonly name: string }): OpenedTable {
+  const join: JoinOptions = { name: options.name };
+  return connect(options, join.name, (client) => client.create<TablePapers>('table', join));
+}
+
+/** Joins the table with this code, typed however a person types it. */
+export function joinSharedTable(
+  options: SharedTableOptions & { readonly name: string; readonly code: string },
+): OpenedTable {
+  const code = parseTableCode(options.code);
+  if (!code.ok) return Promise.resolve(code);
+  const join: JoinOptions = { name: options.name };
+  return connect(options, join.name, (client) => client.joinById<TablePapers>(code.value, join));
+}
+
+/** Goes back to the place that this tab had before it was reloaded; undefined when it had none. */
+export function resumeSharedTable(options: SharedTableOptions = {}): OpenedTable | undefined {
+  const place = (options.store ?? TAB_STORE).load();
+  if (place === undefined) return undefined;
+  return connect(options, place.name, (client) => comeBack(client, place));
+}
+
+async function connect(
+  { origin, store = TAB_STORE }: SharedTableOptions,
+  name: string,
+  enter: (client: Client) => Promise<TableRoom>,
+): OpenedTable {
+  const client = new Client(origin ?? location.origin);
+  try {
+    const line = createSharedLine({ client, store, name });
+    await adoptRoom(line, await enter(client));
+    return accept(linkOf(line));
+  } catch (error) {
+    const refusal = readJoinRefusal(error);
+    if (refusal.code === 'table/no-place' || refusal.code === 'table/no-table') store.clear();
+    return refuse(refusal);
+  }
+}

@@ -1,0 +1,40 @@
+import path from 'node:path';
+import { refuse, accept, type Result } from '../engine/index.ts';
+
+/** What the server is told at start. Everything has a default; a value that cannot be meant is refused, not repaired. */
+export interface ServerConfig {
+  /** 0 lets the system choose. */
+  readonly port: number;
+  /** Address to listen on; undefined: all of this machine's. */
+  readonly host: string | undefined;
+  /** Folder of the built client. */
+  readonly clientFolder: string;
+  /** Most tables open at once. */
+  readonly mostTables: number;
+  /** How long the seat of a member whose line dropped is kept [s]. */
+  readonly seatKeptSeconds: number;
+}
+
+/** Of the operating system's environment: NAME to text. */
+export type Environment = Readonly<Record<string, string | undefined>>;
+
+/** One line a problem, each naming the variable, what is expected and what came. */
+export function parseConfig(environment: Environment): Result<ServerConfig, readonly string[]> {
+  const problems: string[] = [];
+  const whole = (name: string, options: { readonly least: number; readonly most: number; readonly usual: number }) => {
+    const text = environment[name]?.trim() ?? '';
+    if (text === '') return options.usual;
+    const value = Number(text);
+    if (/^\d+$/.test(text) && value >= options.least && value <= options.most) return value;
+    problems.push(`${name}: expected a whole number from ${options.least} to ${options.most}, came "${text}"`);
+    return options.usual;
+  };
+  const config: ServerConfig = {
+    port: whole('PORT', { least: 0, most: 65_535, usual: 2567 }),
+    host: environment['HOST']?.trim() || undefined,
+    clientFolder: path.resolve(import.meta.dirname, '../.build/client'),
+    mostTables: whole('KILTER_MOST_TABLES', { least: 1, most: 1000, usual: 60 }),
+    seatKeptSeconds: whole('KILTER_SEAT_KEPT_SECONDS', { least: 5, most: 86_400, usual: 300 }),
+  };
+  return problems.length === 0 ? accept(config) : refuse(problems);
+}

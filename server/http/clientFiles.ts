@@ -1,0 +1,36 @@
+import { existsSync } from 'node:fs';
+import path from 'node:path';
+import express, { type Application } from 'express';
+import { CAUTION } from '../../engine/index.ts';
+
+export const CLIENT_MISSING = 'The client is not built. Run "npm run build", then start again.';
+
+export function isClientBuilt(folder: string): boolean {
+  return existsSync(path.join(folder, 'index.html'));
+}
+
+/** Serves the built client, the state of the server, and a plain word for everything else. */
+export function serveClient(
+  app: Application,
+  options: { readonly folder: string; readonly openTables: () => number },
+): void {
+  app.disable('x-powered-by');
+  app.get('/api/health', (_request, response) => {
+    response.setHeader('Cache-Control', 'no-store');
+    response.json({ ok: true, tables: options.openTables() });
+  });
+  app.use(
+    express.static(options.folder, {
+      setHeaders: (response, file) => {
+        // built names carry a hash of their content; the page that names them does not
+        const isHashed = path.relative(options.folder, file).startsWith(`assets${path.sep}`);
+        response.setHeader('Cache-Control', isHashed ? 'public, max-age=31536000, immutable' : 'no-cache');
+      },
+    }),
+  );
+  app.use((request, response) => {
+    const missing = request.path === '/' && !isClientBuilt(options.folder);
+    response.status(missing ? 503 : 404).type('text/plain');
+    response.send(`${missing ? CLIENT_MISSING : 'There is nothing at this address.'}\n${CAUTION}\n`);
+  });
+}

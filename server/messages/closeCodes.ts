@@ -1,0 +1,19 @@
+/** Why a line was closed, as WebSocket close codes of our own (4000 to 4010 belong to the room library). */
+export const CLOSE_CODES = {
+  /** The same place was opened in another window: this one is not to come back by itself. */
+  openedElsewhere: 4100,
+  /** A fault of ours stopped this table; the others run on. */
+  fault: 4101,
+} as const;
+
+/** Why a join was refused, as codes beside those of the room library (520 to 530). */
+export const JOIN_CODES = {
+  malformed: 400,
+  unknownPlace: 410,
+  tableFull: 409,
+  noTableFree: 503,
+  /** Of the server's guard: too many attempts. */
+  tooMany: 429,
+  /** Of the room library: no table has this code. */
+  unknownCode: 522,
+} as const;

@@ -1,0 +1,30 @@
+import { z } from 'zod';
+import { SEATS, accept, refuse, type Command, type Refusal, type Result } from '../../engine/index.ts';
+
+/** What a client may ask of the table, as it arrives. Ranges are the authority's business; here it is only shape. */
+const commandSchema: z.ZodType<Command> = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('takeSeat'), seat: z.enum(SEATS) }),
+  z.strictObject({ kind: z.literal('leaveSeat') }),
+  z.strictObject({ kind: z.literal('begin') }),
+  z.strictObject({ kind: z.literal('setThrust'), percent: z.number() }),
+  z.strictObject({ kind: z.literal('setTilt'), degrees: z.number() }),
+  z.strictObject({ kind: z.literal('hold') }),
+  z.strictObject({ kind: z.literal('resume') }),
+  z.strictObject({ kind: z.literal('again') }),
+]);
+
+/** Of the message 'command', sent as a request. The answer is a `CommandAnswer`. */
+export function parseCommand(message: unknown): Result<Command, Refusal> {
+  const parsed = commandSchema.safeParse(message);
+  return parsed.success ? accept(parsed.data) : refuse(malformed(parsed.error));
+}
+
+export type CommandAnswer = { readonly ok: true } | { readonly ok: false; readonly error: Refusal };
+
+/** One line: where in the message, and what is wrong there. */
+export function malformed(error: z.ZodError): Refusal {
+  const issue = error.issues[0];
+  const where = issue === undefined || issue.path.length === 0 ? 'message' : issue.path.join('.');
+  const what = issue?.message ?? 'not understood';
+  return { code: 'table/malformed', reason: `The table did not understand that. ${where}: ${what}` };
+}

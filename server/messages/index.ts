@@ -1,0 +1,4 @@
+export { CLOSE_CODES, JOIN_CODES } from './closeCodes.ts';
+export { parseCommand, type CommandAnswer } from './command.ts';
+export { parseJoinOptions, type JoinOptions } from './join.ts';
+export type { Welcome } from './welcome.ts';

@@ -1,0 +1,236 @@
+import { CloseCode, Room, ServerError, type Client } from '@colyseus/core';
+import { StateView } from '@colyseus/schema';
+import { nanoid } from 'nanoid';
+import {
+  commandTable,
+  createTable,
+  dropMember,
+  forgetAbsent,
+  joinTable,
+  leaveTable,
+  refuse,
+  returnMember,
+  stepTable,
+  viewTable,
+  type DescentEvent,
+  type MemberId,
+  type Table,
+  type TableModel,
+  type TablePlan,
+} from '../../engine/index.ts';
+import {
+  CLOSE_CODES,
+  JOIN_CODES,
+  parseCommand,
+  parseJoinOptions,
+  type CommandAnswer,
+  type Welcome,
+} from '../messages/index.ts';
+import { TablePapers, createPaper, writePaper } from '../schema/index.ts';
+import { createTokenBucket, type TokenBucket } from '../tokenBucket.ts';
+import type { TableRegistry } from './tableRegistry.ts';
+import { TICK_MS, type Ticker } from './ticker.ts';
+
+/** Steps between two sendings: papers go out 20 times a second. */
+export const STEPS_PER_PATCH = 3;
+
+/** Commands of one member: keys held down repeat up to 30 times a second. Past this the answer is a refusal. */
+export const COMMAND_RATE = { burst: 40, perSecond: 30 } as const;
+
+/** Messages of one client past which the line is cut: four times what is ever answered. [1/s] */
+const MOST_MESSAGES_PER_SECOND = 160;
+
+/** How long a table stays open with no member at all [steps]: time to follow a link, or to open it again after leaving. */
+const EMPTY_STEPS = 20 * 60;
+
+/** Given by the server to each room when it is made. */
+export interface RoomServices {
+  readonly ticker: Ticker;
+  readonly registry: TableRegistry;
+  readonly model: TableModel;
+  readonly plan: () => TablePlan;
+  readonly seatKeptSeconds: number;
+  readonly onFault: (fault: Error, where: string) => void;
+}
+
+/** What the room remembers of one connected client. */
+interface Line {
+  readonly memberId: MemberId;
+  readonly bucket: TokenBucket;
+}
+
+/**
+ * Wires one table to the network: who is who, what goes out when, and what happens when a line drops. It decides nothing
+ * about the exercise; that is the authority's.
+ *
+ * A place belongs to a member, not to a socket. A member proves who they are with the token from the `Welcome`, whether the
+ * page was reloaded, the network dropped, or the same place was opened in a second window (which closes the first).
+ */
+export class TableRoom extends Room<{ state: TablePapers }> {
+  override state = new TablePapers();
+  /** The room's own timer is too coarse: papers are sent from `step`. */
+  override patchRate = null;
+  /** A table outlives its sockets; `step` closes it when its last member is gone. */
+  override autoDispose = false;
+  override maxMessagesPerSecond = MOST_MESSAGES_PER_SECOND;
+
+  // a message the library validates and finds wrong would cut the line, so it is parsed here and refused with a reason
+  override messages = {
+    command: (client: Client, message: unknown) => this.answer(client, message),
+    '*': () => undefined,
+  };
+
+  #services!: RoomServices;
+  #table!: Table;
+  #stopTicking: (() => void) | undefined;
+  readonly #lines = new Map<Client, Line>();
+  readonly #tokens = new Map<MemberId, string>();
+  #events: DescentEvent[] = [];
+  #steps = 0;
+  #emptySteps = 0;
+
+  /** Before anything is reserved for a client: what it sent is parsed, whatever it is. */
+  static override onAuth(_token: string, options: unknown): Promise<boolean> {
+    const parsed = parseJoinOptions(options);
+    if (!parsed.ok) throw new ServerError(JOIN_CODES.malformed, parsed.error.reason);
+    return Promise.resolve(true);
+  }
+
+  override onCreate({ services }: { readonly services: RoomServices }): void {
+    const code = services.registry.open();
+    if (code === undefined) {
+      throw new ServerError(JOIN_CODES.noTableFree, 'All tables of this server are in use. Try again later.');
+    }
+    this.roomId = code;
+    this.#services = services;
+    this.#table = createTable({ plan: services.plan(), model: services.model });
+    this.#stopTicking = services.ticker.add(() => this.#step());
+  }
+
+  override onJoin(client: Client, options: unknown): void {
+    const memberId = this.#admit(options);
+    const line = { memberId, bucket: createTokenBucket(COMMAND_RATE) };
+    this.#closeOtherLine(memberId);
+    this.#lines.set(client, line);
+    const view = viewTable(this.#table, memberId);
+    let paper = this.state.papers.get(memberId);
+    if (paper === undefined) this.state.papers.set(memberId, (paper = createPaper(view)));
+    else writePaper(paper, view);
+    client.view = new StateView();
+    client.view.add(paper);
+    const welcome: Welcome = {
+      memberId,
+      resume: this.#tokens.get(memberId) ?? '',
+      code: this.roomId,
+      seatKeptSeconds: this.#services.seatKeptSeconds,
+    };
+    client.send('welcome', welcome);
+  }
+
+  override onLeave(client: Client, code?: number): void {
+    client.view?.dispose();
+    const line = this.#lines.get(client);
+    // no line any more: the same place was opened elsewhere
+    if (line === undefined) return;
+    this.#lines.delete(client);
+    if (code === CloseCode.CONSENTED) {
+      leaveTable(this.#table, line.memberId);
+      this.#forget(line.memberId);
+    } else {
+      dropMember(this.#table, line.memberId);
+    }
+  }
+
+  override onDispose(): void {
+    this.#stopTicking?.();
+    this.#services.registry.close(this.roomId);
+  }
+
+  /** Without this, one throwing handler would end the process and every table in it. */
+  override onUncaughtException(error: Error, where: string): void {
+    // a refusal to join is thrown on purpose, and has told the client why
+    if (error.cause instanceof ServerError) return;
+    this.#services.onFault(error, where);
+  }
+
+  /** Carries out a command, or says why not. */
+  answer(client: Client, message: unknown): CommandAnswer {
+    const line = this.#lines.get(client);
+    if (line === undefined) {
+      return refuse({ code: 'table/not-here', reason: 'This place was opened in another window.' });
+    }
+    if (!line.bucket.draw(performance.now())) {
+      const reason = `Too many commands at once: at most ${COMMAND_RATE.perSecond} a second are carried out.`;
+      return refuse({ code: 'table/too-fast', reason });
+    }
+    const command = parseCommand(message);
+    return command.ok ? commandTable(this.#table, line.memberId, command.value) : command;
+  }
+
+  /** The member who comes back, or a new one. */
+  #admit(options: unknown): MemberId {
+    const parsed = parseJoinOptions(options);
+    if (!parsed.ok) throw new ServerError(JOIN_CODES.malformed, parsed.error.reason);
+    const { name, resume } = parsed.value;
+    if (resume !== undefined) {
+      const known = [...this.#tokens].find(([, token]) => token === resume)?.[0];
+      if (known !== undefined) return returnMember(this.#table, known).id;
+      throw new ServerError(
+        JOIN_CODES.unknownPlace,
+        'Your place at this table was given up. Join again with the code.',
+      );
+    }
+    const joined = joinTable(this.#table, { name });
+    if (!joined.ok) throw new ServerError(JOIN_CODES.tableFull, joined.error.reason);
+    this.#tokens.set(joined.value.id, nanoid());
+    return joined.value.id;
+  }
+
+  #closeOtherLine(memberId: MemberId): void {
+    for (const [client, line] of this.#lines) {
+      if (line.memberId !== memberId) continue;
+      this.#lines.delete(client);
+      client.leave(CLOSE_CODES.openedElsewhere, 'This place was opened in another window.');
+    }
+  }
+
+  #forget(memberId: MemberId): void {
+    this.#tokens.delete(memberId);
+    this.state.papers.delete(memberId);
+  }
+
+  #step(): void {
+    try {
+      this.#events.push(...stepTable(this.#table));
+      const keptTicks = Math.ceil((this.#services.seatKeptSeconds * 1000) / TICK_MS);
+      for (const memberId of forgetAbsent(this.#table, keptTicks)) this.#forget(memberId);
+      this.#steps += 1;
+      if (this.#steps % STEPS_PER_PATCH === 0) this.#send();
+      this.#emptySteps = this.#tokens.size === 0 ? this.#emptySteps + 1 : 0;
+      if (this.#emptySteps > EMPTY_STEPS) this.#close(CloseCode.CONSENTED);
+    } catch (error) {
+      // what a step left half done cannot be played on
+      this.#services.onFault(error instanceof Error ? error : new Error(String(error)), 'step');
+      this.#close(CLOSE_CODES.fault);
+    }
+  }
+
+  #send(): void {
+    for (const { memberId } of this.#lines.values()) {
+      const paper = this.state.papers.get(memberId);
+      if (paper !== undefined) writePaper(paper, viewTable(this.#table, memberId));
+    }
+    if (this.#events.length > 0) {
+      this.broadcast('events', this.#events, { afterNextPatch: true });
+      this.#events = [];
+    }
+    this.broadcastPatch();
+  }
+
+  #close(code: number): void {
+    this.#stopTicking?.();
+    this.disconnect(code).catch((error: unknown) => {
+      this.#services.onFault(error instanceof Error ? error : new Error(String(error)), 'disconnect');
+    });
+  }
+}

@@ -1,0 +1,96 @@
+import { createServer, type Server as HttpServer } from 'node:http';
+import { defineRoom, defineServer, matchMaker } from '@colyseus/core';
+import { WebSocketTransport } from '@colyseus/ws-transport';
+import type { TableModel, TablePlan } from '../../engine/index.ts';
+import type { ServerConfig } from '../config.ts';
+import { guardServer, serveClient } from '../http/index.ts';
+import { TableRoom, type RoomServices } from './TableRoom.ts';
+import { createTableRegistry } from './tableRegistry.ts';
+import { createTicker, type Ticker } from './ticker.ts';
+
+/** Largest message from a client [bytes]; the longest command is under 100. Past this the line is cut. */
+const LARGEST_MESSAGE = 2048;
+
+/** How often a line is tried, and after how many misses it counts as dropped: 8 s at the latest. */
+const HEARTBEAT = { pingInterval: 4000, pingMaxRetries: 1 } as const;
+
+export interface RunningServer {
+  /** The port that was given, by the caller or by the system. */
+  readonly port: number;
+  /** Closes every table and every line; resolved when nothing runs any more. */
+  close(): Promise<void>;
+}
+
+/** What the server plays, and where it reports. */
+export interface ServerParts {
+  readonly model: TableModel;
+  /** Of the next table to be opened. */
+  readonly plan: () => TablePlan;
+  /** Gets one line for each thing worth a person's notice. */
+  readonly report: (line: string) => void;
+  /** A test steps the tables itself. */
+  readonly ticker?: Ticker;
+}
+
+/**
+ * Serves the built client, the health of the server and all tables on one port. Rejects when the port cannot be had.
+ * One server a process: the room library keeps its matchmaking in module state.
+ */
+export async function openServer(config: ServerConfig, parts: ServerParts): Promise<RunningServer> {
+  const registry = createTableRegistry({ mostTables: config.mostTables });
+  const services: RoomServices = {
+    registry,
+    model: parts.model,
+    plan: parts.plan,
+    seatKeptSeconds: config.seatKeptSeconds,
+    ticker:
+      parts.ticker ??
+      createTicker({
+        onBacklog: (steps) => parts.report(`Behind the clock: ${steps} steps of one table were dropped.`),
+      }),
+    onFault: (fault, where) => parts.report(`Fault in ${where}: ${fault.stack ?? fault.message}`),
+  };
+  // only the ways in that a client of ours uses, and from no other origin
+  Object.assign(matchMaker.controller, {
+    exposedMethods: ['create', 'joinById'],
+    DEFAULT_CORS_HEADERS: {},
+    getCorsHeaders: () => ({}),
+  });
+
+  const http = createServer();
+  const server = defineServer({
+    greet: false,
+    gracefullyShutdown: false,
+    logger: quietLogger(parts.report),
+    transport: new WebSocketTransport({ server: http, maxPayload: LARGEST_MESSAGE, ...HEARTBEAT }),
+    rooms: { table: defineRoom(TableRoom, { services }) },
+    express: (app) => serveClient(app, { folder: config.clientFolder, openTables: () => registry.size }),
+  });
+  await listen(http, () => server.listen(config.port, config.host));
+  guardServer(http);
+  const address = http.address();
+  return {
+    port: typeof address === 'object' && address !== null ? address.port : config.port,
+    async close() {
+      await server.gracefullyShutdown(false);
+      http.closeAllConnections();
+    },
+  };
+}
+
+/** The library reports a taken port to its log and never settles; so it is listened for here. */
+function listen(http: HttpServer, start: () => Promise<unknown>): Promise<void> {
+  return new Promise((resolve, reject) => {
+    http.removeAllListeners('error');
+    http.once('error', reject);
+    start().then(() => resolve(), reject);
+  });
+}
+
+/** The library's own messages, as lines; its chatter and its traces of refusals stay out. */
+function quietLogger(report: (line: string) => void) {
+  const say = (...parts: readonly unknown[]) => report(parts.map(String).join(' ').split('\n')[0] ?? '');
+  return { debug: hush, info: hush, trace: hush, warn: say, error: say };
+}
+
+function hush(): void {}

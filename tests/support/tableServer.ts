@@ -1,0 +1,60 @@
+import type { PlaceStore } from '../../client/net/place.ts';
+import { parseConfig, type Environment } from '../../server/config.ts';
+import { openServer, type RunningServer, type ServerParts, type Ticker } from '../../server/rooms/index.ts';
+import { plainModel, plainPlan } from './plainTable.ts';
+
+export interface TestServer extends RunningServer {
+  readonly origin: string;
+  /** What the server reported so far. */
+  readonly reports: readonly string[];
+}
+
+/** A server on a port of the system's choice, with the plain world unless said otherwise. */
+export async function startTestServer(
+  parts: Partial<ServerParts> = {},
+  environment: Environment = {},
+): Promise<TestServer> {
+  const config = parseConfig({ PORT: '0', HOST: '127.0.0.1', ...environment });
+  if (!config.ok) throw new Error(config.error.join('; '));
+  const reports: string[] = [];
+  const server = await openServer(config.value, {
+    model: plainModel,
+    plan: () => plainPlan,
+    report: (line) => reports.push(line),
+    ...parts,
+  });
+  return { ...server, origin: `http://127.0.0.1:${server.port}`, reports };
+}
+
+/** A ticker that the test turns. */
+export function createHandTicker(): Ticker & { turn(steps: number): void } {
+  const steps = new Set<() => void>();
+  return {
+    add(step) {
+      steps.add(step);
+      return () => void steps.delete(step);
+    },
+    turn(count) {
+      for (let i = 0; i < count; i += 1) for (const step of Array.from(steps)) step();
+    },
+  };
+}
+
+/** Stands for the storage of one browser tab. */
+export function createTabStore(): PlaceStore {
+  let place: ReturnType<PlaceStore['load']>;
+  return {
+    load: () => place,
+    save: (saved) => void (place = saved),
+    clear: () => void (place = undefined),
+  };
+}
+
+/** Resolves when the condition holds; rejects, saying what was waited for, when it does not within the time. */
+export async function until(what: string, condition: () => boolean, withinMs = 5000): Promise<void> {
+  const start = performance.now();
+  while (!condition()) {
+    if (performance.now() - start > withinMs) throw new Error(`waited ${withinMs} ms for: ${what}`);
+    await new Promise((resolve) => setTimeout(resolve, 5));
+  }
+}
