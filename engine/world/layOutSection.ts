@@ -3,17 +3,17 @@ import { inertiaAbout } from '../lander/inertiaTensor.ts';
 import type { Lander, Leg } from '../lander/lander.ts';
 import { massProperties } from '../lander/massProperties.ts';
 import { tankLiquid } from '../lander/tankLiquid.ts';
-import { atan2 } from '../math/trig.ts';
+import { cos, sin } from '../math/trig.ts';
 import { cross2, dot2, length2, scale2, subtract2, type Vec2 } from '../math/vec2.ts';
+import { supportPolygon } from '../statics/supportPolygon.ts';
 import type { CrushLaw } from '../touchdown/legCrush.ts';
 import type { MassTable } from './massTable.ts';
-import { convexOutline } from './outline.ts';
 import type { SectionLander, SectionLeg } from './sectionLander.ts';
 
 /** Steps of the table of mass properties over propellant. */
 const MASS_ROWS = 64;
 
-/** A hull narrower than this in the section is widened to it, since the world needs an area [m]. */
+/** A hull of less area than the square of this is widened by it, since the world needs an area [m]. */
 const LEAST_HULL = 0.1;
 
 /** Lays a lander out as its section: the footprint edge that is nearest to its center of mass decides the view. */
@@ -27,38 +27,37 @@ export function layOutSection(lander: Lander, propellant: number): SectionLander
   const { center } = massProperties(lander, fills(propellant));
   const foot: Vec2 = [center[0], center[1]];
   const edge = nearestEdge(lander, foot);
+  const outward: Vec2 = [cos(edge.azimuth), sin(edge.azimuth)];
   return {
     halfStance: edge.distance,
-    leg: mergeLegs(lander, edge),
-    hull: hullOutline(lander, foot, edge.outward),
-    masses: tabulateMasses(lander, propellant, fills, edge.outward),
+    leg: mergeLegs(lander, edge.legs, outward),
+    hull: hullOutline(lander, foot, outward),
+    masses: tabulateMasses(lander, propellant, fills, edge.azimuth),
   };
 }
 
 interface FootprintEdge {
   /** From the foot point of the center of mass [m]. */
   readonly distance: number;
-  /** Unit vector across the edge, away from the body. */
-  readonly outward: Vec2;
-  /** Legs whose footpads span it. */
+  /** Azimuth of its outward normal [rad]. */
+  readonly azimuth: number;
+  /** Legs whose footpads are its ends. */
   readonly legs: readonly Leg[];
 }
 
-function nearestEdge(lander: Lander, foot: Vec2): FootprintEdge {
-  const outline = convexOutline(lander.legs.map(({ footpad }): Vec2 => [footpad[0], footpad[1]]));
-  assert(outline.length >= 3, 'the footpads of a lander span an area');
-  let nearest: FootprintEdge | undefined;
-  for (const [i, a] of outline.entries()) {
-    const b = outline[(i + 1) % outline.length] ?? a;
-    const along = subtract2(b, a);
-    const outward = scale2([along[1], -along[0]], 1 / length2(along));
-    const distance = dot2(outward, subtract2(a, foot));
-    if (nearest !== undefined && distance >= nearest.distance) continue;
-    const legs = lander.legs.filter(({ footpad: [x, y] }) => (x === a[0] && y === a[1]) || (x === b[0] && y === b[1]));
-    nearest = { distance, outward, legs };
-  }
-  assert(nearest !== undefined && nearest.distance > 0, 'the center of mass of a lander stands inside its footprint');
-  return nearest;
+function nearestEdge({ legs }: Lander, foot: Vec2): FootprintEdge {
+  const support = supportPolygon(
+    legs.map(({ footpad }): Vec2 => [footpad[0], footpad[1]]),
+    foot,
+  );
+  assert(support.kind === 'polygon', 'the footpads of a lander span an area');
+  const nearest = support.edges.reduce((least, edge) => (edge.distance < least.distance ? edge : least));
+  assert(nearest.distance > 0, 'the center of mass of a lander stands inside its footprint');
+  return {
+    distance: nearest.distance,
+    azimuth: nearest.normal,
+    legs: legs.filter((_, index) => index === nearest.from || index === nearest.to),
+  };
 }
 
 /**
@@ -69,8 +68,8 @@ function nearestEdge(lander: Lander, foot: Vec2): FootprintEdge {
  * q  length of the strut's unit vector in the section [-]. What a pair of legs moves across the section cancels; the work
  * per meter of shortening is kept. The strut is that of the edge's legs, the law that of the weakest leg.
  */
-function mergeLegs(lander: Lander, edge: FootprintEdge): SectionLeg {
-  const struts = edge.legs.map((leg) => strutInSection(leg, edge.outward));
+function mergeLegs(lander: Lander, edgeLegs: readonly Leg[], outward: Vec2): SectionLeg {
+  const struts = edgeLegs.map((leg) => strutInSection(leg, outward));
   const mean = scale2(
     struts.reduce((sum: Vec2, strut) => [sum[0] + strut[0], sum[1] + strut[1]], [0, 0]),
     1 / struts.length,
@@ -112,33 +111,40 @@ function crushEnergy(leg: Leg): number {
 
 function hullOutline(lander: Lander, foot: Vec2, outward: Vec2): readonly Vec2[] {
   const points = lander.hull.map(([x, y, z]): Vec2 => [dot2(outward, subtract2([x, y], foot)), z]);
-  const xs = points.map(([x]) => x);
-  const ys = points.map(([, y]) => y);
-  const isThin = Math.min(spread(xs), spread(ys)) < LEAST_HULL || convexOutline(points).length < 3;
-  if (!isThin) return convexOutline(points);
-  const half = LEAST_HULL / 2;
-  return convexOutline(
-    points.flatMap(([x, y]): Vec2[] => [
-      [x - half, y],
-      [x + half, y],
-      [x, y - half],
-      [x, y + half],
-    ]),
-  );
+  const outline = convexOutline(points);
+  return area(outline) >= LEAST_HULL * LEAST_HULL ? outline : convexOutline(points.flatMap(widen));
 }
 
-function spread(values: readonly number[]): number {
-  return Math.max(...values) - Math.min(...values);
+/** Four corners around a point. */
+function widen([x, y]: Vec2): readonly Vec2[] {
+  const half = LEAST_HULL / 2;
+  return [
+    [x - half, y - half],
+    [x + half, y - half],
+    [x + half, y + half],
+    [x - half, y + half],
+  ];
+}
+
+/** Corners of the convex hull, counter-clockwise; none when the points lie in a line. */
+function convexOutline(points: readonly Vec2[]): readonly Vec2[] {
+  const outline = supportPolygon(points, [0, 0]);
+  return outline.kind === 'polygon' ? outline.corners.map((corner) => points[corner] ?? [0, 0]) : [];
+}
+
+/** Of a counter-clockwise outline [m²]. */
+function area(outline: readonly Vec2[]): number {
+  return outline.reduce((sum, corner, i) => sum + cross2(corner, outline[(i + 1) % outline.length] ?? corner) / 2, 0);
 }
 
 function tabulateMasses(
   lander: Lander,
   propellant: number,
   fills: (left: number) => readonly number[],
-  outward: Vec2,
+  azimuth: number,
 ): MassTable {
   // the body turns about the direction along the edge
-  const alongEdge = atan2(outward[0], -outward[1]);
+  const alongEdge = azimuth + Math.PI / 2;
   const rows = Array.from({ length: MASS_ROWS + 1 }, (_, i) =>
     massProperties(lander, fills((propellant * i) / MASS_ROWS)),
   );

@@ -72,6 +72,10 @@ export function plainLander(shape: PlainLanderShape = {}): Lander {
     hull: shape.hull ?? [
       [-1, -1, 0.9],
       [1, -1, 0.9],
+      [1, 1, 0.9],
+      [-1, 1, 0.9],
+      [-1, -1, 3],
+      [1, -1, 3],
       [1, 1, 3],
       [-1, 1, 3],
     ],
