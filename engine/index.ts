@@ -2,6 +2,19 @@
 
 // engine
 export { CAUTION, STANDARD_GRAVITY } from './constants.ts';
+export {
+  createProblemList,
+  describe,
+  readChoice,
+  readFields,
+  readList,
+  readNumber,
+  readText,
+  report,
+  type NumberRange,
+  type ProblemList,
+  type TextRule,
+} from './fieldReader.ts';
 export { accept, formatProblem, refuse, type FieldProblem, type Result } from './result.ts';
 export { WORLDS, findWorld, type World } from './worlds.ts';
 
@@ -18,10 +31,20 @@ export {
 
 // engine/lander
 export {
+  BOUNDS,
+  COUNTS,
+  DEEPEST_NESTING,
+  LANDER_FORMAT,
+  MOST_BYTES,
+  RANGES,
+  TEXTS,
   applyInertia,
+  formatLander,
   inertiaAbout,
   inertiaAlong,
   massProperties,
+  parseLander,
+  parseLanderText,
   tankLiquid,
   type BodyPoint,
   type CrushStage,
@@ -97,7 +120,16 @@ export {
 } from './table/index.ts';
 
 // engine/descent
-export { burnPercent, commandedThrust, leastBurnPercent } from './descent/index.ts';
+export {
+  burnPercent,
+  commandedThrust,
+  HASTY,
+  leastBurnPercent,
+  pilot,
+  STEADY,
+  type PilotedCraft,
+  type PilotManner,
+} from './descent/index.ts';
 
 // engine/input
 export { equalsControlInput, MAX_TILT_DEG, parseControlInput, quantizeControls } from './input/index.ts';

@@ -1,5 +1,9 @@
 /** Public door of the lander model. */
+export { formatLander } from './formatLander.ts';
 export { applyInertia, inertiaAbout, inertiaAlong, type InertiaTensor } from './inertiaTensor.ts';
 export type { BodyPoint, CrushStage, Engine, Lander, Leg, Part, PartShape, Tank } from './lander.ts';
+export { BOUNDS, COUNTS, DEEPEST_NESTING, LANDER_FORMAT, MOST_BYTES, RANGES, TEXTS } from './landerRanges.ts';
 export { massProperties, type MassProperties } from './massProperties.ts';
+export { parseLander } from './parseLander.ts';
+export { parseLanderText } from './parseLanderText.ts';
 export { tankLiquid, type TankLiquid } from './tankLiquid.ts';
