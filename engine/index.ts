@@ -76,7 +76,9 @@ export {
 
 // engine/table
 export {
+  BAND_LIMITS,
   CALLOUTS,
+  COMPARED_WORLDS,
   LONGEST_NAME,
   MARGIN_BANDS,
   MOST_MEMBERS,
@@ -88,7 +90,10 @@ export {
   TABLE_CODE_LENGTH,
   THRUST_RANGE,
   TILT_RANGE_DEG,
+  bandOf,
+  calloutOf,
   commandTable,
+  compareWorlds,
   createTable,
   dropMember,
   forgetAbsent,
@@ -97,11 +102,14 @@ export {
   leaveTable,
   parseMemberName,
   parseTableCode,
+  playedModel,
   returnMember,
+  staticTiltOf,
   stepTable,
   viewTable,
   type Callout,
   type Command,
+  type ContactMargin,
   type HeldControls,
   type LiveMargin,
   type MarginBand,
@@ -117,6 +125,7 @@ export {
   type TableModel,
   type TablePlan,
   type TableView,
+  type WorldTouchdown,
 } from './table/index.ts';
 
 // engine/descent

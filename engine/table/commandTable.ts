@@ -1,3 +1,4 @@
+import { MAX_TILT_DEG } from '../input/controlInput.ts';
 import { accept, refuse, type Result } from '../result.ts';
 import { controlsOf, memberAt } from './controls.ts';
 import { memberOf } from './members.ts';
@@ -7,7 +8,7 @@ import type { Command, MemberId, Refusal, Seat } from './tableTypes.ts';
 /** Commanded thrust, whole percent of the engine's maximum [-]. */
 export const THRUST_RANGE = { least: 0, most: 100 } as const;
 /** Commanded attitude, whole degrees from upright, counter-clockwise positive. */
-export const TILT_RANGE_DEG = { least: -30, most: 30 } as const;
+export const TILT_RANGE_DEG = { least: -MAX_TILT_DEG, most: MAX_TILT_DEG } as const;
 
 /** Seats as people call them. */
 export const SEAT_NAMES: Readonly<Record<Seat, string>> = {

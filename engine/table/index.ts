@@ -1,7 +1,11 @@
 export { commandTable, SEAT_NAMES, THRUST_RANGE, TILT_RANGE_DEG } from './commandTable.ts';
+export { COMPARED_WORLDS, compareWorlds, type WorldTouchdown } from './compareWorlds.ts';
+export { staticTiltOf, type ContactMargin } from './contactMargin.ts';
 export { STAND_IN_AFTER_TICKS } from './controls.ts';
 export { LONGEST_NAME, parseMemberName } from './memberName.ts';
 export { dropMember, forgetAbsent, joinTable, leaveTable, MOST_MEMBERS, returnMember } from './members.ts';
+export { playedModel } from './playedModel.ts';
+export { BAND_LIMITS, bandOf, calloutOf } from './marginBand.ts';
 export { createTable, stepTable, type Member, type Table } from './table.ts';
 export { formatTableCode, parseTableCode, TABLE_CODE_ALPHABET, TABLE_CODE_LENGTH } from './tableCode.ts';
 export type { PlayedDescent, TableModel } from './tableModel.ts';

@@ -92,7 +92,7 @@ export function beginDescent(table: Table): Result<void, Refusal> {
 function startRun(plan: TablePlan, model: TableModel): Run {
   const descent = model.createDescent(plan.setup);
   const pilot = model.createPilot(plan.setup);
-  const gauge = model.createMarginGauge(plan.setup.lander, plan.setup.gravity);
+  const gauge = model.createMarginGauge(plan.setup);
   const flight = descent.read();
   // the engine is burning when the table takes over: whoever sits down finds a descent under control
   return { descent, pilot, gauge, flight, margin: gauge(flight), commanded: pilot(flight), inputs: [] };

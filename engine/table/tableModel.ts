@@ -1,4 +1,3 @@
-import type { Lander } from '../lander/lander.ts';
 import type { ControlInput, DescentEvent, DescentSetup, DescentState } from '../world/descent.ts';
 import type { LiveMargin, Scorecard } from './tableTypes.ts';
 
@@ -10,7 +9,7 @@ export interface TableModel {
   createDescent(setup: DescentSetup): PlayedDescent;
   /** What the stand-in at Flying commands in this state: one call a tick, from the first tick on. */
   createPilot(setup: DescentSetup): (state: DescentState) => ControlInput;
-  createMarginGauge(lander: Lander, gravity: number): (state: DescentState) => LiveMargin;
+  createMarginGauge(setup: DescentSetup): (state: DescentState) => LiveMargin;
   scorecard(final: DescentState, setup: DescentSetup): Scorecard;
 }
 
@@ -20,4 +19,6 @@ export interface PlayedDescent {
   step(input: ControlInput): readonly DescentEvent[];
   /** Plain data, new for each tick. */
   read(): DescentState;
+  /** Of everything that decides the next tick: 16 hexadecimal digits. */
+  hash(): string;
 }

@@ -68,9 +68,9 @@ export interface TableView {
 
 /** The margin if the lander met the ground as it moves now. Speeds in m/s, positive to the right. */
 export interface LiveMargin {
-  /** Horizontal speed limit in the present direction of travel; magnitude [m/s]. */
+  /** Horizontal speed limit in the present direction of travel; 0 where no speed at all is allowed [m/s]. */
   readonly limit: number;
-  /** |vx| / limit [-]. */
+  /** |vx| / limit [-]; Infinity where no speed at all is allowed. */
   readonly utilisation: number;
   readonly callout: Callout;
   /** Angle left until the plumb line leaves the footprint, in the direction of travel [rad]. */
@@ -90,8 +90,9 @@ export interface Scorecard {
   readonly touchdown?: TouchdownState;
   /** Horizontal speed limits in the direction of travel at that contact state [m/s]. */
   readonly limit?: { readonly plastic: number; readonly lossless?: number };
-  /** limit − |vx| [m/s]. */
+  /** limit − |vx|, or the margin against tripping backward when that is less [m/s]. */
   readonly speedMargin?: number;
+  /** |vx| / limit [-]; absent where no speed at all is allowed (the band is then 'outside'). */
   readonly utilisation?: number;
   readonly band?: MarginBand;
   readonly callout?: Callout;

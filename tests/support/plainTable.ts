@@ -25,6 +25,7 @@ export const plainModel: TableModel = {
         return down ? [{ kind: 'outcome', tick, outcome: 'upright inside limit' }] : [];
       },
       read: () => state,
+      hash: () => `${state.tick}`.padStart(16, '0'),
     };
   },
   createPilot: () => () => ({ thrustPercent: 50, tiltDeg: 5 }),

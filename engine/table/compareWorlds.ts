@@ -1,0 +1,77 @@
+import { assert } from '../assert.ts';
+import { MAX_TILT_DEG } from '../input/controlInput.ts';
+import { createDescent } from '../world/createDescent.ts';
+import type { ControlInput, DescentSetup, DescentState, Outcome, TouchdownState } from '../world/descent.ts';
+import { layOutSection } from '../world/layOutSection.ts';
+import { readDescent } from '../world/readDescent.ts';
+import { stepDescent } from '../world/stepDescent.ts';
+import { findWorld, type World } from '../worlds.ts';
+import { contactMargin, pivotBodyAt, staticTiltOf, type ContactMargin } from './contactMargin.ts';
+
+/** One touchdown as it ends on one world. */
+export interface WorldTouchdown extends Omit<ContactMargin, 'direction'> {
+  readonly world: World;
+  /** The same on every world [rad]. */
+  readonly staticTilt: number;
+  readonly outcome: Outcome;
+  readonly final: DescentState;
+  /** Replays it: this setup, with `input` at every tick until the outcome. */
+  readonly setup: DescentSetup;
+  readonly input: ControlInput;
+}
+
+/** The three of the examples, lightest first. */
+export const COMPARED_WORLDS: readonly string[] = ['moon', 'mars', 'earth'];
+
+/**
+ * The same touchdown on several worlds: same lander, same ground, same velocities, attitude and rate at contact; only
+ * gravity differs. The limit is the engine's for that contact state; the outcome is that of the played world, started an
+ * instant before the contact with unused legs and left to itself with the engine off.
+ */
+export function compareWorlds(
+  touchdown: TouchdownState,
+  played: DescentSetup,
+  worldIds: readonly string[] = COMPARED_WORLDS,
+): readonly WorldTouchdown[] {
+  const section = layOutSection(played.lander, played.propellant);
+  const body = pivotBodyAt(section, touchdown.mass);
+  const propellant = Math.max(0, Math.min(played.propellant, touchdown.mass - section.masses.dryMass));
+  const tilt = (touchdown.angle * 180) / Math.PI;
+  // the thrusters act until the first foot is down: they are told to hold the attitude there is
+  const input = { thrustPercent: 0, tiltDeg: Math.round(Math.max(-MAX_TILT_DEG, Math.min(MAX_TILT_DEG, tilt))) + 0 };
+  return worldIds.map((id) => {
+    const world = findWorld(id);
+    assert(world !== undefined, `there is a world '${id}'`);
+    const { direction: _direction, ...margin } = contactMargin(body, world.gravity, touchdown);
+    const setup = contactSetup(touchdown, { ...played, gravity: world.gravity, propellant });
+    const final = playOut(setup, input);
+    return {
+      world,
+      ...margin,
+      staticTilt: staticTiltOf(body),
+      outcome: final.outcome ?? 'stopped',
+      final,
+      setup,
+      input,
+    };
+  });
+}
+
+/** Height of the lower foot above the ground at the start [m]: one step before contact at any speed that is flown. */
+const CLEARANCE = 1e-6;
+
+/** The same setup, started so that the lower foot is about to touch. */
+function contactSetup(touchdown: TouchdownState, setup: DescentSetup): DescentSetup {
+  const { x, vx, descentRate, angle, rate } = touchdown;
+  const start = { x, y: 0, angle, vx, vy: -descentRate, rate };
+  // the height of a foot above the ground is linear in that of the body
+  const high = Math.max(...setup.terrain.heights) + 100;
+  const { height } = readDescent(createDescent({ ...setup, start: { ...start, y: high } }));
+  return { ...setup, start: { ...start, y: high - height + CLEARANCE } };
+}
+
+function playOut(setup: DescentSetup, input: ControlInput): DescentState {
+  const descent = createDescent(setup);
+  while (descent.outcome === undefined) stepDescent(descent, input);
+  return readDescent(descent);
+}

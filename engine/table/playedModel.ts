@@ -1,0 +1,25 @@
+import { STEADY, pilot } from '../descent/steadyPilot.ts';
+import { createDescent } from '../world/createDescent.ts';
+import { hashDescent, readDescent } from '../world/readDescent.ts';
+import { stepDescent } from '../world/stepDescent.ts';
+import { createMarginGauge } from './liveMargin.ts';
+import { scoreDescent } from './scorecard.ts';
+import type { TableModel } from './tableModel.ts';
+
+/** The played world, its steady pilot as the stand-in at Flying, and the engine's margins: what every real table has. */
+export const playedModel: TableModel = {
+  createDescent(setup) {
+    const descent = createDescent(setup);
+    return {
+      step: (input) => stepDescent(descent, input),
+      read: () => readDescent(descent),
+      hash: () => hashDescent(descent),
+    };
+  },
+  createPilot({ lander, gravity }) {
+    const craft = { engine: lander.engine, gravity };
+    return (state) => pilot(STEADY, craft, state);
+  },
+  createMarginGauge,
+  scorecard: scoreDescent,
+};

@@ -1,0 +1,36 @@
+import { atan2 } from '../math/trig.ts';
+import type { DescentSetup, DescentState } from '../world/descent.ts';
+import { layOutSection } from '../world/layOutSection.ts';
+import { contactMargin, pivotBodyAt, staticTiltOf } from './contactMargin.ts';
+import type { Scorecard } from './tableTypes.ts';
+
+/**
+ * What the table says of a descent that is over. Limit and margin are those of the worst contact state, with the mass the
+ * lander then had; the static tilt is that of the lander as it stands or lies now.
+ */
+export function scoreDescent(final: DescentState, setup: DescentSetup): Scorecard {
+  const { outcome = 'stopped', touchdown, propellant } = final;
+  const common = { outcome, strokeUsed: final.legs.map((leg) => leg.strokeUsed), propellantLeft: propellant };
+  if (touchdown === undefined) return common;
+  const section = layOutSection(setup.lander, setup.propellant);
+  const { direction, ...margin } = contactMargin(pivotBodyAt(section, touchdown.mass), setup.gravity, touchdown);
+  const limit = staticTiltOf(pivotBodyAt(section, final.mass));
+  const left = tiltLeft(final, direction);
+  return { ...common, touchdown, ...margin, staticTilt: { limit, used: limit - left, left } };
+}
+
+/**
+ * Angle by which the lander, as it is, may still turn toward a side until its center of mass stands above the foot on that
+ * side [rad]; negative when it is past it.
+ *
+ *   left = atan2(d, z)                                 geometry, same as α = atan(b / h) for a lander on level ground
+ *
+ * d  foot ahead of the center of mass, toward that side [m]      z  center of mass above the foot [m]
+ *
+ * What slope, attitude and crushed legs took of the static tilt is therefore all in it.
+ */
+function tiltLeft(state: DescentState, direction: 1 | -1): number {
+  const foot = direction === 1 ? state.legs.at(-1) : state.legs[0];
+  if (foot === undefined) return 0;
+  return atan2(direction * (foot.footX - state.x), state.y - foot.footY);
+}
