@@ -59,6 +59,9 @@ export {
   type TankLiquid,
 } from './lander/index.ts';
 
+// engine/math
+export { cos, exp, log, nextUniform, seedRandom, sin, tan, type RandomState } from './math/index.ts';
+
 // engine/pivot
 export {
   WIDEST,
@@ -171,3 +174,32 @@ export {
   type Terrain,
   type TouchdownState,
 } from './world/index.ts';
+
+// engine/touchdown
+export {
+  checkTouchdown,
+  DEFAULT_DAMPING,
+  DEFAULT_STEP,
+  prepareTouchdown,
+  runTouchdown,
+  simulateTouchdown,
+  TOUCHDOWN_LIMITS,
+  TOUCHDOWN_OUTCOMES,
+  type AttitudeHold,
+  type ContactState,
+  type EnergyLedger,
+  type Ground,
+  type GroundShape,
+  type LegCondition,
+  type LoadLimits,
+  type Soil,
+  type ThrustTail,
+  type TouchdownCase,
+  type TouchdownConditions,
+  type TouchdownKernel,
+  type TouchdownLimit,
+  type TouchdownOptions,
+  type TouchdownOutcome,
+  type TouchdownResult,
+  type TouchdownSample,
+} from './touchdown/index.ts';

@@ -46,7 +46,7 @@ export interface ContactState {
   readonly rates?: readonly [number, number, number];
   /** Free fall before the lowest point meets the ground, as after probe contact; default 0 [m]. */
   readonly height?: number;
-  /** World x, y of the center of mass at the start; matters on a profile or near mounds; default 0, 0 [m]. */
+  /** World x, y of the center of mass at the start; matters on a profile; default 0, 0 [m]. */
   readonly position?: readonly [number, number];
 }
 
@@ -155,6 +155,8 @@ export interface TouchdownResult {
   readonly strokes: readonly number[];
   /** Share of the stroke of each leg that is used up [-]. */
   readonly strokesUsed: readonly number[];
+  /** Share of the stroke of each secondary strut that is used up; a used-up one is stiff and is no overload by itself [-]. */
+  readonly lateralUsed: readonly number[];
   /** Largest axial load of each leg [N]. */
   readonly peakLoads: readonly number[];
   /** Permanent sinkage of each footpad [m]. */
@@ -172,6 +174,7 @@ export interface TouchdownResult {
   /** Simulated time from the start [s]; first contact of anything with the ground [s]. */
   readonly time: number;
   readonly firstContact: number;
+  /** Steps computed; a free flight counts one. */
   readonly steps: number;
   /** The step really used [s]. */
   readonly step: number;

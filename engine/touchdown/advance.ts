@@ -1,0 +1,474 @@
+/**
+ * The hot loop: a batch of steps of the rigid body on its feet. One long function on purpose: the body lives in local scalars, which
+ * the compiler keeps in registers; arrays or objects for state and derivatives cost it two to three times the time. Derivations in README.md.
+ */
+import { hullContact } from './hullContact.ts';
+import type { TouchdownKernel } from './kernel.ts';
+import {
+  ANCHOR1,
+  ANCHOR2,
+  AX,
+  AXIS_X,
+  BEARING,
+  CN,
+  CONTACTS,
+  CRUSH,
+  CT,
+  DAMPING_WORK,
+  FOOT_SIZE,
+  FRICTION,
+  FRICTION_WORK,
+  FX,
+  GX,
+  HELD_N,
+  HELD_T1,
+  HELD_T2,
+  HIGHEST_UN,
+  HOLD_X,
+  HULL_ON,
+  INVERSE_IX,
+  INVERSE_MASS,
+  KN,
+  KT,
+  LEDGER_ON,
+  LEVEL,
+  LOAD,
+  LX,
+  MX,
+  PEAK_ACCELERATION,
+  PEAK_LOAD,
+  PX,
+  QW,
+  R11,
+  SECONDARY,
+  SEGMENT,
+  SHIFT_N,
+  SHIFT_T1,
+  SHIFT_T2,
+  SLIDE,
+  SLIPPED,
+  STEP,
+  STRUT,
+  STRUT_N,
+  STRUT_T1,
+  STRUT_T2,
+  SUM_FX,
+  SUM_MX,
+  THRUST,
+  THRUST_DECAY,
+  THRUST_MOMENT,
+  TOUCHING,
+  TRIAL_N,
+  TRIAL_T1,
+  TRIAL_T2,
+  U1,
+  U2,
+  UN,
+  VX,
+} from './layout.ts';
+import { TOUCH_ARC, TOUCH_HEIGHT, TOUCH_NX, TOUCH_NZ, TOUCH_SEGMENT, touchProfile } from './profileGround.ts';
+import { returnPlastic } from './returnPlastic.ts';
+
+/** Advances the run in `kernel` by `count` steps; with count 0, evaluates the forces at the present place. */
+export function advance(kernel: TouchdownKernel, count: number): void {
+  const { body, feet, run, found, trial, hullForce, touch, profile, feetEnd } = kernel;
+  const h = run[STEP]!;
+  const half = h / 2;
+  const friction = run[FRICTION]!;
+  const gx = run[GX]!;
+  const gy = run[GX + 1]!;
+  const gz = run[GX + 2]!;
+  const inverseMass = run[INVERSE_MASS]!;
+  // half the angle that a unit of angular momentum turns the body by in half a step, and in a whole one
+  const turnX = (run[INVERSE_IX]! * h) / 4;
+  const turnY = (run[INVERSE_IX + 1]! * h) / 4;
+  const turnZ = (run[INVERSE_IX + 2]! * h) / 2;
+  const axisX = run[AXIS_X]!;
+  const axisY = run[AXIS_X + 1]!;
+  const axisZ = run[AXIS_X + 2]!;
+  const holdX = run[HOLD_X]!;
+  const holdY = run[HOLD_X + 1]!;
+  const holdZ = run[HOLD_X + 2]!;
+  const decay = run[THRUST_DECAY]!;
+  const hullOn = run[HULL_ON]! > 0;
+  const ledger = run[LEDGER_ON]! > 0;
+  const flat = profile === undefined;
+
+  let thrust = run[THRUST]!;
+  let px = body[PX]!;
+  let py = body[PX + 1]!;
+  let pz = body[PX + 2]!;
+  let vx = body[VX]!;
+  let vy = body[VX + 1]!;
+  let vz = body[VX + 2]!;
+  let qw = body[QW]!;
+  let qx = body[QW + 1]!;
+  let qy = body[QW + 2]!;
+  let qz = body[QW + 3]!;
+  let lx = body[LX]!;
+  let ly = body[LX + 1]!;
+  let lz = body[LX + 2]!;
+  let ax = body[AX]!;
+  let ay = body[AX + 1]!;
+  let az = body[AX + 2]!;
+  let mx = body[MX]!;
+  let my = body[MX + 1]!;
+  let mz = body[MX + 2]!;
+  let r11 = 0;
+  let r12 = 0;
+  let r13 = 0;
+  let r21 = 0;
+  let r22 = 0;
+  let r23 = 0;
+  let r31 = 0;
+  let r32 = 0;
+  let r33 = 0;
+  let contacts = 0;
+  let slipped = 0;
+  let highest = -Infinity;
+  let peak = found[PEAK_ACCELERATION]!;
+
+  const moving = count > 0;
+  for (let n = moving ? 0 : -1; n < count; n++) {
+    if (moving) {
+      // kick
+      vx += ax * half;
+      vy += ay * half;
+      vz += az * half;
+      lx += mx * half;
+      ly += my * half;
+      lz += mz * half;
+      // drift
+      px += vx * h;
+      py += vy * h;
+      pz += vz * h;
+      // turn: X Y Z Y X, each by the rate L/I about its axis; t = tan of the half angle, quaternion scaled once at the end
+      let t = lx * turnX;
+      let s = 2 / (1 + t * t);
+      let c = s - 1;
+      s *= t;
+      let a = qw - qx * t;
+      let b = qx + qw * t;
+      let d = qy + qz * t;
+      let e = qz - qy * t;
+      let f = c * ly + s * lz;
+      lz = c * lz - s * ly;
+      ly = f;
+      t = ly * turnY;
+      s = 2 / (1 + t * t);
+      c = s - 1;
+      s *= t;
+      qw = a - d * t;
+      qx = b - e * t;
+      qy = d + a * t;
+      qz = e + b * t;
+      f = c * lx - s * lz;
+      lz = c * lz + s * lx;
+      lx = f;
+      t = lz * turnZ;
+      s = 2 / (1 + t * t);
+      c = s - 1;
+      s *= t;
+      a = qw - qz * t;
+      b = qx + qy * t;
+      d = qy - qx * t;
+      e = qz + qw * t;
+      f = c * lx + s * ly;
+      ly = c * ly - s * lx;
+      lx = f;
+      t = ly * turnY;
+      s = 2 / (1 + t * t);
+      c = s - 1;
+      s *= t;
+      qw = a - d * t;
+      qx = b - e * t;
+      qy = d + a * t;
+      qz = e + b * t;
+      f = c * lx - s * lz;
+      lz = c * lz + s * lx;
+      lx = f;
+      t = lx * turnX;
+      s = 2 / (1 + t * t);
+      c = s - 1;
+      s *= t;
+      a = qw - qx * t;
+      b = qx + qw * t;
+      d = qy + qz * t;
+      e = qz - qy * t;
+      f = c * ly + s * lz;
+      lz = c * lz - s * ly;
+      ly = f;
+      s = 1 / Math.sqrt(a * a + b * b + d * d + e * e);
+      qw = a * s;
+      qx = b * s;
+      qy = d * s;
+      qz = e * s;
+    }
+    // rotation matrix
+    const xx = qx * qx;
+    const yy = qy * qy;
+    const zz = qz * qz;
+    r11 = 1 - 2 * (yy + zz);
+    r12 = 2 * (qx * qy - qw * qz);
+    r13 = 2 * (qx * qz + qw * qy);
+    r21 = 2 * (qx * qy + qw * qz);
+    r22 = 1 - 2 * (xx + zz);
+    r23 = 2 * (qy * qz - qw * qx);
+    r31 = 2 * (qx * qz - qw * qy);
+    r32 = 2 * (qy * qz + qw * qx);
+    r33 = 1 - 2 * (xx + yy);
+
+    let fx = 0;
+    let fy = 0;
+    let fz = 0;
+    let tx = 0;
+    let ty = 0;
+    let tz = 0;
+    contacts = 0;
+    highest = -Infinity;
+
+    for (let o = 0; o < feetEnd; o += FOOT_SIZE) {
+      const bx = feet[o + FX]!;
+      const by = feet[o + FX + 1]!;
+      const bz = feet[o + FX + 2]!;
+      let rz = r31 * bx + r32 * by + r33 * bz;
+      let height = pz + rz;
+      let at1 = 0;
+      let nx = 0;
+      let nz = 1;
+      let segment = 0;
+      if (!flat) {
+        touchProfile(profile, px + r11 * bx + r12 * by + r13 * bz, height, touch);
+        height = touch[TOUCH_HEIGHT]!;
+        at1 = touch[TOUCH_ARC]!;
+        nx = touch[TOUCH_NX]!;
+        nz = touch[TOUCH_NZ]!;
+        segment = touch[TOUCH_SEGMENT]!;
+      }
+      const un = feet[o + LEVEL]! - height;
+      if (un > highest) highest = un;
+      const unBefore = feet[o + UN]!;
+      if (un <= 0) {
+        feet[o + UN] = un;
+        feet[o + TOUCHING] = 0;
+        feet[o + LOAD] = 0;
+        continue;
+      }
+      let rx = r11 * bx + r12 * by + r13 * bz;
+      let ry = r21 * bx + r22 * by + r23 * bz;
+      if (flat) at1 = px + rx;
+      const at2 = py + ry;
+      if (feet[o + TOUCHING] === 0) {
+        // first step of a contact: the anchor is where the foot crossed the surface
+        const since = unBefore < 0 ? (un / (un - unBefore)) * h : 0;
+        const wx = lx * run[INVERSE_IX]!;
+        const wy = ly * run[INVERSE_IX + 1]!;
+        const wz = lz * run[INVERSE_IX + 2]!;
+        const ox = r11 * wx + r12 * wy + r13 * wz;
+        const oy = r21 * wx + r22 * wy + r23 * wz;
+        const oz = r31 * wx + r32 * wy + r33 * wz;
+        const speedX = vx + oy * rz - oz * ry;
+        const speedZ = vz + ox * ry - oy * rx;
+        feet[o + ANCHOR1] = at1 - (nz * speedX - nx * speedZ) * since;
+        feet[o + ANCHOR2] = at2 - (vy + oz * rx - ox * rz) * since;
+        feet[o + U1] = 0;
+        feet[o + U2] = 0;
+        feet[o + TOUCHING] = 1;
+        feet[o + SEGMENT] = segment;
+      } else if (feet[o + SEGMENT] !== segment) {
+        // over a vertex of the profile the surface coordinate may jump: carry the elastic slide on
+        feet[o + ANCHOR1] = at1 + feet[o + U1]!;
+        feet[o + SEGMENT] = segment;
+      }
+      contacts++;
+      const kn = feet[o + KN]!;
+      const cn = feet[o + CN]!;
+      const kt = feet[o + KT]!;
+      const ct = feet[o + CT]!;
+      const u1 = feet[o + ANCHOR1]! - at1;
+      const u2 = feet[o + ANCHOR2]! - at2;
+      const u1Before = feet[o + U1]!;
+      const u2Before = feet[o + U2]!;
+      let normal = kn * un + cn * (un - unBefore);
+      if (normal <= 0) {
+        // rebounding faster than the leg extends: the pad is off the ground until it is pressed again
+        if (ledger) found[DAMPING_WORK] = found[DAMPING_WORK]! - kn * un * (un - unBefore);
+        feet[o + UN] = un;
+        feet[o + U1] = 0;
+        feet[o + U2] = 0;
+        feet[o + ANCHOR1] = at1;
+        feet[o + ANCHOR2] = at2;
+        feet[o + LOAD] = 0;
+        continue;
+      }
+      const trial1 = kt * u1 + ct * (u1 - u1Before);
+      const trial2 = kt * u2 + ct * (u2 - u2Before);
+      const across = trial1 * trial1 + trial2 * trial2;
+      const limit = friction * normal;
+      let force1 = trial1;
+      let force2 = trial2;
+      let slip = 0;
+      if (across > limit * limit) {
+        const length = Math.sqrt(across);
+        const share = limit / length;
+        force1 = trial1 * share;
+        force2 = trial2 * share;
+        slip = (length - limit) / (kt + ct);
+        slipped = 1;
+      }
+      // strut axis in surface axes
+      const cx = feet[o + STRUT]!;
+      const cy = feet[o + STRUT + 1]!;
+      const cz = feet[o + STRUT + 2]!;
+      const sx = r11 * cx + r12 * cy + r13 * cz;
+      const sz = r31 * cx + r32 * cy + r33 * cz;
+      const a1 = nz * sx - nx * sz;
+      const a2 = r21 * cx + r22 * cy + r23 * cz;
+      const an = nx * sx + nz * sz;
+      let load = normal * an + force1 * a1 + force2 * a2;
+      const sideways = normal * normal + force1 * force1 + force2 * force2 - load * load;
+      const secondary = feet[o + SECONDARY]!;
+      if (normal > feet[o + BEARING]! || load > feet[o + CRUSH]! || sideways > secondary * secondary) {
+        trial[TRIAL_N] = normal;
+        trial[TRIAL_T1] = trial1;
+        trial[TRIAL_T2] = trial2;
+        trial[STRUT_N] = an;
+        trial[STRUT_T1] = a1;
+        trial[STRUT_T2] = a2;
+        returnPlastic(kernel, o, at1, at2);
+        normal = trial[HELD_N]!;
+        force1 = trial[HELD_T1]!;
+        force2 = trial[HELD_T2]!;
+        load = normal * an + force1 * a1 + force2 * a2;
+        // the pad has moved in the body
+        const shiftN = trial[SHIFT_N]!;
+        const shift1 = trial[SHIFT_T1]!;
+        const dx = nz * shift1 + nx * shiftN;
+        const dy = trial[SHIFT_T2]!;
+        const dz = nz * shiftN - nx * shift1;
+        rx += dx;
+        ry += dy;
+        rz += dz;
+        feet[o + FX] = bx + r11 * dx + r21 * dy + r31 * dz;
+        feet[o + FX + 1] = by + r12 * dx + r22 * dy + r32 * dz;
+        feet[o + FX + 2] = bz + r13 * dx + r23 * dy + r33 * dz;
+      } else {
+        feet[o + UN] = un;
+        if (slip > 0) {
+          const now1 = (force1 + ct * u1Before) / (kt + ct);
+          const now2 = (force2 + ct * u2Before) / (kt + ct);
+          feet[o + U1] = now1;
+          feet[o + U2] = now2;
+          feet[o + ANCHOR1] = at1 + now1;
+          feet[o + ANCHOR2] = at2 + now2;
+          feet[o + SLIDE] = feet[o + SLIDE]! + slip;
+          if (ledger) found[FRICTION_WORK] = found[FRICTION_WORK]! + limit * slip;
+        } else {
+          feet[o + U1] = u1;
+          feet[o + U2] = u2;
+        }
+      }
+      if (ledger) {
+        const dn = feet[o + UN]! - unBefore;
+        const d1 = feet[o + U1]! - u1Before;
+        const d2 = feet[o + U2]! - u2Before;
+        found[DAMPING_WORK] = found[DAMPING_WORK]! + cn * dn * dn + ct * (d1 * d1 + d2 * d2);
+      }
+      feet[o + LOAD] = load;
+      if (load > feet[o + PEAK_LOAD]!) feet[o + PEAK_LOAD] = load;
+      const gfx = nz * force1 + nx * normal;
+      const gfz = nz * normal - nx * force1;
+      fx += gfx;
+      fy += force2;
+      fz += gfz;
+      tx += ry * gfz - rz * force2;
+      ty += rz * gfx - rx * gfz;
+      tz += rx * force2 - ry * gfx;
+    }
+
+    if (hullOn) {
+      body[PX] = px;
+      body[PX + 1] = py;
+      body[PX + 2] = pz;
+      body[R11] = r11;
+      body[R11 + 1] = r12;
+      body[R11 + 2] = r13;
+      body[R11 + 3] = r21;
+      body[R11 + 4] = r22;
+      body[R11 + 5] = r23;
+      body[R11 + 6] = r31;
+      body[R11 + 7] = r32;
+      body[R11 + 8] = r33;
+      hullContact(kernel);
+      fx += hullForce[SUM_FX]!;
+      fy += hullForce[SUM_FX + 1]!;
+      fz += hullForce[SUM_FX + 2]!;
+      tx += hullForce[SUM_MX]!;
+      ty += hullForce[SUM_MX + 1]!;
+      tz += hullForce[SUM_MX + 2]!;
+    }
+    ax = fx * inverseMass;
+    ay = fy * inverseMass;
+    az = fz * inverseMass;
+    const square = ax * ax + ay * ay + az * az;
+    if (square > peak) peak = square;
+    mx = r11 * tx + r21 * ty + r31 * tz + holdX;
+    my = r12 * tx + r22 * ty + r32 * tz + holdY;
+    mz = r13 * tx + r23 * ty + r33 * tz + holdZ;
+    if (thrust > 0) {
+      // along the long axis of the body frame
+      const push = thrust * inverseMass;
+      ax += (r11 * axisX + r12 * axisY + r13 * axisZ) * push;
+      ay += (r21 * axisX + r22 * axisY + r23 * axisZ) * push;
+      az += (r31 * axisX + r32 * axisY + r33 * axisZ) * push;
+      mx += run[THRUST_MOMENT]! * thrust;
+      my += run[THRUST_MOMENT + 1]! * thrust;
+      mz += run[THRUST_MOMENT + 2]! * thrust;
+      thrust *= decay;
+    }
+    ax += gx;
+    ay += gy;
+    az += gz;
+    if (!moving) break;
+    vx += ax * half;
+    vy += ay * half;
+    vz += az * half;
+    lx += mx * half;
+    ly += my * half;
+    lz += mz * half;
+  }
+
+  body[PX] = px;
+  body[PX + 1] = py;
+  body[PX + 2] = pz;
+  body[VX] = vx;
+  body[VX + 1] = vy;
+  body[VX + 2] = vz;
+  body[QW] = qw;
+  body[QW + 1] = qx;
+  body[QW + 2] = qy;
+  body[QW + 3] = qz;
+  body[LX] = lx;
+  body[LX + 1] = ly;
+  body[LX + 2] = lz;
+  body[AX] = ax;
+  body[AX + 1] = ay;
+  body[AX + 2] = az;
+  body[MX] = mx;
+  body[MX + 1] = my;
+  body[MX + 2] = mz;
+  body[R11] = r11;
+  body[R11 + 1] = r12;
+  body[R11 + 2] = r13;
+  body[R11 + 3] = r21;
+  body[R11 + 4] = r22;
+  body[R11 + 5] = r23;
+  body[R11 + 6] = r31;
+  body[R11 + 7] = r32;
+  body[R11 + 8] = r33;
+  run[THRUST] = thrust;
+  found[CONTACTS] = contacts;
+  found[SLIPPED] = slipped;
+  found[HIGHEST_UN] = highest;
+  found[PEAK_ACCELERATION] = peak;
+}

@@ -1,0 +1,53 @@
+/** Step where no contact is stiffer than usual [s]. Chosen in CONVERGENCE.md. */
+export const DEFAULT_STEP = 1 / 1024;
+
+/** Largest product of step and bound of the highest contact frequency [rad]. Beyond 2 the scheme is unstable; see CONVERGENCE.md. */
+export const MAX_PHASE_PER_STEP = 1 / 2;
+
+/** Share of critical damping in leg and soil when none is given [-]. Common practice, no source. */
+export const DEFAULT_DAMPING = 1 / 5;
+
+/** The hull rings more shortly: share of critical damping of a hull point [-]. No source. */
+export const HULL_DAMPING = 1 / 2;
+
+/** Share of its first crush force at which a leg that is not latched folds, when none is given [-]. No source. */
+export const DEFAULT_FOLD_FACTOR = 1 / 20;
+
+/** Natural frequency of the attitude hold when none is given [rad/s]. No source. */
+export const DEFAULT_HOLD_BANDWIDTH = 1;
+
+/** Damping of the unsaturated attitude hold, share of critical [-]. Textbook value for little overshoot. */
+export const HOLD_DAMPING = 0.7;
+
+/** Default time limit in units of sqrt(height of the center of mass / gravity) [-]. */
+export const TIME_LIMIT_PENDULUM = 20;
+
+/** Margin, verdict, rest and thrusters are looked at each so many steps [-]. Short against any motion of the lander, long against a step. */
+export const STEPS_PER_LOOK = 8;
+
+/** Most that the body turns in one step of free flight [rad]: the splitting error of such a step is below a millionth of a radian. */
+export const MAX_FLIGHT_TURN = 1 / 64;
+
+/** The plumb line must be outside by this share of the height of the center of mass to count as tipping [-]. */
+export const TIP_SHARE = 1 / 100;
+
+/** Thrust below this share of the weight no longer postpones a verdict [-]. */
+export const IDLE_THRUST_SHARE = 1 / 100;
+
+/** Thrusters that could right the lander postpone a verdict until gravity's moment is this many times theirs [-]. */
+export const HOLD_OVERPOWERED = 1.5;
+
+/**
+ * At rest: speed below this share of sqrt(g L), rate below it of sqrt(g / L), L the height of the center of mass [-]. On the Moon, a few
+ * millimeters a second. Larger ends runs early that still rock.
+ */
+export const REST_SPEED_SHARE = 1 / 256;
+
+/** At rest: acceleration below this share of g, angular acceleration below it of g / L [-]. Keeps turning points of a rocking body out. */
+export const REST_ACCELERATION_SHARE = 1 / 32;
+
+/** Looks in a row that must find the lander at rest. */
+export const REST_LOOKS = 6;
+
+/** Hull points nearer to the ground than this share of the height of the center of mass are always watched [-]. */
+export const HULL_WATCH_SHARE = 1 / 50;

@@ -1,0 +1,113 @@
+import type { TouchdownKernel } from './kernel.ts';
+import {
+  FRICTION,
+  FRICTION_WORK,
+  DAMPING_WORK,
+  H_ANCHOR1,
+  H_ANCHOR2,
+  H_SEGMENT,
+  H_TOUCHING,
+  H_U1,
+  H_U2,
+  H_UN,
+  HULL_C,
+  HULL_CONTACTS,
+  HULL_FORCE_SIZE,
+  HULL_K,
+  HULL_SIZE,
+  PX,
+  R11,
+  SUM_FX,
+  SUM_MX,
+} from './layout.ts';
+import { TOUCH_ARC, TOUCH_HEIGHT, TOUCH_NX, TOUCH_NZ, TOUCH_SEGMENT, touchProfile } from './profileGround.ts';
+
+/**
+ * Forces of the ground on the hull points, summed into kernel.hullForce: force, and moment about the center of mass, ground frame.
+ *
+ *   N = k u_n + c u_n',  T = k u_t + c u_t' kept inside |T| <= mu N by moving the anchor          as for a footpad, README.md
+ *
+ * Runs only in batches in which a hull point may reach the ground.
+ */
+export function hullContact(kernel: TouchdownKernel): void {
+  const { body, hull, run, found, hullForce, touch, profile } = kernel;
+  for (let i = 0; i < HULL_FORCE_SIZE; i++) hullForce[i] = 0;
+  const k = run[HULL_K]!;
+  const c = run[HULL_C]!;
+  let contacts = 0;
+  for (let o = 0; o < hull.length; o += HULL_SIZE) {
+    const bx = hull[o]!;
+    const by = hull[o + 1]!;
+    const bz = hull[o + 2]!;
+    const rx = body[R11]! * bx + body[R11 + 1]! * by + body[R11 + 2]! * bz;
+    const ry = body[R11 + 3]! * bx + body[R11 + 4]! * by + body[R11 + 5]! * bz;
+    const rz = body[R11 + 6]! * bx + body[R11 + 7]! * by + body[R11 + 8]! * bz;
+    let height = body[PX + 2]! + rz;
+    let at1 = body[PX]! + rx;
+    const at2 = body[PX + 1]! + ry;
+    let nx = 0;
+    let nz = 1;
+    let segment = 0;
+    if (profile !== undefined) {
+      touchProfile(profile, at1, height, touch);
+      height = touch[TOUCH_HEIGHT]!;
+      at1 = touch[TOUCH_ARC]!;
+      nx = touch[TOUCH_NX]!;
+      nz = touch[TOUCH_NZ]!;
+      segment = touch[TOUCH_SEGMENT]!;
+    }
+    const un = -height;
+    const before = hull[o + H_UN]!;
+    hull[o + H_UN] = un;
+    const normal = k * un + c * (un - before);
+    if (un <= 0 || normal <= 0) {
+      if (un > 0) found[DAMPING_WORK] = found[DAMPING_WORK]! - k * un * (un - before);
+      hull[o + H_TOUCHING] = 0;
+      continue;
+    }
+    contacts++;
+    if (hull[o + H_TOUCHING] === 0) {
+      hull[o + H_TOUCHING] = 1;
+      hull[o + H_ANCHOR1] = at1;
+      hull[o + H_ANCHOR2] = at2;
+      hull[o + H_U1] = 0;
+      hull[o + H_U2] = 0;
+      hull[o + H_SEGMENT] = segment;
+    } else if (hull[o + H_SEGMENT] !== segment) {
+      hull[o + H_SEGMENT] = segment;
+      hull[o + H_ANCHOR1] = at1 + hull[o + H_U1]!;
+    }
+    const before1 = hull[o + H_U1]!;
+    const before2 = hull[o + H_U2]!;
+    let u1 = hull[o + H_ANCHOR1]! - at1;
+    let u2 = hull[o + H_ANCHOR2]! - at2;
+    let force1 = k * u1 + c * (u1 - before1);
+    let force2 = k * u2 + c * (u2 - before2);
+    const across = Math.sqrt(force1 * force1 + force2 * force2);
+    const limit = run[FRICTION]! * normal;
+    if (across > limit) {
+      force1 *= limit / across;
+      force2 *= limit / across;
+      u1 = (force1 + c * before1) / (k + c);
+      u2 = (force2 + c * before2) / (k + c);
+      hull[o + H_ANCHOR1] = at1 + u1;
+      hull[o + H_ANCHOR2] = at2 + u2;
+      found[FRICTION_WORK] = found[FRICTION_WORK]! + (limit * (across - limit)) / (k + c);
+    }
+    hull[o + H_U1] = u1;
+    hull[o + H_U2] = u2;
+    const dn = un - before;
+    const d1 = u1 - before1;
+    const d2 = u2 - before2;
+    found[DAMPING_WORK] = found[DAMPING_WORK]! + c * (dn * dn + d1 * d1 + d2 * d2);
+    const fx = nz * force1 + nx * normal;
+    const fz = nz * normal - nx * force1;
+    hullForce[SUM_FX] = hullForce[SUM_FX]! + fx;
+    hullForce[SUM_FX + 1] = hullForce[SUM_FX + 1]! + force2;
+    hullForce[SUM_FX + 2] = hullForce[SUM_FX + 2]! + fz;
+    hullForce[SUM_MX] = hullForce[SUM_MX]! + ry * fz - rz * force2;
+    hullForce[SUM_MX + 1] = hullForce[SUM_MX + 1]! + rz * fx - rx * fz;
+    hullForce[SUM_MX + 2] = hullForce[SUM_MX + 2]! + rx * force2 - ry * fx;
+  }
+  found[HULL_CONTACTS] = contacts;
+}

@@ -1,0 +1,85 @@
+import {
+  HOLD_OVERPOWERED,
+  IDLE_THRUST_SHARE,
+  REST_ACCELERATION_SHARE,
+  REST_LOOKS,
+  REST_SPEED_SHARE,
+  TIP_SHARE,
+} from './constants.ts';
+import { ABOVE_EDGE, MARGIN, OUTWARD, plumbMargin } from './footprint.ts';
+import type { TouchdownKernel } from './kernel.ts';
+import { AX, CONTACTS, HOLD_X, HULL_CONTACTS, INVERSE_IX, MX, SLIPPED, THRUST, VX } from './layout.ts';
+import { turningRate } from './lookAround.ts';
+import type { RunCourse } from './runCourse.ts';
+import type { StartedRun } from './startTouchdown.ts';
+import type { TouchdownConditions } from './touchdownCase.ts';
+
+/** One look at the run: margin, clearance, and whether the lander has tipped or come to rest. Reasons in README.md, "Outcome". */
+export function judge(
+  kernel: TouchdownKernel,
+  conditions: TouchdownConditions,
+  started: StartedRun,
+  course: RunCourse,
+): void {
+  const { found } = kernel;
+  const answer = course.margin;
+  plumbMargin(kernel, started.gravity, answer);
+  const margin = answer[MARGIN]!;
+  course.clearance = Math.min(course.clearance, course.gap);
+  if (course.firstContact !== undefined) {
+    if (margin < course.leastMargin) {
+      course.leastMargin = margin;
+      course.leastMarginStep = course.step;
+    }
+    const tipping = margin < course.lastMargin && found[CONTACTS]! > 0 && isLost(kernel, conditions, started, answer);
+    const lying = isAtRest(kernel, started, course) && margin <= 0 && found[HULL_CONTACTS]! > 0;
+    if (course.tipDirection === undefined && (tipping || lying)) {
+      course.tipDirection = [answer[OUTWARD]!, answer[OUTWARD + 1]!, answer[OUTWARD + 2]!];
+    }
+    course.atRest = course.restLooks >= REST_LOOKS && (margin > 0 || lying);
+  }
+  course.lastMargin = margin;
+}
+
+/** True when nothing that acts can bring the plumb line back inside. */
+function isLost(
+  kernel: TouchdownKernel,
+  conditions: TouchdownConditions,
+  started: StartedRun,
+  answer: Float64Array,
+): boolean {
+  const { run, found, mass, lander } = kernel;
+  const outside = -answer[MARGIN]!;
+  const weight = mass * started.gravity;
+  // friction of sliding pads rights a body whose center of mass is inside the friction cone above them
+  const cone = found[SLIPPED]! > 0 ? conditions.ground.friction * Math.max(0, answer[ABOVE_EDGE]!) : 0;
+  if (outside <= cone + TIP_SHARE * started.scale) return false;
+  if (run[THRUST]! > IDLE_THRUST_SHARE * weight) return false;
+  const holding = run[HOLD_X] !== 0 || run[HOLD_X + 1] !== 0 || run[HOLD_X + 2] !== 0;
+  return !holding || outside * weight > HOLD_OVERPOWERED * lander.engine.attitudeTorque;
+}
+
+/** Counts looks in a row at which the lander hardly moves and hardly wants to. */
+function isAtRest(kernel: TouchdownKernel, started: StartedRun, course: RunCourse): boolean {
+  const { body, run, found } = kernel;
+  const { gravity, scale } = started;
+  let speed = 0;
+  let acceleration = 0;
+  let turning = 0;
+  for (let i = 0; i < 3; i++) {
+    speed += body[VX + i]! * body[VX + i]!;
+    acceleration += body[AX + i]! * body[AX + i]!;
+    const alpha = body[MX + i]! * run[INVERSE_IX + i]!;
+    turning += alpha * alpha;
+  }
+  const slow = REST_SPEED_SHARE * Math.sqrt(gravity * scale);
+  const soft = REST_ACCELERATION_SHARE * gravity;
+  const still =
+    found[CONTACTS]! + found[HULL_CONTACTS]! > 0 &&
+    speed < slow * slow &&
+    turningRate(kernel) * scale < slow &&
+    acceleration < soft * soft &&
+    turning * scale * scale < soft * soft;
+  course.restLooks = still ? course.restLooks + 1 : 0;
+  return course.restLooks >= REST_LOOKS;
+}

@@ -1,0 +1,115 @@
+/**
+ * Where each number stands in the flat arrays of a kernel. One Float64Array each for the body, the feet, the hull points,
+ * the parameters of the run and what a batch of steps found: plain doubles side by side, nothing allocated per step.
+ */
+
+// body: state of the rigid body, ground frame unless said
+export const PX = 0; // center of mass [m]
+export const VX = 3; // its velocity [m/s]
+export const QW = 6; // attitude, principal frame to ground frame, w first
+export const LX = 10; // angular momentum, principal frame [N·m·s]
+export const AX = 13; // acceleration, gravity included [m/s²]
+export const MX = 16; // moment, principal frame [N·m]
+export const R11 = 19; // rotation matrix of the attitude, row by row
+export const BODY_SIZE = 28;
+
+// feet: one record a leg that the lander has
+export const FX = 0; // unloaded footpad, principal frame, moved by permanent deformation [m]
+export const STRUT = 3; // unit vector from footpad to hip, principal frame
+export const KN = 6; // elastic stiffness of leg and soil along the normal and across [N/m]
+export const KT = 7;
+export const CN = 8; // damping coefficient over step, along and across [N/m]
+export const CT = 9;
+export const CRUSH = 10; // crush force now, Infinity when bottomed or when nothing can yield [N]
+export const STROKE = 11; // permanent shortening so far [m]
+export const STAGE_END = 12; // stroke at which the current stage is used up [m]
+export const STAGE = 13; // index of the current stage
+export const SECONDARY = 14; // lateral crush force now [N]
+export const LATERAL = 15; // lateral set so far, as path length [m]
+export const LATERAL_END = 16; // lateral stroke there is [m]
+export const BEARING = 17; // soil force at which the pad sinks further [N]
+export const SINKAGE = 18; // permanent [m]
+export const LEVEL = 19; // height of the sunk surface above the ground under this pad [m]
+export const TOUCHING = 20; // 1 in contact, 0 not
+export const ANCHOR1 = 21; // where the foot would stand without tangential force, surface coordinates [m]
+export const ANCHOR2 = 22;
+export const UN = 23; // elastic approach at the last step: along the normal (negative: gap) and across [m]
+export const U1 = 24;
+export const U2 = 25;
+export const LOAD = 26; // axial load now, and its peak [N]
+export const PEAK_LOAD = 27;
+export const SLIDE = 28; // path slid along the ground [m]
+export const AREA = 29; // of the footpad [m²]
+export const SEGMENT = 30; // of the profile on which the foot stands
+export const LEG = 31; // index of the leg in the lander
+export const BOTTOMED_STIFFNESS = 32; // [N/m]
+export const LEG_STIFFNESS = 33; // now, along and across [N/m]
+export const LATERAL_STIFFNESS = 34;
+export const BOTTOMED = 35; // 1 when all stages are used up
+export const DAMPING = 36; // dashpot over step, for one foot, per square root of stiffness
+export const SOIL_COEFFICIENT = 37; // force per sinkage^exponent [N/m^exponent]; unused when the strength is constant
+export const FOOT_SIZE = 38;
+
+// hull: one record a point
+export const HX = 0; // principal frame [m]
+export const H_TOUCHING = 3;
+export const H_ANCHOR1 = 4;
+export const H_ANCHOR2 = 5;
+export const H_UN = 6;
+export const H_U1 = 7;
+export const H_U2 = 8;
+export const H_SEGMENT = 9;
+export const HULL_SIZE = 10;
+
+// run: parameters of one run
+export const STEP = 0; // [s]
+export const FRICTION = 1;
+export const GX = 2; // gravity in the ground frame [m/s²]
+export const INVERSE_MASS = 5;
+export const INVERSE_IX = 6; // principal inertias [1/(kg·m²)]
+export const AXIS_X = 9; // long axis of the lander, principal frame
+export const THRUST = 12; // [N], and the factor by which it falls off each step
+export const THRUST_DECAY = 13;
+export const HOLD_X = 14; // moment of the attitude thrusters, principal frame [N·m]
+export const HULL_ON = 17; // 1 when a hull point may touch in this batch
+export const HULL_K = 18; // stiffness [N/m] and damping over step [N/m] of a hull point
+export const HULL_C = 19;
+export const LEDGER_ON = 20;
+export const SOIL_EXPONENT = 21; // 0: constant strength
+export const THRUST_MOMENT = 22; // moment of a unit of thrust about the center of mass, principal frame [m]
+export const RUN_SIZE = 25;
+
+// found: what a batch of steps found
+export const CONTACTS = 0; // feet in contact at the last step
+export const SLIPPED = 1; // 1 if a foot slid in the batch
+export const PEAK_ACCELERATION = 2; // gravity not counted, squared [m²/s⁴]
+export const HIGHEST_UN = 3; // least gap of the feet, negative [m]
+export const HULL_CONTACTS = 4;
+export const UNSETTLED = 5; // returns that did not settle within their iterations; stays 0
+export const CRUSH_WORK = 6; // [J]
+export const SOIL_WORK = 7;
+export const FRICTION_WORK = 8;
+export const DAMPING_WORK = 9;
+export const THRUST_WORK = 10;
+export const FOUND_SIZE = 11;
+
+// trial: the force of one foot on its way through the plastic return, surface axes (normal, along, across)
+export const TRIAL_N = 0; // elastic guess, reduced by the permanent deformation found so far [N]
+export const TRIAL_T1 = 1;
+export const TRIAL_T2 = 2;
+export const HELD_N = 3; // the same inside the limits of soil and friction
+export const HELD_T1 = 4;
+export const HELD_T2 = 5;
+export const SANK = 6; // sinkage that goes with it [m]
+export const STRUT_N = 7; // strut axis
+export const STRUT_T1 = 8;
+export const STRUT_T2 = 9;
+export const SHIFT_N = 10; // permanent shift of the pad found so far [m]
+export const SHIFT_T1 = 11;
+export const SHIFT_T2 = 12;
+export const TRIAL_SIZE = 13;
+
+// hullForce: sums over the hull points, ground frame
+export const SUM_FX = 0;
+export const SUM_MX = 3;
+export const HULL_FORCE_SIZE = 6;

@@ -1,0 +1,50 @@
+import type { TouchdownKernel } from './kernel.ts';
+import {
+  BOTTOMED,
+  BOTTOMED_STIFFNESS,
+  CRUSH,
+  KN,
+  KT,
+  LATERAL_STIFFNESS,
+  LEG,
+  LEG_STIFFNESS,
+  STAGE,
+  STAGE_END,
+  U1,
+  U2,
+  UN,
+} from './layout.ts';
+
+/** Moves a leg on to its next stage; after the last one it has no crush limit. Lengths without force limit stay elastic. */
+export function nextStage(kernel: TouchdownKernel, o: number): void {
+  const { feet } = kernel;
+  const stages = kernel.stages[feet[o + LEG]!]!;
+  const next = feet[o + STAGE]! + 1;
+  feet[o + STAGE] = next;
+  if (2 * next < stages.length) {
+    feet[o + CRUSH] = stages[2 * next]!;
+    feet[o + STAGE_END] = feet[o + STAGE_END]! + stages[2 * next + 1]!;
+  } else {
+    feet[o + CRUSH] = Infinity;
+    feet[o + BOTTOMED] = 1;
+  }
+}
+
+/**
+ * Gives a bottomed leg its bottomed stiffness at unchanged force: u' = k u / k', so the elastic energy k u^2/2 falls to
+ * k/k' of itself. Returns by how much the unloaded pad has moved toward the surface normal [m].
+ *
+ *   1/k = 1/k_leg + 1/k_soil  =>  1/k' = 1/k + 1/k_bottomed - 1/k_leg                  series of springs
+ */
+export function restiffen(feet: Float64Array, o: number): number {
+  const bottomed = feet[o + BOTTOMED_STIFFNESS]!;
+  const kn = 1 / (1 / feet[o + KN]! + 1 / bottomed - 1 / feet[o + LEG_STIFFNESS]!);
+  const kt = 1 / (1 / feet[o + KT]! + 1 / bottomed - 1 / feet[o + LATERAL_STIFFNESS]!);
+  const before = feet[o + UN]!;
+  feet[o + UN] = (before * feet[o + KN]!) / kn;
+  feet[o + U1] = (feet[o + U1]! * feet[o + KT]!) / kt;
+  feet[o + U2] = (feet[o + U2]! * feet[o + KT]!) / kt;
+  feet[o + KN] = kn;
+  feet[o + KT] = kt;
+  return before - feet[o + UN]!;
+}

@@ -1,0 +1,170 @@
+import { multiply, type Quaternion } from '../math/quaternion.ts';
+import { acos, atan2 } from '../math/trig.ts';
+import { dot3, type Vec3 } from '../math/vec3.ts';
+import { quaternionOf } from './attitude.ts';
+import { MARGIN, plumbMargin } from './footprint.ts';
+import { toWorld } from './groundFrame.ts';
+import type { TouchdownKernel } from './kernel.ts';
+import {
+  AXIS_X,
+  BOTTOMED,
+  FOOT_SIZE,
+  INVERSE_IX,
+  LATERAL,
+  LATERAL_END,
+  LEG,
+  LOAD,
+  LX,
+  PEAK_ACCELERATION,
+  PEAK_LOAD,
+  PX,
+  QW,
+  R11,
+  SINKAGE,
+  SLIDE,
+  STROKE,
+  VX,
+} from './layout.ts';
+import type { RunCourse } from './runCourse.ts';
+import type { StartedRun } from './startTouchdown.ts';
+import type {
+  TouchdownConditions,
+  TouchdownLimit,
+  TouchdownOutcome,
+  TouchdownResult,
+  TouchdownSample,
+} from './touchdownCase.ts';
+
+const DEGREES_PER_RADIAN = 180 / Math.PI;
+
+/** A tip that goes neither up nor down the slope to this share counts as downhill [-]. */
+const ACROSS_SHARE = 1e-9;
+
+/** The answer of a finished run. */
+export function readResult(
+  kernel: TouchdownKernel,
+  conditions: TouchdownConditions,
+  started: StartedRun,
+  course: RunCourse,
+): TouchdownResult {
+  const { found, lander, run } = kernel;
+  const peakAcceleration = Math.sqrt(found[PEAK_ACCELERATION]!);
+  const peakLoads = perLeg(kernel, PEAK_LOAD);
+  const strokes = perLeg(kernel, STROKE);
+  const limitsHit = hitLimits(kernel, conditions, course, started, peakLoads, peakAcceleration);
+  const axis = rotated(kernel, [run[AXIS_X]!, run[AXIS_X + 1]!, run[AXIS_X + 2]!]);
+  const axisWorld = toWorld(started.frame, axis);
+  const leaning = toWorld(started.frame, course.tipDirection ?? axis);
+  return {
+    outcome: outcomeOf(course, limitsHit),
+    limitsHit,
+    leastMargin: { value: course.leastMargin, time: course.leastMarginStep * started.step },
+    strokes,
+    strokesUsed: strokes.map((stroke, leg) => stroke / totalStroke(lander.legs[leg]!.stages)),
+    lateralUsed: lateralUsed(kernel),
+    peakLoads,
+    sinkages: perLeg(kernel, SINKAGE),
+    peakAcceleration,
+    clearance: course.clearance,
+    slide: Math.max(0, ...perLeg(kernel, SLIDE)),
+    restTiltDeg: acos(Math.max(-1, Math.min(1, axisWorld[2]))) * DEGREES_PER_RADIAN,
+    tiltAzimuth: atan2(leaning[1], leaning[0]),
+    time: course.step * started.step,
+    firstContact: (course.firstContact ?? course.step) * started.step,
+    steps: course.computed,
+    step: started.step,
+  };
+}
+
+function totalStroke(stages: readonly { readonly stroke: number }[]): number {
+  return stages.reduce((sum, stage) => sum + stage.stroke, 0);
+}
+
+/** One field of the feet, for every leg of the lander in order; 0 for a missing one. */
+function perLeg(kernel: TouchdownKernel, field: number): readonly number[] {
+  const { feet, feetEnd, lander } = kernel;
+  const values = lander.legs.map(() => 0);
+  for (let o = 0; o < feetEnd; o += FOOT_SIZE) values[feet[o + LEG]!] = feet[o + field]!;
+  return values;
+}
+
+/** Share of the stroke of each secondary strut that is used up; 0 where there is none. */
+function lateralUsed(kernel: TouchdownKernel): readonly number[] {
+  const lateral = perLeg(kernel, LATERAL);
+  const ends = perLeg(kernel, LATERAL_END);
+  return lateral.map((set, leg) => (set > 0 ? set / ends[leg]! : 0));
+}
+
+function outcomeOf(course: RunCourse, limitsHit: readonly TouchdownLimit[]): TouchdownOutcome {
+  if (limitsHit.includes('tip downhill')) return 'tipped downhill';
+  if (limitsHit.includes('tip uphill')) return 'tipped uphill';
+  if (limitsHit.includes('crush exhausted') || limitsHit.includes('load')) return 'overloaded';
+  return course.atRest ? 'upright' : 'timed out';
+}
+
+function hitLimits(
+  kernel: TouchdownKernel,
+  conditions: TouchdownConditions,
+  course: RunCourse,
+  started: StartedRun,
+  peakLoads: readonly number[],
+  peakAcceleration: number,
+): readonly TouchdownLimit[] {
+  const { feet, feetEnd } = kernel;
+  const { loadLimits } = conditions;
+  const limits: TouchdownLimit[] = [];
+  if (course.tipDirection !== undefined) {
+    const down = dot3(course.tipDirection, started.downhill) >= -ACROSS_SHARE;
+    limits.push(down ? 'tip downhill' : 'tip uphill');
+  }
+  let exhausted = false;
+  for (let o = 0; o < feetEnd; o += FOOT_SIZE) {
+    if (feet[o + BOTTOMED]! > 0) exhausted = true;
+  }
+  if (exhausted) limits.push('crush exhausted');
+  const legLoad = loadLimits?.legLoad ?? Infinity;
+  if (peakLoads.some((load) => load > legLoad) || peakAcceleration > (loadLimits?.acceleration ?? Infinity)) {
+    limits.push('load');
+  }
+  if (course.clearance <= 0) limits.push('clearance');
+  return limits;
+}
+
+/** A vector of the principal frame, in the ground frame. */
+function rotated(kernel: TouchdownKernel, v: Vec3): Vec3 {
+  const { body } = kernel;
+  const row = (r: number): number => body[r]! * v[0] + body[r + 1]! * v[1] + body[r + 2]! * v[2];
+  return [row(R11), row(R11 + 3), row(R11 + 6)];
+}
+
+/** The lander now, in the world frame. */
+export function readSample(kernel: TouchdownKernel, started: StartedRun, course: RunCourse): TouchdownSample {
+  const { body, run, axes } = kernel;
+  const { frame } = started;
+  plumbMargin(kernel, started.gravity, course.margin);
+  const groundToWorld = quaternionOf(frame.x, frame.y, frame.z);
+  const principalToBody = quaternionOf(axes[0], axes[1], axes[2]);
+  const bodyToPrincipal: Quaternion = [
+    principalToBody[0],
+    -principalToBody[1],
+    -principalToBody[2],
+    -principalToBody[3],
+  ];
+  const attitude: Quaternion = [body[QW]!, body[QW + 1]!, body[QW + 2]!, body[QW + 3]!];
+  const rates: Vec3 = [
+    body[LX]! * run[INVERSE_IX]!,
+    body[LX + 1]! * run[INVERSE_IX + 1]!,
+    body[LX + 2]! * run[INVERSE_IX + 2]!,
+  ];
+  const inBody = (i: 0 | 1 | 2): number => axes[0][i] * rates[0] + axes[1][i] * rates[1] + axes[2][i] * rates[2];
+  return {
+    time: course.step * started.step,
+    position: toWorld(frame, [body[PX]!, body[PX + 1]!, body[PX + 2]!]),
+    velocity: toWorld(frame, [body[VX]!, body[VX + 1]!, body[VX + 2]!]),
+    attitude: multiply(multiply(groundToWorld, attitude), bodyToPrincipal),
+    rates: [inBody(0), inBody(1), inBody(2)],
+    margin: course.margin[MARGIN]!,
+    strokes: perLeg(kernel, STROKE),
+    loads: perLeg(kernel, LOAD),
+  };
+}

@@ -1,0 +1,22 @@
+import type { OpenLedger } from './ledger.ts';
+
+/** What has happened so far in a run. Times are whole steps. */
+export interface RunCourse {
+  step: number;
+  /** Steps really computed: a free flight counts one. */
+  computed: number;
+  firstContact: number | undefined;
+  atRest: boolean;
+  /** Set by the verdict: level unit vector in which the lander falls, ground frame. */
+  tipDirection: readonly [number, number, number] | undefined;
+  /** Of the last look; see plumbMargin. */
+  readonly margin: Float64Array;
+  lastMargin: number;
+  leastMargin: number;
+  leastMarginStep: number;
+  restLooks: number;
+  /** Of the hull from the ground, now and least so far [m]. */
+  gap: number;
+  clearance: number;
+  readonly ledger: OpenLedger | undefined;
+}

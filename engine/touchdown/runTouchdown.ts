@@ -1,0 +1,141 @@
+import { advance } from './advance.ts';
+import { setHoldMoment } from './attitudeHold.ts';
+import { DEFAULT_HOLD_BANDWIDTH, HULL_WATCH_SHARE, MAX_FLIGHT_TURN, STEPS_PER_LOOK } from './constants.ts';
+import { MARGIN_SIZE } from './footprint.ts';
+import { judge } from './judge.ts';
+import type { TouchdownKernel } from './kernel.ts';
+import { CONTACTS, HIGHEST_UN, HOLD_X, HULL_CONTACTS, HULL_ON, STEP, THRUST, THRUST_DECAY, VX } from './layout.ts';
+import { closeLedger, openLedger, thrustPower, updateLedger } from './ledger.ts';
+import { freeTime, hullGap, turningRate } from './lookAround.ts';
+import { readResult, readSample } from './readResult.ts';
+import type { RunCourse } from './runCourse.ts';
+import { startTouchdown, type StartedRun } from './startTouchdown.ts';
+import type { TouchdownConditions, TouchdownOptions, TouchdownResult, TouchdownSample } from './touchdownCase.ts';
+
+/**
+ * One touchdown. The conditions are taken as checked (`checkTouchdown`); what is out of range gives nonsense, not an error. The same
+ * kernel, conditions and options give the same bits. Not reentrant: the kernel's arrays are the memory of the run.
+ */
+export function runTouchdown(
+  kernel: TouchdownKernel,
+  conditions: TouchdownConditions,
+  options: TouchdownOptions = {},
+): TouchdownResult {
+  const started = startTouchdown(kernel, conditions, options);
+  kernel.run[THRUST] = started.thrust;
+  advance(kernel, 0);
+  const course: RunCourse = {
+    step: 0,
+    computed: 0,
+    firstContact: kernel.found[CONTACTS]! > 0 ? 0 : undefined,
+    atRest: false,
+    tipDirection: undefined,
+    margin: new Float64Array(MARGIN_SIZE),
+    lastMargin: Infinity,
+    leastMargin: Infinity,
+    leastMarginStep: 0,
+    restLooks: 0,
+    gap: hullGap(kernel),
+    clearance: Infinity,
+    ledger: options.ledger === true ? openLedger(kernel) : undefined,
+  };
+  const every = options.historyEvery ?? 0;
+  const history: TouchdownSample[] = [];
+  if (every > 0) history.push(readSample(kernel, started, course));
+  while (course.step < started.stepLimit) {
+    const before = course.step;
+    if (!fly(kernel, started, course)) stepOn(kernel, conditions, started, course, every);
+    if (every > 0 && Math.floor(course.step / every) > Math.floor(before / every)) {
+      history.push(readSample(kernel, started, course));
+    }
+    if (course.step % STEPS_PER_LOOK !== 0) continue;
+    judge(kernel, conditions, started, course);
+    if (course.atRest || (course.tipDirection !== undefined && options.stopWhenDecided !== false)) break;
+  }
+  const result = readResult(kernel, conditions, started, course);
+  const ledger = course.ledger === undefined ? {} : { ledger: closeLedger(course.ledger, kernel) };
+  return every > 0 ? { ...result, history, ...ledger } : { ...result, ...ledger };
+}
+
+/**
+ * Free flight in one step: exact for the center of mass, and the turn in one splitting step of at most MAX_FLIGHT_TURN. Ends a whole number of looks
+ * before anything can touch. False when there is no such flight.
+ */
+function fly(kernel: TouchdownKernel, started: StartedRun, course: RunCourse): boolean {
+  const { run, found } = kernel;
+  if (course.step % STEPS_PER_LOOK !== 0 || found[CONTACTS]! > 0 || found[HULL_CONTACTS]! > 0) return false;
+  if (run[THRUST]! > 0 || run[HOLD_X] !== 0 || run[HOLD_X + 1] !== 0 || run[HOLD_X + 2] !== 0) return false;
+  const rate = turningRate(kernel);
+  const gap = Math.min(-found[HIGHEST_UN]!, course.gap);
+  const time = Math.min(freeTime(kernel, gap, rate), MAX_FLIGHT_TURN / rate);
+  const left = started.stepLimit - course.step;
+  const looks = Math.floor(Math.min(time / started.step, left) / STEPS_PER_LOOK);
+  if (looks < 1) return false;
+  const steps = looks * STEPS_PER_LOOK;
+  run[STEP] = steps * started.step;
+  run[HULL_ON] = 0;
+  advance(kernel, 1);
+  run[STEP] = started.step;
+  course.step += steps;
+  course.computed++;
+  course.gap = hullGap(kernel);
+  if (course.ledger !== undefined) updateLedger(course.ledger, kernel, 0);
+  return true;
+}
+
+/** A batch of steps up to the next look, or less where something is to happen in between. */
+function stepOn(
+  kernel: TouchdownKernel,
+  conditions: TouchdownConditions,
+  started: StartedRun,
+  course: RunCourse,
+  every: number,
+): void {
+  const { run, found } = kernel;
+  if (course.step % STEPS_PER_LOOK === 0) setHold(kernel, conditions, started, course);
+  let count = STEPS_PER_LOOK - (course.step % STEPS_PER_LOOK);
+  if (every > 0) count = Math.min(count, every - (course.step % every));
+  const waitsForContact = course.firstContact === undefined;
+  const cutoff = waitsForContact ? Infinity : course.firstContact! + started.cutoffSteps;
+  if (waitsForContact || course.ledger !== undefined) count = 1;
+  if (run[THRUST]! > 0) {
+    run[THRUST_DECAY] = course.step >= cutoff ? started.decay : 1;
+    if (course.step < cutoff) count = Math.min(count, cutoff - course.step);
+  }
+  watchHull(kernel, started, course);
+  const power = course.ledger === undefined ? 0 : thrustPower(kernel);
+  advance(kernel, count);
+  course.step += count;
+  course.computed += count;
+  if (waitsForContact && (found[CONTACTS]! > 0 || found[HULL_CONTACTS]! > 0)) course.firstContact = course.step;
+  if (course.ledger !== undefined) {
+    updateLedger(course.ledger, kernel, ((power + thrustPower(kernel)) * started.step) / 2);
+  }
+  if (course.step % STEPS_PER_LOOK === 0 || waitsForContact) course.gap = hullGap(kernel);
+}
+
+/** Thrusters act from the start until their time after first contact is over. */
+function setHold(
+  kernel: TouchdownKernel,
+  conditions: TouchdownConditions,
+  started: StartedRun,
+  course: RunCourse,
+): void {
+  const { hold } = conditions;
+  if (hold === undefined) return;
+  const ends = course.firstContact === undefined ? Infinity : course.firstContact + hold.duration / started.step;
+  if (course.step < ends) setHoldMoment(kernel, started.gravity, hold.bandwidth ?? DEFAULT_HOLD_BANDWIDTH);
+  else kernel.run.fill(0, HOLD_X, HOLD_X + 3);
+}
+
+/** Lets hull points touch in the coming batch if they could get there, with room for what an impact adds to the speed. */
+function watchHull(kernel: TouchdownKernel, started: StartedRun, course: RunCourse): void {
+  const { body, run, found, reach } = kernel;
+  const vx = body[VX]!;
+  const vy = body[VX + 1]!;
+  const vz = body[VX + 2]!;
+  const speed = Math.sqrt(vx * vx + vy * vy + vz * vz) + turningRate(kernel) * reach;
+  const near = 2 * speed * STEPS_PER_LOOK * started.step + HULL_WATCH_SHARE * started.scale;
+  run[HULL_ON] = course.gap < near ? 1 : 0;
+  if (course.gap >= near) found[HULL_CONTACTS] = 0;
+}

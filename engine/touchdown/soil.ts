@@ -1,0 +1,62 @@
+import { exp, log } from '../math/exponential.ts';
+
+/** Force agrees with the law to this share [-]. */
+const FORCE_SHARE = 1e-12;
+const MAX_TURNS = 60;
+
+/** Force that a pad has to exceed to sink further, at a permanent sinkage [N]: B = coefficient p^exponent. */
+export function bekkerForce(coefficient: number, exponent: number, sinkage: number): number {
+  if (sinkage <= 0) return 0;
+  return exponent === 1 ? coefficient * sinkage : coefficient * exp(exponent * log(sinkage));
+}
+
+/**
+ * Coefficient of Bekker's pressure-sinkage law for one round pad [N/m^exponent].
+ *
+ *   p = (k_c / b + k_phi) z^n,   force = p A                                    [LSB1991] sec. 9.1, after Bekker
+ *
+ * b  the smaller width of the loaded area: the radius of a round plate [m]; z is taken as the permanent sinkage, the elastic part (force /
+ * stiffness) coming on top.
+ */
+export function bekkerCoefficient(cohesive: number, frictional: number, diameter: number): number {
+  const area = (Math.PI / 4) * diameter * diameter;
+  return (cohesive / (diameter / 2) + frictional) * area;
+}
+
+/**
+ * Further sinkage dp of a pad under a trial force above its bearing force: force - k dp = coefficient (p + dp)^exponent.
+ * Closed form for exponents 0 (coefficient is the strength) and 1; else false position in a sure bracket.
+ */
+export function furtherSinkage(
+  force: number,
+  stiffness: number,
+  coefficient: number,
+  exponent: number,
+  sinkage: number,
+): number {
+  if (exponent === 0) return (force - coefficient) / stiffness;
+  if (exponent === 1) return (force - coefficient * sinkage) / (stiffness + coefficient);
+  let low = 0;
+  let over = force - bekkerForce(coefficient, exponent, sinkage);
+  let high = force / stiffness;
+  let under = -bekkerForce(coefficient, exponent, sinkage + high);
+  let side = 0;
+  let dp = high;
+  for (let turn = 0; turn < MAX_TURNS; turn++) {
+    dp = (low * under - high * over) / (under - over);
+    const miss = force - stiffness * dp - bekkerForce(coefficient, exponent, sinkage + dp);
+    if (Math.abs(miss) <= FORCE_SHARE * force) return dp;
+    if (miss > 0) {
+      low = dp;
+      over = miss;
+      if (side === 1) under /= 2;
+      side = 1;
+    } else {
+      high = dp;
+      under = miss;
+      if (side === -1) over /= 2;
+      side = -1;
+    }
+  }
+  return dp;
+}

@@ -1,0 +1,304 @@
+import { exp } from '../math/exponential.ts';
+import { multiply, rotate, rotateBack, type Quaternion } from '../math/quaternion.ts';
+import { cos, sin } from '../math/trig.ts';
+import { add3, dot3, scale3, type Vec3 } from '../math/vec3.ts';
+import { attitudeOf, quaternionOf } from './attitude.ts';
+import {
+  DEFAULT_DAMPING,
+  DEFAULT_FOLD_FACTOR,
+  DEFAULT_STEP,
+  HULL_DAMPING,
+  MAX_PHASE_PER_STEP,
+  TIME_LIMIT_PENDULUM,
+} from './constants.ts';
+import { footOffset, footprintCorners } from './footprint.ts';
+import { groundFrame, profileFall, toGround, type GroundFrame } from './groundFrame.ts';
+import type { TouchdownKernel } from './kernel.ts';
+import {
+  AREA,
+  AXIS_X,
+  BEARING,
+  BOTTOMED_STIFFNESS,
+  CN,
+  CRUSH,
+  CT,
+  FOOT_SIZE,
+  FRICTION,
+  FX,
+  GX,
+  HULL_C,
+  HULL_K,
+  HULL_SIZE,
+  INVERSE_IX,
+  INVERSE_MASS,
+  KN,
+  KT,
+  LATERAL_STIFFNESS,
+  LEDGER_ON,
+  LEG_STIFFNESS,
+  LEVEL,
+  LX,
+  PX,
+  QW,
+  SECONDARY,
+  SOIL_COEFFICIENT,
+  SOIL_EXPONENT,
+  STAGE_END,
+  STEP,
+  THRUST_DECAY,
+  THRUST_MOMENT,
+  UN,
+  VX,
+} from './layout.ts';
+import { prepareProfile, profileHeight, TOUCH_HEIGHT, touchProfile } from './profileGround.ts';
+import { bekkerCoefficient } from './soil.ts';
+import type { Soil, TouchdownConditions, TouchdownOptions } from './touchdownCase.ts';
+
+/** The lander starts this share of its own size off the ground, so that rounding puts no point into it [-]. */
+const HAIR = 1e-12;
+
+/** On ground steeper than this (vertical against normal distance) a rock under a pad is not placed exactly [-]. */
+const STEEPEST = 16;
+const BISECTIONS = 60;
+
+/** What the outer loop of a run needs besides the kernel. */
+export interface StartedRun {
+  readonly frame: GroundFrame;
+  readonly gravity: number;
+  readonly step: number;
+  readonly stepLimit: number;
+  /** Level unit vector that counts as downhill, ground frame. */
+  readonly downhill: Vec3;
+  /** Length that scales thresholds: height of the center of mass above the footpad plane [m]. */
+  readonly scale: number;
+  /** Until cut-off [N]. */
+  readonly thrust: number;
+  /** From first contact to cut-off. */
+  readonly cutoffSteps: number;
+  /** Factor by which thrust falls off each step after cut-off [-]. */
+  readonly decay: number;
+}
+
+/** Fills the kernel's arrays for one run. */
+export function startTouchdown(
+  kernel: TouchdownKernel,
+  conditions: TouchdownConditions,
+  options: TouchdownOptions,
+): StartedRun {
+  const { lander, run, body, found } = kernel;
+  const { gravity, ground, state } = conditions;
+  const frame = groundFrame(ground);
+  body.fill(0);
+  run.fill(0);
+  found.fill(0);
+  kernel.profile = ground.shape.kind === 'profile' ? prepareProfile(ground.shape.terrain) : undefined;
+  placeLegs(kernel, conditions);
+  const step = chooseStep(kernel, options.step ?? DEFAULT_STEP);
+  fillRun(kernel, conditions, options, frame, step);
+  setDamping(kernel, options.damping ?? DEFAULT_DAMPING, step);
+  const center = kernel.center[2];
+  const scale = Math.abs(center) > 0 ? Math.abs(center) : kernel.reach;
+  const fall = kernel.profile === undefined ? frame.fall : fallUnder(kernel, state.position?.[0] ?? 0);
+  const azimuth = state.travelAzimuth;
+  const travel: Vec3 = azimuth === undefined ? (fall ?? fallDirection(conditions)) : [cos(azimuth), sin(azimuth), 0];
+  placeBody(kernel, conditions, frame, travel);
+  const timeLimit = options.timeLimit ?? TIME_LIMIT_PENDULUM * Math.sqrt(scale / gravity) + fallTime(conditions);
+  const timeConstant = conditions.thrust?.timeConstant ?? lander.engine.lag;
+  const forward = state.horizontalSpeed < 0 ? scale3(travel, -1) : travel;
+  return {
+    frame,
+    gravity,
+    step,
+    stepLimit: Math.ceil(timeLimit / step),
+    downhill: toGround(frame, fall ?? forward),
+    scale,
+    thrust: conditions.thrust?.thrust ?? 0,
+    cutoffSteps: Math.round((conditions.thrust?.cutoffDelay ?? 0) / step),
+    decay: timeConstant > 0 ? exp(-step / timeConstant) : 0,
+  };
+}
+
+/** Longest free fall before contact [s], for the default time limit. */
+function fallTime(conditions: TouchdownConditions): number {
+  const { state, gravity } = conditions;
+  const height = state.height ?? 0;
+  const v = state.descentRate;
+  return (-v + Math.sqrt(v * v + 2 * gravity * height) + (v < 0 ? -2 * v : 0)) / gravity;
+}
+
+function fallDirection(conditions: TouchdownConditions): Vec3 {
+  const { shape } = conditions.ground;
+  const azimuth = shape.kind === 'plane' ? (shape.fallAzimuth ?? 0) : 0;
+  return [cos(azimuth), sin(azimuth), 0];
+}
+
+function fallUnder(kernel: TouchdownKernel, x: number): Vec3 | undefined {
+  return profileFall(kernel.profile!, x - kernel.reach, x + kernel.reach);
+}
+
+/** Copies the legs that are there, in the condition in which they are. */
+function placeLegs(kernel: TouchdownKernel, conditions: TouchdownConditions): void {
+  const { lander, feet, legsAsBuilt, run } = kernel;
+  const soil = conditions.ground.soil ?? { kind: 'rigid' };
+  const there: number[] = [];
+  lander.legs.forEach((leg, index) => {
+    const condition = conditions.legs?.find((one) => one.leg === index);
+    if (condition?.kind === 'missing') return;
+    const o = there.length * FOOT_SIZE;
+    there.push(index);
+    feet.set(legsAsBuilt.subarray(index * FOOT_SIZE, (index + 1) * FOOT_SIZE), o);
+    const factor = condition?.kind === 'soft' ? condition.factor : 1;
+    const stages = kernel.stages[index]!;
+    leg.stages.forEach((stage, n) => {
+      stages[2 * n] = stage.force * factor;
+      stages[2 * n + 1] = stage.stroke;
+    });
+    feet[o + CRUSH] = stages[0]!;
+    feet[o + STAGE_END] = stages[1]!;
+    if (condition?.kind === 'not latched') {
+      feet[o + CRUSH] = stages[0]! * (condition.factor ?? DEFAULT_FOLD_FACTOR);
+      feet[o + STAGE_END] = Infinity;
+    }
+    feet[o + SECONDARY] = feet[o + SECONDARY]! * factor;
+    setSoil(feet, o, soil, leg.footpadDiameter);
+    for (const spot of conditions.ground.underPad ?? []) {
+      if (spot.leg === index) feet[o + LEVEL] = feet[o + LEVEL]! + spot.height;
+    }
+  });
+  run[SOIL_EXPONENT] = soil.kind === 'bekker' ? soil.exponent : 0;
+  kernel.feetEnd = there.length * FOOT_SIZE;
+  kernel.footprint = footprintCorners(lander, there).map((leg) => footOffset(there, leg));
+}
+
+/** Series of leg and soil, and the force at which the soil gives. */
+function setSoil(feet: Float64Array, o: number, soil: Soil, padDiameter: number): void {
+  const give = soil.kind === 'rigid' ? 0 : 1 / soil.stiffness;
+  feet[o + KN] = 1 / (1 / feet[o + LEG_STIFFNESS]! + give);
+  feet[o + KT] = 1 / (1 / feet[o + LATERAL_STIFFNESS]! + give);
+  if (soil.kind === 'rigid') {
+    feet[o + BEARING] = Infinity;
+  } else if (soil.kind === 'bearing') {
+    feet[o + BEARING] = soil.strength * feet[o + AREA]!;
+    feet[o + SOIL_COEFFICIENT] = feet[o + BEARING]!;
+  } else {
+    feet[o + BEARING] = 0;
+    feet[o + SOIL_COEFFICIENT] = bekkerCoefficient(soil.cohesive, soil.frictional, padDiameter);
+  }
+}
+
+/**
+ * The wanted step, divided by a whole number where needed so that step x omega stays below MAX_PHASE_PER_STEP.
+ *
+ *   omega^2 <= sum over feet k (1/m + r^2 / I_least)        trace bound of the stiffness matrix against the mass matrix
+ */
+function chooseStep(kernel: TouchdownKernel, wanted: number): number {
+  const { feet, feetEnd, mass, moments } = kernel;
+  const leastMoment = Math.min(...moments);
+  let square = 0;
+  for (let o = 0; o < feetEnd; o += FOOT_SIZE) {
+    const r2 =
+      feet[o + FX]! * feet[o + FX]! + feet[o + FX + 1]! * feet[o + FX + 1]! + feet[o + FX + 2]! * feet[o + FX + 2]!;
+    const stiffest = Math.max(
+      feet[o + KN]!,
+      feet[o + KT]!,
+      1 / (1 / feet[o + KN]! + 1 / feet[o + BOTTOMED_STIFFNESS]! - 1 / feet[o + LEG_STIFFNESS]!),
+    );
+    square += stiffest * (1 / mass + r2 / leastMoment);
+  }
+  return wanted / Math.ceil((wanted * Math.sqrt(square)) / MAX_PHASE_PER_STEP);
+}
+
+/** c = 2 zeta sqrt(k m / n), kept as c / step since the rate is a difference over the step. */
+function setDamping(kernel: TouchdownKernel, share: number, step: number): void {
+  const { feet, feetEnd, mass, run } = kernel;
+  const carried = mass / (feetEnd / FOOT_SIZE);
+  let stiffest = 0;
+  for (let o = 0; o < feetEnd; o += FOOT_SIZE) {
+    feet[o + CN] = (2 * share * Math.sqrt(feet[o + KN]! * carried)) / step;
+    feet[o + CT] = (2 * share * Math.sqrt(feet[o + KT]! * carried)) / step;
+    stiffest = Math.max(stiffest, feet[o + KN]!);
+  }
+  run[HULL_K] = stiffest;
+  run[HULL_C] = (2 * (share > 0 ? HULL_DAMPING : 0) * Math.sqrt(stiffest * carried)) / step;
+}
+
+function fillRun(
+  kernel: TouchdownKernel,
+  conditions: TouchdownConditions,
+  options: TouchdownOptions,
+  frame: GroundFrame,
+  step: number,
+): void {
+  const { run, mass, moments, axes, center } = kernel;
+  const gravity = toGround(frame, [0, 0, -conditions.gravity]);
+  const axis: Vec3 = [axes[0][2], axes[1][2], axes[2][2]];
+  const arm: Vec3 = [-dot3(axes[0], center), -dot3(axes[1], center), -dot3(axes[2], center)];
+  run[STEP] = step;
+  run[FRICTION] = conditions.ground.friction;
+  run.set(gravity, GX);
+  run[INVERSE_MASS] = 1 / mass;
+  for (let i = 0; i < 3; i++) run[INVERSE_IX + i] = 1 / moments[i]!;
+  run.set(axis, AXIS_X);
+  run[THRUST_MOMENT] = arm[1] * axis[2] - arm[2] * axis[1];
+  run[THRUST_MOMENT + 1] = arm[2] * axis[0] - arm[0] * axis[2];
+  run[THRUST_MOMENT + 2] = arm[0] * axis[1] - arm[1] * axis[0];
+  run[THRUST_DECAY] = 1;
+  run[LEDGER_ON] = options.ledger === true ? 1 : 0;
+}
+
+/** Attitude, velocities, and a place such that the lowest point is `height` above the ground. */
+function placeBody(kernel: TouchdownKernel, conditions: TouchdownConditions, frame: GroundFrame, travel: Vec3): void {
+  const { body, axes, moments, feet, feetEnd, hull, touch, profile } = kernel;
+  const { state } = conditions;
+  const bodyToWorld = attitudeOf(state.yaw ?? 0, state.pitch ?? 0, state.roll ?? 0);
+  const worldToGround = quaternionOf(
+    [frame.x[0], frame.y[0], frame.z[0]],
+    [frame.x[1], frame.y[1], frame.z[1]],
+    [frame.x[2], frame.y[2], frame.z[2]],
+  );
+  const principalToBody = quaternionOf(axes[0], axes[1], axes[2]);
+  const attitude: Quaternion = multiply(multiply(worldToGround, bodyToWorld), principalToBody);
+  body.set(attitude, QW);
+  const velocity = add3(scale3(travel, state.horizontalSpeed), [0, 0, -state.descentRate]);
+  body.set(toGround(frame, velocity), VX);
+  const rates = rotateBack(principalToBody, state.rates ?? [0, 0, 0]);
+  body.set([rates[0] * moments[0], rates[1] * moments[1], rates[2] * moments[2]], LX);
+  // lift the center of mass along the vertical until the lowest point has the wanted height
+  const [x, y] = state.position ?? [0, 0];
+  const level = toGround(frame, [x, y, 0]);
+  const up = toGround(frame, [0, 0, 1]);
+  let needed = -Infinity;
+  const consider = (point: Vec3, surface: number): void => {
+    const at = rotate(attitude, point);
+    if (profile === undefined) {
+      needed = Math.max(needed, (surface - level[2] - at[2]) / up[2]);
+    } else {
+      needed = Math.max(needed, liftAbove(kernel, level[0] + at[0], at[2], surface));
+    }
+  };
+  for (let o = 0; o < feetEnd; o += FOOT_SIZE)
+    consider([feet[o + FX]!, feet[o + FX + 1]!, feet[o + FX + 2]!], feet[o + LEVEL]!);
+  for (let o = 0; o < hull.length; o += HULL_SIZE) consider([hull[o]!, hull[o + 1]!, hull[o + 2]!], 0);
+  const lift = needed + (state.height ?? 0) + HAIR * kernel.reach;
+  body.set(add3(level, scale3(up, lift)), PX);
+  touch.fill(0);
+  for (let o = 0; o < hull.length; o += HULL_SIZE) hull.fill(0, o + 3, o + HULL_SIZE);
+  for (let o = 0; o < feetEnd; o += FOOT_SIZE) feet[o + UN] = -1;
+}
+
+/** How far a point at height z above x must rise for its distance from the profile to be `surface` [m]. */
+function liftAbove(kernel: TouchdownKernel, x: number, z: number, surface: number): number {
+  const { profile, touch } = kernel;
+  if (profile === undefined) return 0;
+  const onGround = profileHeight(profile, x) - z;
+  if (surface === 0) return onGround;
+  let low = onGround - STEEPEST * Math.abs(surface);
+  let high = onGround + STEEPEST * Math.abs(surface);
+  for (let turn = 0; turn < BISECTIONS; turn++) {
+    const middle = (low + high) / 2;
+    touchProfile(profile, x, z + middle, touch);
+    if (touch[TOUCH_HEIGHT]! < surface) low = middle;
+    else high = middle;
+  }
+  return high;
+}

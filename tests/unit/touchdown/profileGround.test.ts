@@ -1,0 +1,57 @@
+import { describe, expect, it } from 'vitest';
+import {
+  prepareProfile,
+  profileHeight,
+  touchProfile,
+  TOUCH_ARC,
+  TOUCH_HEIGHT,
+  TOUCH_NX,
+  TOUCH_NZ,
+  TOUCH_SIZE,
+} from '../../../engine/touchdown/profileGround.ts';
+
+const ground = prepareProfile({ firstX: 0, spacing: 4, heights: [0, 3, 3, 0], friction: 0.5 });
+const answer = new Float64Array(TOUCH_SIZE);
+
+describe('touchProfile', () => {
+  it('measures along the normal of a slope, and the place along the ground', () => {
+    // on the 3-4-5 slope: 1 m out along the normal (-0.6, 0.8) from the middle (2, 1.5)
+    touchProfile(ground, 2 - 0.6, 1.5 + 0.8, answer);
+    expect(answer[TOUCH_HEIGHT]).toBeCloseTo(1, 12);
+    expect(answer[TOUCH_ARC]).toBeCloseTo(2.5, 12);
+    expect(answer[TOUCH_NX]).toBeCloseTo(-0.6, 12);
+    expect(answer[TOUCH_NZ]).toBeCloseTo(0.8, 12);
+  });
+
+  it('is negative below the ground', () => {
+    touchProfile(ground, 6, 2.9, answer);
+    expect(answer[TOUCH_HEIGHT]).toBeCloseTo(-0.1, 12);
+    expect(answer[TOUCH_NZ]).toBe(1);
+  });
+
+  it('points from the vertex at a place outside a convex corner', () => {
+    touchProfile(ground, 4 - 0.1, 3 + 0.3, answer);
+    expect(answer[TOUCH_HEIGHT]).toBeCloseTo(Math.sqrt(0.1), 12);
+    expect(answer[TOUCH_NX]).toBeCloseTo(-0.1 / Math.sqrt(0.1), 12);
+  });
+
+  it('is continuous along a path across all vertices, above and below', () => {
+    for (const depth of [0.2, -0.2]) {
+      let before: number | undefined;
+      let steps = 0;
+      for (let x = 0.5; x < 11.5; x += 0.001) {
+        touchProfile(ground, x, profileHeight(ground, x) + depth, answer);
+        const now = answer[TOUCH_HEIGHT]!;
+        if (before !== undefined) expect(Math.abs(now - before)).toBeLessThan(0.0011);
+        before = now;
+        steps++;
+      }
+      expect(steps).toBeGreaterThan(10_000);
+    }
+  });
+
+  it('goes on straight beyond both ends', () => {
+    expect(profileHeight(ground, -4)).toBeCloseTo(-3, 12);
+    expect(profileHeight(ground, 16)).toBeCloseTo(-3, 12);
+  });
+});
