@@ -2,3 +2,14 @@
 
 // levels/landers
 export { LANDERS, findLander } from './landers.ts';
+
+// levels/scenarios
+export { firstLanding } from './scenarios/firstLanding.ts';
+
+// levels/sites
+export { findSite, SITES } from './sites/findSite.ts';
+export { parseSite } from './sites/parseSite.ts';
+export type { BaseSlope, CraterField, GroundShape, Site, StepField, Undulation } from './sites/site.ts';
+
+// levels/terrain
+export { createGround } from './terrain/createGround.ts';

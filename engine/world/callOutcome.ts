@@ -42,7 +42,8 @@ function restingOutcome(descent: Descent): Outcome {
   if (contact.overloaded) return 'gear overload';
   const side = contact.pastBalance;
   if (side !== 0) {
-    const slope = slopeUnderFeet(descent);
+    // of the ground on which it tripped, not of where it came to lie
+    const slope = descent.touchdown?.slope ?? slopeUnderFeet(descent);
     // level ground falls nowhere: the direction of travel decides
     const downhill = slope !== 0 ? -Math.sign(slope) : Math.sign(descent.touchdown?.vx ?? motion.vx) || 1;
     return side === downhill ? 'tipped downhill' : 'tipped uphill';

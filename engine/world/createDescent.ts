@@ -53,6 +53,7 @@ function createContactHistory(): ContactHistory {
     bothDown: false,
     stillTicks: 0,
     utilisation: 0,
+    ledDown: false,
     ranDry: false,
     overloaded: false,
     pastBalance: 0,

@@ -46,12 +46,13 @@ export function slopeUnderFeet(descent: Descent): number {
 
 /**
  * +1 when the center of mass stands right of both feet, −1 when left of both, else 0: the side over which it falls if
- * nothing else holds it.
+ * nothing else holds it. A lander lying beyond its side or head down has fallen over the side to which it turned.
  */
 export function overhang(descent: Descent): -1 | 0 | 1 {
+  const { x, angle } = descent.motion;
+  if (cos(angle) <= 0) return angle < 0 ? 1 : -1;
   const left = footX(descent, 0);
   const right = footX(descent, 1);
-  const { x } = descent.motion;
   if (x > left && x > right) return 1;
   return x < left && x < right ? -1 : 0;
 }

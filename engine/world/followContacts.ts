@@ -1,7 +1,7 @@
 import { stageAt } from '../touchdown/legCrush.ts';
 import { contactLimit } from './contactLimit.ts';
 import type { DescentEvent, TouchdownState } from './descent.ts';
-import type { Descent } from './descentRecord.ts';
+import type { ContactHistory, Descent } from './descentRecord.ts';
 import { footHeight, overhang, slopeUnderFeet } from './feet.ts';
 import { isHullDown } from './hullBody.ts';
 import { hasBottomed } from './sectionLander.ts';
@@ -34,7 +34,12 @@ function followFeet(descent: Descent, events: DescentEvent[]): void {
   if (contact.pastBalance === 0) noteContact(descent, down);
 }
 
-/** Keeps the contact state that used up most of the margin. */
+/**
+ * Keeps the contact that decided: the first one outside the limit, or else the one that used up most of the margin.
+ *
+ * A contact of the trailing foot alone counts only until the leading foot has come down: the swing onto the leading foot is
+ * a contact of its own, whose state the world knows, where the formula can only bound it.
+ */
 function noteContact(descent: Descent, firstFoot: TouchdownState['firstFoot']): void {
   const { before, bulk, section, setup, contact } = descent;
   const state: TouchdownState = {
@@ -48,11 +53,18 @@ function noteContact(descent: Descent, firstFoot: TouchdownState['firstFoot']): 
     mass: bulk.mass,
     firstFoot,
   };
-  const body = { ...bulk, halfStance: section.halfStance };
-  const { utilisation } = contactLimit(body, setup.gravity, state);
-  if (descent.touchdown !== undefined && utilisation <= contact.utilisation) return;
+  const { direction, utilisation } = contactLimit({ ...bulk, halfStance: section.halfStance }, setup.gravity, state);
+  const isLeading = firstFoot !== (direction === 1 ? 'left' : 'right');
+  if (descent.touchdown !== undefined && !counts(contact, isLeading, utilisation)) return;
   descent.touchdown = state;
   contact.utilisation = utilisation;
+  contact.ledDown = isLeading;
+}
+
+/** True when a new contact takes the place of the one kept so far. */
+function counts(kept: ContactHistory, isLeading: boolean, utilisation: number): boolean {
+  if (isLeading !== kept.ledDown) return isLeading;
+  return kept.utilisation <= 1 && utilisation > kept.utilisation;
 }
 
 function followStages(descent: Descent, events: DescentEvent[]): void {

@@ -16,14 +16,19 @@ const MASS_ROWS = 64;
 /** A hull of less area than the square of this is widened by it, since the world needs an area [m]. */
 const LEAST_HULL = 0.1;
 
-/** Lays a lander out as its section: the footprint edge that is nearest to its center of mass decides the view. */
+/**
+ * Lays a lander out as its section: the footprint edge that is nearest to its center of mass decides the view. `propellant`
+ * is what is usable of the tanks' content [kg]; at the start the lander weighs what its file says.
+ */
 export function layOutSection(lander: Lander, propellant: number): SectionLander {
   const aboard = lander.tanks.reduce((sum, tank) => sum + tankLiquid(tank).mass, 0);
   assert(
     propellant <= aboard * (1 + 1e-9),
     `propellant is at most what the tanks hold, ${aboard} kg; came ${propellant}`,
   );
-  const fills = (left: number) => lander.tanks.map((tank) => (aboard > 0 ? (tank.fill * left) / aboard : 0));
+  // tanks drain evenly; what is not usable stays aboard
+  const fills = (left: number) =>
+    lander.tanks.map((tank) => (aboard > 0 ? (tank.fill * (aboard - propellant + left)) / aboard : 0));
   const { center } = massProperties(lander, fills(propellant));
   const foot: Vec2 = [center[0], center[1]];
   const edge = nearestEdge(lander, foot);
@@ -151,7 +156,7 @@ function tabulateMasses(
   const empty = rows[0];
   assert(empty !== undefined, 'the table has a first row');
   return {
-    dryMass: empty.mass,
+    leastMass: empty.mass,
     fullPropellant: propellant,
     centerHeights: rows.map(({ center }) => center[2]),
     inertias: rows.map(({ inertia }) => inertiaAbout(inertia, alongEdge)),

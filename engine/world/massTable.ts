@@ -8,8 +8,8 @@ import type { Bulk } from './motion.ts';
  * within 1e-5 of the exact value (they are low-order polynomials over the total mass).
  */
 export interface MassTable {
-  /** Without usable propellant [kg]. */
-  readonly dryMass: number;
+  /** With no usable propellant left [kg]. */
+  readonly leastMass: number;
   /** At the last row [kg]. */
   readonly fullPropellant: number;
   /** [m] */
@@ -25,7 +25,7 @@ export function readMassTable(table: MassTable, propellant: number, bulk: Bulk):
   assert(place >= 0 && place <= last, 'propellant must lie between nothing and the load at the start');
   const row = Math.min(Math.floor(place), Math.max(0, last - 1));
   const share = place - row;
-  bulk.mass = table.dryMass + propellant;
+  bulk.mass = table.leastMass + propellant;
   bulk.centerHeight = between(table.centerHeights, row, share);
   bulk.inertia = between(table.inertias, row, share);
 }

@@ -36,7 +36,7 @@ export function burn(descent: Descent, events: DescentEvent[]): void {
     if (used > 0) noteEmptyTanks(descent, events);
   }
   descent.propellant -= used;
-  bulk.mass = descent.section.masses.dryMass + descent.propellant + used / 2;
+  bulk.mass = descent.section.masses.leastMass + descent.propellant + used / 2;
 }
 
 function noteEmptyTanks(descent: Descent, events: DescentEvent[]): void {

@@ -1,0 +1,34 @@
+import { findWorld, type TablePlan } from '../../engine/index.ts';
+import { findLander } from '../landers.ts';
+import { findSite } from '../sites/findSite.ts';
+import { createGround } from '../terrain/createGround.ts';
+
+/** Usable propellant [kg]: some two minutes of hovering, for a descent of about half a minute. */
+const PROPELLANT = 130;
+
+/**
+ * The first landing: Trivet, high over Saddler's Bench on the Moon, coming down a little too fast and drifting to the
+ * right. The seed decides the ground alone. Playable by someone who has never done it: nothing fails, there is
+ * propellant to spare, and leaving everything alone is the only sure way to lose the lander.
+ */
+export function firstLanding(seed: number): TablePlan {
+  const lander = findLander('trivet');
+  const site = findSite('saddlers-bench');
+  const world = findWorld('moon');
+  if (lander === undefined || site === undefined || world === undefined)
+    throw new Error('The first landing needs Trivet, Saddler’s Bench and the Moon.');
+  return {
+    title: 'First landing',
+    landerId: lander.id,
+    siteId: site.id,
+    worldId: world.id,
+    seed,
+    setup: {
+      lander,
+      gravity: world.gravity,
+      terrain: createGround(site, seed),
+      start: { x: -45, y: 88, angle: 0, vx: 2.6, vy: -4.5, rate: 0 },
+      propellant: PROPELLANT,
+    },
+  };
+}
