@@ -5,3 +5,10 @@
  * are lost in rounding the bracket's middle, and a finer one would have the search step between neighboring doubles.
  */
 export const ROOT_RELATIVE_TOLERANCE = 4 * Number.EPSILON;
+
+/**
+ * A rocking body rests once the rate left by an impact is below this share of its balance tilt times its frequency [-].
+ * The tilt it would still reach is then 5e-9 of the balance tilt: far below any wobble that matters, and what keeps the
+ * endless row of ever smaller impacts finite. Larger, decay is cut short; much smaller, rounding decides.
+ */
+export const ROCKING_REST_SHARE = 1e-4;

@@ -1,4 +1,4 @@
-/** Public door of the trip limits. */
+/** Public door of the trip limits and of rocking. */
 export {
   requiredStance,
   WIDEST,
@@ -6,6 +6,26 @@ export {
   type StanceDemand,
   type StancelessBody,
 } from './requiredStance.ts';
+export {
+  peakAfterImpact,
+  quarterPeriod,
+  rockingModel,
+  slenderOverturningPulse,
+  slenderPeakShare,
+  slenderQuarterPeriod,
+  type NextPeak,
+  type RockingCondition,
+  type RockingModel,
+  type RockingSide,
+} from './rocking.ts';
+export {
+  rock,
+  rockingEnergy,
+  type RockingEvent,
+  type RockingRun,
+  type RockingSpan,
+  type RockingState,
+} from './rockingMotion.ts';
 export {
   criticalFriction,
   tripLimit,
