@@ -1,5 +1,6 @@
 import { assert } from '../assert.ts';
 import { MAX_TILT_DEG } from '../input/controlInput.ts';
+import { drainTanks } from '../lander/drainTanks.ts';
 import { createDescent } from '../world/createDescent.ts';
 import type { ControlInput, DescentSetup, DescentState, Outcome, TouchdownState } from '../world/descent.ts';
 import { layOutSection } from '../world/layOutSection.ts';
@@ -35,7 +36,8 @@ export function compareWorlds(
 ): readonly WorldTouchdown[] {
   const section = layOutSection(played.lander, played.propellant);
   const body = pivotBodyAt(section, touchdown.mass);
-  const propellant = Math.max(0, Math.min(played.propellant, touchdown.mass - section.masses.dryMass));
+  const propellant = Math.max(0, Math.min(played.propellant, touchdown.mass - section.masses.leastMass));
+  const lander = drainTanks(played.lander, touchdown.mass);
   const tilt = (touchdown.angle * 180) / Math.PI;
   // the thrusters act until the first foot is down: they are told to hold the attitude there is
   const input = { thrustPercent: 0, tiltDeg: Math.round(Math.max(-MAX_TILT_DEG, Math.min(MAX_TILT_DEG, tilt))) + 0 };
@@ -43,7 +45,7 @@ export function compareWorlds(
     const world = findWorld(id);
     assert(world !== undefined, `there is a world '${id}'`);
     const { direction: _direction, ...margin } = contactMargin(body, world.gravity, touchdown);
-    const setup = contactSetup(touchdown, { ...played, gravity: world.gravity, propellant });
+    const setup = contactSetup(touchdown, { ...played, lander, gravity: world.gravity, propellant });
     const final = playOut(setup, input);
     return {
       world,

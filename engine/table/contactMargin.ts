@@ -24,9 +24,9 @@ export interface ContactMargin {
 /** The section as a body about to pivot, with as much mass as it has at the contact [kg]. */
 export function pivotBodyAt(section: SectionLander, mass: number): PivotBody {
   const bulk = { mass: 0, centerHeight: 0, inertia: 0 };
-  const { dryMass, fullPropellant } = section.masses;
-  // mass less dry mass leaves a rounding error on either end of what the table holds
-  readMassTable(section.masses, Math.max(0, Math.min(fullPropellant, mass - dryMass)), bulk);
+  const { leastMass, fullPropellant } = section.masses;
+  // mass less least mass leaves a rounding error on either end of what the table holds
+  readMassTable(section.masses, Math.max(0, Math.min(fullPropellant, mass - leastMass)), bulk);
   return { ...bulk, halfStance: section.halfStance };
 }
 

@@ -14,7 +14,7 @@ const MOON = 1.62422;
 
 /** Half stance 1.5 m, center at 2 m, I/m 1.5 m²: the body of the published table of trip limits. */
 const setup: DescentSetup = {
-  lander: plainLander({ propellant: 100 }),
+  lander: plainLander(),
   gravity: MOON,
   terrain: { firstX: -50, spacing: 10, heights: Array.from({ length: 11 }, () => 0), friction: 1 },
   start: { x: 0, y: 10, angle: 0, vx: 0, vy: -1, rate: 0 },
@@ -66,6 +66,10 @@ function standing(touchdown: TouchdownState | undefined, angle = 0): DescentStat
 
 function score(contact: Partial<TouchdownState>, angle = 0) {
   return playedModel.scorecard(standing({ ...level, ...contact }, angle), setup);
+}
+
+function flying(state: Partial<DescentState>): DescentState {
+  return { ...standing(undefined), y: 5, ...state };
 }
 
 describe('bands of utilisation', () => {
@@ -153,7 +157,6 @@ describe('the scorecard', () => {
 
 describe('the live margin', () => {
   const gauge = playedModel.createMarginGauge(setup);
-  const flying = (state: Partial<DescentState>): DescentState => ({ ...standing(undefined), y: 5, ...state });
 
   it('[TA17] is that of the scorecard for the same state', () => {
     const state = { vx: -0.9, vy: -0.4, angle: 0.004, rate: 0.01, slope: 0.05 };
