@@ -1,0 +1,96 @@
+/** A requirement on a campaign, "met in at least y of all cases, with confidence c", and what the runs say of it. */
+import { lowerBound, upperBound, zeroFailureRuns, checkShare, type Tally } from './intervals.ts';
+
+export interface Requirement {
+  /** Least share of cases that must succeed [-], between 0 and 1. */
+  readonly fraction: number;
+  /** Confidence with which that must be shown [-], between 0 and 1. */
+  readonly confidence: number;
+}
+
+export type Verdict = {
+  readonly tally: Tally;
+  /** One-sided bounds of the probability of success at the confidence of the requirement [-]. */
+  readonly atLeast: number;
+  readonly atMost: number;
+} & (
+  | { readonly kind: 'met' }
+  | { readonly kind: 'not met' }
+  | {
+      readonly kind: 'undecided';
+      /** Further runs that would show it met, if not one of them failed. */
+      readonly runsIfNoMoreFail: number;
+      /**
+       * Further runs after which it would be decided, and how, if they failed at the rate seen so far; absent where that
+       * rate is the required one to within what MOST_RUNS runs can tell.
+       */
+      readonly runsAtPresentRate?: { readonly runs: number; readonly verdict: 'met' | 'not met' };
+    }
+);
+
+/** No campaign longer than this is ever proposed. */
+export const MOST_RUNS = 1_000_000_000;
+
+/**
+ * Met when the one-sided Clopper-Pearson lower bound reaches the fraction, not met when the upper bound stays below it,
+ * else undecided. Each statement is wrong with at most 1 − confidence. Looking again after more runs spends confidence
+ * that this does not account for: fix the number of runs before you look.
+ */
+export function judge(tally: Tally, requirement: Requirement): Verdict {
+  const { fraction, confidence } = requirement;
+  checkShare('a required fraction', fraction);
+  const atLeast = lowerBound(tally, confidence);
+  const atMost = upperBound(tally, confidence);
+  const bounds = { tally, atLeast, atMost };
+  if (atLeast >= fraction) return { kind: 'met', ...bounds };
+  if (atMost < fraction) return { kind: 'not met', ...bounds };
+  const failures = tally.runs - tally.successes;
+  const runsIfNoMoreFail = runsWithFailures(failures, requirement) - tally.runs;
+  const more = runsAtRate(tally, requirement);
+  return { kind: 'undecided', ...bounds, runsIfNoMoreFail, ...(more && { runsAtPresentRate: more }) };
+}
+
+/** Fewest runs that show the requirement met with this many failures among them. */
+export function runsWithFailures(failures: number, requirement: Requirement): number {
+  if (failures === 0) return zeroFailureRuns(requirement.fraction, requirement.confidence);
+  const shows = (runs: number): boolean =>
+    lowerBound({ successes: runs - failures, runs }, requirement.confidence) >= requirement.fraction;
+  return fewest(failures, shows) ?? MOST_RUNS;
+}
+
+function runsAtRate(
+  tally: Tally,
+  requirement: Requirement,
+): { readonly runs: number; readonly verdict: 'met' | 'not met' } | undefined {
+  const { fraction, confidence } = requirement;
+  const rate = tally.successes / tally.runs;
+  if (rate === fraction) return undefined;
+  const verdict = rate > fraction ? 'met' : 'not met';
+  const shows = (runs: number): boolean => {
+    // rounded against the verdict, so that the number is not too small
+    const successes = verdict === 'met' ? Math.floor(runs * rate) : Math.ceil(runs * rate);
+    const expected = { successes, runs };
+    return verdict === 'met'
+      ? lowerBound(expected, confidence) >= fraction
+      : upperBound(expected, confidence) < fraction;
+  };
+  const total = fewest(tally.runs, shows);
+  return total === undefined ? undefined : { runs: total - tally.runs, verdict };
+}
+
+/** A number of runs above `floor` from which `shows` holds, by doubling and halving; undefined beyond MOST_RUNS. */
+function fewest(floor: number, shows: (runs: number) => boolean): number | undefined {
+  let fails = floor;
+  let holds = Math.max(1, floor) * 2;
+  while (!shows(holds)) {
+    if (holds >= MOST_RUNS) return undefined;
+    fails = holds;
+    holds = Math.min(MOST_RUNS, holds * 2);
+  }
+  while (holds - fails > 1) {
+    const middle = Math.floor((fails + holds) / 2);
+    if (shows(middle)) holds = middle;
+    else fails = middle;
+  }
+  return holds;
+}
