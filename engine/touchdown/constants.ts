@@ -51,3 +51,12 @@ export const REST_LOOKS = 6;
 
 /** Hull points nearer to the ground than this share of the height of the center of mass are always watched [-]. */
 export const HULL_WATCH_SHARE = 1 / 50;
+
+/**
+ * Settled: kinetic energy below this share of what lifts the center of mass over the nearest edge, for QUIET_PENDULUM times
+ * sqrt(L / g), in which the pads together slide less than QUIET_SLIDE_SHARE of L [-]. What is left can then neither tip the lander nor crush a leg by more than millimeters; a
+ * tall lander on unevenly crushed legs rocks on for a minute.
+ */
+export const QUIET_ENERGY_SHARE = 1 / 64;
+export const QUIET_PENDULUM = 2;
+export const QUIET_SLIDE_SHARE = 1 / 128;

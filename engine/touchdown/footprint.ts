@@ -26,7 +26,9 @@ export const MARGIN = 0;
 export const OUTWARD = 1;
 /** Height of the center of mass above the middle of the nearest edge [m]. */
 export const ABOVE_EDGE = 4;
-export const MARGIN_SIZE = 5;
+/** Least lift of the center of mass that brings it over an edge [m]; 0 outside. */
+export const LEAST_LIFT = 5;
+export const MARGIN_SIZE = 6;
 
 /**
  * Distance of the plumb line through the center of mass inside the nearest edge of the footprint, seen along gravity [m]; negative outside.
@@ -44,6 +46,7 @@ export function plumbMargin(kernel: TouchdownKernel, gravity: number, answer: Fl
   const uz = -run[GX + 2]! / gravity;
   const corners = footprint.length;
   answer[MARGIN] = Infinity;
+  answer[LEAST_LIFT] = Infinity;
   let ix = 0;
   let iy = 0;
   let iz = 0;
@@ -65,12 +68,15 @@ export function plumbMargin(kernel: TouchdownKernel, gravity: number, answer: Fl
       const outZ = ex * uy - ey * ux;
       const length = Math.sqrt(outX * outX + outY * outY + outZ * outZ);
       const margin = (ix * outX + iy * outY + iz * outZ) / length;
+      const above = -((ix + jx) * ux + (iy + jy) * uy + (iz + jz) * uz) / 2;
+      const lift = margin > 0 ? Math.sqrt(margin * margin + above * above) - above : 0;
+      if (lift < answer[LEAST_LIFT]) answer[LEAST_LIFT] = lift;
       if (margin < answer[MARGIN]) {
         answer[MARGIN] = margin;
         answer[OUTWARD] = outX / length;
         answer[OUTWARD + 1] = outY / length;
         answer[OUTWARD + 2] = outZ / length;
-        answer[ABOVE_EDGE] = -((ix + jx) * ux + (iy + jy) * uy + (iz + jz) * uz) / 2;
+        answer[ABOVE_EDGE] = above;
       }
     }
     ix = jx;
@@ -94,6 +100,7 @@ function marginOfOneFoot(
   const distance = Math.sqrt(levelX * levelX + levelY * levelY + levelZ * levelZ);
   const scale = distance > 0 ? -1 / distance : 0;
   answer[MARGIN] = -distance;
+  answer[LEAST_LIFT] = 0;
   answer[OUTWARD] = levelX * scale;
   answer[OUTWARD + 1] = levelY * scale;
   answer[OUTWARD + 2] = levelZ * scale;

@@ -1,14 +1,18 @@
 import {
   HOLD_OVERPOWERED,
   IDLE_THRUST_SHARE,
+  QUIET_ENERGY_SHARE,
+  QUIET_PENDULUM,
+  QUIET_SLIDE_SHARE,
   REST_ACCELERATION_SHARE,
   REST_LOOKS,
   REST_SPEED_SHARE,
   TIP_SHARE,
 } from './constants.ts';
-import { ABOVE_EDGE, MARGIN, OUTWARD, plumbMargin } from './footprint.ts';
+import { ABOVE_EDGE, LEAST_LIFT, MARGIN, OUTWARD, plumbMargin } from './footprint.ts';
 import type { TouchdownKernel } from './kernel.ts';
-import { AX, CONTACTS, HOLD_X, HULL_CONTACTS, INVERSE_IX, MX, SLIPPED, THRUST, VX } from './layout.ts';
+import { AX, CONTACTS, FOOT_SIZE, HOLD_X, HULL_CONTACTS, INVERSE_IX, MX, SLIDE, SLIPPED, THRUST, VX } from './layout.ts';
+import { kineticEnergy } from './ledger.ts';
 import { turningRate } from './lookAround.ts';
 import type { RunCourse } from './runCourse.ts';
 import type { StartedRun } from './startTouchdown.ts';
@@ -36,6 +40,7 @@ export function judge(
     if (course.tipDirection === undefined && (tipping || lying)) {
       course.tipDirection = [answer[OUTWARD]!, answer[OUTWARD + 1]!, answer[OUTWARD + 2]!];
     }
+    course.settled = isSettled(kernel, started, course, answer);
     course.atRest = course.restLooks >= REST_LOOKS && (margin > 0 || lying);
   }
   course.lastMargin = margin;
@@ -57,6 +62,22 @@ function isLost(
   if (run[THRUST]! > IDLE_THRUST_SHARE * weight) return false;
   const holding = run[HOLD_X] !== 0 || run[HOLD_X + 1] !== 0 || run[HOLD_X + 2] !== 0;
   return !holding || outside * weight > HOLD_OVERPOWERED * lander.engine.attitudeTorque;
+}
+
+/** True when the lander has moved too little to tip for longer than it could take to swing from one side to the other. */
+function isSettled(kernel: TouchdownKernel, started: StartedRun, course: RunCourse, answer: Float64Array): boolean {
+  const { run, feet, feetEnd, found, mass } = kernel;
+  let slide = 0;
+  for (let o = 0; o < feetEnd; o += FOOT_SIZE) slide += feet[o + SLIDE]!;
+  const barrier = mass * started.gravity * answer[LEAST_LIFT]!;
+  const acted = run[THRUST]! > 0 || run[HOLD_X] !== 0 || run[HOLD_X + 1] !== 0 || run[HOLD_X + 2] !== 0;
+  const slides = slide - course.quietSlide > QUIET_SLIDE_SHARE * started.scale;
+  if (acted || slides || kineticEnergy(kernel) > QUIET_ENERGY_SHARE * barrier) {
+    course.quietSince = course.step;
+    course.quietSlide = slide;
+  }
+  const quiet = (course.step - course.quietSince) * started.step;
+  return quiet > QUIET_PENDULUM * Math.sqrt(started.scale / started.gravity) && found[CONTACTS]! > 0;
 }
 
 /** Counts looks in a row at which the lander hardly moves and hardly wants to. */

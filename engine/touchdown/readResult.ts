@@ -99,7 +99,7 @@ function outcomeOf(course: RunCourse, limitsHit: readonly TouchdownLimit[]): Tou
   if (limitsHit.includes('tip downhill')) return 'tipped downhill';
   if (limitsHit.includes('tip uphill')) return 'tipped uphill';
   if (limitsHit.includes('crush exhausted') || limitsHit.includes('load')) return 'overloaded';
-  return course.atRest ? 'upright' : 'timed out';
+  return course.atRest || course.settled ? 'upright' : 'timed out';
 }
 
 function hitLimits(

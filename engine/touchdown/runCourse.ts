@@ -7,6 +7,8 @@ export interface RunCourse {
   computed: number;
   firstContact: number | undefined;
   atRest: boolean;
+  /** Decided to stay up although it still moves a little. */
+  settled: boolean;
   /** Set by the verdict: level unit vector in which the lander falls, ground frame. */
   tipDirection: readonly [number, number, number] | undefined;
   /** Of the last look; see plumbMargin. */
@@ -15,6 +17,9 @@ export interface RunCourse {
   leastMargin: number;
   leastMarginStep: number;
   restLooks: number;
+  /** Step since which kinetic energy has been low and no pad has slid far, and how far the pads had slid in all then [m]. */
+  quietSince: number;
+  quietSlide: number;
   /** Of the hull from the ground, now and least so far [m]. */
   gap: number;
   clearance: number;

@@ -29,12 +29,15 @@ export function runTouchdown(
     computed: 0,
     firstContact: kernel.found[CONTACTS]! > 0 ? 0 : undefined,
     atRest: false,
+    settled: false,
     tipDirection: undefined,
     margin: new Float64Array(MARGIN_SIZE),
     lastMargin: Infinity,
     leastMargin: Infinity,
     leastMarginStep: 0,
     restLooks: 0,
+    quietSince: 0,
+    quietSlide: 0,
     gap: hullGap(kernel),
     clearance: Infinity,
     ledger: options.ledger === true ? openLedger(kernel) : undefined,
@@ -50,7 +53,8 @@ export function runTouchdown(
     }
     if (course.step % STEPS_PER_LOOK !== 0) continue;
     judge(kernel, conditions, started, course);
-    if (course.atRest || (course.tipDirection !== undefined && options.stopWhenDecided !== false)) break;
+    const decided = course.tipDirection !== undefined || course.settled;
+    if (course.atRest || (decided && options.stopWhenDecided !== false)) break;
   }
   const result = readResult(kernel, conditions, started, course);
   const ledger = course.ledger === undefined ? {} : { ledger: closeLedger(course.ledger, kernel) };
