@@ -15,21 +15,23 @@ const RATE_PER_ERROR = 1.5;
 /** Time in which the rate is brought to the one asked for [s]. */
 const RATE_TIME = 0.15;
 
+/** What turns, and with which thrusters. */
 export interface TurningBody {
-  /** [rad], [rad/s] */
-  readonly angle: number;
-  readonly rate: number;
   /** About the turning axis [kg·m²]. */
   readonly inertia: number;
+  /** [N·m] */
+  readonly maxTorque: number;
 }
 
-/** Torque toward the commanded angle, counter-clockwise [N·m]; magnitude at most `maxTorque`. */
-export function holdTorque(body: TurningBody, commandedAngle: number, maxTorque: number): number {
-  const error = commandedAngle - body.angle;
+/**
+ * Torque that brings the body by the angle `error` (commanded less actual) while it turns at `rate` [N·m]. Both
+ * counter-clockwise, [rad] and [rad/s]; the magnitude is at most `maxTorque`.
+ */
+export function holdTorque({ inertia, maxTorque }: TurningBody, error: number, rate: number): number {
   // v² = 2·a·s with half of the available angular acceleration
-  const brakeable = Math.sqrt((maxTorque / body.inertia) * Math.abs(error));
+  const brakeable = Math.sqrt((maxTorque / inertia) * Math.abs(error));
   const most = Math.min(RATE_PER_ERROR * Math.abs(error), brakeable, MAX_TURN_RATE);
   const asked = error < 0 ? -most : most;
-  const torque = (body.inertia * (asked - body.rate)) / RATE_TIME;
+  const torque = (inertia * (asked - rate)) / RATE_TIME;
   return Math.max(-maxTorque, Math.min(maxTorque, torque));
 }

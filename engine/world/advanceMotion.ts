@@ -1,7 +1,7 @@
 import { cos, sin } from '../math/trig.ts';
 import { LEG_DT, LEG_STEPS, PHYSICS_DT } from './constants.ts';
 import type { Terrain } from './descent.ts';
-import { computeLegForce } from './legForce.ts';
+import { loadFoot, placeFoot } from './legForce.ts';
 import type { Bulk, Motion } from './motion.ts';
 import type { LegWork, SectionLander } from './sectionLander.ts';
 
@@ -47,7 +47,10 @@ export function advanceOnLegs(
     let forceX = 0;
     let forceY = 0;
     let moment = 0;
-    for (const work of legs) computeLegForce(section, terrain, bulk, motion, cosine, sine, work);
+    for (const work of legs) {
+      placeFoot(section, terrain, bulk.centerHeight, motion, cosine, sine, work);
+      loadFoot(section, terrain.friction, bulk, work);
+    }
     for (const work of legs) {
       forceX += work.forceX;
       forceY += work.forceY;

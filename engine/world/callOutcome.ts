@@ -1,17 +1,20 @@
-import type { DescentEvent, Outcome } from './descent.ts';
+import type { Outcome } from './descent.ts';
 import type { Descent } from './descentRecord.ts';
 import { slopeUnderFeet } from './feet.ts';
 import { groundSpan } from './ground.ts';
 import { REST_TICKS, SETTLE_LIMIT_TICKS, STILL_RATE, STILL_SPEED } from './thresholds.ts';
 
 /** Calls the outcome when the lander has come to rest or has left the site. */
-export function callOutcome(descent: Descent, events: DescentEvent[]): void {
+export function callOutcome(descent: Descent): void {
   const outcome = outcomeNow(descent);
   if (outcome === undefined) return;
   descent.outcome = outcome;
   descent.phase = 'at rest';
-  events.push({ kind: 'phase', tick: descent.tick, phase: 'at rest' });
-  events.push({ kind: 'outcome', tick: descent.tick, outcome });
+  // whoever stands has been shut down
+  descent.commanded = { thrustPercent: 0, tiltDeg: descent.commanded.tiltDeg };
+  descent.thrust = 0;
+  descent.events.push({ kind: 'phase', tick: descent.tick, phase: 'at rest' });
+  descent.events.push({ kind: 'outcome', tick: descent.tick, outcome });
 }
 
 function outcomeNow(descent: Descent): Outcome | undefined {

@@ -35,6 +35,7 @@ export function createDescent(setup: DescentSetup): Descent {
     commanded: { thrustPercent: 0, tiltDeg: 0 },
     legs: [createLegWork(-1), createLegWork(1)],
     contact: createContactHistory(),
+    events: [],
     touchdown: undefined,
     outcome: undefined,
   };

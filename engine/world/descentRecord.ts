@@ -1,6 +1,6 @@
 import type { LagStep } from '../descent/thrust.ts';
 import type { SteadyForces } from './advanceMotion.ts';
-import type { ControlInput, DescentSetup, Outcome, Phase, TouchdownState } from './descent.ts';
+import type { ControlInput, DescentEvent, DescentSetup, Outcome, Phase, TouchdownState } from './descent.ts';
 import type { HullBody } from './hullBody.ts';
 import type { Bulk, Motion } from './motion.ts';
 import type { LegWork, SectionLander } from './sectionLander.ts';
@@ -30,6 +30,8 @@ export interface Descent {
   /** Left, right. */
   readonly legs: readonly [LegWork, LegWork];
   readonly contact: ContactHistory;
+  /** What happened in the present tick; empty between ticks. */
+  readonly events: DescentEvent[];
   touchdown: TouchdownState | undefined;
   outcome: Outcome | undefined;
 }

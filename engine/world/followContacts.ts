@@ -1,31 +1,34 @@
 import { stageAt } from '../touchdown/legCrush.ts';
 import { contactLimit } from './contactLimit.ts';
-import type { DescentEvent, TouchdownState } from './descent.ts';
+import type { TouchdownState } from './descent.ts';
 import type { ContactHistory, Descent } from './descentRecord.ts';
 import { footHeight, overhang, slopeUnderFeet } from './feet.ts';
 import { isHullDown } from './hullBody.ts';
 import { hasBottomed } from './sectionLander.ts';
 import { FLYING_AGAIN_ABOVE, FOOT_CLEAR_TICKS, HULL_STRIKE } from './thresholds.ts';
 
+/** Left, right. */
+const LEGS = [0, 1] as const;
+
 /** After the steps of a tick: what touched, what crushed, what was overloaded, and which contact is the worst so far. */
-export function followContacts(descent: Descent, events: DescentEvent[]): void {
-  followFeet(descent, events);
-  followStages(descent, events);
-  followHull(descent, events);
+export function followContacts(descent: Descent): void {
+  followFeet(descent);
+  followStages(descent);
+  followHull(descent);
   followBalance(descent);
 }
 
-function followFeet(descent: Descent, events: DescentEvent[]): void {
+function followFeet(descent: Descent): void {
   const { legs, contact, tick, before } = descent;
   let down: TouchdownState['firstFoot'] | undefined;
-  for (const i of [0, 1] as const) {
+  for (const i of LEGS) {
     const clear = contact.clear[i];
     const { touched } = legs[i];
     legs[i].touched = false;
     contact.clear[i] = touched ? 0 : clear + 1;
     if (!touched || clear < FOOT_CLEAR_TICKS) continue;
     down = down === undefined ? (i === 0 ? 'left' : 'right') : 'both';
-    events.push({ kind: 'footDown', tick, leg: i, speed: -before.vy });
+    descent.events.push({ kind: 'footDown', tick, leg: i, speed: -before.vy });
   }
   if (legs[0].inContact && legs[1].inContact) contact.bothDown = true;
   if (down === undefined) return;
@@ -67,25 +70,25 @@ function counts(kept: ContactHistory, isLeading: boolean, utilisation: number): 
   return kept.utilisation <= 1 && utilisation > kept.utilisation;
 }
 
-function followStages(descent: Descent, events: DescentEvent[]): void {
+function followStages(descent: Descent): void {
   const { legs, contact, section, tick } = descent;
   const { law } = section.leg;
-  for (const i of [0, 1] as const) {
+  for (const i of LEGS) {
     const used = stageAt(law, legs[i].crushed);
     while (contact.stages[i] < used) {
-      events.push({ kind: 'stageCrushed', tick, leg: i, stage: contact.stages[i] });
+      descent.events.push({ kind: 'stageCrushed', tick, leg: i, stage: contact.stages[i] });
       contact.stages[i] += 1;
-      if (contact.stages[i] === law.stages.length) events.push({ kind: 'bottomed', tick, leg: i });
+      if (contact.stages[i] === law.stages.length) descent.events.push({ kind: 'bottomed', tick, leg: i });
     }
     if (legs[i].gaveWay && contact.pastBalance === 0) contact.overloaded = true;
   }
 }
 
-function followHull(descent: Descent, events: DescentEvent[]): void {
+function followHull(descent: Descent): void {
   const { hull, contact, legs, section, tick } = descent;
   const isDown = isHullDown(hull);
   if (isDown && !contact.hullDown) {
-    events.push({ kind: 'hullDown', tick, speed: hull.strike });
+    descent.events.push({ kind: 'hullDown', tick, speed: hull.strike });
     if (contact.firstTick < 0) contact.firstTick = tick;
     // a lander that meets the ground with its hull first has met it all the same
     if (descent.touchdown === undefined) noteContact(descent, 'both');

@@ -1,14 +1,14 @@
-import type { DescentEvent, Phase } from './descent.ts';
+import type { Phase } from './descent.ts';
 import type { Descent } from './descentRecord.ts';
 import { lowestFoot } from './feet.ts';
 import { APPROACH_ENDS, CONTACT_TICKS, FINAL_DROP_BELOW } from './thresholds.ts';
 
 /** Brings the phase up to date after a tick. 'at rest' comes from the outcome alone. */
-export function followPhase(descent: Descent, events: DescentEvent[]): void {
+export function followPhase(descent: Descent): void {
   const phase = phaseNow(descent);
   if (phase === descent.phase) return;
   descent.phase = phase;
-  events.push({ kind: 'phase', tick: descent.tick, phase });
+  descent.events.push({ kind: 'phase', tick: descent.tick, phase });
 }
 
 function phaseNow(descent: Descent): Phase {

@@ -1,13 +1,16 @@
 import { holdTorque } from '../descent/attitudeHold.ts';
 import { burnPercent, commandedThrust, propellantPerImpulse } from '../descent/thrust.ts';
 import { PHYSICS_DT } from './constants.ts';
-import type { ControlInput, DescentEvent } from './descent.ts';
+import type { ControlInput } from './descent.ts';
 import type { Descent } from './descentRecord.ts';
 import { lowestFoot } from './feet.ts';
 import { FINAL_DROP_BELOW } from './thresholds.ts';
 
 /** Thrust below this share of the engine's maximum, after shut-down, is none [-]. */
 const TAIL_END = 1e-3;
+
+/** Scratch, overwritten before each use. */
+const TURNING = { inertia: 0, maxTorque: 0 };
 
 /** The state shows what is really commanded: a lever below the least burn burns at the least burn. */
 export function takeCommand(descent: Descent, input: ControlInput): void {
@@ -18,7 +21,7 @@ export function takeCommand(descent: Descent, input: ControlInput): void {
 }
 
 /** Sets the thrust of one physics step behind the lag, takes its propellant, and the mass as it is on average. */
-export function burn(descent: Descent, events: DescentEvent[]): void {
+export function burn(descent: Descent): void {
   const { forces, lag, bulk } = descent;
   const { engine } = descent.setup.lander;
   const command = commandedThrust(engine, descent.commanded.thrustPercent);
@@ -33,14 +36,14 @@ export function burn(descent: Descent, events: DescentEvent[]): void {
     // the tanks run empty within this step
     forces.thrust *= used / wanted;
     descent.thrust = 0;
-    if (used > 0) noteEmptyTanks(descent, events);
+    if (used > 0) noteEmptyTanks(descent);
   }
   descent.propellant -= used;
   bulk.mass = descent.section.masses.leastMass + descent.propellant + used / 2;
 }
 
-function noteEmptyTanks(descent: Descent, events: DescentEvent[]): void {
-  events.push({ kind: 'propellantOut', tick: descent.tick });
+function noteEmptyTanks(descent: Descent): void {
+  descent.events.push({ kind: 'propellantOut', tick: descent.tick });
   descent.commanded = { thrustPercent: 0, tiltDeg: descent.commanded.tiltDeg };
   if (descent.touchdown === undefined && lowestFoot(descent) > FINAL_DROP_BELOW) descent.contact.ranDry = true;
 }
@@ -51,12 +54,12 @@ function noteEmptyTanks(descent: Descent, events: DescentEvent[]): void {
  */
 export function steer(descent: Descent): void {
   const { motion, bulk, forces, contact, setup } = descent;
-  forces.torque =
-    contact.firstTick >= 0
-      ? 0
-      : holdTorque(
-          { angle: motion.angle, rate: motion.rate, inertia: bulk.inertia },
-          (descent.commanded.tiltDeg * Math.PI) / 180,
-          setup.lander.engine.attitudeTorque,
-        );
+  if (contact.firstTick >= 0) {
+    forces.torque = 0;
+    return;
+  }
+  TURNING.inertia = bulk.inertia;
+  TURNING.maxTorque = setup.lander.engine.attitudeTorque;
+  const error = (descent.commanded.tiltDeg * Math.PI) / 180 - motion.angle;
+  forces.torque = holdTorque(TURNING, error, motion.rate);
 }

@@ -53,6 +53,25 @@ export interface LegWork {
   forceY: number;
   /** Its moment about the center of mass [N·m]. */
   moment: number;
+  readonly stance: FootStance;
+}
+
+/** How a foot stands on the ground in one step of the leg law: scratch, overwritten before each use. */
+export interface FootStance {
+  /** How far the foot, as the leg holds it, lies below the plane under its pad, square to it [m]. */
+  depth: number;
+  /** Unit normal of that plane; its tangent to the right is (normalY, −normalX). */
+  normalX: number;
+  normalY: number;
+  /** From the center of mass to the foot on the ground [m]. */
+  armX: number;
+  armY: number;
+  /** Velocity of the body there, into the ground and along it to the right [m/s]. */
+  closing: number;
+  sliding: number;
+  /** Components of the unit vector along the strut, foot to hip, on normal and tangent. */
+  strutNormal: number;
+  strutTangent: number;
 }
 
 export function createLegWork(side: -1 | 1): LegWork {
@@ -67,6 +86,17 @@ export function createLegWork(side: -1 | 1): LegWork {
     forceX: 0,
     forceY: 0,
     moment: 0,
+    stance: {
+      depth: 0,
+      normalX: 0,
+      normalY: 1,
+      armX: 0,
+      armY: 0,
+      closing: 0,
+      sliding: 0,
+      strutNormal: 1,
+      strutTangent: 0,
+    },
   };
 }
 

@@ -28,24 +28,24 @@ const LEGS_AWAKE_BELOW = 0.5;
 export function stepDescent(descent: Descent, input: ControlInput): readonly DescentEvent[] {
   if (descent.outcome !== undefined) return NOTHING;
   checkState(descent);
-  const events: DescentEvent[] = [];
+  const { events } = descent;
   descent.tick += 1;
   takeCommand(descent, input);
   copyMotion(descent.motion, descent.before);
   descent.hull.strike = 0;
-  for (let i = 0; i < STEPS_PER_TICK; i++) stepOnce(descent, events);
+  for (let i = 0; i < STEPS_PER_TICK; i++) stepOnce(descent);
   updateBulk(descent);
-  followContacts(descent, events);
-  followPhase(descent, events);
-  callOutcome(descent, events);
+  followContacts(descent);
+  followPhase(descent);
+  callOutcome(descent);
   checkState(descent);
-  return events.length === 0 ? NOTHING : events;
+  return events.length === 0 ? NOTHING : events.splice(0);
 }
 
 /** One physics step: engine and thrusters, then legs and free motion, then hull contact. */
-function stepOnce(descent: Descent, events: DescentEvent[]): void {
+function stepOnce(descent: Descent): void {
   const { motion, hull, setup, forces, bulk, stepStart } = descent;
-  burn(descent, events);
+  burn(descent);
   steer(descent);
   layGround(hull, setup.terrain, motion.x, motion.y);
   const restedOnHull = isHullDown(hull);
