@@ -40,7 +40,7 @@ export interface SharedLine {
 /** Pauses before the attempts to come back; the last one repeats [ms]. */
 const RETRY_MS = [50, 250, 500, 1000, 2000, 4000] as const;
 
-/** How often the line is tried while it seems to be up; two misses and it counts as down [ms]. */
+/** How often the line is tried while it seems to be up; without an answer by the next time it counts as down [ms]. */
 const HEARTBEAT_MS = 3000;
 
 /** How long a command waits for its answer [ms]. */

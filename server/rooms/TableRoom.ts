@@ -40,8 +40,8 @@ export const COMMAND_RATE = { burst: 40, perSecond: 30 } as const;
 /** Messages of one client past which the line is cut: four times what is ever answered. [1/s] */
 const MOST_MESSAGES_PER_SECOND = 160;
 
-/** How long a table stays open with no member at all [steps]: time to follow a link, or to open it again after leaving. */
-const EMPTY_STEPS = 20 * 60;
+/** How long a table that was asked for waits for its first member [steps]: as long as a reserved place is kept. */
+const FIRST_MEMBER_STEPS = 15 * 60;
 
 /** Given by the server to each room when it is made. */
 export interface RoomServices {
@@ -87,7 +87,6 @@ export class TableRoom extends Room<{ state: TablePapers }> {
   readonly #tokens = new Map<MemberId, string>();
   #events: DescentEvent[] = [];
   #steps = 0;
-  #emptySteps = 0;
 
   /** Before anything is reserved for a client: what it sent is parsed, whatever it is. */
   static override onAuth(_token: string, options: unknown): Promise<boolean> {
@@ -206,13 +205,18 @@ export class TableRoom extends Room<{ state: TablePapers }> {
       for (const memberId of forgetAbsent(this.#table, keptTicks)) this.#forget(memberId);
       this.#steps += 1;
       if (this.#steps % STEPS_PER_PATCH === 0) this.#send();
-      this.#emptySteps = this.#tokens.size === 0 ? this.#emptySteps + 1 : 0;
-      if (this.#emptySteps > EMPTY_STEPS) this.#close(CloseCode.CONSENTED);
+      if (this.#isDeserted()) this.#close(CloseCode.CONSENTED);
     } catch (error) {
       // what a step left half done cannot be played on
       this.#services.onFault(error instanceof Error ? error : new Error(String(error)), 'step');
       this.#close(CLOSE_CODES.fault);
     }
+  }
+
+  /** Everybody who sat here has left or was given up, or nobody ever came. */
+  #isDeserted(): boolean {
+    if (this.#tokens.size > 0) return false;
+    return this.#table.joined > 0 || this.#steps > FIRST_MEMBER_STEPS;
   }
 
   #send(): void {

@@ -1,0 +1,60 @@
+import { createConnection, createServer, type Server, type Socket } from 'node:net';
+
+/** A relay in front of a server whose lines a test can cut, freeze and refuse, as networks do. */
+export interface Relay {
+  readonly origin: string;
+  /** Ends every line at once, without a closing word. */
+  cut(): void;
+  /** Takes no new lines until `accept`. */
+  refuse(): void;
+  accept(): void;
+  /** Lets nothing through on the open lines, and closes none of them. */
+  freeze(): void;
+  close(): Promise<void>;
+}
+
+export async function openRelay(port: number): Promise<Relay> {
+  const pairs = new Set<readonly [Socket, Socket]>();
+  let refusing = false;
+  const server: Server = createServer((near) => {
+    if (refusing) {
+      near.destroy();
+      return;
+    }
+    const far = createConnection(port, '127.0.0.1');
+    const pair = [near, far] as const;
+    pairs.add(pair);
+    near.pipe(far);
+    far.pipe(near);
+    const end = () => {
+      pairs.delete(pair);
+      near.destroy();
+      far.destroy();
+    };
+    for (const socket of pair) socket.on('error', end).on('close', end);
+  });
+  await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
+  const address = server.address();
+  const own = typeof address === 'object' && address !== null ? address.port : 0;
+  const cut = () => {
+    for (const pair of Array.from(pairs)) for (const socket of pair) socket.destroy();
+  };
+  return {
+    origin: `http://127.0.0.1:${own}`,
+    cut,
+    refuse: () => void (refusing = true),
+    accept: () => void (refusing = false),
+    freeze() {
+      for (const [near, far] of pairs) {
+        near.unpipe(far);
+        far.unpipe(near);
+        near.pause();
+        far.pause();
+      }
+    },
+    async close() {
+      cut();
+      await new Promise((resolve) => server.close(resolve));
+    },
+  };
+}
