@@ -146,6 +146,36 @@ export {
 // engine/input
 export { equalsControlInput, MAX_TILT_DEG, parseControlInput, quantizeControls } from './input/index.ts';
 
+// engine/replay
+export {
+  createPlayback,
+  finishRecording,
+  formatRecording,
+  hashSetup,
+  MARK_EVERY,
+  MARKED_FIELDS,
+  parseRecording,
+  parseRecordingText,
+  PHYSICS_REVISION,
+  playToEnd,
+  RECORDING_FORMAT,
+  recordInput,
+  recordRun,
+  recordState,
+  startRecording,
+  stepPlayback,
+  type Divergence,
+  type InputRun,
+  type Mark,
+  type MarkedField,
+  type PlanOrigin,
+  type Playback,
+  type PlaybackRefusal,
+  type RecordedPlan,
+  type Recorder,
+  type Recording,
+} from './replay/index.ts';
+
 // engine/world
 export {
   contactLimit,

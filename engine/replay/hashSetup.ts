@@ -1,0 +1,58 @@
+import { assert } from '../assert.ts';
+import { createHash, formatHash, mixByte, mixFloat64, type HashState } from '../math/hash.ts';
+import type { DescentSetup } from '../world/descent.ts';
+
+/**
+ * Hash of everything in a setup, whatever the order in which its fields were written: objects by name of field, numbers to
+ * the bit, each value preceded by a byte for its kind so that no two different setups run together.
+ */
+export function hashSetup(setup: DescentSetup): string {
+  const hash = createHash();
+  mixValue(hash, setup);
+  return formatHash(hash);
+}
+
+const KINDS = { number: 1, text: 2, list: 3, object: 4, truth: 5 } as const;
+
+function mixValue(hash: HashState, value: unknown): void {
+  if (typeof value === 'number') {
+    mixByte(hash, KINDS.number);
+    // 0 and −0 step the same bits
+    mixFloat64(hash, value + 0);
+  } else if (typeof value === 'string') mixText(hash, value);
+  else if (typeof value === 'boolean') {
+    mixByte(hash, KINDS.truth);
+    mixByte(hash, value ? 1 : 0);
+  } else {
+    assert(typeof value === 'object' && value !== null, 'a setup is plain data');
+    mixObject(hash, value);
+  }
+}
+
+function mixText(hash: HashState, text: string): void {
+  mixByte(hash, KINDS.text);
+  mixFloat64(hash, text.length);
+  for (let i = 0; i < text.length; i++) {
+    const unit = text.charCodeAt(i);
+    mixByte(hash, unit & 0xff);
+    mixByte(hash, unit >>> 8);
+  }
+}
+
+function mixObject(hash: HashState, value: object): void {
+  if (Array.isArray(value)) {
+    mixByte(hash, KINDS.list);
+    mixFloat64(hash, value.length);
+    for (const item of value) mixValue(hash, item);
+    return;
+  }
+  const fields = Object.entries(value)
+    .filter(([, field]) => field !== undefined)
+    .toSorted(([a], [b]) => (a < b ? -1 : 1));
+  mixByte(hash, KINDS.object);
+  mixFloat64(hash, fields.length);
+  for (const [name, field] of fields) {
+    mixText(hash, name);
+    mixValue(hash, field);
+  }
+}
