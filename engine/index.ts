@@ -60,22 +60,51 @@ export {
 } from './lander/index.ts';
 
 // engine/math
-export { cos, exp, log, nextUniform, seedRandom, sin, tan, type RandomState } from './math/index.ts';
+export { atan, cos, exp, log, nextUniform, seedRandom, sin, tan, type RandomState } from './math/index.ts';
 
 // engine/pivot
 export {
   WIDEST,
   criticalFriction,
+  pivotBodyOver,
   requiredStance,
   tripLimit,
+  tripLimitByAzimuth,
+  tripLimitToward,
+  type AzimuthTrip,
   type ContactCondition,
+  type EdgeSpeedLimit,
+  type LeastTrip,
   type PivotBody,
   type RequiredStance,
   type SpeedLimit,
   type StanceDemand,
   type StancelessBody,
+  type TravelCondition,
+  type TripCurve,
   type TripLimit,
 } from './pivot/index.ts';
+
+// engine/statics
+export {
+  bodyTilt,
+  contactPlanes,
+  landerStance,
+  leastStaticTilt,
+  slopeMargin,
+  standOn,
+  staticTilt,
+  supportPolygon,
+  type CannotStand,
+  type ContactPlane,
+  type Footing,
+  type LeastTilt,
+  type Stance,
+  type Standing,
+  type SupportEdge,
+  type SupportPolygon,
+  type TipEdge,
+} from './statics/index.ts';
 
 // engine/table
 export {

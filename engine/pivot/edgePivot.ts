@@ -94,10 +94,10 @@ export function plasticEdgeLimit(section: EdgeSection): EdgeLimit {
     return closing.atRest + closing.perSpeed * speed < 0 ? sliding : { kind: 'horizontal', speed };
   }
   if (across.perSpeed <= 0 || (side < 0 && left > 0)) return sliding;
-  return { kind: 'horizontal', speed: left / (h * across.perSpeed) };
+  return { kind: 'horizontal', speed: left < 0 ? left / h : left / (h * across.perSpeed) };
 }
 
-/** Speed from what is needed of h·v_t; a negative one is measured across the edge, since no oblique one is the greater. */
+/** Speed from what is needed of h·v_t. A negative one is measured across the edge: it says that it trips at rest. */
 function signedShare(needed: number, lever: number, facing: number): number {
   return needed > 0 ? needed / (lever * facing) : needed / lever;
 }

@@ -1,4 +1,5 @@
 /** Public door of the trip limits and of rocking. */
+export { pivotBodyOver } from './pivotBodyOver.ts';
 export {
   requiredStance,
   WIDEST,
@@ -34,3 +35,12 @@ export {
   type SpeedLimit,
   type TripLimit,
 } from './tripLimit.ts';
+export {
+  tripLimitByAzimuth,
+  tripLimitToward,
+  type AzimuthTrip,
+  type EdgeSpeedLimit,
+  type LeastTrip,
+  type TravelCondition,
+  type TripCurve,
+} from './tripLimitByAzimuth.ts';

@@ -2,7 +2,8 @@
  * Support polygon: the convex hull of the footpads in contact, seen square to the contact plane.
  *
  * Hull by monotone chains [Andrew1979]: points sorted by x, then y, then index; lower and upper chain keep left turns only.
- * Chosen because rows of footpads are collinear by design and equal points may occur: both simply do not turn left.
+ * Corners that hardly stand out are dropped afterwards: rows of footpads are collinear by design, and rounding makes
+ * false corners in the middle of them.
  */
 import { atan2, cross2, lengthSquared2, subtract2, type Vec2 } from '../math/index.ts';
 
@@ -28,10 +29,10 @@ export interface SupportEdge {
 }
 
 /**
- * A corner turns left by at least this much: twice the area of the triangle, over the square of the points' extent [-].
- * A millionth of a millimeter on a lander's row of feet; rounding is a million times smaller.
+ * A corner stands out from the line between its neighbors by more than this share of the points' extent [-]. Billionths of a
+ * meter on a lander; rounding is a million times smaller, so a row of feet stays a row however it is turned.
  */
-const LEAST_TURN = 1e-10;
+const LEAST_CORNER = 1e-9;
 
 /** Support polygon of footpads around the foot point of the center of mass, all in one plane [m]. */
 export function supportPolygon(points: readonly Vec2[], foot: Vec2): SupportPolygon {
@@ -58,24 +59,23 @@ function edgeBetween(from: Corner, to: Corner, foot: Vec2): SupportEdge {
   return { from: from.index, to: to.index, normal, distance };
 }
 
-/** Indices of the corners of the convex hull, counter-clockwise from the leftmost, lowest one. */
+/** Indices of the corners of the convex hull, counter-clockwise. */
 function convexHull(points: readonly Vec2[]): readonly number[] {
   const order = points
     .map((at, index) => ({ at, index }))
     .toSorted((a, b) => a.at[0] - b.at[0] || a.at[1] - b.at[1] || a.index - b.index);
-  const least = LEAST_TURN * extentSquared(points);
-  const lower = chain(order, least);
-  const upper = chain(order.toReversed(), least);
-  return [...lower.slice(0, -1), ...upper.slice(0, -1)].map((corner) => corner.index);
+  const around = [...chain(order).slice(0, -1), ...chain(order.toReversed()).slice(0, -1)];
+  return withoutFlatCorners(around, LEAST_CORNER * extent(points)).map((corner) => corner.index);
 }
 
-function chain(order: readonly Corner[], least: number): readonly Corner[] {
+function chain(order: readonly Corner[]): readonly Corner[] {
   const kept: Corner[] = [];
   for (const corner of order) {
     for (;;) {
       const [before, last] = [kept.at(-2), kept.at(-1)];
       if (before === undefined || last === undefined) break;
-      if (cross2(subtract2(last.at, before.at), subtract2(corner.at, before.at)) > least) break;
+      // no tolerance here: where the chain doubles back, a nearly straight angle is a corner
+      if (cross2(subtract2(last.at, before.at), subtract2(corner.at, before.at)) > 0) break;
       kept.pop();
     }
     kept.push(corner);
@@ -83,12 +83,30 @@ function chain(order: readonly Corner[], least: number): readonly Corner[] {
   return kept;
 }
 
-function extentSquared(points: readonly Vec2[]): number {
+/** Drops, one at a time, the corner that stands out least, until each stands out enough. */
+function withoutFlatCorners(around: readonly Corner[], least: number): readonly Corner[] {
+  const kept = [...around];
+  while (kept.length > 2) {
+    const heights = kept.map((corner, index) => standsOut(kept.at(index - 1), corner, kept[(index + 1) % kept.length]));
+    const flattest = heights.indexOf(Math.min(...heights));
+    if ((heights[flattest] ?? 0) > least) break;
+    kept.splice(flattest, 1);
+  }
+  return kept;
+}
+
+/** Distance of a corner from the line between its neighbors [m]. */
+function standsOut(before: Corner | undefined, corner: Corner, after: Corner | undefined): number {
+  if (before === undefined || after === undefined) return 0;
+  const across = subtract2(after.at, before.at);
+  const length = Math.sqrt(lengthSquared2(across));
+  return length === 0 ? 0 : Math.abs(cross2(subtract2(corner.at, before.at), across)) / length;
+}
+
+function extent(points: readonly Vec2[]): number {
   const xs = points.map((point) => point[0]);
   const ys = points.map((point) => point[1]);
-  const width = Math.max(...xs) - Math.min(...xs);
-  const depth = Math.max(...ys) - Math.min(...ys);
-  return width * width + depth * depth;
+  return Math.max(Math.max(...xs) - Math.min(...xs), Math.max(...ys) - Math.min(...ys));
 }
 
 function pointAt(points: readonly Vec2[], index: number): Vec2 {
