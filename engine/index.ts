@@ -66,8 +66,16 @@ export { atan, cos, exp, log, nextUniform, seedRandom, sin, tan, type RandomStat
 export {
   WIDEST,
   criticalFriction,
+  peakAfterImpact,
   pivotBodyOver,
+  quarterPeriod,
   requiredStance,
+  rock,
+  rockingEnergy,
+  rockingModel,
+  slenderOverturningPulse,
+  slenderPeakShare,
+  slenderQuarterPeriod,
   tripLimit,
   tripLimitByAzimuth,
   tripLimitToward,
@@ -75,8 +83,16 @@ export {
   type ContactCondition,
   type EdgeSpeedLimit,
   type LeastTrip,
+  type NextPeak,
   type PivotBody,
   type RequiredStance,
+  type RockingCondition,
+  type RockingEvent,
+  type RockingModel,
+  type RockingRun,
+  type RockingSide,
+  type RockingSpan,
+  type RockingState,
   type SpeedLimit,
   type StanceDemand,
   type StancelessBody,
@@ -84,6 +100,21 @@ export {
   type TripCurve,
   type TripLimit,
 } from './pivot/index.ts';
+
+// engine/slosh
+export {
+  centerShift,
+  lateralMode,
+  liquidShift,
+  lyingShift,
+  uprightShift,
+  type CenterShift,
+  type LateralMode,
+  type LiquidColumn,
+  type LiquidShift,
+  type SurfaceContact,
+  type UprightTank,
+} from './slosh/index.ts';
 
 // engine/statics
 export {

@@ -15,7 +15,7 @@ describe('the root finder at a simple root', () => {
     ['x³ − x − 2', (x: number) => x * x * x - x - 2, 1, 2],
     ['1/3 − x⁵', (x: number) => 1 / 3 - x * x * x * x * x, 0.5, 1.5],
     ['x/(1 + x) − 2/7', (x: number) => x / (1 + x) - 2 / 7, 0, 1],
-  ])('doubles its correct digits at bounded cost: %s', (_name, f, low, high) => {
+  ])('[MA4] doubles its correct digits at bounded cost: %s', (_name, f, low, high) => {
     const counts = tolerances.map((tolerance) => evaluations(f, low, high, tolerance));
     const [first = 0, second = 0, third = 0, fourth = 0] = counts;
     // largest seen: 3 a doubling; bisection takes 7, 13 and 23

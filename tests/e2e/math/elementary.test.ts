@@ -24,7 +24,7 @@ async function bundleSample(): Promise<string> {
   return first.output[0].code;
 }
 
-it('the elementary functions give the golden bits in a real browser', async () => {
+it('[MA2] the elementary functions give the golden bits in a real browser', async () => {
   const script = await bundleSample();
   const browser = await launchBrowser();
   try {

@@ -21,24 +21,24 @@ describe('the three parts of π/2', () => {
   const [first, second, third] = [1.57079632673412561417, 6.0771005063039659766e-11, 2.02226624879595063154e-21];
   const [thirdHead, thirdTail] = [2.0222662487111664558e-21, 8.47842766036889956997e-32];
 
-  it('have 33 bits each where they are multiplied by a whole number', () => {
+  it('[MA1] have 33 bits each where they are multiplied by a whole number', () => {
     expect([first, second, thirdHead].map((part) => bits(part) <= 33)).toEqual([true, true, true]);
   });
 
-  it('add up to π/2 within the last bit of the last part', () => {
+  it('[MA1] add up to π/2 within the last bit of the last part', () => {
     expect(Math.abs(shortfall([first, second, third]))).toBeLessThan(third * 2 ** -53);
     expect(Math.abs(shortfall([first, second, thirdHead, thirdTail]))).toBeLessThan(thirdTail * 2 ** -53);
   });
 });
 
 describe('special arguments', () => {
-  it('keep the sign of zero', () => {
+  it('[MA3] keep the sign of zero', () => {
     for (const f of [sin, tan, asin, atan, tanh]) expect([f(0), f(-0)]).toEqual([0, -0]);
     expect([atan2(0, 1), atan2(-0, 1), atan2(0, -1), atan2(-0, -1)]).toEqual([0, -0, Math.PI, -Math.PI]);
     expect([atan2(0, 0), atan2(0, -0), atan2(-0, 0), atan2(-0, -0)]).toEqual([0, Math.PI, -0, -Math.PI]);
   });
 
-  it('give exact values where there are any', () => {
+  it('[MA3] give exact values where there are any', () => {
     expect([cos(0), exp(0), log(1), acos(1), hypot2(3, 4), hypot2(0, -5)]).toEqual([1, 1, 0, 0, 5, 5]);
     expect([asin(1), asin(-1), acos(-1), acos(0), atan(Infinity)]).toEqual([
       Math.PI / 2,
@@ -56,13 +56,13 @@ describe('special arguments', () => {
     expect([tanh(30), tanh(-1e300), exp(-746)]).toEqual([1, -1, 0]);
   });
 
-  it('neither overflow nor underflow on the way to a length', () => {
+  it('[MA3] neither overflow nor underflow on the way to a length', () => {
     expect(hypot2(3e300, 4e300)).toBe(5e300);
     expect(hypot2(3e-310, 4e-310)).toBe(5e-310);
     expect(hypot2(5e-324, 0)).toBe(5e-324);
   });
 
-  it('are identities of the smallest doubles', () => {
+  it('[MA3] are identities of the smallest doubles', () => {
     for (const f of [sin, tan, asin, atan, tanh]) expect([f(5e-324), f(-2e-310)]).toEqual([5e-324, -2e-310]);
   });
 
@@ -78,7 +78,7 @@ describe('special arguments', () => {
     ['log', () => log(0), /log needs a positive finite number, got 0/],
     ['tanh', () => tanh(NaN), /tanh needs a number, got NaN/],
     ['hypot2', () => hypot2(1, NaN), /hypot2 needs finite numbers, got 1 and NaN/],
-  ])('outside the range of %s are refused by name', (_name, call, message) => {
+  ])('[MA3] outside the range of %s are refused by name', (_name, call, message) => {
     expect(call).toThrow(message);
   });
 });

@@ -20,29 +20,29 @@ describe('the hash', () => {
     ['', 'cbf29ce484222325'],
     ['a', 'af63dc4c8601ec8c'],
     ['foobar', '85944171f73967e8'],
-  ])('of "%s" is the published one', (text, expected) => {
+  ])('[MA6] of "%s" is the published one', (text, expected) => {
     expect(hashBytes(new TextEncoder().encode(text))).toBe(expected);
   });
 
-  it('follows the definition for every byte and for long runs', () => {
+  it('[MA6] follows the definition for every byte and for long runs', () => {
     for (let byte = 0; byte < 256; byte++) expect(hashBytes([byte])).toBe(definition([byte]));
     const long = Array.from({ length: 10_000 }, (_, i) => (i * i * 7 + 3) % 256);
     expect(hashBytes(long)).toBe(definition(long));
   });
 
-  it('of doubles is that of their eight bytes, least significant first', () => {
+  it('[MA6] of doubles is that of their eight bytes, least significant first', () => {
     const values = [0, -0, 1, -1.5, Math.PI, 5e-324, 1.7976931348623157e308, Infinity, -Infinity];
     const bytes = new Uint8Array(values.length * 8);
     for (const [i, value] of values.entries()) new DataView(bytes.buffer).setFloat64(8 * i, value, true);
     expect(hashFloats(values)).toBe(definition(bytes));
   });
 
-  it('tells apart what differs in the last bit, in order and in the sign of zero', () => {
+  it('[MA6] tells apart what differs in the last bit, in order and in the sign of zero', () => {
     const hashes = [[1, 2], [2, 1], [1, 2 + 2 ** -51], [1, 2, 0], [1, 2, -0], [1], []].map(hashFloats);
     expect(new Set(hashes).size).toBe(hashes.length);
   });
 
-  it('refuses what is no number, which has many bit patterns', () => {
+  it('[MA6] refuses what is no number, which has many bit patterns', () => {
     expect(() => mixFloat64(createHash(), NaN)).toThrow(/a hash needs numbers, got NaN/);
   });
 });

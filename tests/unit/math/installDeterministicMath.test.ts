@@ -8,7 +8,7 @@ const { atan2, cos, MAX_ANGLE, sin } = await import('../../../engine/math/trig.t
 const ANGLES = Array.from({ length: 4001 }, (_, i) => (i - 2000) * 0.37);
 
 describe('installing deterministic math', () => {
-  it("puts the engine's bits behind Math.sin, Math.cos and Math.atan2, and leaves the rest alone", () => {
+  it("[MA9] puts the engine's bits behind Math.sin, Math.cos and Math.atan2, and leaves the rest alone", () => {
     expect(Math.sin).not.toBe(platform.sin);
     expect(Math.tan).toBe(platform.tan);
     expect(ANGLES.map(Math.sin)).toEqual(ANGLES.map(sin));
@@ -16,14 +16,14 @@ describe('installing deterministic math', () => {
     expect(ANGLES.map((y) => Math.atan2(y, 3))).toEqual(ANGLES.map((y) => atan2(y, 3)));
   });
 
-  it('changes the platform by a last bit here and there, and by no more', () => {
+  it('[MA9] changes the platform by a last bit here and there, and by no more', () => {
     const differing = ANGLES.filter((angle) => Math.sin(angle) !== platform.sin(angle));
     expect(differing.length).toBeGreaterThan(0);
     const largest = Math.max(...ANGLES.map((angle) => Math.abs(Math.sin(angle) - platform.sin(angle))));
     expect(largest).toBeLessThanOrEqual(2 ** -53);
   });
 
-  it('answers every number, as other code of the page expects', () => {
+  it('[MA9] answers every number, as other code of the page expects', () => {
     for (const f of [Math.sin, Math.cos]) expect([f(NaN), f(Infinity), f(-Infinity)]).toEqual([NaN, NaN, NaN]);
     for (const angle of [MAX_ANGLE, -MAX_ANGLE, 1.7e9, 1e15]) {
       const allowed = Math.abs(angle) * 4e-17 + Number.EPSILON;

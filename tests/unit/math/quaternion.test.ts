@@ -43,7 +43,7 @@ const SAMPLES = Array.from({ length: 200 }, () => ({
 }));
 
 describe('unit quaternions', () => {
-  it('turn right-handed, from the body frame to the world frame', () => {
+  it('[MA8] turn right-handed, from the body frame to the world frame', () => {
     expect(gap(rotate(fromAxisAngle(Z, Math.PI / 2), X), Y)).toBeLessThan(1e-15);
     expect(gap(rotate(fromAxisAngle(X, Math.PI / 2), Y), Z)).toBeLessThan(1e-15);
     expect(gap(rotate(fromAxisAngle(Y, Math.PI / 2), Z), X)).toBeLessThan(1e-15);
@@ -51,12 +51,12 @@ describe('unit quaternions', () => {
     expect(rotate(UPRIGHT, [1, 2, 3])).toEqual([1, 2, 3]);
   });
 
-  it('agree with the rotation formula of Rodrigues', () => {
+  it('[MA8] agree with the rotation formula of Rodrigues', () => {
     for (const { axis, angle, vector } of SAMPLES)
       expect(gap(rotate(fromAxisAngle(axis, angle), vector), rodrigues(vector, axis, angle))).toBeLessThan(2e-14);
   });
 
-  it('multiply by the rules i² = j² = k² = ijk = −1', () => {
+  it('[MA8] multiply by the rules i² = j² = k² = ijk = −1', () => {
     const [i, j, k]: readonly Quaternion[] = [
       [0, 1, 0, 0],
       [0, 0, 1, 0],
@@ -68,13 +68,13 @@ describe('unit quaternions', () => {
       expect(product.map((part) => part + 0)).toEqual([-1, 0, 0, 0]);
   });
 
-  it('compose: the right factor turns first', () => {
+  it('[MA8] compose: the right factor turns first', () => {
     const [a, b] = [fromAxisAngle(X, 0.7), fromAxisAngle(Y, -1.3)];
     expect(gap(rotate(multiply(a, b), [1, 2, 3]), rotate(a, rotate(b, [1, 2, 3])))).toBeLessThan(1e-14);
     expect(gap(multiply(a, conjugate(a)), UPRIGHT)).toBeLessThan(1e-15);
   });
 
-  it('keep lengths and angles', () => {
+  it('[MA8] keep lengths and angles', () => {
     for (const { axis, angle, vector } of SAMPLES) {
       const turned = rotate(fromAxisAngle(axis, angle), vector);
       expect(Math.abs(length3(turned) / length3(vector) - 1)).toBeLessThan(8 * Number.EPSILON);
@@ -82,7 +82,7 @@ describe('unit quaternions', () => {
     }
   });
 
-  it('come from a rotation vector as from axis and angle, down to no turn at all', () => {
+  it('[MA8] come from a rotation vector as from axis and angle, down to no turn at all', () => {
     for (const { axis, angle } of SAMPLES)
       expect(gap(fromRotationVector(scale3(axis, angle)), fromAxisAngle(axis, angle))).toBeLessThan(1e-15);
     // on both sides of the switch to the series
@@ -91,7 +91,7 @@ describe('unit quaternions', () => {
     expect(fromRotationVector([0, 0, 0])).toEqual([1, 0, 0, 0]);
   });
 
-  it('integrate a constant rate exactly, in one step or in a thousand', () => {
+  it('[MA8] integrate a constant rate exactly, in one step or in a thousand', () => {
     const start = fromAxisAngle(X, 0.4);
     const rate: Vec3 = [0.3, -1.1, 0.8];
     const whole = integrate(start, rate, 2);
@@ -103,13 +103,13 @@ describe('unit quaternions', () => {
     expect(gap(stepped, whole)).toBeLessThan(1e-13);
   });
 
-  it('stay of unit length over a million steps', () => {
+  it('[MA8] stay of unit length over a million steps', () => {
     let q: Quaternion = UPRIGHT;
     for (let i = 0; i < 1_000_000; i++) q = integrate(q, [0.1, 0.2, -0.3], 0.01);
     expect(Math.abs(q[0] * q[0] + q[1] * q[1] + q[2] * q[2] + q[3] * q[3] - 1)).toBeLessThan(4 * Number.EPSILON);
   });
 
-  it('are scaled to unit length, if they have one', () => {
+  it('[MA8] are scaled to unit length, if they have one', () => {
     expect(normalize([0, 3, 0, 4])).toEqual([0, 0.6, 0, 0.8]);
     expect(normalize([0, 0, 0, 0])).toBeUndefined();
     const q = normalize([1, 2, 3, 4]);

@@ -23,7 +23,7 @@ function publishedPcg32(seed: bigint, stream: bigint): () => number {
 }
 
 describe('seeded random numbers', () => {
-  it('start as the published demonstration does: seed 42, stream 54', () => {
+  it('[MA5] start as the published demonstration does: seed 42, stream 54', () => {
     const random = seedRandom(42, 54);
     const outputs = Array.from({ length: 6 }, () => nextUint32(random));
     // [ONeill2014] output of pcg32-demo, round 1 (from memory)
@@ -36,19 +36,19 @@ describe('seeded random numbers', () => {
     [2 ** 32 - 1, 2 ** 32],
     [Number.MAX_SAFE_INTEGER, Number.MAX_SAFE_INTEGER],
     [2 ** 33 + 12345, 2 ** 40 + 7],
-  ])('follow the published recurrence for seed %d, stream %d', (seed, stream) => {
+  ])('[MA5] follow the published recurrence for seed %d, stream %d', (seed, stream) => {
     const random = seedRandom(seed, stream);
     const published = publishedPcg32(BigInt(seed), BigInt(stream));
     const ours = Array.from({ length: 2000 }, () => nextUint32(random));
     expect(ours).toEqual(Array.from({ length: 2000 }, published));
   });
 
-  it('make a uniform number from the upper 27 and 26 bits of two words', () => {
+  it('[MA5] make a uniform number from the upper 27 and 26 bits of two words', () => {
     const random = seedRandom(42, 54);
     expect(nextUniform(random)).toBe(((0xa15c02b7 >>> 5) * 2 ** 26 + (0x7b47f409 >>> 6)) / 2 ** 53);
   });
 
-  it('go on from a copy of the state as from the state itself', () => {
+  it('[MA5] go on from a copy of the state as from the state itself', () => {
     const random = seedRandom(5);
     for (let i = 0; i < 10; i++) nextUint32(random);
     const copy = structuredClone(random);
@@ -57,7 +57,7 @@ describe('seeded random numbers', () => {
     expect(new Set(original).size).toBe(20);
   });
 
-  it('spread uniforms evenly: Kolmogorov-Smirnov at the 0.1 % level', () => {
+  it('[MA5] spread uniforms evenly: Kolmogorov-Smirnov at the 0.1 % level', () => {
     const count = 20_000;
     const random = seedRandom(2024);
     const sorted = Array.from({ length: count }, () => nextUniform(random)).toSorted((a, b) => a - b);
@@ -68,7 +68,7 @@ describe('seeded random numbers', () => {
     expect(sorted.at(-1)).toBeLessThan(1);
   });
 
-  it('spread normal deviates as the normal law says', () => {
+  it('[MA5] spread normal deviates as the normal law says', () => {
     const count = 100_000;
     const random = seedRandom(2025);
     const z = Array.from({ length: count }, () => nextNormal(random));
@@ -85,7 +85,7 @@ describe('seeded random numbers', () => {
     expect(Math.abs(beyond(3) - 0.0026998)).toBeLessThan(Math.sqrt(0.0027) * error);
   });
 
-  it('are unrelated between streams of one seed', () => {
+  it('[MA5] are unrelated between streams of one seed', () => {
     const count = 20_000;
     const [a, b] = [seedRandom(9, 1), seedRandom(9, 2)];
     let sum = 0;
@@ -93,7 +93,7 @@ describe('seeded random numbers', () => {
     expect(Math.abs(sum / count)).toBeLessThan(4 / Math.sqrt(count));
   });
 
-  it.each([-1, 0.5, NaN, 2 ** 53])('refuse the seed %d', (seed) => {
+  it.each([-1, 0.5, NaN, 2 ** 53])('[MA5] refuse the seed %d', (seed) => {
     expect(() => seedRandom(seed)).toThrow(/a seed is a whole number from 0 to 2\^53 - 1, got/);
     expect(() => seedRandom(1, seed)).toThrow(/a stream is a whole number/);
   });

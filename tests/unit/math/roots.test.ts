@@ -31,7 +31,7 @@ function bisectionCount({ low, high }: Bracket, tolerance: number): number {
 }
 
 describe('findRoot', () => {
-  it.each([...SMOOTH, ...HARD])('comes within the tolerance of the root of $name', ({ f, bracket, root }) => {
+  it.each([...SMOOTH, ...HARD])('[MA4] comes within the tolerance of the root of $name', ({ f, bracket, root }) => {
     const tolerance = ROOT_RELATIVE_TOLERANCE * Math.max(Math.abs(bracket.low), Math.abs(bracket.high));
     const search = findRoot(f, bracket);
     expect(search.kind).toBe('root');
@@ -40,25 +40,28 @@ describe('findRoot', () => {
     expect(Math.abs(search.x - root)).toBeLessThan(tolerance + 1e-15 * Math.abs(root));
   });
 
-  it.each([...SMOOTH, ...HARD])('never takes more than one evaluation above bisection: $name', ({ f, bracket }) => {
-    for (const tolerance of [1e-2, 1e-5, 1e-9]) {
-      let calls = 0;
-      const search = findRoot((x) => (calls++, f(x)), { ...bracket, tolerance });
-      expect(search).toMatchObject({ kind: 'root', evaluations: calls });
-      expect(calls).toBeLessThanOrEqual(bisectionCount(bracket, tolerance) + 1);
-    }
-  });
+  it.each([...SMOOTH, ...HARD])(
+    '[MA4] never takes more than one evaluation above bisection: $name',
+    ({ f, bracket }) => {
+      for (const tolerance of [1e-2, 1e-5, 1e-9]) {
+        let calls = 0;
+        const search = findRoot((x) => (calls++, f(x)), { ...bracket, tolerance });
+        expect(search).toMatchObject({ kind: 'root', evaluations: calls });
+        expect(calls).toBeLessThanOrEqual(bisectionCount(bracket, tolerance) + 1);
+      }
+    },
+  );
 
-  it('gives an end of the bracket when the root lies there', () => {
+  it('[MA4] gives an end of the bracket when the root lies there', () => {
     expect(findRoot((x) => x, { low: 0, high: 1 })).toEqual({ kind: 'root', x: 0, evaluations: 1 });
     expect(findRoot((x) => x - 1, { low: 0, high: 1 })).toEqual({ kind: 'root', x: 1, evaluations: 2 });
   });
 
-  it('says so, with the values, when the sign does not change', () => {
+  it('[MA4] says so, with the values, when the sign does not change', () => {
     expect(findRoot((x) => x * x + 1, { low: -1, high: 2 })).toEqual({ kind: 'noSignChange', atLow: 2, atHigh: 5 });
   });
 
-  it('says where the function was no number', () => {
+  it('[MA4] says where the function was no number', () => {
     expect(findRoot((x) => 1 / x, { low: 0, high: 1 })).toEqual({ kind: 'notFinite', x: 0 });
     expect(findRoot(() => NaN, { low: 0, high: 1 })).toEqual({ kind: 'notFinite', x: 0 });
     const search = findRoot((x) => (x > 0.2 && x < 0.8 ? NaN : x - 0.5), { low: 0, high: 1 });
@@ -70,7 +73,7 @@ describe('findRoot', () => {
     [{ low: 0, high: NaN }, /low < high/],
     [{ low: -Infinity, high: 0 }, /low < high, both finite/],
     [{ low: 0, high: 8, tolerance: 1e-16 }, /tolerance 1e-16 is finer than numbers of size 8 are/],
-  ])('refuses the bracket %o', (bracket, message) => {
+  ])('[MA4] refuses the bracket %o', (bracket, message) => {
     expect(() => findRoot((x) => x - 0.5, bracket)).toThrow(message);
   });
 });

@@ -101,7 +101,7 @@ const CLAIMS: readonly Claim[] = [
 ];
 
 describe('elementary functions against rational arithmetic', () => {
-  it.each(CLAIMS)('$name errs by less than $bound ulp, as it states', ({ ours, exact, bound, draws }) => {
+  it.each(CLAIMS)('[MA1] $name errs by less than $bound ulp, as it states', ({ ours, exact, bound, draws }) => {
     const random = seedRandom(20);
     let worst = { error: 0, at: 0 };
     for (const draw of draws) {
@@ -119,7 +119,7 @@ describe('elementary functions against rational arithmetic', () => {
   it.each([
     { name: 'atan2', ours: atan2, exact: exactAtan2, bound: 2 },
     { name: 'hypot2', ours: hypot2, exact: exactHypot, bound: 1.5 },
-  ])('$name errs by less than $bound ulp, as it states', ({ ours, exact, bound }) => {
+  ])('[MA1] $name errs by less than $bound ulp, as it states', ({ ours, exact, bound }) => {
     const random = seedRandom(21);
     let worst = { error: 0, at: [0, 0] };
     for (let i = 0; i < 4 * SAMPLES; i++) {
@@ -133,7 +133,7 @@ describe('elementary functions against rational arithmetic', () => {
     expect(worst.error, `worst at ${worst.at.join(', ')}`).toBeLessThan(bound);
   });
 
-  it('keeps the stated error at the doubles that lie nearest to a quarter turn', () => {
+  it('[MA1] keeps the stated error at the doubles that lie nearest to a quarter turn', () => {
     // our own sine and cosine only choose the arguments; the reference judges them
     const nearest: { readonly angle: number; readonly distance: number }[] = [];
     for (let n = 1; n * (Math.PI / 2) < MAX_ANGLE; n++) {
