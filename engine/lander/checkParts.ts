@@ -53,6 +53,11 @@ function checkPart(list: ProblemList, part: Part, path: string, box: Box): void 
   }
   if (shape.kind === 'cylinder')
     checkBound(list, mass / (Math.PI * shape.radius * shape.radius * shape.length), 'partDensity', where);
+  if (shape.kind === 'tube')
+    checkBound(list, mass / (2 * Math.PI * shape.radius * shape.length), 'shellDensity', {
+      path,
+      what: 'mass over surface',
+    });
   if (shape.kind === 'cylinder' || shape.kind === 'tube')
     checkReach(list, Math.max(2 * shape.radius, shape.length), `${path}.shape`, box);
   if (shape.kind === 'inertia') checkMoments(list, part, shape.moments, `${path}.shape.moments`, box);

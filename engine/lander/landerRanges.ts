@@ -36,7 +36,7 @@ export const RANGES = {
   position: { least: -60, most: 60, unit: 'm' },
   /** Height above the footpad plane. */
   height: { least: 0, most: 120, unit: 'm' },
-  hullHeight: { least: 0.01, most: 120, unit: 'm' },
+  hullHeight: { least: 0.02, most: 120, unit: 'm' },
   hipHeight: { least: 0.05, most: 60, unit: 'm' },
   hipRadius: { least: 0.02, most: 30, unit: 'm' },
   radius: { least: 0.01, most: 20, unit: 'm' },
@@ -91,6 +91,8 @@ export const BOUNDS = {
   probeShare: { least: 0.05, most: 3, unit: '-' },
   /** Mass over volume of a part that is a solid box or cylinder. From stowed gear to the heaviest metal. */
   partDensity: { least: 1, most: 23_000, unit: 'kg/m³' },
+  /** Mass over surface of a part that is a thin-walled tube. From foil to plate with all that hangs on it. */
+  shellDensity: { least: 1, most: 900, unit: 'kg/m²' },
   /** Radius of gyration of a part with stated moments, over the longest side of the box. */
   gyration: { least: 0.02, most: 0.6, unit: '-' },
 } as const satisfies Readonly<Record<string, NumberRange>>;

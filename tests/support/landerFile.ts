@@ -1,0 +1,36 @@
+import bolster from '../../levels/landers/bolster.json' with { type: 'json' };
+import steeple from '../../levels/landers/steeple.json' with { type: 'json' };
+import trivet from '../../levels/landers/trivet.json' with { type: 'json' };
+
+/** The example lander files as plain JSON, for tests that spoil a copy of one. */
+export const LANDER_FILES: Readonly<Record<'trivet' | 'steeple' | 'bolster', unknown>> = { trivet, steeple, bolster };
+
+export type Step = string | number;
+
+/** Every number of a document with its path. */
+export function numbersIn(value: unknown, path: readonly Step[] = []): readonly (readonly [readonly Step[], number])[] {
+  if (typeof value === 'number') return [[path, value]];
+  if (Array.isArray(value)) return value.flatMap((item, index) => numbersIn(item, [...path, index]));
+  if (typeof value !== 'object' || value === null) return [];
+  return Object.entries(value).flatMap(([name, inner]) => numbersIn(inner, [...path, name]));
+}
+
+/** A copy of a document with the value at a path replaced; undefined takes the field out. */
+export function spoiled(document: unknown, path: readonly Step[], value: unknown): unknown {
+  const copy: unknown = structuredClone(document);
+  const last = path.at(-1);
+  if (last === undefined) return value;
+  let inner = copy as Record<Step, unknown>;
+  for (const step of path.slice(0, -1)) inner = inner[step] as Record<Step, unknown>;
+  if (value === undefined) delete inner[last];
+  else inner[last] = value;
+  return copy;
+}
+
+/** A copy with every number at the paths that match multiplied. */
+export function scaled(document: unknown, matches: (path: string) => boolean, factor: number): unknown {
+  let copy: unknown = document;
+  for (const [path, value] of numbersIn(document))
+    if (matches(path.join('.'))) copy = spoiled(copy, path, value * factor);
+  return copy;
+}
