@@ -40,6 +40,8 @@ export interface CheckResult {
   readonly unit: string;
   readonly relation: CheckRelation;
   readonly expected: number;
+  /** The expected value with the digits of its source. */
+  readonly printed: string;
   readonly computed: number;
   /** |computed - expected| / |expected| [-]. */
   readonly relativeError: number;
@@ -64,6 +66,7 @@ export function runCheck(check: OutsideCheck, gravityOf: GravityOf): CheckResult
     unit: check.unit,
     relation: check.relation,
     expected,
+    printed: check.expected,
     computed,
     relativeError,
     tolerance,

@@ -1,0 +1,61 @@
+import { runChecks, type CheckRelation, type CheckResult } from '../../engine/index.ts';
+import type { DefineVerb } from './program.ts';
+import type { Report } from './report.ts';
+import { numberSources, textTable } from './textTable.ts';
+
+export const defineCheck: DefineVerb = (command, deliver) => {
+  command
+    .description(
+      'Runs the outside checks in the shipped engine: values from publications, textbook physics and common practice, ' +
+        'each beside its source. Exit code 1 when any of them fails.',
+    )
+    .addHelpText('after', '\nExamples:\n  kilter check\n  kilter check --json')
+    .action(() => {
+      deliver(reportChecks(runChecks()));
+    });
+};
+
+const SIGNS: Readonly<Record<CheckRelation, string>> = { equals: '', atMost: '<= ', atLeast: '>= ' };
+
+/** One row a check and the count below; apart from running them, so that a failure can be shown as well. */
+export function reportChecks(checks: readonly CheckResult[]): Report {
+  const failed = checks.filter((check) => !check.pass).length;
+  const sources = numberSources(checks.map((check) => check.source));
+  const table = textTable(
+    [
+      { heading: 'result', align: 'left' },
+      { heading: 'check', align: 'left' },
+      { heading: 'expected', align: 'right' },
+      { heading: 'computed', align: 'right' },
+      { heading: 'unit', align: 'left' },
+      { heading: 'error [-]', align: 'right' },
+      { heading: 'allowed [-]', align: 'right' },
+      { heading: 'kind', align: 'left' },
+      { heading: 'source', align: 'right' },
+    ],
+    checks.map((check) => [
+      check.pass ? 'pass' : 'FAIL',
+      check.name,
+      `${SIGNS[check.relation]}${check.printed}`,
+      shortNumber(check.computed),
+      check.unit,
+      check.relativeError.toExponential(1),
+      check.relation === 'equals' ? check.tolerance.toExponential(1) : 'bound',
+      check.kind,
+      sources.numberOf(check.source),
+    ]),
+  );
+  const count = `${checks.length} checks, ${checks.length - failed} passed, ${failed} failed`;
+  return {
+    verb: 'check',
+    inputs: {},
+    results: { passed: checks.length - failed, failed, checks },
+    text: `${table}\n\n${sources.list}\n\n${count}`,
+    failed: failed > 0,
+  };
+}
+
+/** Seven figures: one more than any source here prints. */
+function shortNumber(value: number): string {
+  return String(Number(value.toPrecision(7)));
+}

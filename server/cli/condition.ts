@@ -1,0 +1,112 @@
+import type { Command } from 'commander';
+import { findWorld, type ContactCondition, type World } from '../../engine/index.ts';
+import { toRadians } from './angles.ts';
+import { DEFAULT_STEP_DEG } from './azimuths.ts';
+import {
+  AZIMUTH,
+  AZIMUTH_STEP,
+  BODY_RATE,
+  choiceParser,
+  DESCENT_RATE,
+  FRICTION,
+  GRAVITY,
+  quantityParser,
+  SLOPE,
+  textParser,
+} from './quantity.ts';
+import { readWorld, WORLD_IDS } from './readWorld.ts';
+import { UsageError } from './usageError.ts';
+
+const FIRST_CONTACTS = ['leading', 'trailing'] as const;
+const DEFAULT_WORLD = 'moon';
+
+/** The state at contact, in the units of the command line. */
+export interface ConditionOptions {
+  readonly world?: string;
+  readonly gravity?: number;
+  readonly slope?: number;
+  readonly fallAzimuth?: number;
+  readonly descent?: number;
+  readonly rate?: number;
+  readonly firstContact?: (typeof FIRST_CONTACTS)[number];
+  readonly friction?: number;
+  readonly step?: number;
+}
+
+export function addConditionOptions(command: Command): Command {
+  return command
+    .option('--world <name>', `one of ${WORLD_IDS} (default: ${DEFAULT_WORLD})`, textParser)
+    .option('--gravity <m/s^2>', 'gravity, in place of a world', quantityParser(GRAVITY))
+    .option(
+      '--slope <deg>',
+      'slope of the ground, + downhill in the direction of travel (default: 0)',
+      quantityParser(SLOPE),
+    )
+    .option(
+      '--fall-azimuth <deg>',
+      'azimuth toward which the ground falls; without it the slope goes with every direction of travel',
+      quantityParser(AZIMUTH),
+    )
+    .option('--descent <m/s>', 'descent rate at contact', quantityParser(DESCENT_RATE))
+    .option('--rate <deg/s>', 'body rate toward the direction of travel (default: 0)', quantityParser(BODY_RATE))
+    .option(
+      '--first-contact <foot>',
+      'foot that meets the ground first, seen in the direction of travel: leading or trailing (default: leading)',
+      choiceParser(FIRST_CONTACTS),
+    )
+    .option(
+      '--friction <ratio>',
+      'friction of the ground; tells whether a slide would overturn it',
+      quantityParser(FRICTION),
+    )
+    .option(
+      '--step <deg>',
+      `between the azimuths of the table; divides 360 (default: ${DEFAULT_STEP_DEG})`,
+      quantityParser(AZIMUTH_STEP),
+    );
+}
+
+/** The same for the engine. */
+export function readCondition(options: ConditionOptions): ContactCondition {
+  const { slope = 0, descent, rate = 0, firstContact = 'leading' } = options;
+  return {
+    gravity: gravityOf(options),
+    slope: toRadians(slope),
+    rate: toRadians(rate),
+    firstContact,
+    ...(descent === undefined ? {} : { descentRate: descent }),
+  };
+}
+
+/** What was asked, defaults filled in; null where nothing was said and nothing is assumed. */
+export function echoCondition(options: ConditionOptions): Readonly<Record<string, unknown>> {
+  return {
+    world: options.gravity === undefined ? chosenWorld(options).id : null,
+    gravity: gravityOf(options),
+    slopeDeg: options.slope ?? 0,
+    fallAzimuthDeg: options.fallAzimuth ?? null,
+    descentRate: options.descent ?? null,
+    rateDegPerSecond: options.rate ?? 0,
+    firstContact: options.firstContact ?? 'leading',
+    friction: options.friction ?? null,
+  };
+}
+
+/** 'on the Moon', 'on Mars', 'at 2 m/s^2'. */
+export function namePlace(options: ConditionOptions): string {
+  if (options.gravity !== undefined) return `at ${options.gravity} m/s^2`;
+  const { id, name } = chosenWorld(options);
+  return id === 'moon' ? `on the ${name}` : `on ${name}`;
+}
+
+function gravityOf(options: ConditionOptions): number {
+  if (options.world !== undefined && options.gravity !== undefined)
+    throw new UsageError('expected --world or --gravity, came both');
+  return options.gravity ?? chosenWorld(options).gravity;
+}
+
+function chosenWorld({ world }: ConditionOptions): World {
+  const chosen = world === undefined ? findWorld(DEFAULT_WORLD) : readWorld('--world', world);
+  if (chosen === undefined) throw new Error('the default world is listed');
+  return chosen;
+}

@@ -1,0 +1,102 @@
+import { namePlace, type ConditionOptions } from './condition.ts';
+import type { LimitRow } from './limitRow.ts';
+import type { Report } from './report.ts';
+import { figure, textTable, type Column } from './textTable.ts';
+
+interface LimitFindings {
+  readonly name: string;
+  readonly inputs: Report['inputs'];
+  readonly options: ConditionOptions;
+  readonly least: LimitRow;
+  /** By azimuth; empty for plain geometry, whose one direction is the least. */
+  readonly rows: readonly LimitRow[];
+}
+
+export function reportRows(findings: LimitFindings): Report {
+  const { inputs, options, least, rows } = findings;
+  const skid = least.stands ? readSkid(least.criticalFriction, options.friction) : null;
+  const byAzimuth = rows.length === 0 ? [least] : rows;
+  return {
+    verb: 'limit',
+    inputs,
+    results: { stands: least.stands, least, byAzimuth, skid },
+    text: [
+      ...(least.stands ? describeLeast(findings, least) : describeFall(findings, least)),
+      ...(rows.some((row) => row.stands) ? ['', limitTable(rows, options.slope ?? 0)] : []),
+    ].join('\n'),
+  };
+}
+
+type Standing = Extract<LimitRow, { readonly stands: true }>;
+type Falling = Extract<LimitRow, { readonly stands: false }>;
+
+function describeLeast({ name, options, rows }: LimitFindings, least: Standing): readonly string[] {
+  const toward = (azimuthDeg: number): string =>
+    rows.length === 0 ? '' : `  toward azimuth ${figure(azimuthDeg, 1)} deg`;
+  const edge = least.legs === undefined ? '' : `, over the edge of legs ${least.legs.join(' and ')}`;
+  const horizontal = (speed: number | null): string =>
+    options.slope === undefined || options.slope === 0 || speed === null
+      ? ''
+      : `  horizontally ${figure(speed, 3)} m/s`;
+  const losslessAt = least.losslessAzimuthDeg ?? least.azimuthDeg;
+  return [
+    `${name} ${namePlace(options)}${describeState(options)}: least speed limits along the ground`,
+    `  plastic pivot   ${figure(least.plastic, 3)} m/s${horizontal(least.plasticHorizontal)}${toward(least.azimuthDeg)}${edge}`,
+    least.lossless === null
+      ? '  lossless bound  none: descent and rotation alone carry the energy to fall'
+      : `  lossless bound  ${figure(least.lossless, 3)} m/s${horizontal(least.losslessHorizontal)}${toward(losslessAt)}`,
+    ...(least.plastic < 0 ? ['  A negative limit: it trips even when moving the other way.'] : []),
+    `Sliding: it does not overturn while friction stays below ${figure(least.criticalFriction, 3)}.`,
+    ...describeFriction(least.criticalFriction, options.friction),
+  ];
+}
+
+function describeState({ slope, descent, rate, firstContact }: ConditionOptions): string {
+  const parts = [
+    slope === undefined ? '' : `slope ${slope} deg`,
+    descent === undefined ? '' : `descent rate ${descent} m/s, ${firstContact ?? 'leading'} foot first`,
+    rate === undefined ? '' : `body rate ${rate} deg/s`,
+  ].filter((part) => part !== '');
+  return parts.length === 0 ? ', level ground' : `, ${parts.join(', ')}`;
+}
+
+function describeFall({ name, options }: LimitFindings, least: Falling): readonly string[] {
+  const tilt = `it falls at a tilt of ${figure(least.staticTiltDeg, 2)} deg`;
+  return [`${name} does not stand on ground of slope ${options.slope ?? 0} deg: ${tilt}.`];
+}
+
+function readSkid(criticalFriction: number, friction: number | undefined): Readonly<Record<string, unknown>> {
+  if (friction === undefined) return { criticalFriction };
+  return { criticalFriction, friction, overturnsSliding: friction > criticalFriction };
+}
+
+function describeFriction(criticalFriction: number, friction: number | undefined): readonly string[] {
+  if (friction === undefined) return [];
+  return [
+    friction > criticalFriction
+      ? `With friction ${friction} a slide alone overturns it.`
+      : `With friction ${friction} it slides upright until its feet catch; then the limits above hold.`,
+  ];
+}
+
+function limitTable(rows: readonly LimitRow[], slopeDeg: number): string {
+  // on level ground the horizontal speed is the speed along the ground
+  const horizontal = slopeDeg === 0 ? [] : ['plastic, horizontal [m/s]', 'lossless, horizontal [m/s]'];
+  const headings = ['azimuth [deg]', 'plastic [m/s]', 'lossless [m/s]', ...horizontal, 'critical friction [-]'];
+  const columns = headings.map((heading): Column => ({ heading, align: 'right' }));
+  return textTable(
+    columns,
+    rows.map((row) => {
+      const azimuth = figure(row.azimuthDeg, 1);
+      if (!row.stands) return [azimuth, 'falls over'];
+      const across = [figure(row.plasticHorizontal, 3), figure(row.losslessHorizontal ?? undefined, 3)];
+      return [
+        azimuth,
+        figure(row.plastic, 3),
+        figure(row.lossless ?? undefined, 3),
+        ...(horizontal.length === 0 ? [] : across),
+        figure(row.criticalFriction, 3),
+      ];
+    }),
+  );
+}

@@ -1,0 +1,105 @@
+import { Command, CommanderError } from 'commander';
+import manifest from '../../package.json' with { type: 'json' };
+import { CAUTION } from '../../engine/index.ts';
+import { formatReport, type Report } from './report.ts';
+import { oneLine, UsageError } from './usageError.ts';
+
+/** Adds a verb's arguments, options and examples to a command, and hands over what the verb found. */
+export type DefineVerb = (command: Command, deliver: (report: Report) => void) => void;
+
+interface Verb {
+  readonly name: string;
+  readonly summary: string;
+  /** Brings in the verb's file and, with it, the parts of the engine it needs and no others: start-up stays short. */
+  readonly load: () => Promise<DefineVerb>;
+}
+
+const VERBS: readonly Verb[] = [
+  {
+    name: 'stand',
+    summary: 'static tilt at which a lander falls, by azimuth and least',
+    load: async () => (await import('./stand.ts')).defineStand,
+  },
+  {
+    name: 'limit',
+    summary: 'horizontal speed at which a lander trips, by azimuth and least',
+    load: async () => (await import('./limit.ts')).defineLimit,
+  },
+  {
+    name: 'stance',
+    summary: 'stance required for a speed on each of several worlds',
+    load: async () => (await import('./stance.ts')).defineStance,
+  },
+  {
+    name: 'worlds',
+    summary: 'the worlds and their gravity, with sources',
+    load: async () => (await import('./worlds.ts')).defineWorlds,
+  },
+  {
+    name: 'check',
+    summary: 'compare the engine with published values; exit code 1 on any failure',
+    load: async () => (await import('./check.ts')).defineCheck,
+  },
+];
+
+const EXAMPLES = `
+Examples:
+  kilter stand trivet --slope 5
+  kilter limit trivet --world moon --slope 5 --descent 2
+  kilter stance --half-stance 1.5 --center-height 2 --mass 1000 --inertia 1500
+  kilter check`;
+
+const VERB_NAMES = VERBS.map((verb) => verb.name).join(', ');
+
+/** Where the command writes. */
+export interface Outlet {
+  readonly out: (text: string) => void;
+  readonly err: (text: string) => void;
+}
+
+/** Runs one command line (without `node` and the script). Returns the exit code: 0 done, 1 a check failed, 2 bad input. */
+export async function runCommandLine(args: readonly string[], outlet: Outlet): Promise<number> {
+  let exitCode = 0;
+  try {
+    const program = await createProgram(args, outlet, (report, asJson) => {
+      outlet.out(formatReport(report, asJson));
+      if (report.failed === true) exitCode = 1;
+    });
+    await program.parseAsync(args.length === 0 ? ['--help'] : args, { from: 'user' });
+    return exitCode;
+  } catch (error) {
+    if (error instanceof CommanderError && error.exitCode === 0) return 0;
+    if (!(error instanceof CommanderError || error instanceof UsageError)) throw error;
+    outlet.err(`kilter: ${oneLine(explain(error))}\n`);
+    return 2;
+  }
+}
+
+async function createProgram(
+  args: readonly string[],
+  outlet: Outlet,
+  deliver: (report: Report, asJson: boolean) => void,
+): Promise<Command> {
+  const program = new Command('kilter')
+    .description('Static and dynamic stability of legged landers on sloped ground.')
+    .version(manifest.version)
+    .exitOverride()
+    .configureOutput({ writeOut: outlet.out, writeErr: () => {} })
+    .addHelpText('after', `${EXAMPLES}\n\nEach verb explains itself: kilter limit --help\n\n${CAUTION}`);
+  for (const verb of VERBS) {
+    const command = program.command(verb.name).summary(verb.summary).option('--json', 'print JSON for machines');
+    if (!args.includes(verb.name)) continue;
+    const define = await verb.load();
+    define(command, (report) => {
+      deliver(report, command.opts<{ json?: boolean }>().json === true);
+    });
+  }
+  return program;
+}
+
+function explain(error: CommanderError | UsageError): string {
+  const message = error.message.replace(/^error: /, '').replace(/\.\s*$/, '');
+  if (!(error instanceof CommanderError)) return message;
+  if (error.code === 'commander.help') return `unknown command; expected one of ${VERB_NAMES}`;
+  return error.code === 'commander.unknownCommand' ? `${message}; expected one of ${VERB_NAMES}` : message;
+}

@@ -1,0 +1,70 @@
+import { InvalidArgumentError } from 'commander';
+
+/** What an option with a number accepts. Limits keep typing slips (a comma, a unit factor of 1000) out of results. */
+export interface Quantity {
+  /** As a person writes it: 'm', 'm/s', 'deg'; '' for a ratio. */
+  readonly unit: string;
+  /** Smallest and largest accepted value, in that unit. */
+  readonly least: number;
+  readonly most: number;
+}
+
+export const LENGTH: Quantity = { unit: 'm', least: 0.001, most: 1000 };
+export const MASS: Quantity = { unit: 'kg', least: 0.001, most: 1e8 };
+/** About the center of mass; 0 is a point mass. */
+export const INERTIA: Quantity = { unit: 'kg m^2', least: 0, most: 1e12 };
+export const GRAVITY: Quantity = { unit: 'm/s^2', least: 0.001, most: 100 };
+export const SLOPE: Quantity = { unit: 'deg', least: -80, most: 80 };
+/** A slope without a direction. */
+export const STEEPNESS: Quantity = { unit: 'deg', least: 0, most: 80 };
+export const AZIMUTH: Quantity = { unit: 'deg', least: -360, most: 360 };
+export const AZIMUTH_STEP: Quantity = { unit: 'deg', least: 1, most: 90 };
+export const DESCENT_RATE: Quantity = { unit: 'm/s', least: 0, most: 100 };
+export const BODY_RATE: Quantity = { unit: 'deg/s', least: -360, most: 360 };
+export const FRICTION: Quantity = { unit: '', least: 0, most: 10 };
+export const SPEED: Quantity = { unit: 'm/s', least: 0.001, most: 100 };
+
+const DECIMAL = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i;
+
+/** A parser for one option: a decimal number inside the limits of the quantity, given once. */
+export function quantityParser(quantity: Quantity): (text: string, earlier: number | undefined) => number {
+  return (text, earlier) => {
+    refuseSecond(earlier);
+    const value = DECIMAL.test(text.trim()) ? Number(text) : Number.NaN;
+    if (value >= quantity.least && value <= quantity.most) return value;
+    const unit = quantity.unit === '' ? '' : ` ${quantity.unit}`;
+    throw new InvalidArgumentError(`Expected a number from ${quantity.least} to ${quantity.most}${unit}.`);
+  };
+}
+
+/** A parser for an option that takes words: any text, given once. */
+export function textParser(text: string, earlier: string | undefined): string {
+  refuseSecond(earlier);
+  if (text.trim() === '') throw new InvalidArgumentError('Expected some text.');
+  return text.trim();
+}
+
+/** A parser for an option with a few legal words. */
+export function choiceParser<Choice extends string>(
+  choices: readonly Choice[],
+): (text: string, earlier: Choice | undefined) => Choice {
+  return (text, earlier) => {
+    refuseSecond(earlier);
+    const choice = choices.find((legal) => legal === text.trim().toLowerCase());
+    if (choice === undefined) throw new InvalidArgumentError(`Expected one of ${choices.join(', ')}.`);
+    return choice;
+  };
+}
+
+/** Whole numbers above 0, separated by commas, each named once. */
+export function legNumbersParser(text: string, earlier: readonly number[] | undefined): readonly number[] {
+  refuseSecond(earlier);
+  const numbers = text.split(',').map((word) => (/^\s*\d{1,3}\s*$/.test(word) ? Number(word) : Number.NaN));
+  const sound = numbers.every((number) => number >= 1) && new Set(numbers).size === numbers.length;
+  if (!sound) throw new InvalidArgumentError('Expected leg numbers such as 2 or 1,3, each once, counted from 1.');
+  return numbers;
+}
+
+function refuseSecond(earlier: unknown): void {
+  if (earlier !== undefined) throw new InvalidArgumentError('Given more than once.');
+}

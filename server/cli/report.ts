@@ -1,0 +1,35 @@
+import { CAUTION } from '../../engine/index.ts';
+
+/** What a verb found: plain data for machines, a table for people. */
+export interface Report {
+  readonly verb: string;
+  /** What was asked, in the units of the options, with every default filled in. */
+  readonly inputs: Readonly<Record<string, unknown>>;
+  /** The named results of the verb. */
+  readonly results: Readonly<Record<string, unknown>>;
+  /** The same for people, without the caution. */
+  readonly text: string;
+  /** The verb ran, and what it checked does not hold: exit code 1. */
+  readonly failed?: boolean;
+}
+
+/** Raised whenever a name in the JSON changes its meaning or goes away. */
+const SCHEMA_VERSION = 1;
+
+export function formatReport(report: Report, asJson: boolean): string {
+  if (!asJson) return `${report.text}\n\n${CAUTION}\n`;
+  const document = {
+    schemaVersion: SCHEMA_VERSION,
+    verb: report.verb,
+    caution: CAUTION,
+    inputs: report.inputs,
+    ...report.results,
+  };
+  return `${JSON.stringify(document, refuseNonFinite, 2)}\n`;
+}
+
+/** JSON has no NaN and no infinity: `stringify` would write null in silence. */
+function refuseNonFinite(key: string, value: unknown): unknown {
+  if (typeof value === 'number' && !Number.isFinite(value)) throw new Error(`Broken contract: ${key} is ${value}`);
+  return value;
+}

@@ -1,0 +1,184 @@
+import {
+  findWorld,
+  landerStance,
+  massProperties,
+  pivotBodyOver,
+  requiredStance,
+  tripLimit,
+  tripLimitByAzimuth,
+  type PivotBody,
+  type RequiredStance,
+  type World,
+} from '../../engine/index.ts';
+import { toRadians } from './angles.ts';
+import { readPivotBody } from './geometry.ts';
+import type { DefineVerb } from './program.ts';
+import { quantityParser, SLOPE, SPEED, textParser } from './quantity.ts';
+import { readWorlds, WORLD_IDS } from './readWorld.ts';
+import type { Report } from './report.ts';
+import { addSubject, missingIndices, nameLander, readSubject, type Subject, type SubjectOptions } from './subject.ts';
+import { figure, textTable, type Column } from './textTable.ts';
+import { UsageError } from './usageError.ts';
+
+interface StanceOptions extends SubjectOptions {
+  readonly speed?: number;
+  readonly worlds?: string;
+  readonly slope?: number;
+}
+
+const DEFAULT_WORLDS = 'moon,mars,earth';
+
+interface StanceRow {
+  readonly world: string;
+  readonly name: string;
+  readonly gravity: number;
+  /** Plastic pivot [m]; null when no stance that could be built will do. */
+  readonly halfStance: number | null;
+  readonly ratioToEarth: number | null;
+  /** 'standing': the slope alone asks for as much. */
+  readonly governedBy: 'trip' | 'standing' | null;
+  /** Lossless bound [m]. */
+  readonly halfStanceLossless: number | null;
+  readonly ratioToEarthLossless: number | null;
+}
+
+export const defineStance: DefineVerb = (command, deliver) => {
+  addSubject(command)
+    .description(
+      'Half stance (foot point of the center of mass to the tip edge) at which a speed is just borne, world by world. ' +
+        'Mass, inertia and height of the center of mass stay as they are while the feet move.',
+    )
+    .option(
+      '--speed <m/s>',
+      "speed along the ground that must not trip it (default: the body's own plastic limit on Earth)",
+      quantityParser(SPEED),
+    )
+    .option('--worlds <names>', `several of ${WORLD_IDS} (default: ${DEFAULT_WORLDS})`, textParser)
+    .option(
+      '--slope <deg>',
+      'slope of the ground, + downhill in the direction of travel (default: 0)',
+      quantityParser(SLOPE),
+    )
+    .addHelpText(
+      'after',
+      `
+A lander is taken over the edge that trips first.
+
+Examples:
+  kilter stance trivet
+  kilter stance steeple --speed 1.5 --worlds moon,ceres,earth
+  kilter stance --half-stance 0.9 --center-height 2 --mass 1000 --inertia 0 --json`,
+    )
+    .action((word: string | undefined, options: StanceOptions) => {
+      deliver(reportStance(word, options));
+    });
+};
+
+function reportStance(word: string | undefined, options: StanceOptions): Report {
+  const worlds = readWorlds('--worlds', options.worlds ?? DEFAULT_WORLDS);
+  const subject = readSubject(word, options);
+  const body = subject.kind === 'geometry' ? readPivotBody(options) : tippingBody(subject);
+  const slopeDeg = options.slope ?? 0;
+  const speed = options.speed ?? ownLimitOnEarth(body, slopeDeg);
+  const rows = stanceRows({ body, speed, slopeDeg, worlds });
+  const name = subject.kind === 'geometry' ? 'This geometry' : nameLander(subject.lander, subject.missing);
+  return {
+    verb: 'stance',
+    inputs: {
+      ...(subject.kind === 'geometry' ? body : { lander: subject.word, missing: subject.missing }),
+      speed: options.speed ?? null,
+      worlds: worlds.map((world) => world.id),
+      slopeDeg,
+    },
+    results: { speed, body, worlds: rows },
+    text: [
+      `${name}: half stance at which ${figure(speed, 3)} m/s along the ground is just borne` +
+        (options.speed === undefined ? ' (its own plastic limit on Earth)' : ''),
+      `Half stance now ${figure(body.halfStance, 3)} m, center of mass ${figure(body.centerHeight, 3)} m up, slope ${slopeDeg} deg.`,
+      '',
+      stanceTable(rows),
+    ].join('\n'),
+  };
+}
+
+/** A lander over the edge that trips first on level ground; which one that is does not depend on the world. */
+function tippingBody({ lander, missing }: Extract<Subject, { readonly kind: 'lander' }>): PivotBody {
+  const stance = landerStance(lander, { missing: missingIndices(missing) });
+  if (stance.kind === 'cannotStand')
+    throw new UsageError(`${nameLander(lander, missing)} does not stand: ${stance.reason}`);
+  const bulk = massProperties(lander);
+  const { least } = tripLimitByAzimuth(stance, bulk, { gravity: earth().gravity, slope: 0 });
+  const edge = least.kind === 'limit' ? stance.edges.find(({ from }) => from === least.plastic.from) : undefined;
+  if (edge === undefined) throw new Error('a lander that stands trips over one of its edges');
+  const { mass, halfStance, centerHeight, inertia } = pivotBodyOver(edge, stance, bulk);
+  return { mass, halfStance, centerHeight, inertia };
+}
+
+function ownLimitOnEarth(body: PivotBody, slopeDeg: number): number {
+  const limit = tripLimit(body, { gravity: earth().gravity, slope: toRadians(slopeDeg) });
+  if (limit.kind === 'limit') return limit.plastic.alongGround;
+  throw new UsageError(`it does not stand on a slope of ${slopeDeg} deg, so it has no limit of its own: give --speed`);
+}
+
+interface StanceQuestion {
+  readonly body: PivotBody;
+  readonly speed: number;
+  readonly slopeDeg: number;
+  readonly worlds: readonly World[];
+}
+
+function stanceRows({ body, speed, slopeDeg, worlds }: StanceQuestion): readonly StanceRow[] {
+  const { mass, centerHeight, inertia } = body;
+  const requiredOn = ({ gravity }: World): ReturnType<typeof requiredStance> =>
+    requiredStance({ mass, centerHeight, inertia }, { speed, gravity, slope: toRadians(slopeDeg) });
+  const onEarth = requiredOn(earth());
+  return worlds.map((world): StanceRow => {
+    const { plastic, lossless } = requiredOn(world);
+    return {
+      world: world.id,
+      name: world.name,
+      gravity: world.gravity,
+      halfStance: widthOf(plastic),
+      ratioToEarth: ratio(plastic, onEarth.plastic),
+      governedBy: plastic.kind === 'stance' ? plastic.governedBy : null,
+      halfStanceLossless: widthOf(lossless),
+      ratioToEarthLossless: ratio(lossless, onEarth.lossless),
+    };
+  });
+}
+
+function widthOf(required: RequiredStance): number | null {
+  return required.kind === 'stance' ? required.halfStance : null;
+}
+
+function ratio(here: RequiredStance, onEarth: RequiredStance): number | null {
+  return here.kind === 'stance' && onEarth.kind === 'stance' ? here.halfStance / onEarth.halfStance : null;
+}
+
+function earth(): World {
+  const world = findWorld('earth');
+  if (world === undefined) throw new Error('Earth is listed');
+  return world;
+}
+
+function stanceTable(rows: readonly StanceRow[]): string {
+  const columns: readonly Column[] = [
+    { heading: 'world', align: 'left' },
+    { heading: 'gravity [m/s^2]', align: 'right' },
+    { heading: 'half stance, plastic [m]', align: 'right' },
+    { heading: 'of Earth [-]', align: 'right' },
+    { heading: 'half stance, lossless [m]', align: 'right' },
+    { heading: 'of Earth [-]', align: 'right' },
+  ];
+  return textTable(
+    columns,
+    rows.map((row) => [
+      row.world,
+      figure(row.gravity, 5),
+      figure(row.halfStance ?? undefined, 3),
+      figure(row.ratioToEarth ?? undefined, 3),
+      figure(row.halfStanceLossless ?? undefined, 3),
+      figure(row.ratioToEarthLossless ?? undefined, 3),
+    ]),
+  );
+}

@@ -1,0 +1,72 @@
+import { spawn } from 'node:child_process';
+import { statSync } from 'node:fs';
+import path from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { readSource, ROOT } from '../../support/sources.ts';
+import { callKilter, runKilter } from './runKilter.ts';
+
+const VERBS = ['stand', 'limit', 'stance', 'worlds', 'check'];
+
+describe('help', () => {
+  it.each([[[]], [['--help']], [['-h']], [['help']]])('of the command comes from %j, with every verb', async (args) => {
+    const ran = await callKilter(args);
+    expect(ran).toMatchObject({ status: 0, err: '' });
+    for (const verb of VERBS) expect(ran.out).toMatch(new RegExp(`^  ${verb} `, 'm'));
+    expect(ran.out).toContain('Examples:');
+    expect(ran.out).toContain('Not for operational decisions.');
+  });
+
+  it.each(VERBS)('of %s shows its options and examples that run', async (verb) => {
+    const help = await callKilter([verb, '--help']);
+    expect(help).toMatchObject({ status: 0, err: '' });
+    expect(help.out).toContain('--json');
+    expect((await callKilter(['help', verb])).out).toBe(help.out);
+    const examples = [...help.out.matchAll(/^ {2}kilter (.+)$/gm)].map((match) => (match[1] ?? '').split(' '));
+    expect(examples.length).toBeGreaterThan(1);
+    for (const args of examples) expect(await callKilter(args)).toMatchObject({ status: 0, err: '' });
+  });
+
+  it('tells the version of the package', async () => {
+    const { version } = JSON.parse(readSource('package.json')) as { version: string };
+    expect((await callKilter(['--version'])).out).toBe(`${version}\n`);
+  });
+});
+
+describe('the command', () => {
+  it('can be run as a program', () => {
+    const file = path.join(ROOT, 'server/cli/kilter.ts');
+    expect(readSource('server/cli/kilter.ts')).toMatch(/^#!\/usr\/bin\/env node\n/);
+    expect(statSync(file).mode & 0o111).not.toBe(0);
+  });
+
+  it('ends every table and every JSON document with or as the caution and a line break', () => {
+    const caution = 'Exercise. Not for operational decisions. Follow your own qualified authority and local rules.';
+    expect(runKilter(['stand', 'trivet']).out.endsWith(`\n\n${caution}\n`)).toBe(true);
+    expect(runKilter(['stand', 'trivet', '--json']).out).toContain(caution);
+  });
+
+  it('uses no color and no control characters', () => {
+    // eslint-disable-next-line no-control-regex -- control characters are what is looked for
+    expect(runKilter(['limit', 'steeple', '--slope', '5']).out).not.toMatch(/[\u0000-\u0009\u000b-\u001f\u007f]/);
+  });
+
+  it('ends quietly when nobody reads on', async () => {
+    const child = spawn(process.execPath, [
+      path.join(ROOT, 'server/cli/kilter.ts'),
+      'limit',
+      'trivet',
+      '--step',
+      '1',
+      '--json',
+    ]);
+    let err = '';
+    child.stderr.on('data', (chunk: Buffer) => {
+      err += chunk.toString();
+    });
+    child.stdout.once('data', () => child.stdout.destroy());
+    const code = await new Promise((resolve) => {
+      child.on('close', resolve);
+    });
+    expect([code, err]).toEqual([0, '']);
+  });
+});
