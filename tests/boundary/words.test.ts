@@ -34,8 +34,8 @@ describe('words', () => {
     expect(filesWith(text, /\b(TODO|FIXME|XXX)\b(?!.*#\d)/)).toEqual([]);
   });
 
-  it.each(['client/', 'server/', 'README.md'])('put the exercise caution into %s', (folder) => {
-    const caution = /Exercise\. Not for operational decisions\. Follow your own qualified authority and local rules\./;
+  it.each(['client/', 'engine/', 'README.md'])('put the exercise caution into %s', (folder) => {
+    const caution = /Not for operational decisions\. Follow your own qualified authority and local rules\./;
     const home = text.filter((file) => file.startsWith(folder));
     expect(filesWith(home, caution).length).toBeGreaterThan(0);
   });
