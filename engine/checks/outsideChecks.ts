@@ -1,14 +1,20 @@
 import { WORLDS, type World } from '../worlds.ts';
 import { assert } from '../assert.ts';
 import { runCheck, type CheckResult, type OutsideCheck } from './outsideCheck.ts';
+import { ROCKING_CHECKS } from './rockingChecks.ts';
+import { SLOSH_CHECKS } from './sloshChecks.ts';
 import { STANCE_CHECKS } from './stanceChecks.ts';
+import { STATICS_CHECKS } from './staticsChecks.ts';
 import { GRAVITY_SCALING_CHECKS, TRIP_LIMIT_CHECKS } from './tripLimitChecks.ts';
 
 /** Every outside check, from the simplest model up. A new topic is a file of its own and one line here. */
 export const OUTSIDE_CHECKS: readonly OutsideCheck[] = [
+  ...STATICS_CHECKS,
   ...TRIP_LIMIT_CHECKS,
   ...GRAVITY_SCALING_CHECKS,
   ...STANCE_CHECKS,
+  ...ROCKING_CHECKS,
+  ...SLOSH_CHECKS,
 ];
 
 /** Runs the outside checks in the shipped engine, with the shipped worlds unless others are handed in. */

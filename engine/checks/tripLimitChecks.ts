@@ -11,7 +11,7 @@ const VEHICLE: PivotBody = { mass: 1800, halfStance: 1.55 / 2, centerHeight: 0.7
 /** A solid block 4 m tall and 4 m wide: as wide as a lander of that height comes. I/m = (4² + 4²)/12 m². */
 const FOUR_METERS_TALL: PivotBody = { mass: 1000, halfStance: 2, centerHeight: 2, inertia: 32_000 / 12 };
 
-const ROLLOVER = 'NHTSA rollover rulemaking names the measure; formula from memory';
+const ROLLOVER = 'NHTSA rollover rulemaking, which names the measure [NHTSA2001]';
 const SAME_PHYSICS = 'The Physics Teacher 58(1), A69, 2020 [TPT2020]: the same physics';
 const KEPT_MOMENTUM =
   'angular momentum about the foot that catches, then energy; worked out in engine/pivot/edgePivot.ts';

@@ -20,7 +20,7 @@ const SIGNS: Readonly<Record<CheckRelation, string>> = { equals: '', atMost: '<=
 /** One row a check and the count below; apart from running them, so that a failure can be shown as well. */
 export function reportChecks(checks: readonly CheckResult[]): Report {
   const failed = checks.filter((check) => !check.pass).length;
-  const sources = numberSources(checks.map((check) => check.source));
+  const sources = numberSources(checks.map(citation));
   const table = textTable(
     [
       { heading: 'result', align: 'left' },
@@ -42,7 +42,7 @@ export function reportChecks(checks: readonly CheckResult[]): Report {
       check.relativeError.toExponential(1),
       check.relation === 'equals' ? check.tolerance.toExponential(1) : 'bound',
       check.kind,
-      sources.numberOf(check.source),
+      sources.numberOf(citation(check)),
     ]),
   );
   const count = `${checks.length} checks, ${checks.length - failed} passed, ${failed} failed`;
@@ -53,6 +53,12 @@ export function reportChecks(checks: readonly CheckResult[]): Report {
     text: `${table}\n\n${sources.list}\n\n${count}`,
     failed: failed > 0,
   };
+}
+
+/** A publication that was not at hand says so. */
+function citation({ source, kind, seen }: CheckResult): string {
+  const quoted = kind === 'published' || kind === 'measurement';
+  return quoted && !seen ? `${source} (from memory)` : source;
 }
 
 /** Seven figures: one more than any source here prints. */
