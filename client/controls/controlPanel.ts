@@ -1,0 +1,134 @@
+import { THRUST_RANGE, TILT_RANGE_DEG, type TableView } from '../../engine/index.ts';
+import { button, element, say } from '../panels/element.ts';
+import { CONTROLS, SEAT_NAMES } from '../text/en.ts';
+import { percent } from '../text/numbers.ts';
+import type { CommandDesk } from './commands.ts';
+import { createScale } from './scale.ts';
+
+export interface ControlPanel {
+  readonly panel: HTMLElement;
+  /** True while letters act as keys. */
+  lettersOn(): boolean;
+  /** Marks and figures; `hoverPercent` is the thrust that holds the present speed. */
+  refresh(view: TableView, hoverPercent: number): void;
+}
+
+/** Thrust and tilt: each a scale to set, buttons for steps, and the key that does the same. */
+export function createControlPanel(desk: CommandDesk, maxThrust: number): ControlPanel {
+  const thrust = createScale({
+    name: CONTROLS.thrust,
+    direction: 'upright',
+    ...THRUST_RANGE,
+    ruling: 5,
+    figures: [0, 25, 50, 75, 100].map((value) => ({ value, words: String(value) })),
+    tick: CONTROLS.hover,
+    set: (value) => desk.thrustTo(value),
+  });
+  // right is positive on the sheet, counter-clockwise in the engine
+  const tilt = createScale({
+    name: CONTROLS.tilt,
+    direction: 'level',
+    ...TILT_RANGE_DEG,
+    ruling: 5,
+    figures: [-30, -15, 0, 15, 30].map((value) => ({ value, words: String(Math.abs(value)) })),
+    set: (value) => desk.tiltTo(-value),
+  });
+  const thrustValue = element('output', { class: 'control-value' });
+  const tiltValue = element('output', { class: 'control-value' });
+  const thrustKeys = [
+    step('+', '↑', CONTROLS.thrustMore, () => desk.thrustStep(1)),
+    step('−', '↓', CONTROLS.thrustLess, () => desk.thrustStep(-1)),
+    step(CONTROLS.off, 'X', CONTROLS.thrustOff, () => desk.thrustTo(0)),
+  ];
+  const tiltKeys = [
+    step(CONTROLS.left, '←', CONTROLS.leanLeft, () => desk.lean('left')),
+    step(CONTROLS.upright, 'C', CONTROLS.standUpright, () => desk.tiltTo(0)),
+    step(CONTROLS.right, '→', CONTROLS.leanRight, () => desk.lean('right')),
+  ];
+  const hold = button(CONTROLS.hold, () => desk.toggleHold(), { class: 'hold' });
+  const letters = element('input', { type: 'checkbox', checked: true, id: 'letter-keys' });
+  const panel = element(
+    'section',
+    { class: 'card controls', 'aria-label': CONTROLS.label },
+    group('thrust', CONTROLS.thrust, thrustValue, thrust.body, thrustKeys),
+    group('tilt', CONTROLS.tilt, tiltValue, tilt.body, tiltKeys),
+    element('div', { class: 'controls-foot' }, hold, keyList(letters)),
+  );
+  return {
+    panel,
+    lettersOn: () => letters.checked,
+    refresh(view, hoverPercent) {
+      const { commanded } = desk;
+      thrust.show(
+        commanded.thrustPercent,
+        (100 * view.flight.thrust) / maxThrust,
+        percent(commanded.thrustPercent / 100),
+      );
+      thrust.showTick(hoverPercent);
+      const lean = leanWords(commanded.tiltDeg);
+      tilt.show(-commanded.tiltDeg, (-view.flight.angle * 180) / Math.PI, lean);
+      const active = view.stage === 'descending';
+      say(thrustValue, view.you.holds.thrust ? percent(commanded.thrustPercent / 100) : heldWords(view, 'thrust'));
+      say(tiltValue, view.you.holds.tilt ? lean : heldWords(view, 'tilt'));
+      thrust.allow(active && view.you.holds.thrust);
+      tilt.allow(active && view.you.holds.tilt);
+      for (const key of thrustKeys) key.disabled = !active || !view.you.holds.thrust;
+      for (const key of tiltKeys) key.disabled = !active || !view.you.holds.tilt;
+      say(hold, view.held ? CONTROLS.resume : CONTROLS.hold);
+      hold.disabled = !active || view.you.seat === undefined;
+    },
+  };
+}
+
+function group(
+  kind: string,
+  name: string,
+  value: HTMLElement,
+  scale: HTMLElement,
+  keys: readonly HTMLElement[],
+): HTMLElement {
+  const head = element('p', { class: 'control-head' }, element('strong', {}, name), value);
+  const steps = element('div', { class: 'control-steps' }, ...keys);
+  return element('div', { class: `control control-${kind}`, role: 'group', 'aria-label': name }, head, scale, steps);
+}
+
+/** A step button: its sign, and the key that does the same in small. */
+function step(sign: string, key: string, name: string, act: () => void): HTMLButtonElement {
+  const node = button('', act, { 'aria-label': name, class: 'step' });
+  node.append(element('span', {}, sign), element('kbd', { 'aria-hidden': 'true' }, key));
+  return node;
+}
+
+function keyList(letters: HTMLInputElement): HTMLElement {
+  const rows = CONTROLS.keyList.map(([arrows, keys, does]) =>
+    element(
+      'tr',
+      {},
+      element('td', {}, element('kbd', {}, arrows)),
+      element('td', {}, keys === '' ? '' : element('kbd', {}, keys)),
+      element('td', {}, does),
+    ),
+  );
+  return element(
+    'details',
+    { class: 'keys' },
+    element('summary', {}, CONTROLS.keys),
+    element(
+      'div',
+      { class: 'card keys-sheet' },
+      element('table', {}, element('tbody', {}, ...rows)),
+      element('label', { for: 'letter-keys' }, letters, ` ${CONTROLS.letterKeys}`),
+      element('p', {}, CONTROLS.legend),
+    ),
+  );
+}
+
+function heldWords(view: TableView, control: 'thrust' | 'tilt'): string {
+  const holder = view.seats.find((seat) => seat.name !== undefined && seat.holds[control]);
+  return holder === undefined ? CONTROLS.standInHolds : CONTROLS.heldBy(SEAT_NAMES[holder.seat]);
+}
+
+function leanWords(tiltDeg: number): string {
+  if (tiltDeg === 0) return CONTROLS.degreesUpright;
+  return tiltDeg > 0 ? CONTROLS.degreesLeft(tiltDeg) : CONTROLS.degreesRight(-tiltDeg);
+}

@@ -1,0 +1,84 @@
+import { playedModel, type TableView } from '../engine/index.ts';
+import { firstLanding } from '../levels/index.ts';
+import { joinSharedTable, openLocalTable, openSharedTable, resumeSharedTable, type TableLink } from './net/index.ts';
+import { layTable } from './panels/tablePage.ts';
+import { CREW_NAMES } from './text/crewNames.ts';
+import { LOBBY, STATUS } from './text/en.ts';
+import './styles/desk.css';
+
+/** Everyone's first landing is over the same ground; a link may name another with `?seed=`. */
+const FIRST_SEED = 1;
+
+/** What went wrong, in words; undefined when the table is laid. */
+export type Problem = string | undefined;
+
+/** A table in this page: the person flies at once. */
+export async function flyAlone(): Promise<Problem> {
+  const seed = Number(new URLSearchParams(location.search).get('seed') ?? FIRST_SEED);
+  const plan = firstLanding(Number.isSafeInteger(seed) && seed >= 0 ? seed : FIRST_SEED);
+  const opened = openLocalTable({ plan, model: playedModel, name: LOBBY.you });
+  if (!opened.ok) return opened.error.reason;
+  const link = opened.value;
+  await link.command({ kind: 'takeSeat', seat: 'flying' });
+  await link.command({ kind: 'begin' });
+  return lay(link);
+}
+
+/** A table on the server, for a crew. */
+export async function openTable(given: string): Promise<Problem> {
+  const opened = await openSharedTable({ name: nameFor(given) });
+  return opened.ok ? lay(opened.value) : opened.error.reason;
+}
+
+/** The table with this code; the seat that this tab had there before a reload, if any. */
+export async function joinTable(code: string, given: string): Promise<Problem> {
+  const resumed = await resumeSharedTable();
+  if (resumed?.ok === true && sameCode(resumed.value.code, code)) return lay(resumed.value);
+  if (resumed?.ok === true) resumed.value.leave();
+  const joined = await joinSharedTable({ name: nameFor(given), code });
+  return joined.ok ? lay(joined.value) : joined.error.reason;
+}
+
+/** The name that was given, or an invented one, so that nobody has to think of one before sitting down. */
+function nameFor(given: string): string {
+  const name = given.trim();
+  if (name !== '') return name;
+  const [draw = 0] = crypto.getRandomValues(new Uint32Array(1));
+  return CREW_NAMES[draw % CREW_NAMES.length] ?? CREW_NAMES[0];
+}
+
+async function lay(link: TableLink): Promise<Problem> {
+  const view = await firstView(link);
+  if (view === undefined) return link.closedBecause ?? STATUS.closed;
+  const start = document.getElementById('start');
+  const holder = document.getElementById('desk');
+  if (start === null || holder === null) throw new Error('The page has no start or no desk');
+  start.hidden = true;
+  if (link.code !== undefined) history.replaceState(undefined, '', `?table=${link.code.replaceAll(' ', '')}`);
+  layTable(holder, link, view, () => {
+    holder.replaceChildren();
+    history.replaceState(undefined, '', location.pathname);
+    start.hidden = false;
+    document.getElementById('fly')?.focus();
+  });
+  return undefined;
+}
+
+function firstView(link: TableLink): Promise<TableView | undefined> {
+  return new Promise((resolve) => {
+    const look = () => {
+      if (link.view === undefined && link.state !== 'closed') return false;
+      resolve(link.view);
+      return true;
+    };
+    if (look()) return;
+    const unsubscribe = link.subscribe(() => {
+      if (look()) unsubscribe();
+    });
+  });
+}
+
+function sameCode(shown: string | undefined, typed: string): boolean {
+  const bare = (code: string) => code.replaceAll(/[^a-z]/gi, '').toUpperCase();
+  return shown !== undefined && bare(shown) === bare(typed);
+}

@@ -1,0 +1,48 @@
+/**
+ * The start page: a few hundred bytes that make its three actions work. Everything else (engine, drawing, network) is one
+ * import away and is fetched once the page shows.
+ */
+const status = byId('start-status');
+const field = byId('code') as HTMLInputElement;
+const crewName = byId('name') as HTMLInputElement;
+
+byId('fly').addEventListener('click', () => void sitDown((desk) => desk.flyAlone()));
+byId('open').addEventListener('click', () => void sitDown((desk) => desk.openTable(crewName.value)));
+byId('join').addEventListener('submit', (event) => {
+  event.preventDefault();
+  void sitDown((desk) => desk.joinTable(field.value, crewName.value));
+});
+
+// a link to a table leads straight to it
+const invited = new URLSearchParams(location.search).get('table');
+if (invited !== null) {
+  field.value = invited;
+  void sitDown((desk) => desk.joinTable(invited, crewName.value));
+} else {
+  requestIdleCallback?.(() => void loadDesk().catch(() => undefined));
+}
+
+type Desk = typeof import('./desk.ts');
+
+function loadDesk(): Promise<Desk> {
+  return import('./desk.ts');
+}
+
+/** Loads the table and does the action there; what went wrong stands under the buttons. */
+async function sitDown(act: (desk: Desk) => Promise<string | undefined>): Promise<void> {
+  document.body.classList.add('busy');
+  status.textContent = 'Setting the table …';
+  try {
+    const problem = await act(await loadDesk());
+    status.textContent = problem ?? '';
+  } catch {
+    status.textContent = 'A part of the page did not load. Check the connection and try again.';
+  }
+  document.body.classList.remove('busy');
+}
+
+function byId(id: string): HTMLElement {
+  const found = document.getElementById(id);
+  if (found === null) throw new Error(`The start page has no element named ${id}`);
+  return found;
+}

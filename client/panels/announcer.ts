@@ -1,0 +1,29 @@
+import { element } from './element.ts';
+
+/** Least time between two announcements [ms]: a reader must be able to finish one. */
+const PAUSE_MS = 4000;
+
+/** Tells people who do not see the sheet what changed, politely and not too often; only the newest waits. */
+export class Announcer {
+  readonly node = element('p', { class: 'unseen', role: 'status', 'aria-live': 'polite' });
+  #waiting: string | undefined;
+  #last = '';
+  #quietUntil = 0;
+
+  /** `now`: outcomes and refusals do not wait for the pause. */
+  announce(words: string, urgency: 'soon' | 'now' = 'soon'): void {
+    if (words === this.#last) return;
+    this.#waiting = words;
+    if (urgency === 'now') this.#quietUntil = 0;
+    this.flush();
+  }
+
+  /** Called from time to time; speaks when the pause is over. */
+  flush(): void {
+    if (this.#waiting === undefined || performance.now() < this.#quietUntil) return;
+    this.#last = this.#waiting;
+    this.node.textContent = this.#waiting;
+    this.#waiting = undefined;
+    this.#quietUntil = performance.now() + PAUSE_MS;
+  }
+}

@@ -1,0 +1,41 @@
+type Child = Node | string | undefined;
+
+export interface Attributes {
+  readonly [name: string]: string | number | boolean | undefined;
+}
+
+/** An HTML element with attributes and children; `true` stands for an empty attribute, `undefined` and `false` for none. */
+export function element<Tag extends keyof HTMLElementTagNameMap>(
+  tag: Tag,
+  attributes: Attributes = {},
+  ...children: readonly Child[]
+): HTMLElementTagNameMap[Tag] {
+  const node = document.createElement(tag);
+  for (const [name, value] of Object.entries(attributes)) {
+    if (value === undefined || value === false) continue;
+    node.setAttribute(name, value === true ? '' : String(value));
+  }
+  node.append(...children.filter((child) => child !== undefined));
+  return node;
+}
+
+/** A button that does one thing. */
+export function button(words: string, act: () => void, attributes: Attributes = {}): HTMLButtonElement {
+  const node = element('button', { type: 'button', ...attributes }, words);
+  node.addEventListener('click', act);
+  return node;
+}
+
+/** Changes the words only when they differ, so that readers of the page are not told what they know. */
+export function say(node: HTMLElement, words: string): void {
+  if (node.textContent !== words) node.textContent = words;
+}
+
+/** Puts SVG markup made by our own pens into an element. */
+export function drawing(markup: string, attributes: { viewBox: string; label?: string; class: string }): HTMLElement {
+  const holder = element('div', { class: attributes.class });
+  const name = attributes.label === undefined ? 'aria-hidden="true"' : 'role="img"';
+  holder.innerHTML = `<svg xmlns="http://www.w3.org/2000/svg" viewBox="${attributes.viewBox}" ${name}>${markup}</svg>`;
+  if (attributes.label !== undefined) holder.firstElementChild?.setAttribute('aria-label', attributes.label);
+  return holder;
+}

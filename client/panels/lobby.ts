@@ -1,0 +1,88 @@
+import { SEATS, type Seat, type TableView } from '../../engine/index.ts';
+import type { TableLink } from '../net/index.ts';
+import { LOBBY, SEAT_NAMES, SEAT_TASKS } from '../text/en.ts';
+import { button, element, say } from './element.ts';
+import { drawQr } from './qr.ts';
+import { seatState } from './seatCards.ts';
+import { exerciseLine } from './titleBlock.ts';
+
+export interface Lobby {
+  readonly sheet: HTMLElement;
+  refresh(view: TableView): void;
+}
+
+/** The sheet on which a crew gathers: the code to share, who is here, and a seat for each. */
+export function createLobby(options: {
+  readonly link: TableLink;
+  readonly takeSeat: (seat: Seat) => void;
+  readonly begin: () => void;
+}): Lobby {
+  const { link } = options;
+  const rows = SEATS.map((seat) => {
+    const who = element('em', {});
+    const take = button(LOBBY.take, () => options.takeSeat(seat), { 'aria-label': LOBBY.takeSeat(SEAT_NAMES[seat]) });
+    const task = element('small', {}, SEAT_TASKS[seat]);
+    const row = element('li', {}, element('span', {}, element('strong', {}, SEAT_NAMES[seat]), task), who, take);
+    return { seat, who, take, row };
+  });
+  const begin = button(LOBBY.begin, options.begin, { class: 'primary' });
+  const hint = element('p', { class: 'hint' });
+  const sheet = element(
+    'section',
+    { class: 'sheet lobby', 'aria-label': LOBBY.title, hidden: true },
+    ...(link.code === undefined ? [] : [invitation(link.code)]),
+    element('h2', {}, LOBBY.seats),
+    element('ul', { class: 'lobby-seats' }, ...rows.map(({ row }) => row)),
+    element('div', { class: 'sheet-actions' }, begin, hint),
+    exerciseLine(),
+  );
+  return {
+    sheet,
+    refresh(view) {
+      sheet.hidden = view.stage !== 'gathering';
+      if (sheet.hidden) return;
+      for (const { seat, who, take, row } of rows) {
+        const seatView = view.seats.find((candidate) => candidate.seat === seat);
+        const mine = view.you.seat === seat;
+        if (seatView !== undefined) say(who, mine ? LOBBY.yours(view.you.name) : seatState(seatView));
+        row.dataset['mine'] = String(mine);
+        take.hidden = mine || seatView?.name !== undefined;
+      }
+      begin.disabled = view.you.seat === undefined;
+      say(hint, view.you.seat === undefined ? LOBBY.beginHint : '');
+    },
+  };
+}
+
+/** The address that leads straight to a table. */
+export function tableAddress(code: string): string {
+  const address = new URL(location.href);
+  address.search = '';
+  address.hash = '';
+  address.searchParams.set('table', code.replaceAll(' ', ''));
+  return address.href;
+}
+
+function invitation(code: string): HTMLElement {
+  const address = tableAddress(code);
+  const copied = element('span', { role: 'status' });
+  const copy = button(LOBBY.copy, () => {
+    navigator.clipboard.writeText(address).then(
+      () => say(copied, LOBBY.copied),
+      () => say(copied, `${LOBBY.copyByHand}: ${address}`),
+    );
+  });
+  return element(
+    'div',
+    { class: 'invitation' },
+    element(
+      'div',
+      {},
+      element('p', { class: 'label' }, LOBBY.codeLabel),
+      element('p', { class: 'big-code' }, code),
+      element('p', {}, LOBBY.invite),
+      element('p', { class: 'copy-row' }, copy, copied),
+    ),
+    drawQr(address),
+  );
+}

@@ -1,0 +1,75 @@
+import { TICK_RATE, type Seat, type TableView } from '../../engine/index.ts';
+import { CALLOUT_WORDS, CONTROLS, READINGS, SECTION } from '../text/en.ts';
+import { degrees, kilograms, meters, percent, seconds, speed } from '../text/numbers.ts';
+
+/** What the readings need beside the view. */
+export interface ReadingContext {
+  /** Of the engine [N]. */
+  readonly maxThrust: number;
+  /** Propellant burned for a newton second [kg/(N·s)]. */
+  readonly burnPerImpulse: number;
+}
+
+export type ReadingName = keyof typeof READINGS;
+
+/** At most four critical readings a seat. */
+export const SEAT_READINGS: Readonly<Record<Seat | 'observer', readonly ReadingName[]>> = {
+  lead: ['timeToContact', 'margin', 'height', 'drift'],
+  flying: ['height', 'descentRate', 'drift', 'tilt'],
+  sensors: ['height', 'descentRate', 'drift', 'tilt'],
+  propellant: ['burnLeft', 'thrust', 'height', 'descentRate'],
+  site: ['slope', 'margin', 'tiltLeft', 'drift'],
+  observer: ['height', 'descentRate', 'drift', 'margin'],
+};
+
+/** Slower than this, there is no direction worth naming [m/s], [rad]. */
+const NO_DRIFT = 0.05;
+const NO_TILT = 0.0087;
+
+export function readingText(name: ReadingName, view: TableView, context: ReadingContext): string {
+  const { flight, margin } = view;
+  switch (name) {
+    case 'height':
+      return meters(Math.max(0, flight.height));
+    case 'descentRate':
+      return speed(-flight.vy, 1);
+    case 'drift':
+      return Math.abs(flight.vx) < NO_DRIFT
+        ? speed(0, 1)
+        : `${speed(Math.abs(flight.vx))}${flight.vx > 0 ? ' →' : ' ←'}`;
+    case 'tilt':
+      return Math.abs(flight.angle) < NO_TILT
+        ? degrees(0)
+        : `${degrees(Math.abs(flight.angle))} ${flight.angle > 0 ? CONTROLS.left : CONTROLS.right}`;
+    case 'thrust':
+      return percent(flight.thrust / context.maxThrust);
+    case 'margin':
+      return speed(margin.limit - Math.abs(flight.vx));
+    case 'slope':
+      return Math.abs(flight.slope) < 0.005 ? SECTION.level : degrees(Math.abs(flight.slope));
+    case 'tiltLeft':
+      return degrees(margin.tiltLeft, 0);
+    case 'propellant':
+      return kilograms(flight.propellant);
+    case 'burnLeft':
+      return flight.thrust > 0
+        ? seconds(flight.propellant / (flight.thrust * context.burnPerImpulse))
+        : kilograms(flight.propellant);
+    case 'timeToContact':
+      return flight.vy < -0.05 && flight.height > 0 ? seconds(flight.height / -flight.vy) : '–';
+  }
+  return name satisfies never;
+}
+
+/** The margin in words: 'inside', and by how much. */
+export function marginWords(view: TableView): string {
+  const { flight, margin } = view;
+  if (margin.limit < 0.005) return SECTION.noMargin(CALLOUT_WORDS[margin.callout]);
+  const spare = margin.limit - Math.abs(flight.vx);
+  return SECTION.marginWords(CALLOUT_WORDS[margin.callout], speed(Math.abs(spare)), spare >= 0);
+}
+
+/** Seconds since the start of the descent. */
+export function descentSeconds(view: TableView): number {
+  return view.flight.tick / TICK_RATE;
+}

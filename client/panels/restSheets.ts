@@ -1,0 +1,82 @@
+import type { TableView } from '../../engine/index.ts';
+import type { PlayedPlan } from '../plan.ts';
+import { SCORECARD, TITLE_BLOCK } from '../text/en.ts';
+import type { Announcer } from './announcer.ts';
+import { button, element } from './element.ts';
+import { createScorecard } from './scorecard.ts';
+import { verdictOf } from './verdict.ts';
+import { createWorldsSheet, type WorldsSheet } from './worldsSheet.ts';
+
+export interface RestSheets {
+  readonly holder: HTMLElement;
+  refresh(view: TableView): void;
+  stop(): void;
+}
+
+/** What lies on the table at rest: the scorecard, or the three worlds, or neither while the section is looked at. */
+export function createRestSheets(options: {
+  readonly plan: PlayedPlan;
+  readonly announcer: Announcer;
+  readonly again: () => void;
+}): RestSheets {
+  const { plan, announcer } = options;
+  const holder = element('div', { class: 'rest' });
+  let shown: TableView['scorecard'];
+  let worlds: WorldsSheet | undefined;
+
+  const clear = () => {
+    worlds?.stop();
+    worlds = undefined;
+    holder.replaceChildren();
+  };
+  const focus = (sheet: HTMLElement) => sheet.querySelector<HTMLElement>('h2')?.focus({ preventScroll: true });
+  const showCard = (view: TableView) => {
+    clear();
+    const { scorecard } = view;
+    if (scorecard === undefined) return;
+    const sheet = createScorecard(
+      scorecard,
+      TITLE_BLOCK.place(plan.siteName, plan.setup.lander.name, plan.world.name),
+      {
+        again: options.again,
+        worlds: () => showWorlds(view),
+        look: () => showSection(view),
+      },
+    );
+    holder.append(sheet);
+    focus(sheet);
+  };
+  const showWorlds = (view: TableView) => {
+    const touchdown = view.scorecard?.touchdown;
+    if (touchdown === undefined) return;
+    clear();
+    worlds = createWorldsSheet({ touchdown, plan, again: options.again, back: () => showCard(view) });
+    holder.append(worlds.sheet);
+    focus(worlds.sheet);
+  };
+  const showSection = (view: TableView) => {
+    clear();
+    const back = button(SCORECARD.back, () => showCard(view), { class: 'primary back' });
+    holder.append(back);
+    back.focus();
+  };
+
+  return {
+    holder,
+    refresh(view) {
+      const card = view.stage === 'resolved' ? view.scorecard : undefined;
+      if (card === undefined) {
+        if (shown !== undefined) clear();
+        shown = undefined;
+        return;
+      }
+      // a shared table sends the same card again with every view
+      if (shown !== undefined) return;
+      shown = card;
+      const verdict = verdictOf(card);
+      announcer.announce(`${verdict.headline}. ${verdict.why}`, 'now');
+      showCard(view);
+    },
+    stop: clear,
+  };
+}

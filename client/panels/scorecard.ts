@@ -1,0 +1,114 @@
+import type { Scorecard } from '../../engine/index.ts';
+import { BAND_WORDS, SCORECARD, SECTION } from '../text/en.ts';
+import { degrees, kilograms, percent, speed } from '../text/numbers.ts';
+import { button, drawing, element } from './element.ts';
+import { drawSpeedScale, SPEED_SCALE_BOX } from './speedScale.ts';
+import { drawTiltDial, TILT_DIAL_BOX } from './tiltDial.ts';
+import { exerciseLine } from './titleBlock.ts';
+import { verdictOf } from './verdict.ts';
+
+export interface ScorecardActions {
+  readonly again: () => void;
+  readonly worlds: () => void;
+  readonly look: () => void;
+}
+
+/** The sheet that is laid on the table at rest. */
+export function createScorecard(card: Scorecard, place: string, actions: ScorecardActions): HTMLElement {
+  const verdict = verdictOf(card);
+  const heading = element('h2', { tabindex: -1 }, verdict.headline);
+  return element(
+    'section',
+    { class: 'sheet scorecard', 'aria-label': SCORECARD.label },
+    element('p', { class: 'sheet-head' }, element('span', {}, SCORECARD.label), element('span', {}, place)),
+    heading,
+    element('p', { class: 'why' }, verdict.why),
+    element('div', { class: 'scorecard-body' }, speedFinding(card), tiltFinding(card), facts(card)),
+    element('p', { class: 'footnote' }, SCORECARD.footnote),
+    element(
+      'div',
+      { class: 'sheet-actions' },
+      button(SCORECARD.again, actions.again, { class: 'primary' }),
+      card.touchdown === undefined ? undefined : button(SCORECARD.worlds, actions.worlds),
+      button(SCORECARD.look, actions.look),
+      button(SCORECARD.print, () => window.print(), { class: 'on-screen' }),
+    ),
+    exerciseLine(),
+  );
+}
+
+function speedFinding(card: Scorecard): HTMLElement {
+  const { touchdown, limit } = card;
+  const figure = element('figure', { class: 'speed-finding' }, element('figcaption', {}, SCORECARD.touchdown));
+  if (touchdown === undefined || limit === undefined) {
+    figure.append(element('p', {}, touchdown === undefined ? SCORECARD.noContact : SCORECARD.noLimit));
+    return figure;
+  }
+  const arrived = Math.abs(touchdown.vx);
+  const markup = drawSpeedScale({
+    speed: arrived,
+    tripping: limit.plastic,
+    ...(limit.lossless === undefined ? {} : { cautious: limit.lossless }),
+  });
+  const label = SCORECARD.speedInWords(
+    speed(arrived),
+    speed(limit.plastic),
+    limit.lossless === undefined ? undefined : speed(limit.lossless),
+  );
+  figure.append(drawing(markup, { viewBox: SPEED_SCALE_BOX, label, class: 'speed-scale' }));
+  return figure;
+}
+
+function tiltFinding(card: Scorecard): HTMLElement | undefined {
+  const tilt = card.staticTilt;
+  if (tilt === undefined) return undefined;
+  const words = (label: string, angle: number) =>
+    element('div', {}, element('dt', {}, label), element('dd', {}, degrees(angle)));
+  return element(
+    'figure',
+    { class: 'tilt-finding' },
+    element('figcaption', {}, SCORECARD.staticTilt),
+    element(
+      'div',
+      { class: 'tilt-row' },
+      drawing(drawTiltDial(tilt), { viewBox: TILT_DIAL_BOX, class: 'tilt-dial' }),
+      element(
+        'dl',
+        {},
+        words(SCORECARD.staticLeft, tilt.left),
+        words(SCORECARD.staticUsed, tilt.used),
+        words(SCORECARD.staticLimit, tilt.limit),
+      ),
+    ),
+  );
+}
+
+function facts(card: Scorecard): HTMLElement {
+  const list = element('dl', { class: 'facts' });
+  const add = (label: string, value: string, note?: string) =>
+    list.append(
+      element(
+        'div',
+        {},
+        element('dt', {}, label),
+        element('dd', {}, value, note === undefined ? undefined : element('small', {}, note)),
+      ),
+    );
+  const { touchdown } = card;
+  if (card.utilisation !== undefined && card.band !== undefined) {
+    add(SCORECARD.utilisation, percent(card.utilisation), BAND_WORDS[card.band]);
+  }
+  if (touchdown !== undefined) {
+    add(SCORECARD.descentRate, speed(touchdown.descentRate));
+    add(SCORECARD.slope, slopeWords(touchdown.slope, touchdown.vx));
+  }
+  if (card.strokeUsed.length > 0) add(SCORECARD.strokes, card.strokeUsed.map(percent).join(', '));
+  add(SCORECARD.propellant, kilograms(card.propellantLeft));
+  return list;
+}
+
+function slopeWords(slope: number, vx: number): string {
+  if (Math.abs(slope) < 0.005) return SECTION.level;
+  const direction = Math.abs(vx) < 0.005 ? '' : vx * slope < 0 ? SCORECARD.movingDown : SCORECARD.movingUp;
+  return `${degrees(Math.abs(slope))}${direction}`;
+}

@@ -1,0 +1,87 @@
+import { SEATS, type Seat, type SeatView, type TableView } from '../../engine/index.ts';
+import { LOBBY, READINGS, SEAT_NAMES, STATUS } from '../text/en.ts';
+import { button, element, say } from './element.ts';
+import { marginWords, type ReadingContext, readingText, SEAT_READINGS } from './readings.ts';
+
+export interface SeatCards {
+  readonly own: HTMLElement;
+  readonly others: HTMLElement;
+  /** Numerals; a few times a second. */
+  refresh(view: TableView): void;
+}
+
+/** The member's own card with its readings, and beside it the other seats, quietly. */
+export function createSeatCards(options: {
+  readonly context: ReadingContext;
+  readonly takeSeat: (seat: Seat) => void;
+  /** Alone at a table of one's own, there is nobody else to list. */
+  readonly alone: boolean;
+}): SeatCards {
+  const own = element('section', { class: 'card own-card' });
+  const list = element('ul', { class: 'seat-list' });
+  const others = element('section', { class: 'card others-card', 'aria-label': LOBBY.seats }, list);
+  let shownSeat: Seat | 'observer' | undefined;
+  let values: HTMLElement[] = [];
+  const margin = element('p', { class: 'own-margin' });
+
+  const buildOwn = (view: TableView) => {
+    const seat = view.you.seat ?? 'observer';
+    shownSeat = seat;
+    const name = seat === 'observer' ? LOBBY.observer : SEAT_NAMES[seat];
+    own.setAttribute('aria-label', name);
+    const readings = element('dl', { class: 'readings' });
+    values = SEAT_READINGS[seat].map((reading) => {
+      const value = element('dd', {});
+      readings.append(element('div', {}, element('dt', {}, READINGS[reading]), value));
+      return value;
+    });
+    const who = options.alone ? LOBBY.you : `${view.you.name}, ${LOBBY.you}`;
+    own.replaceChildren(
+      element('h2', { class: 'card-head' }, element('span', {}, name), element('em', {}, who)),
+      readings,
+      margin,
+    );
+  };
+
+  const rows = new Map<
+    Seat,
+    { readonly row: HTMLElement; readonly state: HTMLElement; readonly take: HTMLButtonElement }
+  >();
+  for (const seat of SEATS) {
+    const state = element('em', {});
+    const take = button(LOBBY.take, () => options.takeSeat(seat), {
+      class: 'take',
+      'aria-label': LOBBY.takeSeat(SEAT_NAMES[seat]),
+    });
+    const row = element('li', {}, element('span', {}, SEAT_NAMES[seat]), state, take);
+    rows.set(seat, { row, state, take });
+    list.append(row);
+  }
+
+  return {
+    own,
+    others,
+    refresh(view) {
+      if ((view.you.seat ?? 'observer') !== shownSeat) buildOwn(view);
+      SEAT_READINGS[view.you.seat ?? 'observer'].forEach((reading, index) => {
+        const value = values[index];
+        if (value !== undefined) say(value, readingText(reading, view, options.context));
+      });
+      say(margin, view.held ? STATUS.onHold : marginWords(view));
+      margin.dataset['callout'] = view.margin.callout;
+      for (const seatView of view.seats) {
+        const parts = rows.get(seatView.seat);
+        if (parts === undefined) continue;
+        parts.row.hidden = seatView.seat === view.you.seat;
+        say(parts.state, seatState(seatView));
+        parts.take.hidden = options.alone || seatView.name !== undefined;
+      }
+    },
+  };
+}
+
+/** Who covers a seat, in words. */
+export function seatState(seat: SeatView): string {
+  if (seat.name === undefined) return LOBBY.standIn;
+  return seat.connected ? seat.name : `${seat.name}: ${LOBBY.away}`;
+}

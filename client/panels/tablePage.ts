@@ -1,0 +1,184 @@
+import { findWorld, type Seat, type TableView } from '../../engine/index.ts';
+import { CommandDesk } from '../controls/commands.ts';
+import { createControlPanel } from '../controls/controlPanel.ts';
+import { listenToKeys } from '../controls/keyboard.ts';
+import type { TableLink } from '../net/index.ts';
+import { playedPlan, type PlayedPlan } from '../plan.ts';
+import { createSectionGame } from '../scenes/sectionGame.ts';
+import { CONTROLS, PHASE_NAMES, SECTION, STATUS, TABLE } from '../text/en.ts';
+import { speed } from '../text/numbers.ts';
+import { figureOf } from '../views/lander/figure.ts';
+import { Announcer } from './announcer.ts';
+import { createCoach } from './coach.ts';
+import { button, element, say } from './element.ts';
+import { createLobby } from './lobby.ts';
+import { createRestSheets } from './restSheets.ts';
+import { createSeatCards } from './seatCards.ts';
+import { createTitleBlock } from './titleBlock.ts';
+
+/** Figures change this often [ms]; the drawing has its own pace. */
+const FIGURES_MS = 280;
+/** A refusal stays readable this long [ms]. */
+const NOTICE_MS = 6000;
+
+/** Lays the whole table on the page and keeps it true to the link until the person leaves. */
+export function layTable(holder: HTMLElement, link: TableLink, first: TableView, onLeave: () => void): void {
+  const plan = playedPlan(first.plan);
+  const announcer = new Announcer();
+  const notice = element('p', { class: 'notice', hidden: true });
+  const note = createNotice(notice, announcer);
+  const desk = new CommandDesk(link, note);
+  const parts = createParts({ link, plan, desk, announcer });
+  const leave = button(
+    CONTROLS.leave,
+    () => {
+      stop();
+      link.leave();
+      onLeave();
+    },
+    { class: 'leave' },
+  );
+
+  const section = element('div', {
+    class: 'section',
+    role: 'img',
+    'aria-label': SECTION.label(plan.siteName, plan.setup.lander.name),
+  });
+  const left = element('div', { class: 'left' }, parts.coach.strip, parts.controls.panel);
+  const right = element('div', { class: 'right' }, parts.seats.own, parts.seats.others, leave, parts.title.block);
+  const page = element(
+    'main',
+    { class: 'desk', 'data-kind': link.kind },
+    element('h1', { class: 'unseen' }, TABLE.heading(first.plan.title)),
+    section,
+    element('div', { class: 'frame', 'aria-hidden': 'true' }),
+    left,
+    right,
+    notice,
+    parts.over,
+    announcer.node,
+  );
+  holder.replaceChildren(page);
+  const endGame = createSectionGame(
+    section,
+    {
+      view: () => link.view,
+      terrain: plan.setup.terrain,
+      figure: figureOf(plan.setup.lander),
+      gravity: plan.setup.gravity,
+      maxThrust: plan.setup.lander.engine.maxThrust,
+      fullPropellant: plan.setup.propellant,
+      still: () => matchMedia('(prefers-reduced-motion: reduce)').matches,
+    },
+    () => [left, right],
+  );
+  const endKeys = listenToKeys(desk, {
+    isActive: () => link.view?.stage === 'descending',
+    lettersOn: parts.controls.lettersOn,
+  });
+
+  const refresh = () => {
+    const view = link.view;
+    if (view === undefined) return;
+    page.dataset['stage'] = view.stage;
+    const hoverPercent = hover(view, plan);
+    parts.seats.refresh(view);
+    parts.title.refresh(view);
+    parts.controls.refresh(view, hoverPercent);
+    parts.coach.refresh(view, hoverPercent);
+    parts.lobby.refresh(view);
+    parts.rest.refresh(view);
+    announcer.flush();
+  };
+  const tell = createTeller(announcer, note);
+  const unsubscribe = link.subscribe(() => {
+    const view = link.view;
+    if (view !== undefined && page.dataset['stage'] !== view.stage) refresh();
+    tell(link);
+  });
+  const timer = setInterval(refresh, FIGURES_MS);
+  // the marks of the controls answer a press at once
+  document.addEventListener('keydown', refresh);
+  parts.controls.panel.addEventListener('click', refresh);
+  refresh();
+
+  function stop(): void {
+    clearInterval(timer);
+    document.removeEventListener('keydown', refresh);
+    unsubscribe();
+    endKeys();
+    endGame();
+    parts.rest.stop();
+  }
+}
+
+function createParts(options: { link: TableLink; plan: PlayedPlan; desk: CommandDesk; announcer: Announcer }) {
+  const { link, plan, desk, announcer } = options;
+  const { engine } = plan.setup.lander;
+  const context = {
+    maxThrust: engine.maxThrust,
+    burnPerImpulse: 1 / (engine.specificImpulse * (findWorld('earth')?.gravity ?? 1)),
+  };
+  const takeSeat = (seat: Seat) => desk.ask({ kind: 'takeSeat', seat });
+  const over = element('div', { class: 'over' });
+  const lobby = createLobby({ link, takeSeat, begin: () => desk.ask({ kind: 'begin' }) });
+  const rest = createRestSheets({ plan, announcer, again: () => desk.ask({ kind: 'again' }) });
+  over.append(lobby.sheet, rest.holder);
+  return {
+    over,
+    lobby,
+    rest,
+    seats: createSeatCards({ context, takeSeat, alone: link.kind === 'local' }),
+    title: createTitleBlock({
+      site: plan.siteName,
+      lander: plan.setup.lander.name,
+      world: plan.world,
+      code: link.code,
+    }),
+    coach: createCoach(announcer),
+    controls: createControlPanel(desk, engine.maxThrust),
+  };
+}
+
+/** Thrust that holds the present speed, in percent of the most. */
+function hover(view: TableView, plan: PlayedPlan): number {
+  const upward = Math.max(0.2, Math.cos(view.flight.angle));
+  return (100 * view.flight.mass * plan.setup.gravity) / (plan.setup.lander.engine.maxThrust * upward);
+}
+
+function createNotice(notice: HTMLElement, announcer: Announcer): (words: string) => void {
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  return (words) => {
+    clearTimeout(timer);
+    notice.hidden = words === '';
+    say(notice, words);
+    announcer.announce(words, 'now');
+    timer = setTimeout(() => (notice.hidden = true), NOTICE_MS);
+  };
+}
+
+/** Puts changes of line, hold, phase and margin into words. */
+function createTeller(announcer: Announcer, note: (words: string) => void): (link: TableLink) => void {
+  let state = '';
+  let phase = '';
+  let callout = '';
+  let held = false;
+  return (link) => {
+    if (link.state !== state) {
+      if (link.state === 'reconnecting') note(STATUS.reconnecting);
+      else if (link.state === 'closed') note(link.closedBecause ?? STATUS.closed);
+      else if (state === 'reconnecting') note(STATUS.connected);
+      state = link.state;
+    }
+    const view = link.view;
+    if (view?.stage !== 'descending') return;
+    if (view.held !== held) announcer.announce(view.held ? STATUS.held : STATUS.resumed, 'now');
+    else if (view.flight.phase !== phase) announcer.announce(PHASE_NAMES[view.flight.phase]);
+    else if (view.margin.callout !== callout) {
+      announcer.announce(STATUS.margin(view.margin.callout, speed(view.margin.limit)));
+    }
+    ({ held } = view);
+    ({ phase } = view.flight);
+    ({ callout } = view.margin);
+  };
+}

@@ -1,0 +1,49 @@
+import type { TableView, World } from '../../engine/index.ts';
+import { EXERCISE, TITLE_BLOCK } from '../text/en.ts';
+import { acceleration, clock } from '../text/numbers.ts';
+import { element, say } from './element.ts';
+import { descentSeconds } from './readings.ts';
+
+export interface TitleBlock {
+  readonly block: HTMLElement;
+  refresh(view: TableView): void;
+}
+
+/** The title block of the sheet: what is drawn, on which table, and that it is an exercise. */
+export function createTitleBlock(options: {
+  readonly site: string;
+  readonly lander: string;
+  readonly world: World;
+  readonly code: string | undefined;
+}): TitleBlock {
+  const time = element('dd', {});
+  const cell = (label: string, value: HTMLElement) => element('div', {}, element('dt', {}, label), value);
+  const block = element(
+    'section',
+    { class: 'title-block', 'aria-label': TITLE_BLOCK.label },
+    element(
+      'p',
+      { class: 'title-head' },
+      element('span', {}, TITLE_BLOCK.programme),
+      element('strong', {}, TITLE_BLOCK.section(options.site)),
+    ),
+    element(
+      'dl',
+      {},
+      cell(TITLE_BLOCK.lander, element('dd', {}, options.lander)),
+      cell(TITLE_BLOCK.world, element('dd', {}, `${options.world.name} ${acceleration(options.world.gravity)}`)),
+      cell(TITLE_BLOCK.code, element('dd', { class: 'code' }, options.code ?? TITLE_BLOCK.solo)),
+      cell(TITLE_BLOCK.clock, time),
+    ),
+    exerciseLine(),
+  );
+  return {
+    block,
+    refresh: (view) => say(time, TITLE_BLOCK.clockValue(clock(descentSeconds(view)))),
+  };
+}
+
+/** The caution that stands on every screen and print. */
+export function exerciseLine(): HTMLElement {
+  return element('p', { class: 'exercise' }, element('strong', {}, EXERCISE.mark), ` ${EXERCISE.line}`);
+}

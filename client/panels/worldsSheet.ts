@@ -1,0 +1,87 @@
+import { compareWorlds, type TouchdownState, type WorldTouchdown } from '../../engine/index.ts';
+import type { PlayedPlan } from '../plan.ts';
+import { WorldSection } from '../scenes/worldSection.ts';
+import { SCORECARD, WORLDS_VIEW } from '../text/en.ts';
+import { acceleration, degrees, percent, speed } from '../text/numbers.ts';
+import { figureOf } from '../views/lander/figure.ts';
+import { button, element } from './element.ts';
+import { exerciseLine } from './titleBlock.ts';
+
+export interface WorldsSheet {
+  readonly sheet: HTMLElement;
+  stop(): void;
+}
+
+/** The same touchdown on three worlds, side by side, played again from the moment of contact. */
+export function createWorldsSheet(options: {
+  readonly touchdown: TouchdownState;
+  readonly plan: PlayedPlan;
+  readonly again: () => void;
+  readonly back: () => void;
+}): WorldsSheet {
+  const { touchdown, plan } = options;
+  const worlds = compareWorlds(touchdown, plan.setup);
+  const figure = figureOf(plan.setup.lander);
+  const sections = worlds.map((world) => new WorldSection({ world, figure }));
+  const columns = worlds.map((world, index) => column(world, touchdown, sections[index]?.canvas));
+  const replay = () => {
+    for (const section of sections) section.restart();
+  };
+  const sheet = element(
+    'section',
+    { class: 'sheet worlds', 'aria-label': WORLDS_VIEW.title },
+    element('h2', { tabindex: -1 }, WORLDS_VIEW.title),
+    element('p', { class: 'why' }, WORLDS_VIEW.lead(speed(Math.abs(touchdown.vx)), speed(touchdown.descentRate))),
+    element('div', { class: 'worlds-row' }, ...columns),
+    element(
+      'div',
+      { class: 'sheet-actions' },
+      button(SCORECARD.again, options.again, { class: 'primary' }),
+      button(WORLDS_VIEW.replay, replay),
+      button(SCORECARD.back, options.back),
+      button(SCORECARD.print, () => window.print(), { class: 'on-screen' }),
+    ),
+    exerciseLine(),
+  );
+
+  let last = performance.now();
+  let frame = requestAnimationFrame(function draw(now) {
+    const seconds = Math.min(0.1, Math.max(0, (now - last) / 1000));
+    last = now;
+    for (const section of sections) section.draw(seconds);
+    frame = requestAnimationFrame(draw);
+  });
+  return { sheet, stop: () => cancelAnimationFrame(frame) };
+}
+
+function column(world: WorldTouchdown, touchdown: TouchdownState, canvas: HTMLCanvasElement | undefined): HTMLElement {
+  const stood = world.outcome.startsWith('upright');
+  const row = (label: string, value: string, note?: string) =>
+    element(
+      'div',
+      {},
+      element('dt', {}, label),
+      element('dd', {}, value, note === undefined ? undefined : element('small', {}, ` ${note}`)),
+    );
+  const words = WORLDS_VIEW.outcome(world.outcome);
+  canvas?.setAttribute('role', 'img');
+  canvas?.setAttribute('aria-label', `${world.world.name}: ${words}`);
+  return element(
+    'article',
+    { class: 'world', 'data-stood': String(stood) },
+    element('h3', {}, world.world.name, element('small', {}, ` ${acceleration(world.world.gravity)}`)),
+    canvas,
+    element('p', { class: 'world-outcome' }, words),
+    element(
+      'dl',
+      {},
+      row(WORLDS_VIEW.tipLimit, world.limit === undefined ? WORLDS_VIEW.none : speed(world.limit.plastic)),
+      row(
+        WORLDS_VIEW.utilisation,
+        world.utilisation === undefined ? WORLDS_VIEW.none : percent(world.utilisation),
+        WORLDS_VIEW.of(speed(Math.abs(touchdown.vx))),
+      ),
+      row(WORLDS_VIEW.staticTilt, degrees(world.staticTilt), WORLDS_VIEW.staticSame),
+    ),
+  );
+}

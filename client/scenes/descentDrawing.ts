@@ -1,0 +1,248 @@
+import { groundHeight, TICK_RATE, type DescentState, type TableView, type Terrain } from '../../engine/index.ts';
+import type { Subject } from '../camera/follow.ts';
+import { shownHeight, shownRate } from '../camera/heightBreak.ts';
+import { createSmoothing, type Smoothing } from '../net/index.ts';
+import { meters, trailTime } from '../text/numbers.ts';
+import { drawAttitude } from '../views/attitude.ts';
+import { drawBreak, type HeightBreak } from '../views/breakMark.ts';
+import { drawHeight, drawScaleBar, drawSlope } from '../views/dimensions.ts';
+import { drawDust } from '../views/dust.ts';
+import { drawFootprint } from '../views/footprint.ts';
+import { drawGround } from '../views/ground.ts';
+import { drawLander } from '../views/lander/drawLander.ts';
+import type { Figure } from '../views/lander/figure.ts';
+import { drawPaper } from '../views/paper.ts';
+import { drawCenterOfMass, drawPlumbLine } from '../views/plumbLine.ts';
+import { drawPlume } from '../views/plume.ts';
+import { drawProtractor } from '../views/protractor.ts';
+import { ramp, type Sheet } from '../views/sheet.ts';
+import { drawSpeedVector } from '../views/speedVector.ts';
+import { drawTrail, type TrailPoint } from '../views/trail.ts';
+import { type Figures, figuresOf, NO_FIGURES } from './figures.ts';
+import { poseOf, shownCenterHeight } from './pose.ts';
+
+/** Where the drawing gets its descent from. */
+export interface DescentSource {
+  readonly view: () => TableView | undefined;
+  readonly terrain: Terrain;
+  readonly figure: Figure;
+  /** Surface gravity [m/s²]. */
+  readonly gravity: number;
+  /** Of the engine [N]. */
+  readonly maxThrust: number;
+  /** Propellant at the start [kg]. */
+  readonly fullPropellant: number;
+  readonly still: () => boolean;
+}
+
+/** Figures on the drawing change this often [s]. */
+const FIGURES_EVERY = 0.3;
+/** One point of the path flown every so many ticks; a mark on it every so many seconds. */
+const TRAIL_TICKS = 12;
+const TRAIL_MARKS = 5;
+/** The hollow arrowhead stands where the commands lead in this time [s]. */
+const LOOK_AHEAD = 2;
+/** The arrow changes sides only for a drift that is more than a wobble [m/s]. */
+const TURNED = 0.15;
+/** Length of 1 m/s on the Moon [drafting units]; on other worlds the same share of what gravity allows is as long. */
+const UNITS_PER_SPEED = 90;
+const REFERENCE_GRAVITY = 1.62;
+
+type Layer = (sheet: Sheet, state: DescentState, view: TableView) => void;
+
+/** The whole picture of a descent, layer by layer, back to front. */
+export class DescentDrawing {
+  readonly layers: readonly ((sheet: Sheet) => void)[];
+  readonly #source: DescentSource;
+  readonly #smoothing: Smoothing = createSmoothing();
+  #figure: Figure;
+  #state: DescentState | undefined;
+  #trail: TrailPoint[] = [];
+  #side: 'left' | 'right' = 'right';
+  #figures: Figures = NO_FIGURES;
+  #figuresAge = Infinity;
+  #limit = 0;
+  /** Height that is broken out of the picture [m]. */
+  #leftOut = 0;
+  #isNewDescent = true;
+
+  constructor(source: DescentSource) {
+    this.#source = source;
+    this.#figure = source.figure;
+    const layer = (draw: Layer) => (sheet: Sheet) => {
+      const view = source.view();
+      if (this.#state !== undefined && view !== undefined) draw(sheet, this.#state, view);
+    };
+    this.layers = [
+      (sheet) => drawPaper(sheet, this.#gap(sheet)),
+      layer((sheet, state) => this.#drawPath(sheet, state)),
+      (sheet) => drawGap(sheet, this.#gap(sheet)),
+      layer((sheet) => drawGround(sheet, source.terrain)),
+      layer((sheet, state) => this.#drawLander(sheet, state)),
+      layer((sheet, state) => this.#drawStability(sheet, state)),
+      layer((sheet, state, view) => this.#drawMotion(sheet, state, view)),
+      layer((sheet, state) => this.#drawMeasures(sheet, state)),
+    ];
+  }
+
+  /** True for the first frame of a descent: the picture cuts to it. */
+  get isNewDescent(): boolean {
+    return this.#isNewDescent;
+  }
+
+  /** Moves on to this moment and says what has to be in the picture. */
+  advance(nowMs: number, seconds: number): Subject | undefined {
+    const view = this.#source.view();
+    if (view === undefined) return undefined;
+    this.#smoothing.take(view.flight, nowMs);
+    const state = this.#smoothing.at(nowMs);
+    if (state === undefined) return undefined;
+    this.#isNewDescent = this.#state === undefined || state.tick < this.#state.tick;
+    this.#leftOut = state.height - shownHeight(state.height);
+    this.#remember(state);
+    this.#follow(state, view, seconds);
+    const drawn = this.#lowered(state);
+    this.#state = drawn;
+    const figure = this.#figure;
+    return {
+      x: drawn.x,
+      y: drawn.y,
+      reach: Math.max(figure.halfStance, figure.hull.top - figure.centerHeight, figure.centerHeight),
+      groundY: groundHeight(this.#source.terrain, drawn.x),
+      vx: state.vx,
+      vy: state.vy * shownRate(state.height),
+    };
+  }
+
+  /** The state with its height as it is drawn. */
+  #lowered(state: DescentState): DescentState {
+    const down = this.#leftOut;
+    if (down === 0) return state;
+    return { ...state, y: state.y - down, legs: state.legs.map((leg) => ({ ...leg, footY: leg.footY - down })) };
+  }
+
+  #remember(state: DescentState): void {
+    if (this.#isNewDescent) this.#trail = [];
+    const last = this.#trail.at(-1);
+    if (last !== undefined && state.tick - last.seconds * TICK_RATE < TRAIL_TICKS) return;
+    this.#trail.push({ x: state.x, y: state.y, seconds: state.tick / TICK_RATE });
+  }
+
+  /** What is shown but must not jump: the side of the arrow, the limit, the figures, the centre of mass in the body. */
+  #follow(state: DescentState, view: TableView, seconds: number): void {
+    if (this.#isNewDescent) this.#limit = view.margin.limit;
+    this.#limit += (view.margin.limit - this.#limit) * Math.min(1, 6 * seconds);
+    if (state.vx > TURNED) this.#side = 'right';
+    else if (state.vx < -TURNED) this.#side = 'left';
+    this.#figure = { ...this.#figure, centerHeight: shownCenterHeight(state) ?? this.#figure.centerHeight };
+    this.#figuresAge += seconds;
+    if (this.#figuresAge < FIGURES_EVERY) return;
+    this.#figuresAge = 0;
+    this.#figures = figuresOf(state, view);
+  }
+
+  /** The break lies below the lander, nearer to the ground. */
+  #gap({ pen, camera }: Sheet): HeightBreak | undefined {
+    if (this.#state === undefined || this.#leftOut <= 0) return undefined;
+    const foot = camera.sheetY(this.#state.y - this.#figure.centerHeight);
+    const ground = camera.sheetY(this.#groundAt(this.#state.x).y);
+    const middle = foot + 0.62 * (ground - foot);
+    return { upper: middle - 5 * pen.unit, lower: middle + 5 * pen.unit, leftOut: this.#leftOut };
+  }
+
+  #groundAt(x: number): { x: number; y: number } {
+    return { x, y: groundHeight(this.#source.terrain, x) };
+  }
+
+  #drawPath(sheet: Sheet, state: DescentState): void {
+    const now = { x: state.x, y: state.y + this.#leftOut, seconds: state.tick / TICK_RATE };
+    drawTrail(sheet, [...this.#trail, now], {
+      lowered: this.#leftOut,
+      every: TRAIL_MARKS,
+      words: trailTime,
+      clear: 2.2 * this.#figure.halfStance,
+    });
+  }
+
+  #drawLander(sheet: Sheet, state: DescentState): void {
+    const { maxThrust, terrain, gravity, fullPropellant } = this.#source;
+    const aboard = Math.max(1, this.#figure.liquidMass);
+    const pose = poseOf(state, this.#figure, 1 - (fullPropellant - state.propellant) / aboard);
+    const throttle = state.thrust / maxThrust;
+    drawFootprint(sheet, this.#groundAt(pose.feet[0].x), this.#groundAt(pose.feet[1].x));
+    drawDust(sheet, { x: state.x, terrain, height: state.height, throttle, gravity });
+    drawPlume(sheet, this.#figure, pose, throttle, state.height);
+    drawLander(sheet.pen, sheet.camera, this.#figure, pose);
+  }
+
+  #drawStability(sheet: Sheet, state: DescentState): void {
+    const { pen, camera } = sheet;
+    const pose = poseOf(state, this.#figure);
+    drawProtractor(sheet, {
+      foot: pose.feet[this.#side === 'right' ? 1 : 0],
+      center: state,
+      side: this.#side,
+      words: this.#figures.tilt,
+      alpha: ramp(camera.framing.scale / pen.unit, 18, 30),
+    });
+    drawPlumbLine(sheet, { ...state, groundY: this.#groundAt(state.x).y });
+  }
+
+  #drawMotion(sheet: Sheet, state: DescentState, view: TableView): void {
+    const { gravity, maxThrust } = this.#source;
+    const { pen, camera } = sheet;
+    if (state.touchdown === undefined) {
+      const { thrustPercent, tiltDeg } = view.commanded;
+      const lean = (-tiltDeg * Math.PI) / 180;
+      const push = ((thrustPercent / 100) * maxThrust * Math.sin(lean)) / state.mass;
+      drawSpeedVector(sheet, {
+        x: state.x,
+        y: state.y,
+        speed: state.vx,
+        leadsTo: state.vx + push * LOOK_AHEAD,
+        limit: this.#limit,
+        side: this.#side,
+        clear: 1.1 * this.#figure.halfStance,
+        unitsPerSpeed: UNITS_PER_SPEED * Math.sqrt(REFERENCE_GRAVITY / gravity),
+        limitWords: this.#figures.limit,
+        speedWords: this.#figures.speed,
+      });
+      const reach = Math.max(this.#figure.hull.top - this.#figure.centerHeight, 0.8 * this.#figure.halfStance);
+      drawAttitude(sheet, {
+        x: state.x,
+        y: state.y,
+        radius: 1.42 * reach,
+        angle: state.angle,
+        commanded: (tiltDeg * Math.PI) / 180,
+        alpha: 1,
+      });
+    }
+    drawCenterOfMass(pen, camera.sheetX(state.x), camera.sheetY(state.y), state.angle, 8 * pen.unit);
+  }
+
+  #drawMeasures(sheet: Sheet, state: DescentState): void {
+    const pose = poseOf(state, this.#figure);
+    const toward = pose.feet[this.#side === 'right' ? 1 : 0];
+    const away = pose.feet[this.#side === 'right' ? 0 : 1];
+    if (state.touchdown === undefined && state.height > 0.05) {
+      drawHeight(sheet, {
+        foot: away,
+        groundY: this.#groundAt(away.x).y,
+        side: this.#side === 'right' ? 'left' : 'right',
+        words: this.#figures.height,
+        broken: this.#leftOut > 0.1,
+      });
+    }
+    drawSlope(sheet, {
+      from: this.#groundAt(toward.x),
+      slope: state.slope,
+      side: this.#side,
+      words: this.#figures.slope,
+    });
+    drawScaleBar(sheet, meters);
+  }
+}
+
+function drawGap(sheet: Sheet, gap: HeightBreak | undefined): void {
+  if (gap !== undefined) drawBreak(sheet, gap);
+}

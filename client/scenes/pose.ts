@@ -1,0 +1,43 @@
+import type { DescentState } from '../../engine/index.ts';
+import type { Spot } from '../ink/stencil.ts';
+import type { FootPose, LanderPose } from '../views/lander/drawLander.ts';
+import type { Figure } from '../views/lander/figure.ts';
+
+/** How the lander of a state is to be drawn. `fill`: liquid left, as a share of what was aboard at the start. */
+export function poseOf(state: DescentState, figure: Figure, fill = 1): LanderPose {
+  return {
+    x: state.x,
+    y: state.y,
+    angle: state.angle,
+    rate: state.rate,
+    feet: [footPose(state, figure, 0), footPose(state, figure, 1)],
+    slope: state.slope,
+    fill,
+    settled: state.touchdown === undefined ? 0 : 1,
+  };
+}
+
+export function footSpots(pose: LanderPose): readonly [Spot, Spot] {
+  return [pose.feet[0], pose.feet[1]];
+}
+
+/** Height of the centre of mass over the footpad plane as the legs of a state show it; undefined once they are crushed. */
+export function shownCenterHeight(state: DescentState): number | undefined {
+  if (state.legs.length === 0 || state.legs.some((leg) => leg.stroke > 0)) return undefined;
+  const depths = state.legs.map(
+    (leg) => (leg.footX - state.x) * Math.sin(state.angle) - (leg.footY - state.y) * Math.cos(state.angle),
+  );
+  return Math.max(...depths);
+}
+
+function footPose(state: DescentState, figure: Figure, index: 0 | 1): FootPose {
+  const leg = index === 0 ? state.legs[0] : state.legs.at(-1);
+  if (leg !== undefined) return { x: leg.footX, y: leg.footY, inContact: leg.inContact };
+  const side = index === 0 ? -1 : 1;
+  const { halfStance, centerHeight } = figure;
+  return {
+    x: state.x + side * halfStance * Math.cos(state.angle) + centerHeight * Math.sin(state.angle),
+    y: state.y + side * halfStance * Math.sin(state.angle) - centerHeight * Math.cos(state.angle),
+    inContact: false,
+  };
+}

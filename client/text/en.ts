@@ -1,0 +1,288 @@
+import type { Callout, MarginBand, Outcome, Phase, Seat } from '../../engine/index.ts';
+
+/** Every string that a person reads after the start page (`index.html` holds its own). English; one file a language. */
+
+export const NAME = 'Kilter';
+
+export const EXERCISE = {
+  mark: 'Exercise.',
+  line: 'Not for operational decisions. Follow your own qualified authority and local rules.',
+} as const;
+
+export const SEAT_NAMES: Readonly<Record<Seat, string>> = {
+  lead: 'Lead',
+  flying: 'Flying',
+  sensors: 'Sensors',
+  propellant: 'Propellant',
+  site: 'Site',
+};
+
+/** What each seat does today, for someone who chooses one. */
+export const SEAT_TASKS: Readonly<Record<Seat, string>> = {
+  lead: 'watches the whole and decides',
+  flying: 'leans the lander, and holds thrust unless Propellant does',
+  sensors: 'reads height and speed aloud',
+  propellant: 'holds the thrust',
+  site: 'watches the slope and the margin',
+};
+
+export const PHASE_NAMES: Readonly<Record<Phase, string>> = {
+  approach: 'Approach',
+  'terminal descent': 'Terminal descent',
+  'final drop': 'Final drop',
+  contact: 'Contact',
+  settling: 'Settling',
+  'at rest': 'At rest',
+};
+
+export const CALLOUT_WORDS: Readonly<Record<Callout, string>> = {
+  inside: 'inside',
+  close: 'close',
+  outside: 'outside',
+};
+
+export const BAND_WORDS: Readonly<Record<MarginBand, string>> = {
+  desired: 'desired: at most 60 % of the limit',
+  adequate: 'adequate: at most 85 % of the limit',
+  thin: 'thin: more than 85 % of the limit',
+  outside: 'outside: over the limit',
+};
+
+export const READINGS = {
+  height: 'height',
+  descentRate: 'descent rate',
+  drift: 'drift',
+  tilt: 'tilt',
+  thrust: 'thrust',
+  margin: 'margin',
+  slope: 'slope below',
+  tiltLeft: 'tilt left',
+  propellant: 'propellant',
+  burnLeft: 'burn left',
+  timeToContact: 'time to contact',
+} as const;
+
+export const TITLE_BLOCK = {
+  label: 'Title block',
+  programme: 'Lowmoor Surface Programme',
+  section: (site: string) => `${site}, section A–A`,
+  lander: 'lander',
+  world: 'world',
+  code: 'table code',
+  solo: 'own table',
+  place: (site: string, lander: string, world: string) => `${site} · ${lander} · ${world}`,
+  clock: 'clock',
+  clockValue: (time: string) => `T+ ${time}`,
+} as const;
+
+export const CONTROLS = {
+  label: 'Controls',
+  thrust: 'Thrust',
+  thrustMore: 'More thrust',
+  thrustLess: 'Less thrust',
+  thrustOff: 'Engine off',
+  tilt: 'Tilt',
+  leanLeft: 'Lean left',
+  leanRight: 'Lean right',
+  off: 'off',
+  upright: 'upright',
+  standUpright: 'Stand upright',
+  hover: 'hover',
+  hoverNote: (percent: number) => `The mark at ${percent} % holds the present speed.`,
+  hold: 'Hold',
+  resume: 'Resume',
+  leave: 'Leave the table',
+  heldBy: (seat: string) => `held by ${seat}`,
+  notYours: 'You watch. Take a free seat to act.',
+  keys: 'Keys',
+  keyList: [
+    ['↑ ↓', 'W S', 'thrust'],
+    ['← →', 'A D', 'lean'],
+    ['X', '', 'engine off'],
+    ['C', '', 'upright'],
+    ['H', '', 'hold, resume'],
+  ],
+  legend: 'Hollow mark: commanded. Filled mark: actual.',
+  degreesLeft: (degrees: number) => `${degrees}° left`,
+  degreesRight: (degrees: number) => `${degrees}° right`,
+  degreesUpright: 'upright',
+  left: 'left',
+  right: 'right',
+  standInHolds: 'stand-in',
+  letterKeys: 'letters act as keys',
+} as const;
+
+export const SECTION = {
+  label: (site: string, lander: string) =>
+    `Drawing of the descent: ${lander} over ${site}, seen in section. Its readings are in the cards.`,
+  tipLimit: (speed: string) => `tip limit ${speed}`,
+  noLimit: 'too fast to touch down',
+  speed: (speed: string, direction: string, callout: string) => `${speed}${direction} · ${callout}`,
+  tiltLeft: (angle: string) => `${angle} to fall`,
+  slope: (angle: string) => `slope ${angle}`,
+  level: 'level',
+  noMargin: (callout: string) => `${callout}: too fast to touch down`,
+  marginWords: (callout: string, by: string, within: boolean) =>
+    within ? `${callout}: ${by} to the tip limit` : `${callout}: ${by} over the tip limit`,
+  uphill: ' uphill',
+  downhill: ' downhill',
+  held: 'On hold',
+} as const;
+
+export const STATUS = {
+  connecting: 'Setting the table …',
+  reconnecting: 'The line dropped. Reconnecting; your seat is kept.',
+  connected: 'Connected.',
+  onHold: 'on hold',
+  closed: 'This table is closed.',
+  resumed: 'The descent goes on.',
+  held: 'On hold: the clock stands still until someone resumes.',
+  began: 'The descent begins.',
+  margin: (callout: string, limit: string) => `Margin ${callout}. Tip limit ${limit}.`,
+} as const;
+
+export const TABLE = {
+  heading: (title: string) => `Kilter table: ${title}`,
+} as const;
+
+export const LOBBY = {
+  title: 'Open table',
+  codeLabel: 'Table code',
+  invite: 'Others join with this code, or straight from the link.',
+  copy: 'Copy link',
+  copied: 'Link copied',
+  copyByHand: 'Copy this link',
+  qr: 'Code of the link, to be read by a camera',
+  seats: 'Seats',
+  take: 'take',
+  observer: 'Observer',
+  takeSeat: (seat: string) => `Take ${seat}`,
+  yours: (name: string) => `${name}, you`,
+  away: 'line dropped, seat kept',
+  begin: 'Begin the descent',
+  beginHint: 'Take a seat first; anyone seated can begin.',
+  name: 'Your name',
+  rename: 'Change',
+  standIn: 'stand-in',
+  you: 'you',
+} as const;
+
+export const SCORECARD = {
+  label: 'Scorecard',
+  again: 'Again',
+  worlds: 'Same touchdown on Earth, Mars, Moon',
+  look: 'Look at the section',
+  back: 'Back to the scorecard',
+  print: 'Print',
+  why: 'Why',
+  touchdown: 'Horizontal speed at touchdown',
+  trippingLimit: 'tripping limit',
+  trippingNote: 'a foot catches and all of the sideways motion turns the lander',
+  cautiousLimit: 'cautious limit',
+  cautiousNote: 'nothing is lost when the foot catches',
+  descentRate: 'Descent rate',
+  utilisation: 'Speed used of the limit',
+  staticTilt: 'Static tilt at rest',
+  staticUsed: 'used',
+  staticLeft: 'left',
+  staticLimit: 'limit',
+  slope: 'Slope under the feet',
+  strokes: 'Legs crushed, left and right',
+  attitude: 'Attitude at touchdown',
+  propellant: 'Propellant left',
+  arrived: 'touchdown',
+  movingDown: ', moving downhill',
+  movingUp: ', moving uphill',
+  noLimit: 'No limit: in this attitude, on this slope, it could not have stood.',
+  speedInWords: (arrived: string, tripping: string, cautious: string | undefined) =>
+    `Touchdown at ${arrived}. Tripping limit ${tripping}.${cautious === undefined ? '' : ` Cautious limit ${cautious}.`}`,
+  noContact: 'It never touched the ground, so there is no margin to report.',
+  footnote: 'Limits are for this very contact: its slope, descent rate, attitude and direction of travel.',
+} as const;
+
+/** The outcome in the words of a newcomer. `spare` is a speed such as '0.67 m/s'. */
+export function outcomeHeadline(outcome: Outcome, spare: string | undefined): string {
+  switch (outcome) {
+    case 'upright inside limit':
+      return spare === undefined ? 'Stayed upright' : `Stayed upright, with ${spare} to spare`;
+    case 'upright outside limit':
+      return 'Stayed upright, but over the tip limit';
+    case 'tipped downhill':
+      return 'Tipped over, downhill';
+    case 'tipped uphill':
+      return 'Tipped over, uphill';
+    case 'gear overload':
+      return 'The legs gave way';
+    case 'off site':
+      return 'Came down off the site';
+    case 'propellant exhausted':
+      return 'Ran out of propellant';
+    case 'aborted':
+      return 'Aborted';
+    case 'stopped':
+      return 'Stopped';
+  }
+  return outcome satisfies never;
+}
+
+export const WHY = {
+  level: 'It met the ground squarely and stands.',
+  farInside: (speed: string, limit: string) =>
+    `It met the ground at ${speed} sideways, and would have tripped at ${limit}: most of the drift was gone before contact.`,
+  inside: (speed: string, limit: string, spare: string) =>
+    `It met the ground at ${speed} sideways and would have tripped at ${limit}. Another ${spare} would have turned it over.`,
+  luck: (speed: string, limit: string) =>
+    `It met the ground at ${speed} sideways, over its limit of ${limit}. It held this time; drifting slower is what makes that certain.`,
+  tipped: (speed: string, limit: string) =>
+    `It met the ground at ${speed} sideways. At ${limit} or less it would have stayed upright: lean against the drift earlier.`,
+  tippedAnyway: (speed: string, limit: string) =>
+    `Its ${speed} sideways was within the limit of ${limit}, yet it turned over: look at the attitude and the engine at contact.`,
+  cannotStand: 'On this slope, in this attitude, it could not have stood at any speed.',
+  overload: (rate: string) =>
+    `It came down at ${rate}. A slower descent keeps the load within what the legs can absorb.`,
+  offSite: 'It left the surveyed ground. Null the drift while there is height to do it.',
+  exhausted: 'The tanks ran dry before contact. A steadier, shorter descent leaves a reserve.',
+  aborted: 'The crew gave up the landing.',
+  stopped: 'The run was stopped before it came to rest.',
+} as const;
+
+export const WORLDS_VIEW = {
+  title: 'The same touchdown on three worlds',
+  lead: (drift: string, rate: string) =>
+    `Same lander, same ground, ${drift} sideways and ${rate} down at contact, engine off. Only gravity differs.`,
+  staticTilt: 'static tilt limit',
+  staticSame: 'the same everywhere',
+  tipLimit: 'tip limit',
+  utilisation: 'used of it',
+  of: (speed: string) => `by ${speed}`,
+  none: 'none',
+  replay: 'Play once more',
+  outcome: (outcome: Outcome) => {
+    if (outcome.startsWith('upright')) return 'Stays upright';
+    if (outcome.startsWith('tipped')) return 'Falls over';
+    return outcome === 'gear overload' ? 'The legs give way' : 'Ends otherwise';
+  },
+} as const;
+
+export const COACH = {
+  label: 'Coach',
+  fall: (percent: number) => `You are falling. Open the engine with ↑ until its mark passes “hover”, ${percent} %.`,
+  slow: (rate: string, target: string) => `Falling at ${rate}: slow to about ${target} at this height. More thrust, ↑.`,
+  climb: 'You are climbing. Ease the thrust, ↓, to just under “hover”.',
+  linger: 'You are barely sinking. Ease the thrust a little, ↓.',
+  driftRight: (speed: string) => `Drifting right at ${speed}. Lean left, ←, to push against it.`,
+  driftLeft: (speed: string) => `Drifting left at ${speed}. Lean right, →, to push against it.`,
+  straighten: 'The drift is going. Stand upright again, C, before it is gone.',
+  outside: 'The arrow is too near the blue tick: come down softer, or take out more drift.',
+  steady: 'Good. Keep the arrow inside the blue tick, and sink slowly.',
+  upright: 'Nearly down. Stand upright, C.',
+  engineOff: 'Ready: the moment a foot touches, engine off, X.',
+  contact: 'Contact. Engine off, X, and let the legs take it.',
+  settle: 'Hands off. It is settling.',
+  watching: 'A stand-in flies. Take Flying to have the controls.',
+} as const;
+
+export const PROBLEMS = {
+  noScript: 'This page needs scripts to run the table.',
+  notLoaded: 'A part of the page did not load. Check the connection and try again.',
+} as const;

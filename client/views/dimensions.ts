@@ -1,0 +1,96 @@
+import { drawArrow } from './arrow.ts';
+import type { Sheet } from './sheet.ts';
+import type { Spot } from '../ink/stencil.ts';
+
+/** Height of the lowest foot over the ground straight below, as a dimension line on one side of the lander. */
+export function drawHeight(
+  sheet: Sheet,
+  reading: { foot: Spot; groundY: number; side: 'left' | 'right'; words: string; broken: boolean },
+): void {
+  const { pen, camera } = sheet;
+  const out = reading.side === 'left' ? -1 : 1;
+  const footX = camera.sheetX(reading.foot.x);
+  const x = footX + out * Math.max(58 * pen.unit, 0.9 * camera.framing.scale);
+  const top = camera.sheetY(reading.foot.y);
+  const bottom = camera.sheetY(reading.groundY);
+  const middle = (top + bottom) / 2;
+  for (const y of [top, bottom]) {
+    pen.moveTo(footX + out * 12 * pen.unit, y);
+    pen.lineTo(x + out * 12 * pen.unit, y);
+  }
+  pen.paint({ stroke: 'pencil', width: 'hair' });
+  if (bottom - top > 64 * pen.unit) {
+    const gap = 17 * pen.unit;
+    drawArrow(pen, { fromX: x, fromY: middle - gap, toX: x, toY: top, tone: 'ink', shaft: 'thin', head: 3.5 });
+    drawArrow(pen, { fromX: x, fromY: middle + gap, toX: x, toY: bottom, tone: 'ink', shaft: 'thin', head: 3.5 });
+    drawHeightWords(sheet, reading, x, middle + 7 * pen.unit);
+  } else {
+    // too short for figures between the arrows: they stand outside, as on any drawing
+    const tail = 22 * pen.unit;
+    drawArrow(pen, { fromX: x, fromY: top - tail, toX: x, toY: top, tone: 'ink', shaft: 'thin', head: 3.5 });
+    drawHeightWords(sheet, reading, x, top - tail - 7 * pen.unit);
+  }
+}
+
+/** A dimension that is not drawn to scale is underlined, as on any drawing. */
+function drawHeightWords(sheet: Sheet, reading: { words: string; broken: boolean }, x: number, y: number): void {
+  const { pen } = sheet;
+  const lettering = { size: 21, align: 'center', halo: 'paper' } as const;
+  pen.text(reading.words, x, y, lettering);
+  if (!reading.broken) return;
+  const half = pen.widthOf(reading.words, lettering) / 2;
+  pen.moveTo(x - half, y + 5 * pen.unit);
+  pen.lineTo(x + half, y + 5 * pen.unit);
+  pen.paint({ stroke: 'ink', width: 'thin' });
+}
+
+/** The slope under the feet: a level line from one end of the footprint, an arc, and the angle in figures. */
+export function drawSlope(
+  sheet: Sheet,
+  reading: { from: Spot; slope: number; side: 'left' | 'right'; words: string },
+): void {
+  const { pen, camera } = sheet;
+  const out = reading.side === 'left' ? -1 : 1;
+  const x = camera.sheetX(reading.from.x) + out * 26 * pen.unit;
+  const rise = reading.slope * out;
+  const y = camera.sheetY(reading.from.y) - Math.tan(rise) * 26 * pen.unit;
+  const length = 92 * pen.unit;
+  pen.moveTo(x, y);
+  pen.lineTo(x + out * length, y);
+  pen.paint({ stroke: 'pencil', width: 'thin', dash: 'dashed' });
+  pen.moveTo(x, y);
+  pen.lineTo(x + out * length * Math.cos(rise), y - length * Math.sin(rise));
+  pen.paint({ stroke: 'pencil', width: 'thin' });
+  const level = out > 0 ? 0 : Math.PI;
+  pen.arc(x, y, 0.84 * length, level, level - out * rise, out * rise > 0);
+  pen.paint({ stroke: 'pencil', width: 'thin' });
+  pen.text(reading.words, x + out * (length + 9 * pen.unit), y + 24 * pen.unit, {
+    size: 15,
+    align: out > 0 ? 'left' : 'right',
+    halo: 'soil',
+  });
+}
+
+/** Lengths a scale bar may have [m]. */
+const BARS = [1, 2, 5, 10, 20, 50, 100];
+
+/** The scale bar, in the ground at the lower left of the free part of the sheet. */
+export function drawScaleBar(sheet: Sheet, format: (meters: number) => string): void {
+  const { pen, camera } = sheet;
+  const { covered, height } = camera.size;
+  const longest = Math.min(170 * pen.unit, camera.freeWidth * 0.4);
+  const meters = BARS.findLast((bar) => bar * camera.framing.scale <= longest) ?? 1;
+  const x = covered.left + 24 * pen.unit;
+  const y = height - covered.bottom - 26 * pen.unit;
+  const half = (meters / 2) * camera.framing.scale;
+  for (const [index, fill] of (['ink', 'card'] as const).entries()) {
+    pen.moveTo(x + index * half, y);
+    pen.lineTo(x + (index + 1) * half, y);
+    pen.lineTo(x + (index + 1) * half, y - 5 * pen.unit);
+    pen.lineTo(x + index * half, y - 5 * pen.unit);
+    pen.close();
+    pen.paint({ fill, stroke: 'ink', width: 'thin' });
+  }
+  pen.text('0', x, y - 11 * pen.unit, { size: 12, align: 'center', halo: 'soil' });
+  pen.text(format(meters), x + 2 * half, y - 11 * pen.unit, { size: 12, align: 'center', halo: 'soil' });
+}

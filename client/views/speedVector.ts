@@ -1,0 +1,105 @@
+import { drawArrow } from './arrow.ts';
+import type { Lettering } from '../ink/pen.ts';
+import type { Sheet } from './sheet.ts';
+
+/** Longest arrow [drafting units]; a faster lander's arrow is cut there and says so by a break. */
+const LONGEST = 290;
+
+export interface SpeedReading {
+  /** Of the centre of mass [m]. */
+  readonly x: number;
+  readonly y: number;
+  /** Horizontal speed, positive to the right, and what the commands lead to in a moment [m/s]. */
+  readonly speed: number;
+  readonly leadsTo: number;
+  /** Tip limit in the direction of travel [m/s]. */
+  readonly limit: number;
+  /** Which side the arrow and its words are on. */
+  readonly side: 'left' | 'right';
+  /** Drafting units for 1 m/s. */
+  readonly unitsPerSpeed: number;
+  /** Half width of the lander, where no words go [m]. */
+  readonly clear: number;
+  /** Two lines at the tick: the limit, and the speed in words. */
+  readonly limitWords: string;
+  readonly speedWords: string;
+}
+
+/** The horizontal speed as an arrow from the centre of mass, with the tip limit as a tick on its line. */
+export function drawSpeedVector(sheet: Sheet, reading: SpeedReading): void {
+  const { pen, camera } = sheet;
+  const x = camera.sheetX(reading.x);
+  const y = camera.sheetY(reading.y);
+  const toward = reading.side === 'right' ? 1 : -1;
+  const reach = (speed: number) => x + Math.max(-LONGEST, Math.min(LONGEST, speed * reading.unitsPerSpeed)) * pen.unit;
+  const tickX = reach(toward * reading.limit);
+  const tipX = reach(reading.speed);
+  const leadX = reach(reading.leadsTo);
+
+  // a light ground under the whole figure keeps it readable across the lander
+  pen.moveTo(x, y);
+  pen.lineTo(tickX, y);
+  pen.paint({ stroke: 'card', width: 'heavy', alpha: 0.8 });
+  pen.moveTo(x, y);
+  pen.lineTo(tickX, y);
+  pen.paint({ stroke: 'blue', width: 'thin', dash: 'fine' });
+  if (Math.abs(leadX - tipX) > 6 * pen.unit) {
+    drawArrow(pen, { fromX: tipX, fromY: y, toX: leadX, toY: y, tone: 'ink', shaft: 'thin', head: 5, hollow: true });
+  }
+  if (Math.abs(tipX - x) > 3 * pen.unit) {
+    drawArrow(pen, { fromX: x, fromY: y, toX: tipX, toY: y, tone: 'ink', shaft: 'thick', head: 6 });
+  }
+  if (Math.abs(reading.speed) * reading.unitsPerSpeed > LONGEST) drawBreak(sheet, (x + tipX) / 2, y);
+  pen.moveTo(tickX, y - 15 * pen.unit);
+  pen.lineTo(tickX, y + 15 * pen.unit);
+  pen.paint({ stroke: 'card', width: 'heavy' });
+  pen.moveTo(tickX, y - 15 * pen.unit);
+  pen.lineTo(tickX, y + 15 * pen.unit);
+  pen.paint({ stroke: 'blue', width: 'thick' });
+
+  drawWords(sheet, reading, { x, y, beyond: toward * Math.max(toward * tickX, toward * tipX), toward });
+}
+
+/** The limit over the line and the speed under it, clear of the lander and inside the free part of the sheet. */
+function drawWords(
+  { pen, camera }: Sheet,
+  reading: SpeedReading,
+  place: { readonly x: number; readonly y: number; readonly beyond: number; readonly toward: 1 | -1 },
+): void {
+  const { x, y, beyond, toward } = place;
+  const clear = x + toward * (reading.clear * camera.framing.scale + 16 * pen.unit);
+  const start = toward * Math.max(toward * (beyond + toward * 10 * pen.unit), toward * clear);
+  if (toward * start > toward * (beyond + toward * 20 * pen.unit)) {
+    pen.moveTo(beyond, y);
+    pen.lineTo(start - toward * 5 * pen.unit, y);
+    pen.paint({ stroke: 'blue', width: 'hair', dash: 'dotted' });
+  }
+  const limit: Lettering = { size: 14, tone: 'blue', halo: 'paper' };
+  const speed: Lettering = { size: 18, halo: 'paper' };
+  const { left, right } = camera.size.covered;
+  for (const [words, lettering, drop] of [
+    [reading.limitWords, limit, -8],
+    [reading.speedWords, speed, 21],
+  ] as const) {
+    const width = pen.widthOf(words, lettering);
+    const from = toward > 0 ? start : start - width;
+    const least = left + 8 * pen.unit;
+    const most = camera.size.width - right - width - 8 * pen.unit;
+    pen.text(words, Math.max(least, Math.min(most, from)), y + drop * pen.unit, lettering);
+  }
+}
+
+/** Two slanted strokes: the arrow is drawn shorter than it is. */
+function drawBreak(sheet: Sheet, x: number, y: number): void {
+  const { pen } = sheet;
+  for (const shift of [-3, 3]) {
+    pen.moveTo(x + (shift - 3) * pen.unit, y + 8 * pen.unit);
+    pen.lineTo(x + (shift + 3) * pen.unit, y - 8 * pen.unit);
+  }
+  pen.paint({ stroke: 'card', width: 'heavy' });
+  for (const shift of [-5, 5]) {
+    pen.moveTo(x + (shift - 3) * pen.unit, y + 8 * pen.unit);
+    pen.lineTo(x + (shift + 3) * pen.unit, y - 8 * pen.unit);
+  }
+  pen.paint({ stroke: 'ink', width: 'edge' });
+}

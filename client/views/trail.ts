@@ -1,0 +1,51 @@
+import type { Sheet } from './sheet.ts';
+
+/** Where the centre of mass has been: one point every so often, with the time since the start. */
+export interface TrailPoint {
+  readonly x: number;
+  readonly y: number;
+  readonly seconds: number;
+}
+
+/** The path flown so far, dashed, with a small ring and the time every few seconds. */
+export function drawTrail(
+  sheet: Sheet,
+  points: readonly TrailPoint[],
+  options: {
+    readonly every: number;
+    readonly words: (seconds: number) => string;
+    readonly clear: number;
+    /** Height broken out below all of the path [m]. */
+    readonly lowered?: number;
+  },
+): void {
+  const { pen, camera } = sheet;
+  const last = points.at(-1);
+  if (last === undefined) return;
+  const lowered = options.lowered ?? 0;
+  points.forEach((point, index) => {
+    if (index === 0) pen.moveTo(camera.sheetX(point.x), camera.sheetY(point.y - lowered));
+    else pen.lineTo(camera.sheetX(point.x), camera.sheetY(point.y - lowered));
+  });
+  pen.paint({ stroke: 'pencil', width: 'thin', dash: 'dashed', alpha: 0.9 });
+  for (let i = 1; i < points.length; i += 1) {
+    const point = points[i];
+    const before = points[i - 1];
+    if (point === undefined || before === undefined) continue;
+    if (Math.floor(point.seconds / options.every) === Math.floor(before.seconds / options.every)) continue;
+    // marks keep clear of the lander itself
+    if (Math.hypot(point.x - last.x, point.y - last.y) < options.clear) continue;
+    const x = camera.sheetX(point.x);
+    const y = camera.sheetY(point.y - lowered);
+    pen.moveTo(x + 3 * pen.unit, y);
+    pen.arc(x, y, 3 * pen.unit, 0, 2 * Math.PI);
+    pen.paint({ fill: 'paper', stroke: 'pencil', width: 'thin' });
+    const seconds = Math.floor(point.seconds / options.every) * options.every;
+    pen.text(options.words(seconds), x + 9 * pen.unit, y - 5 * pen.unit, {
+      size: 12,
+      tone: 'pencil',
+      italic: true,
+      halo: 'paper',
+    });
+  }
+}

@@ -1,0 +1,29 @@
+import path from 'node:path';
+import { defineConfig } from 'vite';
+import { phaserParts } from './build/phaserParts.ts';
+import { sizeReport } from './build/sizeReport.ts';
+import { startDrawing } from './build/startDrawing.ts';
+
+const packageFolder = path.resolve(import.meta.dirname, '..');
+const outDir = path.join(packageFolder, '.build/client');
+
+export default defineConfig({
+  root: import.meta.dirname,
+  // the page works under any path
+  base: './',
+  build: {
+    outDir,
+    emptyOutDir: true,
+    target: 'es2022',
+    // nothing is fetched that the page did not ask for
+    modulePreload: { polyfill: false },
+    reportCompressedSize: false,
+    chunkSizeWarningLimit: 600,
+    rolldownOptions: {
+      // Phaser changes seldom; engine and planck stay together, as their order of loading matters
+      output: { codeSplitting: { groups: [{ name: 'phaser', test: /phaser-parts|node_modules\/phaser/ }] } },
+    },
+  },
+  plugins: [phaserParts(packageFolder), startDrawing(import.meta.dirname), sizeReport(path.dirname(outDir))],
+  server: { port: 5173, strictPort: false },
+});
