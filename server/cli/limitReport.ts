@@ -1,7 +1,7 @@
 import { namePlace, type ConditionOptions } from './condition.ts';
 import type { LimitRow } from './limitRow.ts';
 import type { Report } from './report.ts';
-import { figure, textTable, type Column } from './textTable.ts';
+import { figure, shortAngle, textTable, type Column } from './textTable.ts';
 
 interface LimitFindings {
   readonly name: string;
@@ -32,7 +32,7 @@ type Falling = Extract<LimitRow, { readonly stands: false }>;
 
 function describeLeast({ name, options, rows }: LimitFindings, least: Standing): readonly string[] {
   const toward = (azimuthDeg: number): string =>
-    rows.length === 0 ? '' : `  toward azimuth ${figure(azimuthDeg, 1)} deg`;
+    rows.length === 0 ? '' : `  toward azimuth ${shortAngle(azimuthDeg)} deg`;
   const edge = least.legs === undefined ? '' : `, over the edge of legs ${least.legs.join(' and ')}`;
   const horizontal = (speed: number | null): string =>
     options.slope === undefined || options.slope === 0 || speed === null

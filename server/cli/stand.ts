@@ -6,7 +6,7 @@ import { AZIMUTH_STEP, quantityParser, STEEPNESS } from './quantity.ts';
 import type { Report } from './report.ts';
 import { azimuthsDeg, DEFAULT_STEP_DEG } from './azimuths.ts';
 import { addSubject, missingIndices, nameLander, readSubject, type SubjectOptions } from './subject.ts';
-import { figure, textTable } from './textTable.ts';
+import { figure, shortAngle, textTable } from './textTable.ts';
 import { UsageError } from './usageError.ts';
 
 interface StandOptions extends SubjectOptions {
@@ -93,7 +93,7 @@ function reportLander({ name, stance, inputs, options }: LanderStanding): Report
   const { tilt, azimuth, edge } = leastStaticTilt(stance);
   const legs = [edge.from + 1, edge.to + 1];
   const least = { ...tiltRow(toAzimuthDeg(azimuth), toDegrees(tilt), options.slope), legs };
-  const where = `toward azimuth ${figure(least.azimuthDeg, 1)} deg, over the edge of legs ${legs.join(' and ')}`;
+  const where = `toward azimuth ${shortAngle(least.azimuthDeg)} deg, over the edge of legs ${legs.join(' and ')}`;
   return {
     verb: 'stand',
     inputs,

@@ -29,6 +29,11 @@ export function figure(value: number | undefined, decimals: number): string {
   return Number(text) === 0 ? (0).toFixed(decimals) : text;
 }
 
+/** An angle in a sentence: one decimal, and none when it is whole. */
+export function shortAngle(degrees: number): string {
+  return figure(degrees, 1).replace(/\.0$/, '');
+}
+
 /** Sources under numbers of their own, in order of first mention: rows name the number, the list stands below. */
 export function numberSources(sources: readonly string[]): {
   readonly numberOf: (source: string) => string;

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { figure, textTable } from '../../../server/cli/textTable.ts';
+import { figure, numberSources, shortAngle, textTable } from '../../../server/cli/textTable.ts';
 
 describe('a text table', () => {
   const columns = [
@@ -36,5 +36,24 @@ describe('a figure', () => {
       '-1.3',
       '-',
     ]);
+  });
+});
+
+describe('an angle in a sentence', () => {
+  it('has one decimal, and none when it is whole', () => {
+    expect([shortAngle(270), shortAngle(29.97), shortAngle(0.04), shortAngle(12.34)]).toEqual([
+      '270',
+      '30',
+      '0',
+      '12.3',
+    ]);
+  });
+});
+
+describe('sources', () => {
+  it('get numbers in order of first mention, each listed once', () => {
+    const { numberOf, list } = numberSources(['b', 'a', 'b']);
+    expect([numberOf('b'), numberOf('a')]).toEqual(['1', '2']);
+    expect(list).toBe('sources\n  1  b\n  2  a');
   });
 });
