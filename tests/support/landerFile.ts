@@ -27,10 +27,20 @@ export function spoiled(document: unknown, path: readonly Step[], value: unknown
   return copy;
 }
 
+/** A copy with every number changed. */
+export function mapNumbers(
+  value: unknown,
+  change: (number: number, path: readonly Step[]) => number,
+  path: readonly Step[] = [],
+): unknown {
+  if (typeof value === 'number') return change(value, path);
+  if (Array.isArray(value)) return value.map((item, index) => mapNumbers(item, change, [...path, index]));
+  if (typeof value !== 'object' || value === null) return value;
+  const entries = Object.entries(value);
+  return Object.fromEntries(entries.map(([name, inner]) => [name, mapNumbers(inner, change, [...path, name])]));
+}
+
 /** A copy with every number at the paths that match multiplied. */
 export function scaled(document: unknown, matches: (path: string) => boolean, factor: number): unknown {
-  let copy: unknown = document;
-  for (const [path, value] of numbersIn(document))
-    if (matches(path.join('.'))) copy = spoiled(copy, path, value * factor);
-  return copy;
+  return mapNumbers(document, (value, path) => (matches(path.join('.')) ? value * factor : value));
 }
