@@ -1,0 +1,52 @@
+/** What a wider stance buys in trip limit and costs in leg mass: the same lander with its footpads moved in and out. */
+import { assert } from '../assert.ts';
+import { massProperties } from '../lander/index.ts';
+import type { BodyPoint, Lander, Part } from '../lander/lander.ts';
+import { assessLander, type ComparedLanding, type StandingFigures } from './assessLander.ts';
+import { LEG_PART, lastForce, legAnchor, legLength, legMass } from './legMass.ts';
+
+export interface StancePoint {
+  /** Footpads' distance from the long axis over what it was [-]. */
+  readonly factor: number;
+  /** All legs together by the two laws of legMass.ts [kg], and whether these are to be trusted there. */
+  readonly legMass: { readonly strength: number; readonly buckling: number; readonly isInRange: boolean };
+  /** With the larger of the two masses; undefined where it does not stand. */
+  readonly standing: StandingFigures | undefined;
+}
+
+/** The trade at each factor. Hips stay where they are, so the legs get longer or shorter; crush forces stay. */
+export function stanceTrade(
+  lander: Lander,
+  landing: ComparedLanding,
+  factors: readonly number[],
+): readonly StancePoint[] {
+  const anchor = legAnchor(lander, massProperties(lander).mass);
+  return factors.map((factor) => {
+    assert(factor > 0 && factor < Infinity, `a stance factor is above 0, not ${factor}`);
+    const legs = lander.legs.map((leg) => ({ ...leg, footpad: moved(leg.footpad, factor) }));
+    const masses = legs.map((leg) => legMass(anchor, lastForce(leg), legLength(leg)));
+    const strength = masses.reduce((sum, mass) => sum + mass.strength, 0);
+    const buckling = masses.reduce((sum, mass) => sum + mass.buckling, 0);
+    const isInRange = masses.every((mass) => mass.isInRange);
+    const weight = Math.max(strength, buckling) / (anchor.mass * legs.length);
+    const parts = lander.parts.map((part) => (part.name === LEG_PART ? heavier(part, weight) : part));
+    const { standing } = assessLander({ ...lander, legs, parts }, landing);
+    return { factor, legMass: { strength, buckling, isInRange }, standing };
+  });
+}
+
+function moved([x, y, z]: BodyPoint, factor: number): BodyPoint {
+  return [factor * x, factor * y, z];
+}
+
+/** Mass and stated inertia times a factor, in place. */
+function heavier(part: Part, factor: number): Part {
+  const { shape } = part;
+  if (shape.kind !== 'inertia') return { ...part, mass: part.mass * factor };
+  const [xx, yy, zz] = shape.moments;
+  return {
+    ...part,
+    mass: part.mass * factor,
+    shape: { kind: 'inertia', moments: [xx * factor, yy * factor, zz * factor] },
+  };
+}
