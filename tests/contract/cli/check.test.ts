@@ -1,10 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import { runChecks, type CheckResult } from '../../../engine/index.ts';
-import { runJson, runKilter } from './runKilter.ts';
+import { jsonOf, runKilter } from './runKilter.ts';
 
 describe('kilter check', () => {
   it('passes in the shipped engine, with every named field on every row', () => {
-    const found = runJson(['check']) as { checks: readonly CheckResult[]; passed: number; failed: number };
+    const found = jsonOf(runKilter(['check', '--json'])) as {
+      checks: readonly CheckResult[];
+      passed: number;
+      failed: number;
+    };
     expect(found.failed).toBe(0);
     expect(found.passed).toBe(found.checks.length);
     expect(found.checks).toEqual(structuredClone(runChecks()));

@@ -34,8 +34,11 @@ export async function callKilter(args: readonly string[]): Promise<Ran> {
 }
 
 /** The JSON of a command line that must succeed. */
-export function runJson(args: readonly string[]): unknown {
-  const ran = runKilter([...args, '--json']);
+export async function callJson(args: readonly string[]): Promise<unknown> {
+  return jsonOf(await callKilter([...args, '--json']));
+}
+
+export function jsonOf(ran: Ran): unknown {
   if (ran.status !== 0) throw new Error(`exit code ${ran.status}: ${ran.err}`);
   return JSON.parse(ran.out);
 }
