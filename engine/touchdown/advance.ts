@@ -226,6 +226,13 @@ export function advance(kernel: TouchdownKernel, count: number): void {
     let tz = 0;
     contacts = 0;
     highest = -Infinity;
+    let onset = false;
+    let ofx = 0;
+    let ofy = 0;
+    let ofz = 0;
+    let otx = 0;
+    let oty = 0;
+    let otz = 0;
 
     for (let o = 0; o < feetEnd; o += FOOT_SIZE) {
       const bx = feet[o + FX]!;
@@ -258,9 +265,11 @@ export function advance(kernel: TouchdownKernel, count: number): void {
       let ry = r21 * bx + r22 * by + r23 * bz;
       if (flat) at1 = px + rx;
       const at2 = py + ry;
+      let share = 0;
       if (feet[o + TOUCHING] === 0) {
         // first step of a contact: the anchor is where the foot crossed the surface
-        const since = unBefore < 0 ? (un / (un - unBefore)) * h : 0;
+        share = unBefore < 0 ? un / (un - unBefore) : 0;
+        const since = share * h;
         const wx = lx * run[INVERSE_IX]!;
         const wy = ly * run[INVERSE_IX + 1]!;
         const wz = lz * run[INVERSE_IX + 2]!;
@@ -310,9 +319,8 @@ export function advance(kernel: TouchdownKernel, count: number): void {
       let slip = 0;
       if (across > limit * limit) {
         const length = Math.sqrt(across);
-        const share = limit / length;
-        force1 = trial1 * share;
-        force2 = trial2 * share;
+        force1 = (trial1 * limit) / length;
+        force2 = (trial2 * limit) / length;
         slip = (length - limit) / (kt + ct);
         slipped = 1;
       }
@@ -325,6 +333,7 @@ export function advance(kernel: TouchdownKernel, count: number): void {
       const a1 = nz * sx - nx * sz;
       const a2 = r21 * cx + r22 * cy + r23 * cz;
       const an = nx * sx + nz * sz;
+      const pressed = normal;
       let load = normal * an + force1 * a1 + force2 * a2;
       const sideways = normal * normal + force1 * force1 + force2 * force2 - load * load;
       const secondary = feet[o + SECONDARY]!;
@@ -384,6 +393,20 @@ export function advance(kernel: TouchdownKernel, count: number): void {
       tx += ry * gfz - rz * force2;
       ty += rz * gfx - rx * gfz;
       tz += rx * force2 - ry * gfx;
+      if (share > 0) {
+        // the pad has pressed for a share of this step only: README.md, "Onset"
+        const first = cn * (un - unBefore);
+        const ramp = first < normal ? (normal - first) / (2 * normal) : 0;
+        const reached = pressed > first ? (normal - first) / (pressed - first) : 0;
+        const weight = share * (1 - ramp * reached) - 0.5;
+        onset = true;
+        ofx += gfx * weight;
+        ofy += force2 * weight;
+        ofz += gfz * weight;
+        otx += (ry * gfz - rz * force2) * weight;
+        oty += (rz * gfx - rx * gfz) * weight;
+        otz += (rx * force2 - ry * gfx) * weight;
+      }
     }
 
     if (hullOn) {
@@ -436,6 +459,14 @@ export function advance(kernel: TouchdownKernel, count: number): void {
     lx += mx * half;
     ly += my * half;
     lz += mz * half;
+    if (onset) {
+      vx += ofx * inverseMass * h;
+      vy += ofy * inverseMass * h;
+      vz += ofz * inverseMass * h;
+      lx += (r11 * otx + r21 * oty + r31 * otz) * h;
+      ly += (r12 * otx + r22 * oty + r32 * otz) * h;
+      lz += (r13 * otx + r23 * oty + r33 * otz) * h;
+    }
   }
 
   body[PX] = px;

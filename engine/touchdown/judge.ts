@@ -11,7 +11,22 @@ import {
 } from './constants.ts';
 import { ABOVE_EDGE, LEAST_LIFT, MARGIN, OUTWARD, plumbMargin } from './footprint.ts';
 import type { TouchdownKernel } from './kernel.ts';
-import { AX, CONTACTS, FOOT_SIZE, HOLD_X, HULL_CONTACTS, INVERSE_IX, MX, SLIDE, SLIPPED, THRUST, VX } from './layout.ts';
+import {
+  AX,
+  AXIS_X,
+  CONTACTS,
+  FOOT_SIZE,
+  GX,
+  HOLD_X,
+  HULL_CONTACTS,
+  INVERSE_IX,
+  MX,
+  R11,
+  SLIDE,
+  SLIPPED,
+  THRUST,
+  VX,
+} from './layout.ts';
 import { kineticEnergy } from './ledger.ts';
 import { turningRate } from './lookAround.ts';
 import type { RunCourse } from './runCourse.ts';
@@ -37,13 +52,25 @@ export function judge(
     }
     const tipping = margin < course.lastMargin && found[CONTACTS]! > 0 && isLost(kernel, conditions, started, answer);
     const lying = isAtRest(kernel, started, course) && margin <= 0 && found[HULL_CONTACTS]! > 0;
-    if (course.tipDirection === undefined && (tipping || lying)) {
+    if (course.tipDirection === undefined && (tipping || lying || isOverturned(kernel))) {
       course.tipDirection = [answer[OUTWARD]!, answer[OUTWARD + 1]!, answer[OUTWARD + 2]!];
     }
     course.settled = isSettled(kernel, started, course, answer);
     course.atRest = course.restLooks >= REST_LOOKS && (margin > 0 || lying);
   }
   course.lastMargin = margin;
+}
+
+/** True when the long axis points below the horizon, in flight or not. */
+function isOverturned(kernel: TouchdownKernel): boolean {
+  const { body, run } = kernel;
+  let upward = 0;
+  for (let i = 0; i < 3; i++) {
+    const row = R11 + 3 * i;
+    const along = body[row]! * run[AXIS_X]! + body[row + 1]! * run[AXIS_X + 1]! + body[row + 2]! * run[AXIS_X + 2]!;
+    upward -= along * run[GX + i]!;
+  }
+  return upward < 0;
 }
 
 /** True when nothing that acts can bring the plumb line back inside. */

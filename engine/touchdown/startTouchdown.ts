@@ -8,7 +8,7 @@ import {
   DEFAULT_FOLD_FACTOR,
   DEFAULT_STEP,
   HULL_DAMPING,
-  MAX_PHASE_PER_STEP,
+  MAX_PHASE_SQUARED,
   TIME_LIMIT_PENDULUM,
 } from './constants.ts';
 import { footOffset, footprintCorners } from './footprint.ts';
@@ -93,9 +93,10 @@ export function startTouchdown(
   found.fill(0);
   kernel.profile = ground.shape.kind === 'profile' ? prepareProfile(ground.shape.terrain) : undefined;
   placeLegs(kernel, conditions);
-  const step = chooseStep(kernel, options.step ?? DEFAULT_STEP);
+  const damping = options.damping ?? DEFAULT_DAMPING;
+  const step = chooseStep(kernel, options.step ?? DEFAULT_STEP, damping);
   fillRun(kernel, conditions, options, frame, step);
-  setDamping(kernel, options.damping ?? DEFAULT_DAMPING, step);
+  setDamping(kernel, damping, step);
   const center = kernel.center[2];
   const scale = Math.abs(center) > 0 ? Math.abs(center) : kernel.reach;
   const fall = kernel.profile === undefined ? frame.fall : fallUnder(kernel, state.position?.[0] ?? 0);
@@ -187,25 +188,29 @@ function setSoil(feet: Float64Array, o: number, soil: Soil, padDiameter: number)
 }
 
 /**
- * The wanted step, divided by a whole number where needed so that step x omega stays below MAX_PHASE_PER_STEP.
+ * The wanted step, divided by the least whole number for which the contacts together stay well inside the stability of the scheme.
  *
- *   omega^2 <= sum over feet k (1/m + r^2 / I_least)        trace bound of the stiffness matrix against the mass matrix
+ *   K h^2 + C h <= MAX_PHASE_SQUARED,   K = sum k (1/m + r^2 / I_least),   C = sum c (1/m + r^2 / I_least)
+ *
+ * K bounds the largest omega^2 of the body on its feet (trace of the stiffness against the mass matrix), C its damping
+ * rate, with k the stiffest state of each foot and c = 2 zeta sqrt(k m / n) of the unspent one.
  */
-function chooseStep(kernel: TouchdownKernel, wanted: number): number {
+function chooseStep(kernel: TouchdownKernel, wanted: number, damping: number): number {
   const { feet, feetEnd, mass, moments } = kernel;
   const leastMoment = Math.min(...moments);
-  let square = 0;
+  const carried = mass / (feetEnd / FOOT_SIZE);
+  let stiff = 0;
+  let damped = 0;
   for (let o = 0; o < feetEnd; o += FOOT_SIZE) {
-    const r2 =
-      feet[o + FX]! * feet[o + FX]! + feet[o + FX + 1]! * feet[o + FX + 1]! + feet[o + FX + 2]! * feet[o + FX + 2]!;
-    const stiffest = Math.max(
-      feet[o + KN]!,
-      feet[o + KT]!,
-      1 / (1 / feet[o + KN]! + 1 / feet[o + BOTTOMED_STIFFNESS]! - 1 / feet[o + LEG_STIFFNESS]!),
-    );
-    square += stiffest * (1 / mass + r2 / leastMoment);
+    const [x, y, z] = [feet[o + FX]!, feet[o + FX + 1]!, feet[o + FX + 2]!];
+    const share = 1 / mass + (x * x + y * y + z * z) / leastMoment;
+    const softest = Math.max(feet[o + KN]!, feet[o + KT]!);
+    const bottomed = 1 / (1 / feet[o + KN]! + 1 / feet[o + BOTTOMED_STIFFNESS]! - 1 / feet[o + LEG_STIFFNESS]!);
+    stiff += Math.max(softest, bottomed) * share;
+    damped += 2 * damping * Math.sqrt(softest * carried) * share;
   }
-  return wanted / Math.ceil((wanted * Math.sqrt(square)) / MAX_PHASE_PER_STEP);
+  const longest = (2 * MAX_PHASE_SQUARED) / (damped + Math.sqrt(damped * damped + 4 * stiff * MAX_PHASE_SQUARED));
+  return wanted / Math.ceil(wanted / longest);
 }
 
 /** c = 2 zeta sqrt(k m / n), kept as c / step since the rate is a difference over the step. */
