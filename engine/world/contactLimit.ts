@@ -17,11 +17,13 @@ export interface ContactLimit {
 /**
  * Trip limits of a lander in the state of one contact.
  *
+ * The legs crush, so they take up the closing speed whichever foot is first ('together' in the trip limit): a rigid leg
+ * would add b·w/h to the limit where the leading foot is first and take as much away where the trailing one is, several
+ * meters a second that the played legs do not show.
+ *
  * - Leading foot first: the body turns over it from the attitude it has, so its footpad plane, not the ground, is what the
  *   pivot formula calls the slope.
- * - Trailing foot first: the body swings onto the ground before it trips, and the slope is that of the ground.
- * - Both at once: as leading foot first, over the ground's slope. Plastic feet that both stay down would stop the body
- *   dead; the trailing one would have to pull as soon as h·v_t > b·w, so it lifts, and what remains is the leading pivot.
+ * - Trailing foot first, or both: the body swings onto the ground before it trips, and the slope is that of the ground.
  *
  * A body whose center moves up at contact has no closing speed.
  */
@@ -49,7 +51,7 @@ function limitToward(direction: 1 | -1, body: PivotBody, gravity: number, contac
     slope,
     rate: -direction * contact.rate,
     descentRate: Math.max(0, contact.descentRate),
-    firstContact: firstFoot === 'both' || isLeadingAlone ? 'leading' : 'trailing',
+    firstContact: 'together',
   });
 }
 

@@ -27,7 +27,10 @@ checkTrigonometry();
 
 export { Chain, Polygon, Vec2, type Body, type Contact, type World };
 
-/** Distance that the library keeps between resting shapes [m]: the skins of both, less the slop it lets them sink in. */
+/**
+ * Distance that the library keeps between resting shapes [m]: the skins of both, less the slop it lets them sink in. What
+ * comes down very softly stops up to the slop of 5 mm higher.
+ */
 export const CONTACT_SKIN = 2 * Settings.polygonRadius - Settings.linearSlop;
 
 /** Most vertices of one polygon; the library silently drops the rest. */

@@ -1,18 +1,18 @@
-import rapier from '@dimforge/rapier2d-compat';
+import { ColliderDesc, init, RigidBodyDesc, World } from '@dimforge/rapier2d-compat';
 import type { BlockSize, TippingBlock } from './tippingBlock.ts';
 
 /** Loads the second general-purpose 2-D engine. */
 export async function loadRapier(): Promise<void> {
-  await rapier.init();
+  await init();
 }
 
 /** The same block on level ground in the second engine, default solver. */
 export function rapierBlock({ b, h }: BlockSize, gravity: number, stepRate: number): TippingBlock {
-  const world = new rapier.World({ x: 0, y: -gravity });
+  const world = new World({ x: 0, y: -gravity });
   world.timestep = 1 / stepRate;
-  world.createCollider(rapier.ColliderDesc.cuboid(200, 1).setTranslation(0, -1).setFriction(2));
-  const body = world.createRigidBody(rapier.RigidBodyDesc.dynamic().setTranslation(0, h).setCanSleep(false));
-  world.createCollider(rapier.ColliderDesc.cuboid(b, h).setFriction(2).setRestitution(0), body);
+  world.createCollider(ColliderDesc.cuboid(200, 1).setTranslation(0, -1).setFriction(2));
+  const body = world.createRigidBody(RigidBodyDesc.dynamic().setTranslation(0, h).setCanSleep(false));
+  world.createCollider(ColliderDesc.cuboid(b, h).setFriction(2).setRestitution(0), body);
   for (let i = 0; i < stepRate; i++) world.step();
   return {
     step: () => world.step(),

@@ -1,0 +1,97 @@
+import { describe, expect, it } from 'vitest';
+import {
+  createDescent,
+  readDescent,
+  stepDescent,
+  type ControlInput,
+  type DescentState,
+} from '../../../engine/index.ts';
+import { findLander } from '../../../levels/index.ts';
+import { dropLander, evenGround, MOON } from '../../support/dropLander.ts';
+import { plainLander } from '../../support/plainLander.ts';
+
+const TRIVET = findLander('trivet') ?? plainLander();
+
+/** The same in the mirror: left for right. */
+function mirrored(state: DescentState) {
+  const { x, y, vx, vy, angle, rate, legs, height, slope } = state;
+  const strokes = legs.map(({ stroke }) => stroke).toReversed();
+  return { x: -x, y, vx: -vx, vy, angle: -angle, rate: -rate, height, slope: -slope, strokes };
+}
+
+function plain(state: DescentState) {
+  const { x, y, vx, vy, angle, rate, legs, height, slope } = state;
+  return { x, y, vx, vy, angle, rate, height, slope, strokes: legs.map(({ stroke }) => stroke) };
+}
+
+describe('the played world', () => {
+  it.each([
+    { vx: 1, descentRate: 1.5, angle: 0.05, rate: -0.1, slope: 0.08 },
+    { vx: 2.5, descentRate: 0.5, angle: 0, rate: 0, slope: -0.05 },
+  ])('[WO14] does the same in the mirror: $vx m/s across', ({ vx, descentRate, angle, rate, slope }) => {
+    const right = dropLander({ lander: TRIVET, terrain: evenGround(slope), vx, descentRate, angle, rate });
+    const left = dropLander({
+      lander: TRIVET,
+      terrain: evenGround(-slope),
+      vx: -vx,
+      descentRate,
+      angle: -angle,
+      rate: -rate,
+    });
+    for (let i = 0; i < 180; i++) {
+      stepDescent(right, { thrustPercent: 0, tiltDeg: 0 });
+      stepDescent(left, { thrustPercent: 0, tiltDeg: 0 });
+    }
+    const [expected, came] = [plain(readDescent(right)), mirrored(readDescent(left))];
+    expect(expected.strokes.some((stroke) => stroke > 0.001)).toBe(true);
+    for (const [name, value] of Object.entries(expected)) {
+      const other = came[name as keyof typeof came];
+      for (const [i, number] of [value].flat().entries())
+        expect(Math.abs(number - ([other].flat()[i] ?? Number.NaN)), name).toBeLessThan(1e-8);
+    }
+  });
+
+  it('[WO14] does the same wherever on the ground it is', () => {
+    const at = (shift: number) => {
+      const terrain = { ...evenGround(0.05), firstX: -200 + shift };
+      const lander = plainLander({ propellant: 50 });
+      const start = { x: shift, y: 30, angle: 0.02, vx: 1, vy: -3, rate: 0 };
+      const descent = createDescent({ lander, gravity: MOON, terrain, start, propellant: 50 });
+      const input: ControlInput = { thrustPercent: 30, tiltDeg: -4 };
+      for (let i = 0; i < 900; i++) stepDescent(descent, input);
+      return readDescent(descent);
+    };
+    const [here, there] = [at(0), at(64)];
+    expect(here.touchdown).toBeDefined();
+    expect(there.x - 64).toBeCloseTo(here.x, 6);
+    expect(there.y).toBeCloseTo(here.y, 6);
+    expect(there.angle).toBeCloseTo(here.angle, 6);
+  });
+
+  it('[WO14] obeys Froude: lengths x k and gravity x s take speeds by the root of k s', () => {
+    // all lengths doubled on a third of the gravity; mass kept, forces x s, inertia x k², stiffness x s/k
+    const [k, s] = [2, 1 / 3];
+    const small = plainLander({ force: 20_000, stroke: 0.6, stiffness: 2e6 });
+    const scaled = plainLander({
+      centerHeight: 2 * k,
+      halfStance: 1.5 * k,
+      inertia: 3000 * k * k,
+      force: 20_000 * s,
+      stroke: 0.6 * k,
+      stiffness: (2e6 * s) / k,
+      hull: small.hull.map(([x, y, z]) => [x * k, y * k, z * k] as const),
+    });
+    const large = { ...scaled, legs: scaled.legs.map((leg) => ({ ...leg, footpadDiameter: 0.4 * k })) };
+    const speed = Math.sqrt(k * s);
+    const terrain = evenGround(-0.05, 5);
+    const a = dropLander({ lander: small, terrain, vx: 1.5, descentRate: 1 });
+    const b = dropLander({ lander: large, terrain, gravity: MOON * s, vx: 1.5 * speed, descentRate: speed });
+    // times stretch by √(k/s), so the larger one is seen through coarser glasses: compare what is left at rest
+    for (const descent of [a, b])
+      while (descent.outcome === undefined) stepDescent(descent, { thrustPercent: 0, tiltDeg: 0 });
+    expect(b.outcome).toBe(a.outcome);
+    const [strokeA, strokeB] = [a, b].map((descent) => readDescent(descent).legs[1]?.stroke ?? 0);
+    expect(strokeA).toBeGreaterThan(0.005);
+    expect((strokeB ?? 0) / k / (strokeA ?? 1)).toBeCloseTo(1, 1);
+  });
+});
