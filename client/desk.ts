@@ -1,4 +1,4 @@
-import { playedModel, type TableView } from '../engine/index.ts';
+import { formatTableCode, parseTableCode, playedModel, type TableView } from '../engine/index.ts';
 import { firstLanding } from '../levels/index.ts';
 import { joinSharedTable, openLocalTable, openSharedTable, resumeSharedTable, type TableLink } from './net/index.ts';
 import { layTable } from './panels/tablePage.ts';
@@ -79,6 +79,6 @@ function firstView(link: TableLink): Promise<TableView | undefined> {
 }
 
 function sameCode(shown: string | undefined, typed: string): boolean {
-  const bare = (code: string) => code.replaceAll(/[^a-z]/gi, '').toUpperCase();
-  return shown !== undefined && bare(shown) === bare(typed);
+  const code = parseTableCode(typed);
+  return shown !== undefined && code.ok && formatTableCode(code.value) === shown;
 }

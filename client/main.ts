@@ -1,10 +1,12 @@
+import type * as DeskModule from './desk.ts';
+
 /**
  * The start page: a few hundred bytes that make its three actions work. Everything else (engine, drawing, network) is one
  * import away and is fetched once the page shows.
  */
 const status = byId('start-status');
-const field = byId('code') as HTMLInputElement;
-const crewName = byId('name') as HTMLInputElement;
+const field = fieldById('code');
+const crewName = fieldById('name');
 
 byId('fly').addEventListener('click', () => void sitDown((desk) => desk.flyAlone()));
 byId('open').addEventListener('click', () => void sitDown((desk) => desk.openTable(crewName.value)));
@@ -22,7 +24,7 @@ if (invited !== null) {
   requestIdleCallback?.(() => void loadDesk().catch(() => undefined));
 }
 
-type Desk = typeof import('./desk.ts');
+type Desk = typeof DeskModule;
 
 function loadDesk(): Promise<Desk> {
   return import('./desk.ts');
@@ -44,5 +46,11 @@ async function sitDown(act: (desk: Desk) => Promise<string | undefined>): Promis
 function byId(id: string): HTMLElement {
   const found = document.getElementById(id);
   if (found === null) throw new Error(`The start page has no element named ${id}`);
+  return found;
+}
+
+function fieldById(id: string): HTMLInputElement {
+  const found = byId(id);
+  if (!(found instanceof HTMLInputElement)) throw new Error(`The start page has no field named ${id}`);
   return found;
 }

@@ -1,6 +1,7 @@
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
 import type { Plugin } from 'vite';
+import type * as StartSheet from '../views/startSheet.ts';
 
 const PLACE = '<!-- start drawing -->';
 
@@ -11,7 +12,7 @@ export function startDrawing(clientFolder: string): Plugin {
     async transformIndexHtml(html) {
       // loaded at run time by Node itself: bundled into the configuration, the engine would load its parts out of order
       const file = pathToFileURL(path.join(clientFolder, 'views/startSheet.ts')).href;
-      const { drawStart } = (await import(file)) as typeof import('../views/startSheet.ts');
+      const { drawStart }: typeof StartSheet = await import(file);
       return html.replace(PLACE, drawStart());
     },
   };

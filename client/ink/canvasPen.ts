@@ -4,16 +4,14 @@ import { DASHES, type Lettering, type Mark, type Pen, TONES, type Tone, WIDTHS }
 export class CanvasPen implements Pen {
   unit = 1;
   #context: CanvasRenderingContext2D;
-  readonly #colors: Readonly<Record<Tone, string>>;
+  readonly #colors: ReadonlyMap<Tone, string>;
   readonly #typeface: string;
   #lifted = true;
 
   constructor(context: CanvasRenderingContext2D) {
     this.#context = context;
     const style = getComputedStyle(document.documentElement);
-    this.#colors = Object.fromEntries(
-      TONES.map((tone) => [tone, style.getPropertyValue(`--${tone}`).trim()]),
-    ) as Readonly<Record<Tone, string>>;
+    this.#colors = new Map(TONES.map((tone) => [tone, style.getPropertyValue(`--${tone}`).trim()]));
     this.#typeface = style.getPropertyValue('--typeface').trim();
   }
 
@@ -54,11 +52,11 @@ export class CanvasPen implements Pen {
     const context = this.#context;
     context.globalAlpha = mark.alpha ?? 1;
     if (mark.fill !== undefined) {
-      context.fillStyle = this.#colors[mark.fill];
+      context.fillStyle = this.#color(mark.fill);
       context.fill();
     }
     if (mark.stroke !== undefined) {
-      context.strokeStyle = this.#colors[mark.stroke];
+      context.strokeStyle = this.#color(mark.stroke);
       context.lineWidth = WIDTHS[mark.width ?? 'thin'] * this.unit;
       const dash = mark.dash ?? 'solid';
       if (dash !== 'solid') context.setLineDash(DASHES[dash].map((length) => length * this.unit));
@@ -85,11 +83,11 @@ export class CanvasPen implements Pen {
     context.translate(x, y);
     if (lettering.turn !== undefined) context.rotate(lettering.turn);
     if (lettering.halo !== undefined) {
-      context.strokeStyle = this.#colors[lettering.halo];
+      context.strokeStyle = this.#color(lettering.halo);
       context.lineWidth = 5 * this.unit;
       context.strokeText(words, 0, 0);
     }
-    context.fillStyle = this.#colors[lettering.tone ?? 'ink'];
+    context.fillStyle = this.#color(lettering.tone ?? 'ink');
     context.fillText(words, 0, 0);
     context.restore();
   }
@@ -100,6 +98,10 @@ export class CanvasPen implements Pen {
     const { width } = this.#context.measureText(words);
     this.#context.restore();
     return width;
+  }
+
+  #color(tone: Tone): string {
+    return this.#colors.get(tone) ?? '';
   }
 
   #lower(): void {

@@ -26,6 +26,12 @@ export function button(words: string, act: () => void, attributes: Attributes = 
   return node;
 }
 
+/** One entry of a description list: what it is, how much, and a small note. */
+export function entry(label: string, value: string | HTMLElement, note?: string): HTMLElement {
+  const small = note === undefined ? undefined : element('small', {}, note);
+  return element('div', {}, element('dt', {}, label), element('dd', {}, value, small));
+}
+
 /** Changes the words only when they differ, so that readers of the page are not told what they know. */
 export function say(node: HTMLElement, words: string): void {
   if (node.textContent !== words) node.textContent = words;

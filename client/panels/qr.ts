@@ -1,4 +1,4 @@
-import qrcode from 'qrcode-generator';
+import createQr from 'qrcode-generator';
 import { LOBBY } from '../text/en.ts';
 import { drawing } from './element.ts';
 
@@ -7,7 +7,7 @@ const QUIET = 4;
 
 /** The address as a QR code, in ink on card. */
 export function drawQr(address: string): HTMLElement {
-  const code = qrcode(0, 'M');
+  const code = createQr(0, 'M');
   code.addData(address);
   code.make();
   const count = code.getModuleCount();

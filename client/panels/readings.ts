@@ -1,5 +1,5 @@
 import { TICK_RATE, type Seat, type TableView } from '../../engine/index.ts';
-import { CALLOUT_WORDS, CONTROLS, READINGS, SECTION } from '../text/en.ts';
+import { CALLOUT_WORDS, CONTROLS, type READINGS, SECTION } from '../text/en.ts';
 import { degrees, kilograms, meters, percent, seconds, speed } from '../text/numbers.ts';
 
 /** What the readings need beside the view. */

@@ -29,7 +29,6 @@ export function createRestSheets(options: {
     worlds = undefined;
     holder.replaceChildren();
   };
-  const focus = (sheet: HTMLElement) => sheet.querySelector<HTMLElement>('h2')?.focus({ preventScroll: true });
   const showCard = (view: TableView) => {
     clear();
     const { scorecard } = view;
@@ -44,7 +43,7 @@ export function createRestSheets(options: {
       },
     );
     holder.append(sheet);
-    focus(sheet);
+    focusHeading(sheet);
   };
   const showWorlds = (view: TableView) => {
     const touchdown = view.scorecard?.touchdown;
@@ -52,7 +51,7 @@ export function createRestSheets(options: {
     clear();
     worlds = createWorldsSheet({ touchdown, plan, again: options.again, back: () => showCard(view) });
     holder.append(worlds.sheet);
-    focus(worlds.sheet);
+    focusHeading(worlds.sheet);
   };
   const showSection = (view: TableView) => {
     clear();
@@ -79,4 +78,9 @@ export function createRestSheets(options: {
     },
     stop: clear,
   };
+}
+
+/** Readers of the page start at the heading of what was laid on the table. */
+function focusHeading(sheet: HTMLElement): void {
+  sheet.querySelector<HTMLElement>('h2')?.focus({ preventScroll: true });
 }

@@ -1,7 +1,7 @@
 import type { Scorecard } from '../../engine/index.ts';
 import { BAND_WORDS, SCORECARD, SECTION } from '../text/en.ts';
 import { degrees, kilograms, percent, speed } from '../text/numbers.ts';
-import { button, drawing, element } from './element.ts';
+import { button, drawing, element, entry } from './element.ts';
 import { drawSpeedScale, SPEED_SCALE_BOX } from './speedScale.ts';
 import { drawTiltDial, TILT_DIAL_BOX } from './tiltDial.ts';
 import { exerciseLine } from './titleBlock.ts';
@@ -62,8 +62,6 @@ function speedFinding(card: Scorecard): HTMLElement {
 function tiltFinding(card: Scorecard): HTMLElement | undefined {
   const tilt = card.staticTilt;
   if (tilt === undefined) return undefined;
-  const words = (label: string, angle: number) =>
-    element('div', {}, element('dt', {}, label), element('dd', {}, degrees(angle)));
   return element(
     'figure',
     { class: 'tilt-finding' },
@@ -75,9 +73,9 @@ function tiltFinding(card: Scorecard): HTMLElement | undefined {
       element(
         'dl',
         {},
-        words(SCORECARD.staticLeft, tilt.left),
-        words(SCORECARD.staticUsed, tilt.used),
-        words(SCORECARD.staticLimit, tilt.limit),
+        entry(SCORECARD.staticLeft, degrees(tilt.left)),
+        entry(SCORECARD.staticUsed, degrees(tilt.used)),
+        entry(SCORECARD.staticLimit, degrees(tilt.limit)),
       ),
     ),
   );
@@ -85,25 +83,16 @@ function tiltFinding(card: Scorecard): HTMLElement | undefined {
 
 function facts(card: Scorecard): HTMLElement {
   const list = element('dl', { class: 'facts' });
-  const add = (label: string, value: string, note?: string) =>
-    list.append(
-      element(
-        'div',
-        {},
-        element('dt', {}, label),
-        element('dd', {}, value, note === undefined ? undefined : element('small', {}, note)),
-      ),
-    );
   const { touchdown } = card;
   if (card.utilisation !== undefined && card.band !== undefined) {
-    add(SCORECARD.utilisation, percent(card.utilisation), BAND_WORDS[card.band]);
+    list.append(entry(SCORECARD.utilisation, percent(card.utilisation), BAND_WORDS[card.band]));
   }
   if (touchdown !== undefined) {
-    add(SCORECARD.descentRate, speed(touchdown.descentRate));
-    add(SCORECARD.slope, slopeWords(touchdown.slope, touchdown.vx));
+    list.append(entry(SCORECARD.descentRate, speed(touchdown.descentRate)));
+    list.append(entry(SCORECARD.slope, slopeWords(touchdown.slope, touchdown.vx)));
   }
-  if (card.strokeUsed.length > 0) add(SCORECARD.strokes, card.strokeUsed.map(percent).join(', '));
-  add(SCORECARD.propellant, kilograms(card.propellantLeft));
+  if (card.strokeUsed.length > 0) list.append(entry(SCORECARD.strokes, card.strokeUsed.map(percent).join(', ')));
+  list.append(entry(SCORECARD.propellant, kilograms(card.propellantLeft)));
   return list;
 }
 

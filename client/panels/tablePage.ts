@@ -74,7 +74,7 @@ export function layTable(holder: HTMLElement, link: TableLink, first: TableView,
   );
   const endKeys = listenToKeys(desk, {
     isActive: () => link.view?.stage === 'descending',
-    lettersOn: parts.controls.lettersOn,
+    lettersOn: () => parts.controls.lettersOn(),
   });
 
   const refresh = () => {

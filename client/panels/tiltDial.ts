@@ -19,7 +19,6 @@ export function drawTiltDial(finding: TiltFinding): string {
   const pen = new SvgPen(1, 'tilt');
   const degree = Math.PI / 180;
   // opens from the upright to the right, up to the limit; the used part grows from the far end toward the upright
-  const at = (angle: number) => -Math.PI / 2 + angle;
   const span = Math.max(finding.limit, finding.used, 10 * degree);
   const left = Math.max(0, finding.left);
   pen.moveTo(X, Y);
@@ -61,4 +60,9 @@ export function drawTiltDial(finding: TiltFinding): string {
   pen.lineTo(X + 18, Y);
   pen.paint({ stroke: 'ink', width: 'heavy' });
   return pen.markup;
+}
+
+/** Angle on the sheet of a tilt to the right of the upright [rad]. */
+function at(tilt: number): number {
+  return tilt - Math.PI / 2;
 }

@@ -1,7 +1,7 @@
 import type { TableView, World } from '../../engine/index.ts';
 import { EXERCISE, TITLE_BLOCK } from '../text/en.ts';
 import { acceleration, clock } from '../text/numbers.ts';
-import { element, say } from './element.ts';
+import { element, entry, say } from './element.ts';
 import { descentSeconds } from './readings.ts';
 
 export interface TitleBlock {
@@ -16,8 +16,7 @@ export function createTitleBlock(options: {
   readonly world: World;
   readonly code: string | undefined;
 }): TitleBlock {
-  const time = element('dd', {});
-  const cell = (label: string, value: HTMLElement) => element('div', {}, element('dt', {}, label), value);
+  const time = element('span', {});
   const block = element(
     'section',
     { class: 'title-block', 'aria-label': TITLE_BLOCK.label },
@@ -30,10 +29,10 @@ export function createTitleBlock(options: {
     element(
       'dl',
       {},
-      cell(TITLE_BLOCK.lander, element('dd', {}, options.lander)),
-      cell(TITLE_BLOCK.world, element('dd', {}, `${options.world.name} ${acceleration(options.world.gravity)}`)),
-      cell(TITLE_BLOCK.code, element('dd', { class: 'code' }, options.code ?? TITLE_BLOCK.solo)),
-      cell(TITLE_BLOCK.clock, time),
+      entry(TITLE_BLOCK.lander, options.lander),
+      entry(TITLE_BLOCK.world, `${options.world.name} ${acceleration(options.world.gravity)}`),
+      entry(TITLE_BLOCK.code, options.code ?? TITLE_BLOCK.solo),
+      entry(TITLE_BLOCK.clock, time),
     ),
     exerciseLine(),
   );

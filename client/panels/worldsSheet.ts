@@ -4,7 +4,7 @@ import { WorldSection } from '../scenes/worldSection.ts';
 import { SCORECARD, WORLDS_VIEW } from '../text/en.ts';
 import { acceleration, degrees, percent, speed } from '../text/numbers.ts';
 import { figureOf } from '../views/lander/figure.ts';
-import { button, element } from './element.ts';
+import { button, element, entry } from './element.ts';
 import { exerciseLine } from './titleBlock.ts';
 
 export interface WorldsSheet {
@@ -56,13 +56,6 @@ export function createWorldsSheet(options: {
 
 function column(world: WorldTouchdown, touchdown: TouchdownState, canvas: HTMLCanvasElement | undefined): HTMLElement {
   const stood = world.outcome.startsWith('upright');
-  const row = (label: string, value: string, note?: string) =>
-    element(
-      'div',
-      {},
-      element('dt', {}, label),
-      element('dd', {}, value, note === undefined ? undefined : element('small', {}, ` ${note}`)),
-    );
   const words = WORLDS_VIEW.outcome(world.outcome);
   canvas?.setAttribute('role', 'img');
   canvas?.setAttribute('aria-label', `${world.world.name}: ${words}`);
@@ -75,13 +68,13 @@ function column(world: WorldTouchdown, touchdown: TouchdownState, canvas: HTMLCa
     element(
       'dl',
       {},
-      row(WORLDS_VIEW.tipLimit, world.limit === undefined ? WORLDS_VIEW.none : speed(world.limit.plastic)),
-      row(
+      entry(WORLDS_VIEW.tipLimit, world.limit === undefined ? WORLDS_VIEW.none : speed(world.limit.plastic)),
+      entry(
         WORLDS_VIEW.utilisation,
         world.utilisation === undefined ? WORLDS_VIEW.none : percent(world.utilisation),
         WORLDS_VIEW.of(speed(Math.abs(touchdown.vx))),
       ),
-      row(WORLDS_VIEW.staticTilt, degrees(world.staticTilt), WORLDS_VIEW.staticSame),
+      entry(WORLDS_VIEW.staticTilt, degrees(world.staticTilt), WORLDS_VIEW.staticSame),
     ),
   );
 }

@@ -33,7 +33,7 @@ export class SectionScene extends Scene {
 
   create(): void {
     for (const draw of this.#drawing.layers) {
-      new InkObject(this, { unit: () => this.#unit, draw: (pen) => draw(this.#sheet(pen)) });
+      this.sys.displayList.add(new InkObject(this, { unit: () => this.#unit, draw: (pen) => draw(this.#sheet(pen)) }));
     }
   }
 

@@ -14,7 +14,6 @@ export class InkObject extends GameObjects.GameObject {
     super(scene, 'Ink');
     this.#unit = options.unit;
     this.#draw = options.draw;
-    scene.sys.displayList.add(this);
   }
 
   /** Called by Phaser's canvas renderer. */

@@ -1,9 +1,7 @@
 import { CANVAS, Game } from 'phaser';
+import { pixelRatio } from '../camera/pixelRatio.ts';
 import type { DescentSource } from './descentDrawing.ts';
 import { type Layout, SectionScene } from './SectionScene.ts';
-
-/** Canvas pixels for a pixel of the page, at most: beyond this finer lines are not seen, only slower. */
-const MOST_PIXELS = 2;
 
 /** Puts the section into its holder and keeps it as large as the holder. Returns the function that takes it away. */
 export function createSectionGame(
@@ -11,14 +9,13 @@ export function createSectionGame(
   source: DescentSource,
   covering: () => readonly Element[],
 ): () => void {
-  const ratio = () => Math.min(MOST_PIXELS, window.devicePixelRatio || 1);
-  let layout = measure(holder, covering(), ratio());
+  let layout = measure(holder, covering(), pixelRatio());
   const game = new Game({
     type: CANVAS,
     parent: holder,
     width: layout.width,
     height: layout.height,
-    zoom: 1 / ratio(),
+    zoom: 1 / pixelRatio(),
     banner: false,
     audio: { noAudio: true },
     // the paper is drawn; the canvas itself stays clear
@@ -27,8 +24,8 @@ export function createSectionGame(
     scene: new SectionScene(source, () => layout),
   });
   const refit = () => {
-    layout = measure(holder, covering(), ratio());
-    game.scale.setZoom(1 / ratio());
+    layout = measure(holder, covering(), pixelRatio());
+    game.scale.setZoom(1 / pixelRatio());
     game.scale.resize(layout.width, layout.height);
   };
   const observer = new ResizeObserver(refit);

@@ -9,6 +9,7 @@ import {
   type WorldTouchdown,
 } from '../../engine/index.ts';
 import { frameSubject } from '../camera/follow.ts';
+import { pixelRatio } from '../camera/pixelRatio.ts';
 import { NO_INSETS, SectionCamera } from '../camera/sectionCamera.ts';
 import { CanvasPen } from '../ink/canvasPen.ts';
 import { drawFootprint } from '../views/footprint.ts';
@@ -57,7 +58,7 @@ export class WorldSection {
     const context = this.canvas.getContext('2d');
     if (context === null) return;
     this.#advance(seconds);
-    const ratio = Math.min(2, window.devicePixelRatio || 1);
+    const ratio = pixelRatio();
     const width = Math.round(this.canvas.clientWidth * ratio);
     const height = Math.round(this.canvas.clientHeight * ratio);
     if (width === 0 || height === 0) return;

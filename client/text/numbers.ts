@@ -47,8 +47,8 @@ export function acceleration(value: number): string {
 /** Minutes and seconds, such as '01:52'. */
 export function clock(totalSeconds: number): string {
   const whole = Math.max(0, Math.floor(totalSeconds));
-  const pad = (part: number) => String(part).padStart(2, '0');
-  return `${pad(Math.floor(whole / 60))}:${pad(whole % 60)}`;
+  const [minutes, rest] = [Math.floor(whole / 60), whole % 60].map((part) => String(part).padStart(2, '0'));
+  return `${minutes}:${rest}`;
 }
 
 /** A moment on the path flown, in whole seconds since the start. */

@@ -43,7 +43,7 @@ export function drawStart(): string {
   const pose = startPose(figure, terrain);
   drawGround(sheet, terrain);
   drawTrail(sheet, path(pose), { every: 5, words: (time) => `${time} s`, clear: 3.2 });
-  drawMargins(sheet, figure, pose, terrain);
+  drawMargins(pen, sheet, figure, pose, terrain);
   const label = `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${WIDTH} ${HEIGHT}">`;
   return `${label}${pen.markup}</svg>`;
 }
@@ -89,9 +89,8 @@ function path(pose: LanderPose): TrailPoint[] {
   });
 }
 
-function drawMargins(sheet: Sheet, figure: Figure, pose: LanderPose, terrain: Terrain): void {
+function drawMargins(pen: SvgPen, sheet: Sheet, figure: Figure, pose: LanderPose, terrain: Terrain): void {
   const { camera } = sheet;
-  const pen = sheet.pen as SvgPen;
   const [left, right] = pose.feet;
   const onGround = (x: number) => ({ x, y: groundHeight(terrain, x) });
   drawFootprint(sheet, onGround(left.x), onGround(right.x));
