@@ -24,20 +24,20 @@ const USUAL_FIGURES = new Map([
 ]);
 
 describe('worlds', () => {
-  it('gives the Moon and Mars the gravity of the check table to all its digits, and Earth the standard value', () => {
+  it('[WO1] gives the Moon and Mars the gravity of the check table to all its digits, and Earth the standard value', () => {
     expect(findWorld('moon')?.gravity).toBeCloseTo(1.62422, 5);
     expect(findWorld('mars')?.gravity).toBeCloseTo(3.72787, 5);
     expect(findWorld('earth')?.gravity).toBe(9.80665);
     expect(STANDARD_GRAVITY).toBe(9.80665);
   });
 
-  it('agrees for every world with the usual printed figure within two percent', () => {
+  it('[WO1] agrees for every world with the usual printed figure within two percent', () => {
     expect(WORLDS.length).toBe(USUAL_FIGURES.size);
     const close = WORLDS.filter(({ id, gravity }) => Math.abs(gravity / (USUAL_FIGURES.get(id) ?? 0) - 1) < 0.02);
     expect(close.map((world) => world.id)).toEqual(WORLDS.map((world) => world.id));
   });
 
-  it('derives gravity from the listed GM and radius wherever that is the stated basis', () => {
+  it('[WO1] derives gravity from the listed GM and radius wherever that is the stated basis', () => {
     const derived = WORLDS.filter((world) => world.basis === 'GM over mean radius squared');
     expect(derived.length).toBe(WORLDS.length - 1);
     for (const { gravity, gravitationalParameter = Number.NaN, meanRadius = Number.NaN } of derived) {
@@ -46,7 +46,7 @@ describe('worlds', () => {
     }
   });
 
-  it('has one world per identifier, each with a source', () => {
+  it('[WO1] has one world per identifier, each with a source', () => {
     expect(new Set(WORLDS.map((world) => world.id)).size).toBe(WORLDS.length);
     for (const world of WORLDS) {
       expect(world.id).toMatch(/^[a-z]+$/);
@@ -54,7 +54,7 @@ describe('worlds', () => {
     }
   });
 
-  it('finds a world by identifier or name in any letter case and finds nothing else', () => {
+  it('[WO2] finds a world by identifier or name in any letter case and finds nothing else', () => {
     expect(findWorld(' MOON ')?.id).toBe('moon');
     expect(findWorld('Ganymede')?.id).toBe('ganymede');
     for (const foreign of ['', 'the moon', 'phobos', 'moon2', '__proto__', 'constructor']) {

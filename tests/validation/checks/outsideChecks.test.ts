@@ -16,17 +16,17 @@ function byName(list: readonly CheckResult[]): ReadonlyMap<string, CheckResult> 
 }
 
 describe('outside checks', () => {
-  it.each(results)('$name: expected $expected, $source', (result) => {
+  it.each(results)('[CK1] $name: expected $expected, $source', (result) => {
     expect(result.pass, `computed ${result.computed}, error ${result.relativeError}`).toBe(true);
   });
 
-  it('are as many as the table of the design asks for, each under a name of its own', () => {
+  it('[CK2] are as many as the table of the design asks for, each under a name of its own', () => {
     expect(results.length).toBeGreaterThanOrEqual(49);
     expect(new Set(results.map(({ name }) => name)).size).toBe(results.length);
     expect(results.length).toBe(OUTSIDE_CHECKS.length);
   });
 
-  it('state finite numbers, a source, a unit and a reason for the tolerance', () => {
+  it('[CK2] state finite numbers, a source, a unit and a reason for the tolerance', () => {
     for (const { expected, computed, relativeError, tolerance, ...words } of results) {
       expect([expected, computed, relativeError, tolerance].every(Number.isFinite)).toBe(true);
       expect(expected).not.toBe(0);
@@ -37,14 +37,14 @@ describe('outside checks', () => {
     }
   });
 
-  it('never claim to have seen a publication that was quoted from memory', () => {
+  it('[CK3] never claim to have seen a publication that was quoted from memory', () => {
     const published = results.filter(({ kind }) => kind === 'published' || kind === 'measurement');
     expect(published.length).toBeGreaterThan(5);
     expect(published.filter(({ seen }) => seen)).toEqual([]);
     expect(results.filter(({ kind, seen }) => kind === 'derived' && !seen)).toEqual([]);
   });
 
-  it('take tolerances from the printed digits: none passes an error of one part in a thousand', () => {
+  it('[CK2] take tolerances from the printed digits: none passes an error of one part in a thousand', () => {
     const loose = results.filter(({ relation, tolerance }) => relation === 'equals' && tolerance > 1e-3);
     expect(loose).toEqual([]);
   });
@@ -56,7 +56,7 @@ describe('outside checks catch a wrong engine', () => {
     { share: -0.01, only: 'moon', least: 8 },
     { share: 0.01, only: 'earth', least: 10 },
     { share: 0.01, only: 'mars', least: 1 },
-  ])('gravity of $only off by $share fails every check whose value moves with it', ({ share, only, least }) => {
+  ])('[CK4] gravity of $only off by $share fails every check whose value moves with it', ({ share, only, least }) => {
     const before = byName(results);
     const moved = runChecks(worldsOff(share, only)).filter(
       ({ name, computed, relation }) => relation === 'equals' && computed !== before.get(name)?.computed,
@@ -65,7 +65,7 @@ describe('outside checks catch a wrong engine', () => {
     expect(moved.filter(({ pass }) => pass)).toEqual([]);
   });
 
-  it('leaves ratios of two worlds and static tilt alone when all gravity is off by the same share', () => {
+  it('[CK4] leaves ratios of two worlds and static tilt alone when all gravity is off by the same share', () => {
     const names = runChecks(worldsOff(0.01))
       .filter(({ pass }) => pass)
       .map(({ name }) => name);
@@ -74,7 +74,7 @@ describe('outside checks catch a wrong engine', () => {
     expect(names).not.toContain('trip limit on level ground, Moon');
   });
 
-  it.each(['equals', 'atMost', 'atLeast'] as const)('fails %s on a number that is not finite', (relation) => {
+  it.each(['equals', 'atMost', 'atLeast'] as const)('[CK5] fails %s on a number that is not finite', (relation) => {
     const [row] = OUTSIDE_CHECKS;
     for (const wrong of [Number.NaN, Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY]) {
       const check = { ...row!, relation, compute: () => wrong };
