@@ -64,6 +64,7 @@ export { atan, cos, exp, log, nextUniform, seedRandom, sin, tan, type RandomStat
 
 // engine/pivot
 export {
+  FIRST_CONTACTS,
   WIDEST,
   criticalFriction,
   peakAfterImpact,
@@ -82,6 +83,7 @@ export {
   type AzimuthTrip,
   type ContactCondition,
   type EdgeSpeedLimit,
+  type FirstContact,
   type LeastTrip,
   type NextPeak,
   type PivotBody,
@@ -166,6 +168,7 @@ export {
   parseMemberName,
   parseTableCode,
   playedModel,
+  recordingOf,
   returnMember,
   staticTiltOf,
   stepTable,

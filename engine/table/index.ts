@@ -6,7 +6,7 @@ export { LONGEST_NAME, parseMemberName } from './memberName.ts';
 export { dropMember, forgetAbsent, joinTable, leaveTable, MOST_MEMBERS, returnMember } from './members.ts';
 export { playedModel } from './playedModel.ts';
 export { BAND_LIMITS, bandOf, calloutOf } from './marginBand.ts';
-export { createTable, stepTable, type Member, type Table } from './table.ts';
+export { createTable, recordingOf, stepTable, type Member, type Table } from './table.ts';
 export { formatTableCode, parseTableCode, TABLE_CODE_ALPHABET, TABLE_CODE_LENGTH } from './tableCode.ts';
 export type { PlayedDescent, TableModel } from './tableModel.ts';
 export {

@@ -1,6 +1,7 @@
 import { STEADY, pilot } from '../descent/steadyPilot.ts';
+import { finishRecording, recordInput, recordState, startRecording } from '../replay/recordDescent.ts';
 import { createDescent } from '../world/createDescent.ts';
-import { hashDescent, readDescent } from '../world/readDescent.ts';
+import { readDescent } from '../world/readDescent.ts';
 import { stepDescent } from '../world/stepDescent.ts';
 import { createMarginGauge } from './liveMargin.ts';
 import { scoreDescent } from './scorecard.ts';
@@ -8,12 +9,18 @@ import type { TableModel } from './tableModel.ts';
 
 /** The played world, its steady pilot as the stand-in at Flying, and the engine's margins: what every real table has. */
 export const playedModel: TableModel = {
-  createDescent(setup) {
-    const descent = createDescent(setup);
+  createDescent(plan) {
+    const descent = createDescent(plan.setup);
+    const recorder = startRecording(plan, descent);
     return {
-      step: (input) => stepDescent(descent, input),
+      step(input) {
+        recordInput(recorder, input);
+        const events = stepDescent(descent, input);
+        recordState(recorder, descent);
+        return events;
+      },
       read: () => readDescent(descent),
-      hash: () => hashDescent(descent),
+      recording: () => finishRecording(recorder, descent),
     };
   },
   createPilot({ lander, gravity }) {

@@ -1,6 +1,7 @@
 import { assert } from '../assert.ts';
 import { accept, type Result } from '../result.ts';
 import type { ControlInput, DescentEvent, DescentState } from '../world/descent.ts';
+import type { Recording } from '../replay/recording.ts';
 import { controlsNow } from './controls.ts';
 import type { PlayedDescent, TableModel } from './tableModel.ts';
 import type { LiveMargin, MemberId, Refusal, Scorecard, Seat, Stage, TablePlan } from './tableTypes.ts';
@@ -35,7 +36,7 @@ export interface Member {
   absentSince: number | undefined;
 }
 
-/** One descent from its start: its world, its latest reading, and every input that went into it. */
+/** One descent from its start: its world, who stands in, and its latest reading. */
 export interface Run {
   readonly descent: PlayedDescent;
   readonly pilot: (state: DescentState) => ControlInput;
@@ -43,8 +44,6 @@ export interface Run {
   flight: DescentState;
   margin: LiveMargin;
   commanded: ControlInput;
-  /** One entry a tick, appended before the step. */
-  readonly inputs: ControlInput[];
 }
 
 export function createTable({ plan, model }: { readonly plan: TablePlan; readonly model: TableModel }): Table {
@@ -67,7 +66,6 @@ export function stepTable(table: Table): readonly DescentEvent[] {
   if (table.stage !== 'descending' || table.held) return [];
   const { run } = table;
   run.commanded = controlsNow(table);
-  run.inputs.push(run.commanded);
   const events = run.descent.step(run.commanded);
   run.flight = run.descent.read();
   run.margin = run.gauge(run.flight);
@@ -78,11 +76,16 @@ export function stepTable(table: Table): readonly DescentEvent[] {
   return events;
 }
 
+/** The descent that is on the table, as it went so far; it replays to the bit, on any machine. */
+export function recordingOf(table: Table): Recording {
+  return table.run.descent.recording();
+}
+
 /** Puts a new descent of the same plan on the table and lets it run. */
 export function beginDescent(table: Table): Result<void, Refusal> {
   // the descent laid out at opening has not been stepped yet: it is the one to fly
   if (table.stage === 'resolved') table.run = startRun(table.plan, table.model);
-  assert(table.run.inputs.length === 0, 'a descent begins with no input behind it');
+  assert(table.run.flight.tick === 0, 'a descent begins with no tick behind it');
   table.scorecard = undefined;
   table.held = false;
   table.stage = 'descending';
@@ -90,10 +93,10 @@ export function beginDescent(table: Table): Result<void, Refusal> {
 }
 
 function startRun(plan: TablePlan, model: TableModel): Run {
-  const descent = model.createDescent(plan.setup);
+  const descent = model.createDescent(plan);
   const pilot = model.createPilot(plan.setup);
   const gauge = model.createMarginGauge(plan.setup);
   const flight = descent.read();
   // the engine is burning when the table takes over: whoever sits down finds a descent under control
-  return { descent, pilot, gauge, flight, margin: gauge(flight), commanded: pilot(flight), inputs: [] };
+  return { descent, pilot, gauge, flight, margin: gauge(flight), commanded: pilot(flight) };
 }

@@ -1,12 +1,13 @@
 import type { ControlInput, DescentEvent, DescentSetup, DescentState } from '../world/descent.ts';
-import type { LiveMargin, Scorecard } from './tableTypes.ts';
+import type { Recording } from '../replay/recording.ts';
+import type { LiveMargin, Scorecard, TablePlan } from './tableTypes.ts';
 
 /**
  * What the authority needs from the rest of the engine. `playedModel` is the real one; a test may put a simpler world
  * under the same rules.
  */
 export interface TableModel {
-  createDescent(setup: DescentSetup): PlayedDescent;
+  createDescent(plan: TablePlan): PlayedDescent;
   /** What the stand-in at Flying commands in this state: one call a tick, from the first tick on. */
   createPilot(setup: DescentSetup): (state: DescentState) => ControlInput;
   createMarginGauge(setup: DescentSetup): (state: DescentState) => LiveMargin;
@@ -19,6 +20,6 @@ export interface PlayedDescent {
   step(input: ControlInput): readonly DescentEvent[];
   /** Plain data, new for each tick. */
   read(): DescentState;
-  /** Of everything that decides the next tick: 16 hexadecimal digits. */
-  hash(): string;
+  /** From the start to now: plan, every input, and hashes along the way. */
+  recording(): Recording;
 }

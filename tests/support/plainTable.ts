@@ -1,14 +1,16 @@
-import type { DescentSetup, DescentState, TableModel, TablePlan } from '../../engine/index.ts';
+import type { DescentSetup, DescentState, InputRun, TableModel, TablePlan } from '../../engine/index.ts';
 
 /**
  * A world simple enough to reckon by hand, under the real rules of the table: a point falls straight down at 1 m/s a tick
  * less 1 m/s a full thrust, from 100 m, and comes to rest at 0. The stand-in always commands 50 % and 5 degrees.
  */
 export const plainModel: TableModel = {
-  createDescent(setup) {
-    let state = startOf(setup);
+  createDescent(plan) {
+    let state = startOf(plan.setup);
+    const inputs: InputRun[] = [];
     return {
       step(input) {
+        inputs.push({ ticks: 1, ...input });
         const y = Math.max(0, state.y - (1 - input.thrustPercent / 100));
         const tick = state.tick + 1;
         const down = y === 0;
@@ -25,7 +27,14 @@ export const plainModel: TableModel = {
         return down ? [{ kind: 'outcome', tick, outcome: 'upright inside limit' }] : [];
       },
       read: () => state,
-      hash: () => `${state.tick}`.padStart(16, '0'),
+      recording: () => ({
+        format: 'kilter-recording/1',
+        physics: 0,
+        tickRate: 60,
+        plan: { ...plainPlan, setupHash: '0000000000000000' },
+        inputs,
+        marks: [],
+      }),
     };
   },
   createPilot: () => () => ({ thrustPercent: 50, tiltDeg: 5 }),

@@ -12,8 +12,8 @@ import { createTabStore, startTestServer, until, type TestServer } from '../../s
 /** Faults on purpose: a thrust of 66 % ends in an exception inside a step. */
 const faultyModel: TableModel = {
   ...plainModel,
-  createDescent(setup) {
-    const descent = plainModel.createDescent(setup);
+  createDescent(plan) {
+    const descent = plainModel.createDescent(plan);
     return {
       ...descent,
       step(input) {
