@@ -31,7 +31,7 @@ export const STEADY: PilotManner = {
   cutHeight: 0.4,
 };
 
-/** In a hurry: twice as fast, and with a sideways speed that no lander of ours stands on the Moon. */
+/** In a hurry: comes down nearly twice as fast, with a sideways speed beyond the limit of any lander of ours on the Moon. */
 export const HASTY: PilotManner = { touchdownRate: 1.2, ratePerHeight: 0.14, fastestRate: 8, drift: 4, cutHeight: 0.4 };
 
 /** What the pilot must know besides the state. */

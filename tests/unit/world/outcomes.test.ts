@@ -16,6 +16,14 @@ function kinds(events: readonly DescentEvent[]): readonly string[] {
   return events.map((event) => (event.kind === 'phase' ? event.phase : event.kind));
 }
 
+/** Comes down at 6 m/s from a height [m] with three kilograms of propellant. */
+function runDry(height: number) {
+  const lander = plainLander({ propellant: 3, maxThrust: 12_000 });
+  const descent = dropLander({ lander, terrain: evenGround(), descentRate: 6, height, propellant: 3 });
+  const events = settle(descent, 7200, { thrustPercent: 60, tiltDeg: 0 });
+  return { descent, events };
+}
+
 describe('outcomes', () => {
   it('[WO10] upright inside limit: a gentle landing', () => {
     const descent = dropLander({ lander: plainLander(), terrain: evenGround(0, CATCHING), vx: 0.5, descentRate: 1 });
@@ -76,17 +84,11 @@ describe('outcomes', () => {
   });
 
   it('[WO10] propellant exhausted: the tanks ran dry on high and the fall cost the landing', () => {
-    const run = (height: number) => {
-      const lander = plainLander({ propellant: 3, maxThrust: 12_000 });
-      const descent = dropLander({ lander, terrain: evenGround(), descentRate: 6, height, propellant: 3 });
-      const events = settle(descent, 7200, { thrustPercent: 60, tiltDeg: 0 });
-      return { descent, events };
-    };
-    const high = run(60);
+    const high = runDry(60);
     expect(kinds(high.events)).toContain('propellantOut');
     expect(high.descent.outcome).toBe('propellant exhausted');
     // the same empty tanks just above the ground decide nothing
-    const low = run(0.5);
+    const low = runDry(0.5);
     expect(low.descent.outcome).not.toBe('propellant exhausted');
   });
 });

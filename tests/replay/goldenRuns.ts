@@ -1,0 +1,67 @@
+import {
+  createDescent,
+  hashDescent,
+  HASTY,
+  pilot,
+  readDescent,
+  STEADY,
+  stepDescent,
+  type DescentState,
+  type Outcome,
+} from '../../engine/index.ts';
+import { firstLanding } from '../../levels/index.ts';
+
+/**
+ * Golden runs: the first landing flown by a scripted pilot, for every platform to compute to the bit.
+ *
+ * THE HASHES ARE OUR OWN OUTPUT. They check nothing but that nothing changed: they are changed by hand, in a commit of their
+ * own that says why, together with PHYSICS_REVISION and a line in engine/CHANGELOG.md. The other values are read back so
+ * that equal hashes cannot be equal for nothing.
+ */
+export interface GoldenRun {
+  readonly name: string;
+  readonly seed: number;
+  readonly manner: 'steady' | 'hasty';
+  readonly outcome: Outcome;
+  readonly ticks: number;
+  /** After the last tick. */
+  readonly hash: string;
+}
+
+export const GOLDEN_RUNS: readonly GoldenRun[] = [
+  {
+    name: 'a landing that stays upright',
+    seed: 1,
+    manner: 'steady',
+    outcome: 'upright inside limit',
+    ticks: 1923,
+    hash: '349b0ad283d9a890',
+  },
+  {
+    name: 'a landing that tips',
+    seed: 4,
+    manner: 'hasty',
+    outcome: 'tipped downhill',
+    ticks: 1466,
+    hash: '2cabe896cef7c025',
+  },
+];
+
+export interface FlownRun {
+  readonly name: string;
+  readonly outcome: Outcome | undefined;
+  readonly ticks: number;
+  readonly hash: string;
+  readonly state: DescentState;
+}
+
+/** Flies a golden run from its start. */
+export function flyGolden({ name, seed, manner }: GoldenRun): FlownRun {
+  const { setup } = firstLanding(seed);
+  const craft = { engine: setup.lander.engine, gravity: setup.gravity };
+  const descent = createDescent(setup);
+  while (descent.outcome === undefined)
+    stepDescent(descent, pilot(manner === 'steady' ? STEADY : HASTY, craft, readDescent(descent)));
+  const state = readDescent(descent);
+  return { name, outcome: state.outcome, ticks: state.tick, hash: hashDescent(descent), state };
+}
