@@ -3,7 +3,7 @@
  * plane across the edge (the section), u along the ground toward the edge, n out of the ground. The section may be a
  * slanting cut through a lander in space: then gravity and the velocities are their components in it.
  *
- *   ω  = (m h v_t ∓ m b w + H) / I_P           − leading foot, + trailing foot first       (1)
+ *   ω  = (m h v_t ∓ m b w + H) / I_P           − leading foot, + trailing foot first, 0 together       (1)
  *   falls over if  ½ I_P ω² >= m g L (1 − cos(α − φ))  and  ω > 0                          (2)
  *
  * b    foot point to edge [m]          h  center of mass above the ground [m]     L² = b² + h², tan α = b/h
@@ -17,12 +17,20 @@
  * L (1 − cos(α − φ)). Energy is kept while turning, which gives (2), or ω_c = 2 sin((α − φ)/2) √(m g L / I_P).
  * Trailing foot first: the turn must pass to the leading foot. That second impact is taken as free of loss, so the limit
  * is on the cautious side; a plastic one leaves only the share 1 − 2 m b²/I_P of ω.
+ * Together: legs that crush take up the closing speed, pushing back evenly and evenly long, before the leading foot turns
+ * the body; w drops out of (1), and ½ m w² out of the energy below. That is the state a crushable gear is built to
+ * bring about. It lies between the other two, which take the legs as rigid, and is what the simulated landers keep to
+ * (tests/validation/world).
  *
  * The lossless bound asks energy alone: falling needs ½ m (v_t² + w²) + E >= m g L (1 − cos(α − φ)), E rotational energy.
  * Same physics: [TPT2020].
  */
 import { assert } from '../assert.ts';
 import { atan, sin } from '../math/index.ts';
+
+/** Which foot of a rigid body meets the ground first, in the direction of travel; or 'together', on legs that crush. */
+export const FIRST_CONTACTS = ['leading', 'trailing', 'together'] as const;
+export type FirstContact = (typeof FIRST_CONTACTS)[number];
 
 /** a + b·v, as a function of the horizontal speed v in the direction of travel. */
 export interface Line {
@@ -49,7 +57,7 @@ export interface EdgeSection {
   readonly spinEnergy: number;
   /** Cosine of the angle between direction of travel and edge normal, in the ground plane; above 0 [-]. */
   readonly facing: number;
-  readonly firstContact: 'leading' | 'trailing';
+  readonly firstContact: FirstContact;
   /** Components of the velocity; absent when the body slides along the ground with no closing speed. */
   readonly approach?: { readonly across: Line; readonly closing: Line };
 }
@@ -86,7 +94,7 @@ export function plasticEdgeLimit(section: EdgeSection): EdgeLimit {
   if (section.approach === undefined) return sliding;
 
   const { across, closing } = section.approach;
-  const side = section.firstContact === 'leading' ? b : -b;
+  const side = firstArm(section.firstContact, b);
   const lever = h * across.perSpeed - side * closing.perSpeed;
   const left = needed - h * across.atRest + side * closing.atRest;
   if (lever > 0) {
@@ -95,6 +103,19 @@ export function plasticEdgeLimit(section: EdgeSection): EdgeLimit {
   }
   if (across.perSpeed <= 0 || (side < 0 && left > 0)) return sliding;
   return { kind: 'horizontal', speed: left < 0 ? left / h : left / (h * across.perSpeed) };
+}
+
+/** Arm of the closing speed about the foot that catches, against tipping [m]. */
+function firstArm(firstContact: FirstContact, halfStance: number): number {
+  switch (firstContact) {
+    case 'leading':
+      return halfStance;
+    case 'trailing':
+      return -halfStance;
+    case 'together':
+      return 0;
+  }
+  return firstContact satisfies never;
 }
 
 /** Speed from what is needed of h·v_t. A negative one is measured across the edge: it says that it trips at rest. */
@@ -112,6 +133,11 @@ export function losslessEdgeLimit(section: EdgeSection): EdgeLimit | undefined {
   if (section.approach === undefined) return sliding;
 
   const { across, closing } = section.approach;
+  if (section.firstContact === 'together') {
+    const speed = (Math.sqrt(needed) - across.atRest) / across.perSpeed;
+    if (across.perSpeed <= 0 || closing.atRest + closing.perSpeed * speed < 0) return sliding;
+    return speed > 0 ? { kind: 'horizontal', speed } : undefined;
+  }
   const square = across.perSpeed * across.perSpeed + closing.perSpeed * closing.perSpeed;
   const half = across.perSpeed * across.atRest + closing.perSpeed * closing.atRest;
   const short = needed - across.atRest * across.atRest - closing.atRest * closing.atRest;

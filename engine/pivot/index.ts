@@ -1,4 +1,5 @@
 /** Public door of the trip limits and of rocking. */
+export { FIRST_CONTACTS, type FirstContact } from './edgePivot.ts';
 export { pivotBodyOver } from './pivotBodyOver.ts';
 export {
   requiredStance,

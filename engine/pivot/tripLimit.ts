@@ -9,7 +9,13 @@
  */
 import { assert } from '../assert.ts';
 import { atan, cos, sin } from '../math/index.ts';
-import { losslessEdgeLimit, plasticEdgeLimit, type EdgeLimit, type EdgeSection } from './edgePivot.ts';
+import {
+  losslessEdgeLimit,
+  plasticEdgeLimit,
+  type EdgeLimit,
+  type EdgeSection,
+  type FirstContact,
+} from './edgePivot.ts';
 
 /** A body seen along the edge over which it may tip. */
 export interface PivotBody {
@@ -35,8 +41,11 @@ export interface ContactCondition {
   readonly descentRate?: number;
   /** Body rate toward the tip edge [rad/s]. Default 0. */
   readonly rate?: number;
-  /** Which foot meets the ground first, as seen in the direction of travel. Default 'leading'. */
-  readonly firstContact?: 'leading' | 'trailing';
+  /**
+   * Which foot of a rigid body meets the ground first, as seen in the direction of travel; 'together' for legs that crush
+   * and so take up the closing speed. Default 'leading'.
+   */
+  readonly firstContact?: FirstContact;
 }
 
 export type TripLimit =

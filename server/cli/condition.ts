@@ -1,5 +1,5 @@
 import type { Command } from 'commander';
-import { findWorld, type ContactCondition, type World } from '../../engine/index.ts';
+import { FIRST_CONTACTS, findWorld, type ContactCondition, type FirstContact, type World } from '../../engine/index.ts';
 import { toRadians } from './angles.ts';
 import { DEFAULT_STEP_DEG } from './azimuths.ts';
 import {
@@ -17,7 +17,6 @@ import {
 import { readWorld, WORLD_IDS } from './readWorld.ts';
 import { UsageError } from './usageError.ts';
 
-const FIRST_CONTACTS = ['leading', 'trailing'] as const;
 const DEFAULT_WORLD = 'moon';
 
 /** The state at contact, in the units of the command line. */
@@ -28,7 +27,7 @@ export interface ConditionOptions {
   readonly fallAzimuth?: number;
   readonly descent?: number;
   readonly rate?: number;
-  readonly firstContact?: (typeof FIRST_CONTACTS)[number];
+  readonly firstContact?: FirstContact;
   readonly friction?: number;
   readonly step?: number;
 }
@@ -51,7 +50,8 @@ export function addConditionOptions(command: Command): Command {
     .option('--rate <deg/s>', 'body rate toward the direction of travel (default: 0)', quantityParser(BODY_RATE))
     .option(
       '--first-contact <foot>',
-      'foot that meets the ground first, seen in the direction of travel: leading or trailing (default: leading)',
+      'foot of a rigid body that meets the ground first, leading or trailing; or together, on legs that crush and take up ' +
+        'the descent (default: together for a lander, leading for plain geometry)',
       choiceParser(FIRST_CONTACTS),
     )
     .option(
@@ -66,20 +66,28 @@ export function addConditionOptions(command: Command): Command {
     );
 }
 
+/** The first contact asked for; a lander comes down on legs that crush, plain geometry is a rigid body. */
+export function firstContactOf({ firstContact }: ConditionOptions, subject: 'lander' | 'geometry'): FirstContact {
+  return firstContact ?? (subject === 'lander' ? 'together' : 'leading');
+}
+
 /** The same for the engine. */
-export function readCondition(options: ConditionOptions): ContactCondition {
-  const { slope = 0, descent, rate = 0, firstContact = 'leading' } = options;
+export function readCondition(options: ConditionOptions, subject: 'lander' | 'geometry'): ContactCondition {
+  const { slope = 0, descent, rate = 0 } = options;
   return {
     gravity: gravityOf(options),
     slope: toRadians(slope),
     rate: toRadians(rate),
-    firstContact,
+    firstContact: firstContactOf(options, subject),
     ...(descent === undefined ? {} : { descentRate: descent }),
   };
 }
 
 /** What was asked, defaults filled in; null where nothing was said and nothing is assumed. */
-export function echoCondition(options: ConditionOptions): Readonly<Record<string, unknown>> {
+export function echoCondition(
+  options: ConditionOptions,
+  subject: 'lander' | 'geometry',
+): Readonly<Record<string, unknown>> {
   return {
     world: options.gravity === undefined ? chosenWorld(options).id : null,
     gravity: gravityOf(options),
@@ -87,7 +95,7 @@ export function echoCondition(options: ConditionOptions): Readonly<Record<string
     fallAzimuthDeg: options.fallAzimuth ?? null,
     descentRate: options.descent ?? null,
     rateDegPerSecond: options.rate ?? 0,
-    firstContact: options.firstContact ?? 'leading',
+    firstContact: firstContactOf(options, subject),
     friction: options.friction ?? null,
   };
 }

@@ -27,7 +27,7 @@ direction, called 0. Below the critical friction a sliding lander does not overt
 
 Examples:
   kilter limit trivet
-  kilter limit steeple --world mars --slope 5 --descent 2 --first-contact trailing
+  kilter limit steeple --world mars --slope 5 --descent 2
   kilter limit bolster --slope 8 --fall-azimuth 90 --json
   kilter limit --half-stance 1.5 --center-height 2 --mass 1000 --inertia 1500 --gravity 1.62`,
     )
@@ -38,20 +38,29 @@ Examples:
 
 function reportLimit(word: string | undefined, options: LimitOptions): Report {
   // options that do not go together are refused before a file is opened
-  const condition = readCondition(options);
+  const kind = word === undefined ? 'geometry' : 'lander';
+  const condition = readCondition(options, kind);
+  const echo = echoCondition(options, kind);
   const subject = readSubject(word, options);
   if (subject.kind === 'geometry') {
     if (options.fallAzimuth !== undefined || options.step !== undefined)
       throw new UsageError('--fall-azimuth and --step go with a lander; plain geometry has one direction');
     const body = readPivotBody(options);
     const row = limitRow(0, tripLimit(body, condition));
-    const inputs = { ...body, ...echoCondition(options) };
-    return reportRows({ name: 'This geometry', inputs, options, least: row, rows: [] });
+    const inputs = { ...body, ...echo };
+    return reportRows({
+      name: 'This geometry',
+      inputs,
+      options,
+      firstContact: condition.firstContact,
+      least: row,
+      rows: [],
+    });
   }
 
   const { lander, missing } = subject;
   const name = nameLander(lander, missing);
-  const inputs = { lander: subject.word, missing, ...echoCondition(options) };
+  const inputs = { lander: subject.word, missing, ...echo };
   const stance = landerStance(lander, { missing: missingIndices(missing) });
   if (stance.kind === 'cannotStand') {
     const results = { stands: false, reason: stance.reason, least: null, byAzimuth: [], skid: null };
@@ -64,5 +73,5 @@ function reportLimit(word: string | undefined, options: LimitOptions): Report {
     limitRow(azimuthDeg, tripLimitToward(stance, bulk, travel, toRadians(azimuthDeg))),
   );
   const least = leastRow(tripLimitByAzimuth(stance, bulk, travel).least);
-  return reportRows({ name, inputs, options, least, rows });
+  return reportRows({ name, inputs, options, firstContact: condition.firstContact, least, rows });
 }

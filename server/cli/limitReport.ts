@@ -1,3 +1,4 @@
+import type { FirstContact } from '../../engine/index.ts';
 import { namePlace, type ConditionOptions } from './condition.ts';
 import type { LimitRow } from './limitRow.ts';
 import type { Report } from './report.ts';
@@ -7,6 +8,7 @@ interface LimitFindings {
   readonly name: string;
   readonly inputs: Report['inputs'];
   readonly options: ConditionOptions;
+  readonly firstContact: FirstContact | undefined;
   readonly least: LimitRow;
   /** By azimuth; empty for plain geometry, whose one direction is the least. */
   readonly rows: readonly LimitRow[];
@@ -30,7 +32,7 @@ export function reportRows(findings: LimitFindings): Report {
 type Standing = Extract<LimitRow, { readonly stands: true }>;
 type Falling = Extract<LimitRow, { readonly stands: false }>;
 
-function describeLeast({ name, options, rows }: LimitFindings, least: Standing): readonly string[] {
+function describeLeast({ name, options, firstContact, rows }: LimitFindings, least: Standing): readonly string[] {
   const toward = (azimuthDeg: number): string =>
     rows.length === 0 ? '' : `  toward azimuth ${shortAngle(azimuthDeg)} deg`;
   const edge = least.legs === undefined ? '' : `, over the edge of legs ${least.legs.join(' and ')}`;
@@ -40,7 +42,7 @@ function describeLeast({ name, options, rows }: LimitFindings, least: Standing):
       : `  horizontally ${figure(speed, 3)} m/s`;
   const losslessAt = least.losslessAzimuthDeg ?? least.azimuthDeg;
   return [
-    `${name} ${namePlace(options)}${describeState(options)}: least speed limits along the ground`,
+    `${name} ${namePlace(options)}${describeState(options, firstContact)}: least speed limits along the ground`,
     `  plastic pivot   ${figure(least.plastic, 3)} m/s${horizontal(least.plasticHorizontal)}${toward(least.azimuthDeg)}${edge}`,
     least.lossless === null
       ? '  lossless bound  none: descent and rotation alone carry the energy to fall'
@@ -51,10 +53,12 @@ function describeLeast({ name, options, rows }: LimitFindings, least: Standing):
   ];
 }
 
-function describeState({ slope, descent, rate, firstContact }: ConditionOptions): string {
+function describeState({ slope, descent, rate }: ConditionOptions, firstContact: FirstContact | undefined): string {
   const parts = [
     slope === undefined ? '' : `slope ${slope} deg`,
-    descent === undefined ? '' : `descent rate ${descent} m/s, ${firstContact ?? 'leading'} foot first`,
+    descent === undefined
+      ? ''
+      : `descent rate ${descent} m/s, ${firstContact === 'together' ? 'taken up by the legs' : `${firstContact} foot first`}`,
     rate === undefined ? '' : `body rate ${rate} deg/s`,
   ].filter((part) => part !== '');
   return parts.length === 0 ? ', level ground' : `, ${parts.join(', ')}`;

@@ -60,7 +60,7 @@ const CASES: readonly (readonly [name: string, args: readonly string[], words: r
   ['a decimal comma', ['limit', ...GEOMETRY, '--slope', '5,5'], ['--slope', "'5,5'"]],
   ['a negative descent rate', ['limit', ...GEOMETRY, '--descent', '-1'], ['--descent', "'-1'"]],
   ['a wall for a slope', ['stand', 'trivet', '--slope', '90'], ['--slope', "'90'"]],
-  ['an unknown first contact', ['limit', 'trivet', '--first-contact', 'both'], ['leading, trailing']],
+  ['an unknown first contact', ['limit', 'trivet', '--first-contact', 'both'], ['leading, trailing, together']],
   ['a missing leg on plain geometry', ['stand', ...GEOMETRY, '--missing', '1'], ['--missing', 'lander']],
   ['a leg number of zero', ['stand', 'trivet', '--missing', '0'], ['--missing', 'counted from 1']],
   ['a leg that is not there', ['stand', 'trivet', '--missing', '5'], ['--missing', '5', '4 legs']],

@@ -27,7 +27,7 @@ const conditions = fc.record({
   steepness: between(-0.98, 0.98),
   descentRate: optional(between(0, 6)),
   rate: between(-0.5, 0.5),
-  firstContact: fc.constantFrom('leading' as const, 'trailing' as const),
+  firstContact: fc.constantFrom('leading' as const, 'trailing' as const, 'together' as const),
 });
 
 function conditionOf(

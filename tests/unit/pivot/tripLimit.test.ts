@@ -122,6 +122,19 @@ describe('trip limit of a body that descends', () => {
     expect(sliding - trailing.plastic.horizontal).toBeCloseTo(0.75, 12);
   });
 
+  it('[TR13] takes no side with crushing legs: on level ground the descent rate drops out, on a slope its part along the ground stays', () => {
+    const sliding = limitOf(block, { gravity: MOON, slope: 0 });
+    expect(limitOf(block, { gravity: MOON, slope: 0, descentRate: 3, firstContact: 'together' })).toEqual(sliding);
+
+    const slope = 5 * DEG;
+    const along = limitOf(block, { gravity: MOON, slope });
+    const coming = limitOf(block, { gravity: MOON, slope, descentRate: 2, firstContact: 'together' });
+    const horizontal = (speed: number) => (speed - 2 * Math.sin(slope)) / Math.cos(slope);
+    expect(coming.plastic.alongGround).toBeCloseTo(along.plastic.alongGround, 12);
+    expect(coming.plastic.horizontal).toBeCloseTo(horizontal(along.plastic.alongGround), 12);
+    expect(coming.lossless?.horizontal).toBeCloseTo(horizontal(along.lossless?.alongGround ?? 0), 12);
+  });
+
   it('[TR4] on a slope adds the part of the descent that runs along the ground', () => {
     const { plastic } = limitOf(block, { gravity: MOON, slope: 8 * DEG, descentRate: 2 });
     const along = plastic.horizontal * Math.cos(8 * DEG) + 2 * Math.sin(8 * DEG);
