@@ -1,0 +1,84 @@
+import { Client, type Room } from '@colyseus/sdk';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { parseTableCode, type TableView } from '../../../engine/index.ts';
+import { readPaper } from '../../../client/net/readPaper.ts';
+import type { Welcome } from '../../../server/messages/index.ts';
+import type { TablePapers } from '../../../server/schema/index.ts';
+import { createHandTicker, startTestServer, until, type TestServer } from '../../support/tableServer.ts';
+
+let server: TestServer;
+const ticker = createHandTicker();
+
+interface Wire {
+  readonly room: Room<unknown, TablePapers>;
+  readonly welcome: Welcome;
+  /** Bytes of state that came after joining. */
+  bytes: number;
+}
+
+/** A client that looks at everything it is sent. */
+async function listen(enter: (client: Client) => Promise<Room<unknown, TablePapers>>): Promise<Wire> {
+  const room = await enter(new Client(server.origin));
+  const welcome = await new Promise<Welcome>((resolve) => room.onMessage('welcome', resolve));
+  const wire: Wire = { room, welcome, bytes: 0 };
+  const { events } = room.connection;
+  const take = events.onmessage;
+  Object.assign(events, {
+    onmessage(event: { readonly data: ArrayBuffer }) {
+      wire.bytes += event.data.byteLength;
+      take?.(event);
+    },
+  });
+  return wire;
+}
+
+function papersOf({ room }: Wire): readonly TableView[] {
+  return [...room.state.papers.values()].map(readPaper);
+}
+
+beforeAll(async () => {
+  server = await startTestServer({ ticker });
+});
+afterAll(() => server.close());
+
+describe('what a client is sent', () => {
+  it('is its own paper and no other, from joining through other members’ changes to their leaving', async () => {
+    const ada = await listen((client) => client.create<TablePapers>('table', { name: 'Ada' }));
+    const code = parseTableCode(ada.welcome.code);
+    expect(code.ok).toBe(true);
+    const bo = await listen((client) => client.joinById<TablePapers>(ada.welcome.code, { name: 'Bo' }));
+    expect(ada.welcome.resume).not.toBe(bo.welcome.resume);
+
+    const sit = await bo.room.request<unknown, unknown>('command', { kind: 'takeSeat', seat: 'lead' });
+    expect(sit).toMatchObject({ ok: true });
+    await bo.room.request('command', { kind: 'begin' });
+    for (let i = 0; i < 5; i += 1) ticker.turn(3);
+    await until('the descent at both', () => [ada, bo].every((wire) => (papersOf(wire)[0]?.flight.tick ?? 0) === 15));
+    expect(papersOf(ada).map(({ you }) => you)).toEqual([
+      { id: 'm1', name: 'Ada', holds: { thrust: false, tilt: false } },
+    ]);
+    expect(papersOf(bo).map(({ you }) => you)).toEqual([
+      { id: 'm2', name: 'Bo', seat: 'lead', holds: { thrust: false, tilt: false } },
+    ]);
+
+    await bo.room.leave();
+    ticker.turn(3);
+    await until('the free seat', () => papersOf(ada)[0]?.seats[0]?.name === undefined);
+    expect(papersOf(ada)).toHaveLength(1);
+    await ada.room.leave();
+  });
+
+  it('is a few hundred bytes a reading', async () => {
+    const ada = await listen((client) => client.create<TablePapers>('table', { name: 'Ada' }));
+    await ada.room.request('command', { kind: 'takeSeat', seat: 'lead' });
+    await ada.room.request('command', { kind: 'begin' });
+    ticker.turn(3);
+    await until('the first reading', () => papersOf(ada)[0]?.flight.tick === 3);
+    ada.bytes = 0;
+    for (let i = 0; i < 20; i += 1) ticker.turn(3);
+    await until('twenty readings', () => papersOf(ada)[0]?.flight.tick === 63);
+    expect(ada.bytes).toBeGreaterThan(200);
+    expect(ada.bytes / 20).toBeLessThan(300);
+    await ada.room.leave();
+  });
+});
