@@ -116,7 +116,7 @@ describe('a recorded descent in a real browser', () => {
     await expectSameBits(page);
   });
 
-  it('[RE1] needs our own sine: the browser's differs in last bits', async () => {
+  it('[RE1] needs our own sine: that of the browser differs in last bits', async () => {
     const page = await browser.newPage();
     // if the two ever agree everywhere here, the tests above show less than they say
     const here = Array.from({ length: 4000 }, (_, i) => Math.sin(i * 0.37));
