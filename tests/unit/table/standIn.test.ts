@@ -4,6 +4,7 @@ import {
   commandTable,
   createTable,
   dropMember,
+  forgetAbsent,
   joinTable,
   leaveTable,
   returnMember,
@@ -110,6 +111,19 @@ describe('the stand-in', () => {
     expect(commandTable(table, 'm2', { kind: 'takeSeat', seat: 'flying' }).ok).toBe(false);
     leaveTable(table, 'm1');
     expect(commandTable(table, 'm2', { kind: 'takeSeat', seat: 'flying' }).ok).toBe(true);
+  });
+
+  it('[TA13] lets go of whoever has been away for the stated time, and of nobody else', () => {
+    sit('m1', 'flying');
+    dropMember(table, 'm1');
+    inputAfter(99);
+    expect(forgetAbsent(table, 100)).toEqual([]);
+    dropMember(table, 'm2');
+    stepTable(table);
+    expect(forgetAbsent(table, 100)).toEqual(['m1']);
+    expect(table.members.map(({ id }) => id)).toEqual(['m2']);
+    returnMember(table, 'm2');
+    expect(forgetAbsent(table, 0)).toEqual([]);
   });
 
   it('[TA12] has chosen the command that stands when the descent begins', () => {
