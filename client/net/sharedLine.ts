@@ -186,7 +186,7 @@ async function attempt(line: SharedLine, drop: Drop): Promise<void> {
     if (core.state !== 'reconnecting') return;
     if (goneForGood(error) || performance.now() - drop.droppedMs > line.keptMs) {
       line.store.clear();
-      close(line, readJoinRefusal(error).reason);
+      close(line, lossReason(error));
     } else {
       tryAgain(line, { ...drop, attempts: drop.attempts + 1 });
     }
@@ -197,6 +197,11 @@ async function attempt(line: SharedLine, drop: Drop): Promise<void> {
 function goneForGood(error: unknown): boolean {
   const { code } = readJoinRefusal(error);
   return code === 'table/no-table' || code === 'table/no-place';
+}
+
+function lossReason(error: unknown): string {
+  const { code, reason } = readJoinRefusal(error);
+  return code === 'table/no-table' ? 'This table is no longer open.' : reason;
 }
 
 function close(line: SharedLine, because: string | undefined): void {

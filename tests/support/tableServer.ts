@@ -11,18 +11,22 @@ export interface TestServer extends RunningServer {
 
 /** A server on a port of the system's choice, with the plain world unless said otherwise. */
 export async function startTestServer(
-  parts: Partial<ServerParts> = {},
+  parts: Partial<ServerParts> & { readonly clientFolder?: string } = {},
   environment: Environment = {},
 ): Promise<TestServer> {
   const config = parseConfig({ PORT: '0', HOST: '127.0.0.1', ...environment });
   if (!config.ok) throw new Error(config.error.join('; '));
   const reports: string[] = [];
-  const server = await openServer(config.value, {
-    model: plainModel,
-    plan: () => plainPlan,
-    report: (line) => reports.push(line),
-    ...parts,
-  });
+  const { clientFolder = config.value.clientFolder, ...given } = parts;
+  const server = await openServer(
+    { ...config.value, clientFolder },
+    {
+      model: plainModel,
+      plan: () => plainPlan,
+      report: (line) => reports.push(line),
+      ...given,
+    },
+  );
   return { ...server, origin: `http://127.0.0.1:${server.port}`, reports };
 }
 

@@ -101,6 +101,18 @@ describe('a network that drops', () => {
   });
 });
 
+describe('a server that is stopped', () => {
+  it('is waited for, and a table that went with it is called closed', async () => {
+    const ada = await open('Ada');
+    const { port } = server;
+    await server.close();
+    await until('Ada to notice', () => ada.state === 'reconnecting');
+    server = await startTestServer({}, { PORT: String(port), KILTER_SEAT_KEPT_SECONDS: '5' });
+    await until('Ada to be told', () => ada.state === 'closed', 8000);
+    expect(ada.closedBecause).toBe('This table is no longer open.');
+  });
+});
+
 describe('a page that is reloaded', () => {
   it('comes back to its seat, mid-descent, and nothing is lost', async () => {
     const tab = createTabStore();

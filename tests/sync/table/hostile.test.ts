@@ -9,20 +9,26 @@ import { COMMAND_RATE } from '../../../server/rooms/index.ts';
 import { plainModel } from '../../support/plainTable.ts';
 import { createTabStore, startTestServer, until, type TestServer } from '../../support/tableServer.ts';
 
-/** Faults on purpose: a thrust of 66 % ends in an exception inside a step. */
+/** Faults on purpose: a thrust of 66 % ends in an exception inside a step, a second descent in one inside the handler. */
 const faultyModel: TableModel = {
   ...plainModel,
   createDescent(plan) {
+    if (hasFlown) throw new Error('no second descent');
     const descent = plainModel.createDescent(plan);
     return {
       ...descent,
       step(input) {
+        hasFlown ||= repeatFails;
         if (input.thrustPercent === 66) throw new Error('the world broke');
         return descent.step(input);
       },
     };
   },
 };
+
+/** Set by the test that wants a fault in the handler of 'again'. */
+let repeatFails = false;
+let hasFlown = false;
 
 let server: TestServer;
 
@@ -216,6 +222,26 @@ describe('a fault inside the table', () => {
     await until('the other table to run on', () => (other.view?.flight.tick ?? 0) > tick);
     other.leave();
     expect(await isAlive()).toBe(true);
+  });
+});
+
+describe('a handler that throws', () => {
+  it('costs neither the process, nor the table, nor the line: the command is not carried out', async () => {
+    const opened = await openSharedTable({ origin: server.origin, store: createTabStore(), name: 'Ada' });
+    if (!opened.ok) throw new Error(opened.error.reason);
+    const link = opened.value;
+    repeatFails = true;
+    await link.command({ kind: 'takeSeat', seat: 'flying' });
+    await link.command({ kind: 'begin' });
+    await link.command({ kind: 'setThrust', percent: 0 });
+    await until('the end', () => link.view?.stage === 'resolved');
+    expect(await link.command({ kind: 'again' })).toMatchObject({ ok: false, error: { code: 'table/no-answer' } });
+    expect(server.reports.some((line) => line.includes('no second descent'))).toBe(true);
+    repeatFails = false;
+    hasFlown = false;
+    expect(link.state).toBe('connected');
+    expect(await link.command({ kind: 'again' })).toEqual({ ok: true });
+    link.leave();
   });
 });
 
