@@ -1,0 +1,37 @@
+// first, on purpose: see there
+import './platformMath.ts';
+import path from 'node:path';
+import { textTable } from '../../server/cli/textTable.ts';
+import { ROOT } from '../support/sources.ts';
+import { benchClientSize } from './clientSize.ts';
+import type { BenchRow } from './row.ts';
+import { benchTripLimitRate } from './tripLimitRate.ts';
+import { benchWorldStep } from './worldStep.ts';
+
+/** Prints what things cost, each beside a reference of the same run: ratios travel between machines, figures do not. */
+const engine: readonly BenchRow[] = [...benchTripLimitRate(), ...benchWorldStep()];
+// loaded late: with the browser's driver in the process the steps above measured up to three times as long
+const { benchFirstFrame } = await import('./firstFrame.ts');
+const firstFrame = await benchFirstFrame();
+const rows = [...engine, ...benchClientSize(path.join(ROOT, '.build/client'), firstFrame.asked), ...firstFrame.rows];
+
+console.log(
+  textTable(
+    [
+      { heading: 'measure', align: 'left' },
+      { heading: 'value', align: 'right' },
+      { heading: 'unit', align: 'left' },
+      { heading: 'reference', align: 'left' },
+      { heading: 'value', align: 'right' },
+      { heading: 'ratio', align: 'right' },
+    ],
+    rows.map((row) => [
+      row.measure,
+      row.value.toPrecision(4),
+      row.unit,
+      row.reference,
+      row.referenceValue.toPrecision(4),
+      (row.value / row.referenceValue).toFixed(3),
+    ]),
+  ),
+);
