@@ -36,7 +36,7 @@ describe('a passive touchdown', () => {
     ARRIVALS.map((arrival) => ({ name, lander, arrival, words: JSON.stringify(arrival) })),
   );
 
-  it.each(cases)('[WO6] never gains energy: $name, $words', ({ lander, arrival }) => {
+  it.each(cases)('[PL6] never gains energy: $name, $words', ({ lander, arrival }) => {
     const { slope, friction, ...motion } = arrival;
     const descent = dropLander({ lander, terrain: evenGround(slope, friction), ...motion });
     const { vx, descentRate } = arrival;

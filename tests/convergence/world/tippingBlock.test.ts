@@ -15,7 +15,7 @@ function errorAt(size: BlockSize, stepRate: number): number {
 }
 
 describe('a rigid block tipped in the world', () => {
-  it.each(SIZES)('[WO18] approaches the analytic rate with the first order of the step ($b x $h m)', (size) => {
+  it.each(SIZES)('[PL18] approaches the analytic rate with the first order of the step ($b x $h m)', (size) => {
     const errors = [60, 120, 240].map((rate) => errorAt(size, rate));
     const orders = errors.slice(1).map((error, i) => Math.log2((errors[i] ?? 0) / error));
     for (const error of errors) expect(error).toBeGreaterThan(0);
@@ -26,7 +26,7 @@ describe('a rigid block tipped in the world', () => {
   it.each([
     { b: 2, h: 3, bound: 0.0013 },
     { b: 2.1, h: 1.5, bound: 0.0016 },
-  ])('[WO18] is off by less than $bound at the physics step ($b x $h m)', ({ bound, ...size }) => {
+  ])('[PL18] is off by less than $bound at the physics step ($b x $h m)', ({ bound, ...size }) => {
     // measured: 0.12 % and 0.15 %
     expect(Math.abs(errorAt(size, Math.round(1 / PHYSICS_DT)))).toBeLessThan(bound);
   });

@@ -39,7 +39,7 @@ describe('the played world', () => {
   it.each([
     { vx: 1, descentRate: 1.5, angle: 0.05, rate: -0.1, slope: 0.08 },
     { vx: 2.5, descentRate: 0.5, angle: 0, rate: 0, slope: -0.05 },
-  ])('[WO14] does the same in the mirror: $vx m/s across', ({ vx, descentRate, angle, rate, slope }) => {
+  ])('[PL14] does the same in the mirror: $vx m/s across', ({ vx, descentRate, angle, rate, slope }) => {
     const right = dropLander({ lander: TRIVET, terrain: evenGround(slope), vx, descentRate, angle, rate });
     const left = dropLander({
       lander: TRIVET,
@@ -62,7 +62,7 @@ describe('the played world', () => {
     }
   });
 
-  it('[WO14] does the same wherever on the ground it is', () => {
+  it('[PL14] does the same wherever on the ground it is', () => {
     const [here, there] = [flyFrom(0), flyFrom(64)];
     expect(here.touchdown).toBeDefined();
     expect(there.x - 64).toBeCloseTo(here.x, 6);
@@ -70,7 +70,7 @@ describe('the played world', () => {
     expect(there.angle).toBeCloseTo(here.angle, 6);
   });
 
-  it('[WO14] obeys Froude: lengths x k and gravity x s take speeds by the root of k s', () => {
+  it('[PL14] obeys Froude: lengths x k and gravity x s take speeds by the root of k s', () => {
     // all lengths doubled on a third of the gravity; mass kept, forces x s, inertia x k², stiffness x s/k
     const [k, s] = [2, 1 / 3];
     const small = plainLander({ force: 20_000, stroke: 0.6, stiffness: 2e6 });

@@ -14,7 +14,7 @@ function high(lander: Lander, propellant = 0, start: { vx?: number; vy?: number;
 }
 
 describe('flight', () => {
-  it('[WO4] falls on the exact parabola', () => {
+  it('[PL4] falls on the exact parabola', () => {
     const descent = high(plainLander(), 0, { vx: 3, vy: -4 });
     for (let i = 0; i < 600; i++) stepDescent(descent, COAST);
     const { x, y, vx, vy } = readDescent(descent);
@@ -25,7 +25,7 @@ describe('flight', () => {
     expect(vy).toBeCloseTo(-4 - MOON * 10, 10);
   });
 
-  it('[WO4] gains the speed that the rocket equation gives', () => {
+  it('[PL4] gains the speed that the rocket equation gives', () => {
     // [check table] Δv = Isp g0 ln(m0/m1), straight up against gravity, no lag
     const lander = plainLander({ mass: 1500, propellant: 500, lag: 0, maxThrust: 12_000 });
     const descent = high(lander, 500);
@@ -40,7 +40,7 @@ describe('flight', () => {
     expect(Math.abs(vy / expected - 1)).toBeLessThan(1e-9);
   });
 
-  it('[WO4] follows a command with the lag of the engine', () => {
+  it('[PL4] follows a command with the lag of the engine', () => {
     const lander = plainLander({ propellant: 100, lag: 0.2, maxThrust: 10_000 });
     const descent = high(lander, 100);
     for (let i = 0; i < 12; i++) stepDescent(descent, { thrustPercent: 50, tiltDeg: 0 });
@@ -48,7 +48,7 @@ describe('flight', () => {
     expect(readDescent(descent).thrust).toBeCloseTo(5000 * (1 - Math.exp(-1)), 9);
   });
 
-  it('[WO12] burns at its minimum when commanded less, and says so', () => {
+  it('[PL12] burns at its minimum when commanded less, and says so', () => {
     const descent = high(plainLander({ propellant: 100, lag: 0, maxThrust: 10_000, minThrust: 2350 }), 100);
     stepDescent(descent, { thrustPercent: 7, tiltDeg: 0 });
     const state = readDescent(descent);
@@ -59,7 +59,7 @@ describe('flight', () => {
     expect(readDescent(descent)).toMatchObject({ thrust: 0, commanded: { thrustPercent: 0 } });
   });
 
-  it('[WO4] shuts down for good when the tanks are empty, and says so once', () => {
+  it('[PL4] shuts down for good when the tanks are empty, and says so once', () => {
     const descent = high(plainLander({ propellant: 2, lag: 0.1, maxThrust: 12_000 }), 2);
     const events = Array.from({ length: 300 }, () => [
       ...stepDescent(descent, { thrustPercent: 80, tiltDeg: 0 }),
@@ -70,7 +70,7 @@ describe('flight', () => {
     expect(readDescent(descent).vy + MOON * 5).toBeCloseTo(311 * 9.80665 * Math.log(2002 / 2000), 6);
   });
 
-  it('[WO4] turns to a commanded tilt without overshooting and stays there', () => {
+  it('[PL4] turns to a commanded tilt without overshooting and stays there', () => {
     const descent = high(plainLander(), 0);
     let most = 0;
     for (let i = 0; i < 600; i++) {
@@ -83,7 +83,7 @@ describe('flight', () => {
     expect(most).toBeGreaterThanOrEqual((-20 * Math.PI) / 180 - 1e-6);
   });
 
-  it('[WO4] keeps the motion of its material while the center of mass moves with the propellant', () => {
+  it('[PL4] keeps the motion of its material while the center of mass moves with the propellant', () => {
     // a tank high above the dry center: burning lowers the center of mass, thrusters off
     const lander: Lander = {
       ...plainLander({ mass: 1000, propellant: 1000, maxThrust: 12_000, lag: 0 }),
@@ -113,7 +113,7 @@ describe('flight', () => {
     expect(descent.motion.y - y).toBeCloseTo(vy * TICK_DT - 0.5 * MOON * TICK_DT * TICK_DT, 9);
   });
 
-  it('[WO13] refuses a start or an input that is no number', () => {
+  it('[PL13] refuses a start or an input that is no number', () => {
     expect(() => high(plainLander(), 0, { vx: Number.NaN })).toThrow(/start is finite/);
     const descent = high(plainLander({ propellant: 10 }), 10);
     expect(() => stepDescent(descent, { thrustPercent: Number.NaN, tiltDeg: 0 })).toThrow(/Broken contract/);

@@ -25,7 +25,7 @@ function runDry(height: number) {
 }
 
 describe('outcomes', () => {
-  it('[WO10] upright inside limit: a gentle landing', () => {
+  it('[PL10] upright inside limit: a gentle landing', () => {
     const descent = dropLander({ lander: plainLander(), terrain: evenGround(0, CATCHING), vx: 0.5, descentRate: 1 });
     settle(descent);
     expect(descent.outcome).toBe('upright inside limit');
@@ -33,7 +33,7 @@ describe('outcomes', () => {
     expect(descent.contact.utilisation).toBeGreaterThan(0.1);
   });
 
-  it('[WO10] upright outside limit: faster than the limit, but the feet slid', () => {
+  it('[PL10] upright outside limit: faster than the limit, but the feet slid', () => {
     // friction 0.3 is below b/h = 0.75: the feet slide where the formula lets them catch
     const descent = dropLander({ lander: plainLander(), terrain: evenGround(0, 0.3), vx: 4, descentRate: 1 });
     settle(descent);
@@ -48,7 +48,7 @@ describe('outcomes', () => {
     { slopeDeg: -5, vx: -3.4, outcome: 'tipped uphill' },
     { slopeDeg: 0, vx: 3, outcome: 'tipped downhill' },
     { slopeDeg: 0, vx: -3, outcome: 'tipped downhill' },
-  ])('[WO10] $outcome: $vx m/s on a slope of $slopeDeg degrees', ({ slopeDeg, vx, outcome }) => {
+  ])('[PL10] $outcome: $vx m/s on a slope of $slopeDeg degrees', ({ slopeDeg, vx, outcome }) => {
     const terrain = evenGround((slopeDeg * Math.PI) / 180, CATCHING);
     const descent = dropLander({ lander: plainLander(), terrain, vx, descentRate: 0.5 });
     settle(descent);
@@ -58,7 +58,7 @@ describe('outcomes', () => {
     expect(Math.sign(descent.motion.angle)).toBe(-Math.sign(vx));
   });
 
-  it('[WO10] gear overload: legs used up and then some, before anything tips', () => {
+  it('[PL10] gear overload: legs used up and then some, before anything tips', () => {
     const descent = dropLander({ lander: plainLander({ stroke: 0.2 }), descentRate: 9 });
     const events = settle(descent);
     expect(descent.outcome).toBe('gear overload');
@@ -67,7 +67,7 @@ describe('outcomes', () => {
     expect(descent.contact.hullDown).toBe(true);
   });
 
-  it('[WO10] off site: past the end of the ground, at once', () => {
+  it('[PL10] off site: past the end of the ground, at once', () => {
     const setup: DescentSetup = {
       lander: plainLander(),
       gravity: MOON,
@@ -83,7 +83,7 @@ describe('outcomes', () => {
     expect(readDescent(descent).touchdown).toBeUndefined();
   });
 
-  it('[WO10] propellant exhausted: the tanks ran dry on high and the fall cost the landing', () => {
+  it('[PL10] propellant exhausted: the tanks ran dry on high and the fall cost the landing', () => {
     const high = runDry(60);
     expect(kinds(high.events)).toContain('propellantOut');
     expect(high.descent.outcome).toBe('propellant exhausted');
@@ -103,7 +103,7 @@ describe('phases and events', () => {
     propellant: 100,
   };
 
-  it('[WO16] run from approach to rest in their order', () => {
+  it('[PL16] run from approach to rest in their order', () => {
     const descent = createDescent(setup);
     expect(readDescent(descent).phase).toBe('approach');
     const events: DescentEvent[] = [];
@@ -127,7 +127,7 @@ describe('phases and events', () => {
     expect(events.map(({ tick }) => tick)).toEqual(events.map(({ tick }) => tick).toSorted((a, b) => a - b));
   });
 
-  it('[WO16] go back to terminal descent when the lander flies off again', () => {
+  it('[PL16] go back to terminal descent when the lander flies off again', () => {
     const descent = dropLander({ lander: plainLander({ propellant: 100 }), descentRate: 1, propellant: 100 });
     settle(descent, 60);
     expect(descent.phase).toBe('settling');
@@ -138,7 +138,7 @@ describe('phases and events', () => {
     expect(descent.motion.angle).toBeCloseTo((10 * Math.PI) / 180, 2);
   });
 
-  it('[WO15] give a reading that is plain, new, and changes nothing', () => {
+  it('[PL15] give a reading that is plain, new, and changes nothing', () => {
     const descent = dropLander({ lander: plainLander(), descentRate: 2 });
     settle(descent, 30);
     const first = readDescent(descent);
@@ -148,7 +148,7 @@ describe('phases and events', () => {
     expect(first.touchdown).toMatchObject({ firstFoot: 'both', descentRate: 2, vx: 0, mass: 2000 });
   });
 
-  it('[WO15] stand still once the outcome is called', () => {
+  it('[PL15] stand still once the outcome is called', () => {
     const descent = dropLander({ lander: plainLander(), descentRate: 1 });
     settle(descent);
     const before = readDescent(descent);

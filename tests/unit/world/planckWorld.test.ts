@@ -9,7 +9,7 @@ import { Rot, Settings } from 'planck';
 import { cos, sin } from '../../../engine/math/index.ts';
 
 describe('the rigid-body world', () => {
-  it('[WO1] has its settings fixed for the whole process', () => {
+  it('[PL1] has its settings fixed for the whole process', () => {
     expect(Object.isFrozen(Settings)).toBe(true);
     expect(() => {
       Settings.velocityThreshold = 1;
@@ -17,7 +17,7 @@ describe('the rigid-body world', () => {
     expect(Settings.velocityThreshold).toBe(0.05);
   });
 
-  it('[WO1] never sleeps: a block a hundredth of a radian past its balance point falls at Moon gravity', () => {
+  it('[PL1] never sleeps: a block a hundredth of a radian past its balance point falls at Moon gravity', () => {
     const world = createWorld(1.62);
     const surface = { friction: 2, restitution: 0 };
     const ends = [
@@ -41,7 +41,7 @@ describe('the rigid-body world', () => {
     expect(body.getAngle()).toBeLessThan(-1.4);
   });
 
-  it('[WO1] refuses a speed that the library would have cut, in words', () => {
+  it('[PL1] refuses a speed that the library would have cut, in words', () => {
     const world = createWorld();
     const body = world.createBody({ type: 'dynamic', linearVelocity: { x: 0, y: MAX_SPEED * 0.999 } });
     body.createFixture({
@@ -63,7 +63,7 @@ describe('the rigid-body world', () => {
     expect(() => stepWorld(world)).toThrow(/rate of at most 300 rad\/s/);
   });
 
-  it('[WO2] computes with our own sine and cosine', () => {
+  it('[PL2] computes with our own sine and cosine', () => {
     // some of these angles are off by a last bit in this platform's own functions
     for (let i = 0; i < 2000; i++) {
       const angle = i * 0.0031415;
@@ -74,7 +74,7 @@ describe('the rigid-body world', () => {
     }
   });
 
-  it('[WO3] lets a hull rest on the ground itself, not a skin above it', () => {
+  it('[PL3] lets a hull rest on the ground itself, not a skin above it', () => {
     // feet so high that the hull lands first: a box whose lowest points are at the footpad plane
     const box = [-1, 1].flatMap((x) => [-1, 1].flatMap((y) => [0.02, 3].map((z) => [x, y, z] as const)));
     const lander = plainLander({ hull: box, force: 10, stroke: 0.5, halfStance: 1.2 });
@@ -89,7 +89,7 @@ describe('the rigid-body world', () => {
     expect(lowest).toBeLessThan(0.0055);
   });
 
-  it('[WO3] builds ground only where the lander may touch it', () => {
+  it('[PL3] builds ground only where the lander may touch it', () => {
     const descent = createDescent({
       lander: plainLander(),
       gravity: MOON,

@@ -19,7 +19,7 @@ describe('a lander that stands', () => {
     { name: 'plain', lander: plainLander(), slopeDeg: -25 },
     { name: 'Trivet', lander: TRIVET, slopeDeg: 12 },
     { name: 'Trivet', lander: TRIVET, slopeDeg: -20 },
-  ])('[WO7] does not creep on a slope of $slopeDeg degrees, below the friction angle of 35 ($name)', (given) => {
+  ])('[PL7] does not creep on a slope of $slopeDeg degrees, below the friction angle of 35 ($name)', (given) => {
     const slope = (given.slopeDeg * Math.PI) / 180;
     const descent = dropLander({ lander: given.lander, terrain: evenGround(slope), angle: slope, descentRate: 0.5 });
     settle(descent);
@@ -34,7 +34,7 @@ describe('a lander that stands', () => {
     expect(Math.abs(descent.legs[0].stretch)).toBeGreaterThan(1e-5);
   });
 
-  it('[WO8] slides on a slope above the friction angle, as Coulomb says', () => {
+  it('[PL8] slides on a slope above the friction angle, as Coulomb says', () => {
     // 20 degrees, friction 0.2: a = g (sin 20° − 0.2 cos 20°); low and wide, so that it does not tip
     const slope = (-20 * Math.PI) / 180;
     const lander = plainLander({ centerHeight: 0.8, halfStance: 2, inertia: 2000 });
@@ -48,7 +48,7 @@ describe('a lander that stands', () => {
     expect(Math.abs(gained / expected - 1)).toBeLessThan(0.002);
   });
 
-  it('[WO11] balanced on one foot is not at rest, and falls', () => {
+  it('[PL11] balanced on one foot is not at rest, and falls', () => {
     // turned over its right foot a little past balance, and a little short of it, with no thrusters, and let go
     const balance = Math.atan(1.5 / 2);
     const plain = plainLander();
@@ -61,7 +61,7 @@ describe('a lander that stands', () => {
     expect(short.outcome).toMatch(/^upright/);
   });
 
-  it('[WO5] sinks onto its legs by its weight alone without crushing them', () => {
+  it('[PL5] sinks onto its legs by its weight alone without crushing them', () => {
     const descent = dropLander({ lander: plainLander() });
     settle(descent);
     const { y, legs } = readDescent(descent);

@@ -54,17 +54,17 @@ describe('the limit speed of a block', () => {
     mujoco = await loadMujocoEngine();
   });
 
-  it.each(SIZES)('[WO19] in the played world is that of the closed form ($b x $h m)', (size) => {
+  it.each(SIZES)('[PL19] in the played world is that of the closed form ($b x $h m)', (size) => {
     const limit = limitIn((block, rate) => planckBlock(block, GRAVITY, rate), size, 240);
     expect(Math.abs(limit / predicted(size) - 1)).toBeLessThan(BAND.world);
   });
 
-  it.each(SIZES)('[WO19] in a second 2-D engine is that of the closed form ($b x $h m)', (size) => {
+  it.each(SIZES)('[PL19] in a second 2-D engine is that of the closed form ($b x $h m)', (size) => {
     const limit = limitIn((block, rate) => rapierBlock(block, GRAVITY, rate), size, 240);
     expect(Math.abs(limit / predicted(size) - 1)).toBeLessThan(BAND.rapier);
   });
 
-  it.each(SIZES)('[WO19] in a 3-D engine is that of the closed form ($b x $h m)', (size) => {
+  it.each(SIZES)('[PL19] in a 3-D engine is that of the closed form ($b x $h m)', (size) => {
     const limit = limitIn((block, rate) => mujocoBlock(mujoco, block, GRAVITY, rate), size, 500);
     expect(Math.abs(limit / predicted(size) - 1)).toBeLessThan(BAND.mujoco);
   });

@@ -71,7 +71,7 @@ function firstSpeed(isBeyond: (speed: number) => boolean): number {
 }
 
 describe('the played outcome and the predicted limit', () => {
-  it.each(CASES)('[WO9] agree for $name, coming down at $descentRate m/s, within $band', (touchdown) => {
+  it.each(CASES)('[PL9] agree for $name, coming down at $descentRate m/s, within $band', (touchdown) => {
     const played = firstSpeed((vx) => land(touchdown, vx).outcome?.startsWith('upright') === false);
     const predicted = firstSpeed((vx) => land(touchdown, vx).contact.utilisation > 1);
     const error = played / predicted - 1;
@@ -79,7 +79,7 @@ describe('the played outcome and the predicted limit', () => {
     expect(Math.abs(error - touchdown.achieved), `measured ${error.toFixed(4)}`).toBeLessThan(0.005);
   });
 
-  it('[WO9] a case of ours where they differ: hard legs spring Trivet over before the limit', () => {
+  it('[PL9] a case of ours where they differ: hard legs spring Trivet over before the limit', () => {
     // known: with legs twenty times as hard nothing crushes and the feet give back what they took; the formula, which has
     // no springs, is then not on the cautious side
     const sprung: Case = { ...CASES[0]!, lander: hardenLegs(trivet, 20), descentRate: 1.5 };
