@@ -4,6 +4,7 @@ import { WebSocketTransport } from '@colyseus/ws-transport';
 import type { TableModel, TablePlan } from '../../engine/index.ts';
 import type { ServerConfig } from '../config.ts';
 import { guardServer, serveClient } from '../http/index.ts';
+import { createBacklogReport } from './backlogReport.ts';
 import { TableRoom, type RoomServices } from './TableRoom.ts';
 import { createTableRegistry } from './tableRegistry.ts';
 import { createTicker, type Ticker } from './ticker.ts';
@@ -43,11 +44,7 @@ export async function openServer(config: ServerConfig, parts: ServerParts): Prom
     model: parts.model,
     plan: parts.plan,
     seatKeptSeconds: config.seatKeptSeconds,
-    ticker:
-      parts.ticker ??
-      createTicker({
-        onBacklog: (steps) => parts.report(`Behind the clock: ${steps} steps of one table were dropped.`),
-      }),
+    ticker: parts.ticker ?? createTicker({ onBacklog: createBacklogReport(parts.report) }),
     onFault: (fault, where) => parts.report(`Fault in ${where}: ${fault.stack ?? fault.message}`),
   };
   // only the ways in that a client of ours uses, and from no other origin

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { MOST_CATCH_UP, TICK_MS, createTicker, type Timing } from '../../../server/rooms/index.ts';
+import { MOST_CATCH_UP, TICK_MS, createBacklogReport, createTicker, type Timing } from '../../../server/rooms/index.ts';
 
 /** A clock that only moves when something sleeps or spins, and can be late on purpose. */
 function createHandTiming() {
@@ -110,5 +110,24 @@ describe('the ticker', () => {
     ticker.add(() => (steps += 1));
     hand.pass(100);
     expect(steps).toBeGreaterThan(before);
+  });
+});
+
+describe('the report of dropped ticks', () => {
+  it('comes at once, then at most every ten seconds with the sum of what came between', () => {
+    let nowMs = 0;
+    const lines: string[] = [];
+    const note = createBacklogReport(
+      (line) => lines.push(line),
+      () => nowMs,
+    );
+    note(3);
+    for (nowMs = 100; nowMs < 10_000; nowMs += 100) note(1);
+    expect(lines).toHaveLength(1);
+    expect(lines[0]).toContain('3 ticks were dropped');
+    nowMs = 10_000;
+    note(1);
+    expect(lines).toHaveLength(2);
+    expect(lines[1]).toContain('100 ticks were dropped');
   });
 });
