@@ -1,5 +1,6 @@
 import { WORLDS, type World } from '../worlds.ts';
 import { assert } from '../assert.ts';
+import { DISPERSION_CHECKS } from './dispersionChecks.ts';
 import { runCheck, type CheckResult, type OutsideCheck } from './outsideCheck.ts';
 import { ROCKING_CHECKS } from './rockingChecks.ts';
 import { SLOSH_CHECKS } from './sloshChecks.ts';
@@ -15,6 +16,7 @@ export const OUTSIDE_CHECKS: readonly OutsideCheck[] = [
   ...STANCE_CHECKS,
   ...ROCKING_CHECKS,
   ...SLOSH_CHECKS,
+  ...DISPERSION_CHECKS,
 ];
 
 /** Runs the outside checks in the shipped engine, with the shipped worlds unless others are handed in. */

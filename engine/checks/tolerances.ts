@@ -12,8 +12,13 @@ export interface Tolerance {
 export const TOLERANCES = {
   /** Closed forms: both sides are exact, so only the rounding of the printed value separates them. */
   printed: {
-    reason: 'half a unit in the last printed place, plus 1e-6 for gravity rounded to six figures in the source table',
-    relativeTo: (printed) => halfLastPlace(printed) / Math.abs(Number(printed)) + 1e-6,
+    reason: 'half a unit in the last printed place',
+    relativeTo: (printed) => halfLastPlace(printed) / Math.abs(Number(printed)),
+  },
+  /** Counts. */
+  exact: {
+    reason: 'none: a whole number',
+    relativeTo: () => 0,
   },
   /** Bounds and rules of thumb: the computed value lies on the stated side or it does not. */
   bound: {
@@ -22,8 +27,9 @@ export const TOLERANCES = {
   },
 } as const satisfies Readonly<Record<string, Tolerance>>;
 
-/** How a row compares: with a printed value, or with a bound on one side. */
+/** How a row compares: with a printed value, with a count, or a bound on one side. */
 export const EQUALS_PRINTED = { relation: 'equals', tolerance: TOLERANCES.printed } as const;
+export const EQUALS_COUNT = { relation: 'equals', tolerance: TOLERANCES.exact } as const;
 export const AT_MOST = { relation: 'atMost', tolerance: TOLERANCES.bound } as const;
 export const AT_LEAST = { relation: 'atLeast', tolerance: TOLERANCES.bound } as const;
 

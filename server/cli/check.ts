@@ -37,7 +37,7 @@ export function reportChecks(checks: readonly CheckResult[]): Report {
       check.pass ? 'pass' : 'FAIL',
       check.name,
       `${SIGNS[check.relation]}${check.printed}`,
-      shortNumber(check.computed),
+      closer(check.computed, check.printed),
       check.unit,
       check.relativeError.toExponential(1),
       check.relation === 'equals' ? check.tolerance.toExponential(1) : 'bound',
@@ -61,7 +61,8 @@ function citation({ source, kind, seen }: CheckResult): string {
   return quoted && !seen ? `${source} (from memory)` : source;
 }
 
-/** Seven figures: one more than any source here prints. */
-function shortNumber(value: number): string {
-  return String(Number(value.toPrecision(7)));
+/** Two places more than the source prints, so that the error shows. */
+function closer(computed: number, printed: string): string {
+  if (Number.isInteger(computed)) return String(computed);
+  return computed.toFixed((printed.split('.')[1]?.length ?? 0) + 2);
 }

@@ -1,0 +1,87 @@
+import { clopperPearson, wilson, zeroFailureRuns } from '../dispersion/index.ts';
+import { sobolCoordinate } from '../math/sobol.ts';
+import type { OutsideCheck } from './outsideCheck.ts';
+import { EQUALS_COUNT, EQUALS_PRINTED } from './tolerances.ts';
+
+const CONFIDENCE = 0.95;
+const SEVEN_OF_FIFTY = { successes: 7, runs: 50 };
+
+/** Points 0 to 3, dimensions 1 to 6, as the direction numbers of the search criterion 6 give them. */
+const FIRST_POINTS: readonly (readonly number[])[] = [
+  [0, 0, 0, 0, 0, 0],
+  [0.5, 0.5, 0.5, 0.5, 0.5, 0.5],
+  [0.75, 0.25, 0.25, 0.25, 0.75, 0.75],
+  [0.25, 0.75, 0.75, 0.75, 0.25, 0.25],
+];
+
+/** Exact interval, from the documentation; digits past these carry the root tolerance of that program. */
+const EXACT_INTERVAL = {
+  ...EQUALS_PRINTED,
+  source: 'SciPy documentation of binomtest, Clopper-Pearson interval',
+  kind: 'published',
+  seen: false,
+  unit: '-',
+} as const;
+
+const SCORE_INTERVAL = { ...EXACT_INTERVAL, source: 'Wilson 1927 [Wilson1927]; figures of the closed form' } as const;
+
+export const DISPERSION_CHECKS: readonly OutsideCheck[] = [
+  {
+    ...EXACT_INTERVAL,
+    name: 'exact interval of 7 in 50, lower end',
+    expected: '0.05819170034',
+    compute: () => clopperPearson(SEVEN_OF_FIFTY, CONFIDENCE).low,
+  },
+  {
+    ...EXACT_INTERVAL,
+    name: 'exact interval of 7 in 50, upper end',
+    expected: '0.26739600250',
+    compute: () => clopperPearson(SEVEN_OF_FIFTY, CONFIDENCE).high,
+  },
+  {
+    ...SCORE_INTERVAL,
+    name: 'score interval of 7 in 50, lower end',
+    expected: '0.0695083343',
+    compute: () => wilson(SEVEN_OF_FIFTY, CONFIDENCE).low,
+  },
+  {
+    ...SCORE_INTERVAL,
+    name: 'score interval of 7 in 50, upper end',
+    expected: '0.2618619371',
+    compute: () => wilson(SEVEN_OF_FIFTY, CONFIDENCE).high,
+  },
+  runsWithoutFailure('95', '59'),
+  runsWithoutFailure('99', '299'),
+  runsWithoutFailure('99.865', '2218'),
+  {
+    ...EQUALS_COUNT,
+    name: "Sobol' points 0 to 3 in 6 dimensions: coordinates that agree",
+    source: 'Joe and Kuo 2008, direction numbers of criterion 6 [JoeKuo2008]',
+    kind: 'published',
+    seen: false,
+    expected: '24',
+    unit: '-',
+    note: 'a different table of direction numbers circulates; these points tell them apart',
+    compute: countSobolAgreement,
+  },
+];
+
+function runsWithoutFailure(reliabilityPercent: string, expected: string): OutsideCheck {
+  return {
+    ...EQUALS_COUNT,
+    name: `runs without a failure for ${reliabilityPercent} % reliability at 95 % confidence`,
+    source: 'NASA/TP-2010-216447 [NASA216447]',
+    kind: 'published',
+    seen: false,
+    expected,
+    unit: 'runs',
+    compute: () => zeroFailureRuns(Number(reliabilityPercent) / 100, CONFIDENCE),
+  };
+}
+
+function countSobolAgreement(): number {
+  const agree = FIRST_POINTS.map((point, index) =>
+    point.filter((coordinate, dimension) => sobolCoordinate(index, dimension) === coordinate),
+  );
+  return agree.flat().length;
+}
