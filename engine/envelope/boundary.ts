@@ -1,7 +1,7 @@
 /** Where the boundary of the region inside crosses the steps of the grid, found by halving; and the lines through there. */
 import type { EnvelopeClass, EnvelopeQuestion } from './envelopeQuestion.ts';
 import { nodeSpeeds } from './envelopeQuestion.ts';
-import { worstDirection, type SimulateEnvelope } from './worstDirection.ts';
+import { anyLimit, type SimulateEnvelope } from './worstDirection.ts';
 
 /** A step of the grid between neighboring nodes, of which one is inside and one is not. */
 export interface CrossedStep {
@@ -10,11 +10,11 @@ export interface CrossedStep {
 }
 
 export interface Crossing extends CrossedStep {
-  /** Last point found inside [m/s], and the class of the first one found outside. */
+  /** Last point found inside [m/s], and a limit that is hit just outside. */
   readonly horizontalSpeed: number;
   readonly descentRate: number;
   readonly class: EnvelopeClass;
-  /** Index of the direction that is worst just outside. */
+  /** Index of the direction that hits it. */
   readonly direction: number;
   readonly runs: number;
 }
@@ -37,7 +37,7 @@ export function locateCrossing(
       horizontalSpeed: (inside.horizontalSpeed + outside.horizontalSpeed) / 2,
       descentRate: (inside.descentRate + outside.descentRate) / 2,
     };
-    const verdict = worstDirection(question, middle, simulate);
+    const verdict = anyLimit(question, middle, simulate, found.direction);
     runs += verdict.runs;
     if (verdict.class === 'inside') inside = middle;
     else {
