@@ -11,6 +11,12 @@ export interface GeometryOptions {
   readonly inertia?: number;
 }
 
+/**
+ * Largest radius of gyration, over the distance from center of mass to edge [-]. A body whose mass lies ten times farther
+ * out than its feet is a slip of units.
+ */
+const WIDEST_GYRATION = 10;
+
 const FLAGS = {
   halfStance: '--half-stance',
   centerHeight: '--center-height',
@@ -65,6 +71,12 @@ export function readPivotBody(options: GeometryOptions): PivotBody {
   const { halfStance, centerHeight, mass, inertia } = options;
   if (halfStance === undefined || centerHeight === undefined || mass === undefined || inertia === undefined)
     throw missing(options, NAMES);
+  const reach = Math.sqrt(halfStance * halfStance + centerHeight * centerHeight);
+  const most = Number((mass * (WIDEST_GYRATION * reach) ** 2).toPrecision(3));
+  if (inertia > most)
+    throw new UsageError(
+      `${FLAGS.inertia}: expected at most ${most} kg m^2 for this mass and size, came ${inertia}; are the units right?`,
+    );
   return { halfStance, centerHeight, mass, inertia };
 }
 

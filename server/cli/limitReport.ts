@@ -64,9 +64,12 @@ function describeState({ slope, descent, rate }: ConditionOptions, firstContact:
   return parts.length === 0 ? ', level ground' : `, ${parts.join(', ')}`;
 }
 
-function describeFall({ name, options }: LimitFindings, least: Falling): readonly string[] {
-  const tilt = `it falls at a tilt of ${figure(least.staticTiltDeg, 2)} deg`;
-  return [`${name} does not stand on ground of slope ${options.slope ?? 0} deg: ${tilt}.`];
+function describeFall({ name, options, rows }: LimitFindings, least: Falling): readonly string[] {
+  const { slope = 0, fallAzimuth } = options;
+  const downhill = fallAzimuth ?? (slope >= 0 ? least.azimuthDeg : (least.azimuthDeg + 180) % 360);
+  const toward = rows.length === 0 ? '' : ` toward azimuth ${shortAngle(downhill)} deg`;
+  const ground = `ground that falls ${Math.abs(slope)} deg${toward}`;
+  return [`${name} does not stand on ${ground}: it falls at a tilt of ${figure(least.staticTiltDeg, 2)} deg.`];
 }
 
 function readSkid(criticalFriction: number, friction: number | undefined): Readonly<Record<string, unknown>> {

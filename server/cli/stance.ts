@@ -6,6 +6,7 @@ import {
   requiredStance,
   tripLimit,
   tripLimitByAzimuth,
+  WIDEST,
   type PivotBody,
   type RequiredStance,
   type World,
@@ -97,6 +98,9 @@ function reportStance(word: string | undefined, options: StanceOptions): Report 
       `Half stance now ${figure(body.halfStance, 3)} m, center of mass ${figure(body.centerHeight, 3)} m up, slope ${slopeDeg} deg.`,
       '',
       stanceTable(rows),
+      ...(rows.some(hasGap)
+        ? ['', `A dash: no half stance up to ${WIDEST} times the height of the center of mass will do.`]
+        : []),
     ].join('\n'),
   };
 }
@@ -159,6 +163,10 @@ function earth(): World {
   const world = findWorld('earth');
   if (world === undefined) throw new Error('Earth is listed');
   return world;
+}
+
+function hasGap({ halfStance, halfStanceLossless }: StanceRow): boolean {
+  return halfStance === null || halfStanceLossless === null;
 }
 
 function stanceTable(rows: readonly StanceRow[]): string {

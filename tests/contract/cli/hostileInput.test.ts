@@ -51,6 +51,7 @@ const CASES: readonly (readonly [name: string, args: readonly string[], words: r
   ['a negative mass', ['limit', ...GEOMETRY.with(5, '-1000')], ['--mass', "'-1000'", '0.001']],
   ['no mass at all', ['limit', ...GEOMETRY.with(5, '0')], ['--mass', "'0'"]],
   ['a negative inertia', ['limit', ...GEOMETRY.with(7, '-1')], ['--inertia', "'-1'"]],
+  ['an inertia in grams', ['limit', ...GEOMETRY.with(7, '1500000')], ['--inertia', 'at most 625000 kg m^2', 'units']],
   ['a half stance of zero', ['limit', ...GEOMETRY.with(1, '0')], ['--half-stance', "'0'"]],
   ['a half stance in millimeters', ['limit', ...GEOMETRY.with(1, '1500')], ['--half-stance', '1000 m']],
   ['NaN', ['limit', ...GEOMETRY, '--slope', 'NaN'], ['--slope', 'a number from -80 to 80 deg']],
