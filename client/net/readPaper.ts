@@ -78,8 +78,8 @@ function readTouchdown(paper: TouchdownPaper): TouchdownState {
   return { tick, x, vx, descentRate, angle, rate, slope, mass, firstFoot: wordAt(FIRST_FEET, paper.firstFoot) };
 }
 
-function readMargin({ limit, utilisation, callout, tiltLeft }: MarginPaper): LiveMargin {
-  return { limit, utilisation, callout: wordAt(CALLOUTS, callout), tiltLeft };
+function readMargin({ limit, speedMargin, utilisation, callout, tiltLeft }: MarginPaper): LiveMargin {
+  return { limit, speedMargin, utilisation, callout: wordAt(CALLOUTS, callout), tiltLeft };
 }
 
 function readScorecard(paper: ScorecardPaper): Scorecard {

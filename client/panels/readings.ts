@@ -44,7 +44,7 @@ export function readingText(name: ReadingName, view: TableView, context: Reading
     case 'thrust':
       return percent(flight.thrust / context.maxThrust);
     case 'margin':
-      return speed(margin.limit - Math.abs(flight.vx));
+      return speed(margin.speedMargin);
     case 'slope':
       return Math.abs(flight.slope) < 0.005 ? SECTION.level : degrees(Math.abs(flight.slope));
     case 'tiltLeft':
@@ -63,9 +63,9 @@ export function readingText(name: ReadingName, view: TableView, context: Reading
 
 /** The margin in words: 'inside', and by how much. */
 export function marginWords(view: TableView): string {
-  const { flight, margin } = view;
+  const { margin } = view;
   if (margin.limit < 0.005) return SECTION.noMargin(CALLOUT_WORDS[margin.callout]);
-  const spare = margin.limit - Math.abs(flight.vx);
+  const spare = margin.speedMargin;
   return SECTION.marginWords(CALLOUT_WORDS[margin.callout], speed(Math.abs(spare)), spare >= 0);
 }
 

@@ -17,12 +17,15 @@ export function createMarginGauge(setup: DescentSetup): (state: DescentState) =>
     const direction = travelOf(state);
     const tiltLeft = alpha + direction * state.angle;
     // past either edge no speed is allowed, and the pivot formulas do not hold
-    if (Math.abs(state.angle) >= alpha) return { limit: 0, utilisation: Infinity, callout: 'outside', tiltLeft };
+    if (Math.abs(state.angle) >= alpha) return { ...NO_SPEED, speedMargin: -Math.abs(state.vx), tiltLeft };
     const contact = contactNow(state, body.halfStance);
-    const { limit, utilisation = Infinity, callout } = contactMargin(body, setup.gravity, contact);
-    return { limit: Math.max(0, limit?.plastic ?? 0), utilisation, callout, tiltLeft };
+    const margin = contactMargin(body, setup.gravity, contact);
+    const { limit, speedMargin = -Math.abs(state.vx), utilisation = Infinity, callout } = margin;
+    return { limit: Math.max(0, limit?.plastic ?? 0), speedMargin, utilisation, callout, tiltLeft };
   };
 }
+
+const NO_SPEED = { limit: 0, utilisation: Infinity, callout: 'outside' } as const;
 
 /** A lander that comes straight down counts as traveling downhill, as in the trip limit. */
 function travelOf({ vx, slope }: DescentState): 1 | -1 {

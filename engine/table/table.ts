@@ -1,6 +1,7 @@
 import { assert } from '../assert.ts';
+import { MAX_TILT_DEG } from '../input/controlInput.ts';
 import { accept, type Result } from '../result.ts';
-import type { ControlInput, DescentEvent, DescentState } from '../world/descent.ts';
+import type { ControlInput, DescentEvent, DescentSetup, DescentState } from '../world/descent.ts';
 import type { Recording } from '../replay/recording.ts';
 import { controlsNow } from './controls.ts';
 import type { PlayedDescent, TableModel } from './tableModel.ts';
@@ -97,6 +98,15 @@ function startRun(plan: TablePlan, model: TableModel): Run {
   const pilot = model.createPilot(plan.setup);
   const gauge = model.createMarginGauge(plan.setup);
   const flight = descent.read();
-  // the engine is burning when the table takes over: whoever sits down finds a descent under control
-  return { descent, pilot, gauge, flight, margin: gauge(flight), commanded: pilot(flight) };
+  return { descent, pilot, gauge, flight, margin: gauge(flight), commanded: firstCommand(plan.setup, flight) };
+}
+
+/** What stands until someone commands otherwise: the engine carries the weight, the attitude is kept. */
+function firstCommand({ lander, gravity }: DescentSetup, { mass, angle }: DescentState): ControlInput {
+  const percent = Math.round((100 * mass * gravity) / lander.engine.maxThrust);
+  const degrees = Math.round((180 * angle) / Math.PI) + 0;
+  return {
+    thrustPercent: Math.min(100, percent),
+    tiltDeg: Math.max(-MAX_TILT_DEG, Math.min(MAX_TILT_DEG, degrees)),
+  };
 }

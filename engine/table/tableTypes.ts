@@ -70,6 +70,8 @@ export interface TableView {
 export interface LiveMargin {
   /** Horizontal speed limit in the present direction of travel; 0 where no speed at all is allowed [m/s]. */
   readonly limit: number;
+  /** limit − |vx|, or the margin against tripping backward when that is less; negative outside [m/s]. */
+  readonly speedMargin: number;
   /** |vx| / limit [-]; Infinity where no speed at all is allowed. */
   readonly utilisation: number;
   readonly callout: Callout;

@@ -76,6 +76,7 @@ export type FlightPaper = SchemaType<typeof FlightPaper>;
 export const MarginPaper = schema(
   {
     limit: t.float64(),
+    speedMargin: t.float64(),
     utilisation: t.float64(),
     /** Index into CALLOUTS. */
     callout: t.uint8(),

@@ -123,7 +123,7 @@ const FLIGHT_NUMBERS = [
 ] as const;
 const TOUCHDOWN_NUMBERS = ['tick', 'x', 'vx', 'descentRate', 'angle', 'rate', 'slope', 'mass'] as const;
 const LEG_NUMBERS = ['footX', 'footY', 'stroke', 'strokeUsed', 'load'] as const;
-const MARGIN_NUMBERS = ['limit', 'utilisation', 'tiltLeft'] as const;
+const MARGIN_NUMBERS = ['limit', 'speedMargin', 'utilisation', 'tiltLeft'] as const;
 const TILT_NUMBERS = ['limit', 'used', 'left'] as const;
 
 function copyNumbers<Key extends string>(

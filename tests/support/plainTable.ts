@@ -38,7 +38,7 @@ export const plainModel: TableModel = {
     };
   },
   createPilot: () => () => ({ thrustPercent: 50, tiltDeg: 5 }),
-  createMarginGauge: () => () => ({ limit: 2, utilisation: 0.25, callout: 'inside', tiltLeft: 0.5 }),
+  createMarginGauge: () => () => ({ limit: 2, speedMargin: 1.5, utilisation: 0.25, callout: 'inside', tiltLeft: 0.5 }),
   scorecard: (final) => ({
     outcome: final.outcome ?? 'stopped',
     strokeUsed: [0, 0],

@@ -118,6 +118,7 @@ const view: fc.Arbitrary<TableView> = fc
       flight,
       margin: fc.record({
         limit: quantity,
+        speedMargin: quantity,
         utilisation: quantity,
         callout: fc.constantFrom(...CALLOUTS),
         tiltLeft: quantity,

@@ -164,6 +164,7 @@ describe('the live margin', () => {
     // the ground rises by 3 m x 0.05 to the right foot, far more than is closed in a tick: that foot comes first
     const card = score({ ...state, descentRate: 0.4, firstFoot: 'right' });
     expect(margin.limit).toBe(card.limit?.plastic);
+    expect(margin.speedMargin).toBe(card.speedMargin);
     expect(margin.utilisation).toBe(card.utilisation);
     expect(margin.callout).toBe(card.callout);
   });
@@ -181,7 +182,20 @@ describe('the live margin', () => {
   });
 
   it.each([0.65, -0.65, 1.6, -3, 40])('[TA17] allows no speed to a lander turned by %s rad', (angle) => {
-    expect(gauge(flying({ vx: 1, angle }))).toMatchObject({ limit: 0, utilisation: Infinity, callout: 'outside' });
+    expect(gauge(flying({ vx: 1, angle }))).toMatchObject({
+      limit: 0,
+      speedMargin: -1,
+      utilisation: Infinity,
+      callout: 'outside',
+    });
+  });
+
+  it('[TA17] is negative where the lander would trip backward, though its forward speed is below the limit', () => {
+    // it leans back by 20 degrees and comes down fast: the trailing foot catches first
+    const margin = gauge(flying({ vx: 1.2, vy: -7, angle: 0.35 }));
+    expect(margin.limit).toBeGreaterThan(1.2);
+    expect(margin.speedMargin).toBeLessThan(0);
+    expect(margin.callout).toBe('outside');
   });
 
   it('[TA17] is finite in its limit while climbing, still and at rest', () => {

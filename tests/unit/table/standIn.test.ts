@@ -126,10 +126,16 @@ describe('the stand-in', () => {
     expect(forgetAbsent(table, 0)).toEqual([]);
   });
 
-  it('[TA12] has chosen the command that stands when the descent begins', () => {
+  it('[TA20] leaves a person who begins with the engine carrying the weight and the attitude kept', () => {
     sit('m1', 'flying');
-    expect(viewTable(table, 'm1').commanded).toEqual(STAND_IN);
+    // 1000 kg x 1.62 m/s² of 3000 N
+    const first = { thrustPercent: 54, tiltDeg: 0 };
+    expect(viewTable(table, 'm1').commanded).toEqual(first);
     begin('m1');
-    expect(inputAfter(1)).toEqual(STAND_IN);
+    expect(inputAfter(1)).toEqual(first);
+    steer('m1', { thrustPercent: 0 });
+    inputAfter(500);
+    expect(commandTable(table, 'm1', { kind: 'again' }).ok).toBe(true);
+    expect(viewTable(table, 'm1').commanded).toEqual(first);
   });
 });
