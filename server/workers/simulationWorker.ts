@@ -1,0 +1,53 @@
+/**
+ * One worker thread of a long piece of work. What is to be worked on comes once, when the thread starts; then portions of it.
+ * The engine is pure, so it does not matter which thread gets which portion.
+ */
+import { workerData } from 'piscina';
+import {
+  campaignSimulator,
+  formatProblem,
+  runBatch,
+  runJob,
+  runVarianceBatch,
+  type Lander,
+  type TouchdownCase,
+  type TouchdownResult,
+} from '../../engine/index.ts';
+import type { Portions, Work } from './work.ts';
+
+// it came from our own pool by structured clone, not from outside
+// eslint-disable-next-line typescript/no-unsafe-type-assertion -- see above
+const work = workerData as Work;
+
+export function campaign(portion: Portions['campaign']['portion']): Portions['campaign']['answer'] {
+  if (work.kind !== 'campaign') throw notMeantFor('campaign');
+  return runBatch(work.campaign, portion, simulatorOf(work.campaign.lander));
+}
+
+export function variance(portion: Portions['variance']['portion']): Portions['variance']['answer'] {
+  if (work.kind !== 'variance') throw notMeantFor('variance');
+  const rows = runVarianceBatch(work.plan, portion, simulatorOf(work.plan.campaign.lander));
+  return { first: portion.first, rows };
+}
+
+export function envelope(portion: Portions['envelope']['portion']): Portions['envelope']['answer'] {
+  if (work.kind !== 'envelope') throw notMeantFor('envelope');
+  const { question } = work;
+  const simulate = simulatorOf(question.lander);
+  return portion.map((job) => runJob(question, job, simulate));
+}
+
+function notMeantFor(kind: Work['kind']): Error {
+  return new Error(`Broken contract: a thread started for ${work.kind} was given ${kind}`);
+}
+
+let simulator: ((touchdown: TouchdownCase) => TouchdownResult) | undefined;
+
+/** Prepared at the first portion and kept: a thread serves one lander. */
+function simulatorOf(lander: Lander): (touchdown: TouchdownCase) => TouchdownResult {
+  if (simulator !== undefined) return simulator;
+  const made = campaignSimulator(lander);
+  if (!made.ok) throw new Error(made.error.map(formatProblem).join('; '));
+  simulator = made.value;
+  return simulator;
+}
