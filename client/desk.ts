@@ -55,10 +55,12 @@ async function lay(link: TableLink): Promise<Problem> {
   if (start === null || holder === null) throw new Error('The page has no start or no desk');
   start.hidden = true;
   if (link.code !== undefined) history.replaceState(undefined, '', `?table=${link.code.replaceAll(' ', '')}`);
-  layTable(holder, link, view, () => {
+  layTable(holder, link, view, (words) => {
     holder.replaceChildren();
     history.replaceState(undefined, '', location.pathname);
     start.hidden = false;
+    const status = document.getElementById('start-status');
+    if (status !== null) status.textContent = words;
     document.getElementById('fly')?.focus();
   });
   return undefined;

@@ -8,9 +8,6 @@ export interface Subject {
   readonly reach: number;
   /** Height of the ground straight below. */
   readonly groundY: number;
-  /** Motion, which the picture keeps up with [m/s]. */
-  readonly vx: number;
-  readonly vy: number;
 }
 
 /** Natural frequency of the follower [rad/s]: settles in about a second, and never overshoots. */
@@ -26,9 +23,9 @@ const HEADROOM = 1.5;
 const SCALE_SPACE = 26;
 
 /** The framing that shows the lander and the ground below it, as close as both allow. `unit`: pixels in a drafting unit. */
-export function frameSubject(subject: Subject, camera: SectionCamera, unit: number): Framing {
+export function frameSubject(subject: Subject, camera: SectionCamera, unit: number, headroom = HEADROOM): Framing {
   const space = Math.max(1, camera.freeHeight * (1 - GROUND_SHARE) - SCALE_SPACE * unit);
-  const top = subject.y + HEADROOM * subject.reach;
+  const top = subject.y + headroom * subject.reach;
   const air = Math.max(top - subject.groundY, 2 * subject.reach);
   const closest = camera.freeWidth > camera.freeHeight ? CLOSEST.wide : CLOSEST.narrow;
   const scale = Math.min(space / air, camera.freeWidth / (closest * subject.reach));
@@ -45,6 +42,7 @@ export class Follower {
   readonly #camera: SectionCamera;
   #settled = false;
   #rate = { x: 0, y: 0, zoom: 0 };
+  #last = { x: 0, y: 0 };
 
   constructor(camera: SectionCamera) {
     this.#camera = camera;
@@ -58,6 +56,8 @@ export class Follower {
   step(subject: Subject, seconds: number, unit: number): void {
     const camera = this.#camera;
     const wanted = frameSubject(subject, camera, unit);
+    const moved = { x: subject.x - this.#last.x, y: subject.y - this.#last.y };
+    this.#last = { x: subject.x, y: subject.y };
     if (!this.#settled) {
       camera.framing = wanted;
       this.#rate = { x: 0, y: 0, zoom: 0 };
@@ -66,8 +66,8 @@ export class Follower {
     }
     const step = Math.min(seconds, LONGEST_STEP);
     const rate = this.#rate;
-    const x = spring(camera.framing.x + subject.vx * step, rate.x, wanted.x, step);
-    const y = spring(camera.framing.y + 0.5 * subject.vy * step, rate.y, wanted.y, step);
+    const x = spring(camera.framing.x + moved.x, rate.x, wanted.x, step);
+    const y = spring(camera.framing.y + 0.5 * moved.y, rate.y, wanted.y, step);
     const zoom = spring(Math.log(camera.framing.scale), rate.zoom, Math.log(wanted.scale), step);
     this.#rate = { x: x.rate, y: y.rate, zoom: zoom.rate };
     camera.framing = { x: x.value, y: y.value, scale: Math.exp(zoom.value) };

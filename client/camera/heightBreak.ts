@@ -15,8 +15,3 @@ const S = 3;
 export function shownHeight(height: number): number {
   return height <= FULL ? height : FULL + S * Math.log(1 + (height - FULL) / S);
 }
-
-/** How fast the drawn height changes for a change of the height [-]. */
-export function shownRate(height: number): number {
-  return height <= FULL ? 1 : S / (S + height - FULL);
-}

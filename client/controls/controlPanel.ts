@@ -68,6 +68,8 @@ export function createControlPanel(desk: CommandDesk, maxThrust: number): Contro
       const lean = leanWords(commanded.tiltDeg);
       tilt.show(-commanded.tiltDeg, (-view.flight.angle * 180) / Math.PI, lean);
       const active = view.stage === 'descending';
+      thrustValue.classList.toggle('held', !view.you.holds.thrust);
+      tiltValue.classList.toggle('held', !view.you.holds.tilt);
       say(thrustValue, view.you.holds.thrust ? percent(commanded.thrustPercent / 100) : heldWords(view, 'thrust'));
       say(tiltValue, view.you.holds.tilt ? lean : heldWords(view, 'tilt'));
       thrust.allow(active && view.you.holds.thrust);

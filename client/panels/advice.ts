@@ -1,4 +1,4 @@
-import type { TableView } from '../../engine/index.ts';
+import type { HeldControls, TableView } from '../../engine/index.ts';
 import { COACH } from '../text/en.ts';
 import { speed } from '../text/numbers.ts';
 
@@ -17,58 +17,78 @@ const TOO_FAST = 1.15;
 const FAST_BY = 0.4;
 /** With the engine this far below what holds the speed, it is opened before all else [-]. */
 const ENGINE_LOW = 0.5;
+const CLIMBING = 0.3;
 const BARELY_SINKING = 0.35;
-/** Drift that is worth leaning against, as a share of the tip limit [-]. */
+/** Drift that is worth leaning against, as a share of the tip limit and at least [-], [m/s]. */
 const DRIFT_SHARE = 0.35;
 const DRIFT_LEAST = 0.25;
 /** Leaning against a drift that will be gone within this time [s]. */
 const GONE_WITHIN = 1.6;
 /** Lean that matters [rad]. */
 const LEANING = 0.03;
+/** Heights of the lowest foot [m]. */
 const NEARLY_DOWN = 8;
 const READY_BELOW = 2;
+const TOUCHING = 0.5;
 
 export function descentRateAim(height: number): number {
   return Math.min(FASTEST_RATE, TOUCHDOWN_RATE + RATE_PER_HEIGHT * Math.max(0, height));
 }
 
-/** The one thing to do now. `hoverPercent` is the thrust that holds the present speed; pure. */
-export function adviseFlying(view: TableView, hoverPercent: number): Advice {
-  const { flight, commanded } = view;
-  const rate = -flight.vy;
-  const aim = descentRateAim(flight.height);
-  if (flight.phase === 'settling' || flight.phase === 'at rest') return { key: 'settle', words: COACH.settle };
-  if (flight.touchdown !== undefined) {
-    return commanded.thrustPercent > 0
-      ? { key: 'contact', words: COACH.contact }
-      : { key: 'settle', words: COACH.settle };
-  }
-  const engineLow = commanded.thrustPercent < ENGINE_LOW * hoverPercent;
-  if (rate > TOO_FAST * aim + FAST_BY || (engineLow && rate > 0.7 * aim)) {
-    if (commanded.thrustPercent < hoverPercent) return { key: 'fall', words: COACH.fall(Math.round(hoverPercent)) };
-    return { key: 'slow', words: COACH.slow(speed(rate, 1), speed(aim, 1)) };
-  }
-  if (rate < -0.3) return { key: 'climb', words: COACH.climb };
-  const drift = adviseDrift(view);
-  if (drift !== undefined) return drift;
-  if (view.margin.callout !== 'inside' && flight.height < NEARLY_DOWN) return { key: 'outside', words: COACH.outside };
-  if (rate < BARELY_SINKING && flight.height > 1) return { key: 'linger', words: COACH.linger };
-  if (flight.height < NEARLY_DOWN && Math.abs(flight.angle) > LEANING) return { key: 'upright', words: COACH.upright };
-  if (flight.height < READY_BELOW) return { key: 'engineOff', words: COACH.engineOff };
-  return { key: 'steady', words: COACH.steady };
+/** The one thing to do now, for someone who holds these controls. `hoverPercent` is the thrust that holds the speed. */
+export function adviseFlying(view: TableView, hoverPercent: number, holds: HeldControls): Advice {
+  if (view.flight.touchdown !== undefined) return adviseGrounded(view, holds);
+  const thrust = holds.thrust ? adviseThrust(view, hoverPercent) : undefined;
+  const tilt = holds.tilt ? adviseTilt(view) : undefined;
+  if (thrust?.isPressing === true) return thrust.advice;
+  return tilt ?? thrust?.advice ?? { key: 'steady', words: COACH.steady };
 }
 
-function adviseDrift(view: TableView): Advice | undefined {
-  const { flight, margin } = view;
+function adviseGrounded({ commanded, flight }: TableView, holds: HeldControls): Advice {
+  const mayShutDown = flight.phase === 'contact' || flight.phase === 'final drop';
+  if (holds.thrust && mayShutDown && commanded.thrustPercent > 0) return { key: 'contact', words: COACH.contact };
+  return { key: 'settle', words: COACH.settle };
+}
+
+/** Pressing: comes before anything about the tilt. */
+function adviseThrust(
+  { flight, commanded, margin }: TableView,
+  hoverPercent: number,
+): { readonly advice: Advice; readonly isPressing: boolean } | undefined {
+  const rate = -flight.vy;
+  const aim = descentRateAim(flight.height);
+  const say = (advice: Advice, isPressing: boolean) => ({ advice, isPressing });
+  if (flight.height < TOUCHING) return say({ key: 'engineOff', words: COACH.engineOff }, true);
+  const isLow = commanded.thrustPercent < hoverPercent;
+  if (
+    (commanded.thrustPercent < ENGINE_LOW * hoverPercent && rate > 0.7 * aim) ||
+    (isLow && rate > TOO_FAST * aim + FAST_BY)
+  ) {
+    return say({ key: 'fall', words: COACH.fall(Math.round(hoverPercent)) }, true);
+  }
+  if (rate > TOO_FAST * aim + FAST_BY)
+    return say({ key: 'slow', words: COACH.slow(speed(rate, 1), speed(aim, 1)) }, true);
+  if (rate < -CLIMBING) return say({ key: 'climb', words: COACH.climb }, true);
+  if (margin.callout !== 'inside' && flight.height < NEARLY_DOWN)
+    return say({ key: 'outside', words: COACH.outside }, false);
+  if (rate < BARELY_SINKING) return say({ key: 'linger', words: COACH.linger }, false);
+  if (flight.height < READY_BELOW) return say({ key: 'engineOff', words: COACH.engineOff }, false);
+  return undefined;
+}
+
+function adviseTilt({ flight, margin }: TableView): Advice | undefined {
   const drift = Math.abs(flight.vx);
   // leaning left is counter-clockwise and pushes to the left
   const push = -flight.angle;
   const against = push * flight.vx < 0 && Math.abs(push) > LEANING;
   const braking = (flight.thrust / flight.mass) * Math.abs(Math.sin(flight.angle));
   if (against && braking > 0 && drift / braking < GONE_WITHIN) return { key: 'straighten', words: COACH.straighten };
-  if (drift < Math.max(DRIFT_LEAST, DRIFT_SHARE * margin.limit) || against) return undefined;
-  const words = speed(drift, 1);
-  return flight.vx > 0
-    ? { key: 'driftRight', words: COACH.driftRight(words) }
-    : { key: 'driftLeft', words: COACH.driftLeft(words) };
+  if (drift >= Math.max(DRIFT_LEAST, DRIFT_SHARE * margin.limit) && !against) {
+    const words = speed(drift, 1);
+    return flight.vx > 0
+      ? { key: 'driftRight', words: COACH.driftRight(words) }
+      : { key: 'driftLeft', words: COACH.driftLeft(words) };
+  }
+  if (flight.height < NEARLY_DOWN && Math.abs(flight.angle) > LEANING) return { key: 'upright', words: COACH.upright };
+  return undefined;
 }

@@ -27,7 +27,9 @@ export function createCoach(announcer: Announcer): Coach {
       if (strip.hidden) return;
       const holds = view.you.holds;
       const advice: Advice =
-        holds.thrust || holds.tilt ? adviseFlying(view, hoverPercent) : { key: 'watching', words: COACH.watching };
+        holds.thrust || holds.tilt
+          ? adviseFlying(view, hoverPercent, holds)
+          : { key: 'watching', words: COACH.watching };
       const now = performance.now();
       if (key !== undefined && advice.key !== key && now - since < STANDS_MS && !URGENT.includes(advice.key)) return;
       if (advice.key !== key) {

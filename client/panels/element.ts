@@ -1,3 +1,5 @@
+import { CONTROLS } from '../text/en.ts';
+
 type Child = Node | string | undefined;
 
 export interface Attributes {
@@ -30,6 +32,11 @@ export function button(words: string, act: () => void, attributes: Attributes = 
 export function entry(label: string, value: string | HTMLElement, note?: string): HTMLElement {
   const small = note === undefined ? undefined : element('small', {}, note);
   return element('div', {}, element('dt', {}, label), element('dd', {}, value, small));
+}
+
+/** The way back to the start page: short on the page, whole for readers of it. */
+export function leaveButton(leave: () => void): HTMLButtonElement {
+  return button(CONTROLS.leave, leave, { class: 'leave', 'aria-label': CONTROLS.leaveTable });
 }
 
 /** Changes the words only when they differ, so that readers of the page are not told what they know. */

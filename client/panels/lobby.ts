@@ -1,7 +1,7 @@
 import { SEATS, type Seat, type TableView } from '../../engine/index.ts';
 import type { TableLink } from '../net/index.ts';
 import { LOBBY, SEAT_NAMES, SEAT_TASKS } from '../text/en.ts';
-import { button, element, say } from './element.ts';
+import { button, element, leaveButton, say } from './element.ts';
 import { drawQr } from './qr.ts';
 import { seatState } from './seatCards.ts';
 import { exerciseLine } from './titleBlock.ts';
@@ -16,6 +16,7 @@ export function createLobby(options: {
   readonly link: TableLink;
   readonly takeSeat: (seat: Seat) => void;
   readonly begin: () => void;
+  readonly leave: () => void;
 }): Lobby {
   const { link } = options;
   const rows = SEATS.map((seat) => {
@@ -33,7 +34,7 @@ export function createLobby(options: {
     ...(link.code === undefined ? [] : [invitation(link.code)]),
     element('h2', {}, LOBBY.seats),
     element('ul', { class: 'lobby-seats' }, ...rows.map(({ row }) => row)),
-    element('div', { class: 'sheet-actions' }, begin, hint),
+    element('div', { class: 'sheet-actions' }, begin, leaveButton(options.leave), hint),
     exerciseLine(),
   );
   return {

@@ -18,6 +18,7 @@ export function createRestSheets(options: {
   readonly plan: PlayedPlan;
   readonly announcer: Announcer;
   readonly again: () => void;
+  readonly leave: () => void;
 }): RestSheets {
   const { plan, announcer } = options;
   const holder = element('div', { class: 'rest' });
@@ -40,6 +41,7 @@ export function createRestSheets(options: {
         again: options.again,
         worlds: () => showWorlds(view),
         look: () => showSection(view),
+        leave: options.leave,
       },
     );
     holder.append(sheet);
@@ -49,7 +51,13 @@ export function createRestSheets(options: {
     const touchdown = view.scorecard?.touchdown;
     if (touchdown === undefined) return;
     clear();
-    worlds = createWorldsSheet({ touchdown, plan, again: options.again, back: () => showCard(view) });
+    worlds = createWorldsSheet({
+      touchdown,
+      plan,
+      again: options.again,
+      back: () => showCard(view),
+      leave: options.leave,
+    });
     holder.append(worlds.sheet);
     focusHeading(worlds.sheet);
   };

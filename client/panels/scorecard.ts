@@ -1,8 +1,8 @@
 import type { Scorecard } from '../../engine/index.ts';
 import { BAND_WORDS, SCORECARD, SECTION } from '../text/en.ts';
 import { degrees, kilograms, percent, speed } from '../text/numbers.ts';
-import { button, drawing, element, entry } from './element.ts';
-import { drawSpeedScale, SPEED_SCALE_BOX } from './speedScale.ts';
+import { button, drawing, element, entry, leaveButton } from './element.ts';
+import { drawSpeedScale, SCALE_WIDTH } from './speedScale.ts';
 import { drawTiltDial, TILT_DIAL_BOX } from './tiltDial.ts';
 import { exerciseLine } from './titleBlock.ts';
 import { verdictOf } from './verdict.ts';
@@ -11,6 +11,7 @@ export interface ScorecardActions {
   readonly again: () => void;
   readonly worlds: () => void;
   readonly look: () => void;
+  readonly leave: () => void;
 }
 
 /** The sheet that is laid on the table at rest. */
@@ -31,7 +32,8 @@ export function createScorecard(card: Scorecard, place: string, actions: Scoreca
       button(SCORECARD.again, actions.again, { class: 'primary' }),
       card.touchdown === undefined ? undefined : button(SCORECARD.worlds, actions.worlds),
       button(SCORECARD.look, actions.look),
-      button(SCORECARD.print, () => window.print(), { class: 'on-screen' }),
+      button(SCORECARD.print, () => window.print()),
+      leaveButton(actions.leave),
     ),
     exerciseLine(),
   );
@@ -45,17 +47,19 @@ function speedFinding(card: Scorecard): HTMLElement {
     return figure;
   }
   const arrived = Math.abs(touchdown.vx);
-  const markup = drawSpeedScale({
+  const width = matchMedia('(max-width: 700px)').matches ? SCALE_WIDTH.narrow : SCALE_WIDTH.full;
+  const finding = {
     speed: arrived,
     tripping: limit.plastic,
     ...(limit.lossless === undefined ? {} : { cautious: limit.lossless }),
-  });
+  };
   const label = SCORECARD.speedInWords(
     speed(arrived),
     speed(limit.plastic),
     limit.lossless === undefined ? undefined : speed(limit.lossless),
   );
-  figure.append(drawing(markup, { viewBox: SPEED_SCALE_BOX, label, class: 'speed-scale' }));
+  const { markup, viewBox } = drawSpeedScale(finding, width);
+  figure.append(drawing(markup, { viewBox, label, class: 'speed-scale' }));
   return figure;
 }
 
@@ -74,7 +78,9 @@ function tiltFinding(card: Scorecard): HTMLElement | undefined {
         'dl',
         {},
         entry(SCORECARD.staticLeft, degrees(tilt.left)),
-        entry(SCORECARD.staticUsed, degrees(tilt.used)),
+        tilt.used < 0
+          ? entry(SCORECARD.staticGained, degrees(-tilt.used))
+          : entry(SCORECARD.staticUsed, degrees(tilt.used)),
         entry(SCORECARD.staticLimit, degrees(tilt.limit)),
       ),
     ),

@@ -11,40 +11,29 @@ export interface SpeedFinding {
   readonly cautious?: number;
 }
 
-const WIDTH = 640;
 const LEFT = 18;
-const AXIS = 96;
+const AXIS = 110;
+const BOTTOM = 162;
+/** Heights of the rows of words over the axis. */
+const ROWS = { over: 15, tripping: 36, cautious: 62 } as const;
 /** Distances between figures on the axis [m/s]. */
 const RULINGS = [0.1, 0.2, 0.5, 1, 2, 5, 10];
 
-export const SPEED_SCALE_BOX = `0 0 ${WIDTH} 150`;
+/** Width of the drawing [px]; half as wide on a phone, so that its letters stay legible. */
+export const SCALE_WIDTH = { full: 640, narrow: 340 } as const;
 
 /** The touchdown speed as an arrow on a ruled scale, with both tip limits as ticks and what lies beyond hatched. */
-export function drawSpeedScale(finding: SpeedFinding): string {
+export function drawSpeedScale(finding: SpeedFinding, width: number): { markup: string; viewBox: string } {
   const pen = new SvgPen(1, 'speed');
   const least = Math.min(0, 1.1 * finding.tripping, finding.cautious ?? 0);
   const most = Math.max(1.3 * finding.tripping, 1.12 * finding.speed, 0.5);
-  const at = (value: number) => LEFT + ((value - least) / (most - least)) * (WIDTH - 2 * LEFT);
-  drawBeyond(pen, at(Math.max(least, finding.tripping)), WIDTH - LEFT);
-  drawAxis(pen, { least, most, at });
-  const right = at(finding.tripping) > 0.62 * WIDTH;
-  pen.moveTo(at(finding.tripping), 30);
-  pen.lineTo(at(finding.tripping), AXIS);
-  pen.paint({ stroke: 'blue', width: 'thick' });
-  label(pen, `${SCORECARD.trippingLimit} ${speed(finding.tripping)}`, at(finding.tripping), 24, right, {
-    size: 17,
-    tone: 'blue',
-  });
-  if (finding.cautious !== undefined) {
-    const x = at(finding.cautious);
-    pen.moveTo(x, 54);
-    pen.lineTo(x, AXIS);
-    pen.paint({ stroke: 'blue', width: 'edge', dash: 'fine' });
-    label(pen, `${SCORECARD.cautiousLimit} ${speed(finding.cautious)}`, x, 49, x > 0.35 * WIDTH, {
-      size: 15,
-      tone: 'blue',
-    });
-  }
+  const at = (value: number) => LEFT + ((value - least) / (most - least)) * (width - 2 * LEFT);
+  drawBeyond(pen, at(Math.max(least, finding.tripping)), width - LEFT);
+  drawAxis(pen, { least, most, at, rulings: width / 90 });
+  drawTripping(pen, finding.tripping, at(finding.tripping), width);
+  const isOver =
+    finding.cautious !== undefined &&
+    drawCautious(pen, finding.cautious, at(finding.cautious), at(finding.tripping)) === ROWS.over;
   drawArrow(pen, {
     fromX: at(0),
     fromY: AXIS - 15,
@@ -57,19 +46,48 @@ export function drawSpeedScale(finding: SpeedFinding): string {
   const end = at(finding.speed);
   const words = `${SCORECARD.arrived} ${speed(finding.speed)}`;
   const style: Lettering = { size: 18, bold: true };
-  const align = end > 0.5 * WIDTH ? 'right' : 'left';
+  const align = end > 0.5 * width ? 'right' : 'left';
   pen.text(words, align === 'right' ? end : Math.max(LEFT, end - 8), AXIS + 46, { ...style, align });
   pen.moveTo(end, AXIS - 6);
   pen.lineTo(end, AXIS + 30);
   pen.paint({ stroke: 'ink', width: 'hair' });
-  return pen.markup;
+  const top = isOver ? 0 : ROWS.tripping - 18;
+  return { markup: pen.markup, viewBox: `0 ${top} ${width} ${BOTTOM - top}` };
+}
+
+function drawTripping(pen: Pen, value: number, x: number, width: number): void {
+  const lettering: Lettering = { size: 17, tone: 'blue' };
+  pen.moveTo(x, ROWS.tripping + 6);
+  pen.lineTo(x, AXIS);
+  pen.paint({ stroke: 'blue', width: 'thick' });
+  const words = `${SCORECARD.trippingLimit} ${speed(value)}`;
+  const fits = x - 5 + pen.widthOf(words, lettering) < width;
+  label(pen, words, { x, y: ROWS.tripping, leftward: !fits }, lettering);
+}
+
+/**
+ * The cautious limit is the lower one. Its words stand beside its tick, or over everything where there is no room.
+ * Returns the row that they stand in.
+ */
+function drawCautious(pen: Pen, value: number, x: number, trippingX: number): number {
+  const lettering: Lettering = { size: 15, tone: 'blue' };
+  const words = `${SCORECARD.cautiousLimit} ${speed(value)}`;
+  const wide = pen.widthOf(words, lettering);
+  const leftward = x - wide > 0;
+  const beside = leftward || x + wide < trippingX;
+  const y = beside ? ROWS.cautious : ROWS.over;
+  pen.moveTo(x, y + 6);
+  pen.lineTo(x, AXIS);
+  pen.paint({ stroke: 'blue', width: 'edge', dash: 'fine' });
+  label(pen, words, { x, y, leftward }, lettering);
+  return y;
 }
 
 /** What is over the tripping limit: hatched, as cut material is. */
 function drawBeyond(pen: Pen, from: number, to: number): void {
   const outline = () => {
-    pen.moveTo(from, 38);
-    pen.lineTo(to, 38);
+    pen.moveTo(from, AXIS - 58);
+    pen.lineTo(to, AXIS - 58);
     pen.lineTo(to, AXIS);
     pen.lineTo(from, AXIS);
     pen.close();
@@ -86,9 +104,12 @@ function drawBeyond(pen: Pen, from: number, to: number): void {
   });
 }
 
-function drawAxis(pen: Pen, axis: { least: number; most: number; at: (value: number) => number }): void {
-  const { least, most, at } = axis;
-  const ruling = RULINGS.find((step) => (most - least) / step <= 7) ?? 10;
+function drawAxis(
+  pen: Pen,
+  axis: { least: number; most: number; at: (value: number) => number; rulings: number },
+): void {
+  const { least, most, at, rulings } = axis;
+  const ruling = RULINGS.find((step) => (most - least) / step <= rulings) ?? 10;
   pen.moveTo(at(least), AXIS);
   pen.lineTo(at(most), AXIS);
   pen.paint({ stroke: 'ink', width: 'edge' });
@@ -111,6 +132,12 @@ function drawAxis(pen: Pen, axis: { least: number; most: number; at: (value: num
   }
 }
 
-function label(pen: Pen, words: string, x: number, y: number, leftward: boolean, lettering: Lettering): void {
+function label(
+  pen: Pen,
+  words: string,
+  place: { readonly x: number; readonly y: number; readonly leftward: boolean },
+  lettering: Lettering,
+): void {
+  const { x, y, leftward } = place;
   pen.text(words, x + (leftward ? 5 : -5), y, { ...lettering, align: leftward ? 'right' : 'left', halo: 'card' });
 }

@@ -5,12 +5,12 @@ import { listenToKeys } from '../controls/keyboard.ts';
 import type { TableLink } from '../net/index.ts';
 import { playedPlan, type PlayedPlan } from '../plan.ts';
 import { createSectionGame } from '../scenes/sectionGame.ts';
-import { CONTROLS, PHASE_NAMES, SECTION, STATUS, TABLE } from '../text/en.ts';
+import { PHASE_NAMES, SECTION, STATUS, TABLE } from '../text/en.ts';
 import { speed } from '../text/numbers.ts';
 import { figureOf } from '../views/lander/figure.ts';
 import { Announcer } from './announcer.ts';
 import { createCoach } from './coach.ts';
-import { button, element, say } from './element.ts';
+import { element, leaveButton, say } from './element.ts';
 import { createLobby } from './lobby.ts';
 import { createRestSheets } from './restSheets.ts';
 import { createSeatCards } from './seatCards.ts';
@@ -21,31 +21,40 @@ const FIGURES_MS = 280;
 /** A refusal stays readable this long [ms]. */
 const NOTICE_MS = 6000;
 
+type Note = (words: string, lasts?: 'until told') => void;
+
 /** Lays the whole table on the page and keeps it true to the link until the person leaves. */
-export function layTable(holder: HTMLElement, link: TableLink, first: TableView, onLeave: () => void): void {
+export function layTable(
+  holder: HTMLElement,
+  link: TableLink,
+  first: TableView,
+  onLeave: (words: string) => void,
+): void {
   const plan = playedPlan(first.plan);
   const announcer = new Announcer();
   const notice = element('p', { class: 'notice', hidden: true });
   const note = createNotice(notice, announcer);
   const desk = new CommandDesk(link, note);
-  const parts = createParts({ link, plan, desk, announcer });
-  const leave = button(
-    CONTROLS.leave,
-    () => {
-      stop();
-      link.leave();
-      onLeave();
-    },
-    { class: 'leave' },
-  );
-
+  const leave = () => {
+    stop();
+    link.leave();
+    onLeave('');
+  };
+  const parts = createParts({ link, plan, desk, announcer, leave });
   const section = element('div', {
     class: 'section',
     role: 'img',
     'aria-label': SECTION.label(plan.siteName, plan.setup.lander.name),
   });
   const left = element('div', { class: 'left' }, parts.coach.strip, parts.controls.panel);
-  const right = element('div', { class: 'right' }, parts.seats.own, parts.seats.others, leave, parts.title.block);
+  const right = element(
+    'div',
+    { class: 'right' },
+    parts.seats.own,
+    parts.seats.others,
+    leaveButton(leave),
+    parts.title.block,
+  );
   const page = element(
     'main',
     { class: 'desk', 'data-kind': link.kind },
@@ -70,7 +79,7 @@ export function layTable(holder: HTMLElement, link: TableLink, first: TableView,
       fullPropellant: plan.setup.propellant,
       still: () => matchMedia('(prefers-reduced-motion: reduce)').matches,
     },
-    () => [left, right],
+    () => [left, right, parts.coach.strip],
   );
   const endKeys = listenToKeys(desk, {
     isActive: () => link.view?.stage === 'descending',
@@ -95,6 +104,10 @@ export function layTable(holder: HTMLElement, link: TableLink, first: TableView,
     const view = link.view;
     if (view !== undefined && page.dataset['stage'] !== view.stage) refresh();
     tell(link);
+    if (link.state === 'closed') {
+      stop();
+      onLeave(link.closedBecause ?? STATUS.closed);
+    }
   });
   const timer = setInterval(refresh, FIGURES_MS);
   // the marks of the controls answer a press at once
@@ -112,8 +125,14 @@ export function layTable(holder: HTMLElement, link: TableLink, first: TableView,
   }
 }
 
-function createParts(options: { link: TableLink; plan: PlayedPlan; desk: CommandDesk; announcer: Announcer }) {
-  const { link, plan, desk, announcer } = options;
+function createParts(options: {
+  readonly link: TableLink;
+  readonly plan: PlayedPlan;
+  readonly desk: CommandDesk;
+  readonly announcer: Announcer;
+  readonly leave: () => void;
+}) {
+  const { link, plan, desk, announcer, leave } = options;
   const { engine } = plan.setup.lander;
   const context = {
     maxThrust: engine.maxThrust,
@@ -121,8 +140,8 @@ function createParts(options: { link: TableLink; plan: PlayedPlan; desk: Command
   };
   const takeSeat = (seat: Seat) => desk.ask({ kind: 'takeSeat', seat });
   const over = element('div', { class: 'over' });
-  const lobby = createLobby({ link, takeSeat, begin: () => desk.ask({ kind: 'begin' }) });
-  const rest = createRestSheets({ plan, announcer, again: () => desk.ask({ kind: 'again' }) });
+  const lobby = createLobby({ link, takeSeat, begin: () => desk.ask({ kind: 'begin' }), leave });
+  const rest = createRestSheets({ plan, announcer, again: () => desk.ask({ kind: 'again' }), leave });
   over.append(lobby.sheet, rest.holder);
   return {
     over,
@@ -146,27 +165,27 @@ function hover(view: TableView, plan: PlayedPlan): number {
   return (100 * view.flight.mass * plan.setup.gravity) / (plan.setup.lander.engine.maxThrust * upward);
 }
 
-function createNotice(notice: HTMLElement, announcer: Announcer): (words: string) => void {
+/** Quiet words over the table; they go by themselves unless they must stay until the next ones. */
+function createNotice(notice: HTMLElement, announcer: Announcer): Note {
   let timer: ReturnType<typeof setTimeout> | undefined;
-  return (words) => {
+  return (words, lasts) => {
     clearTimeout(timer);
     notice.hidden = words === '';
     say(notice, words);
     announcer.announce(words, 'now');
-    timer = setTimeout(() => (notice.hidden = true), NOTICE_MS);
+    if (lasts !== 'until told') timer = setTimeout(() => (notice.hidden = true), NOTICE_MS);
   };
 }
 
 /** Puts changes of line, hold, phase and margin into words. */
-function createTeller(announcer: Announcer, note: (words: string) => void): (link: TableLink) => void {
+function createTeller(announcer: Announcer, note: Note): (link: TableLink) => void {
   let state = '';
   let phase = '';
   let callout = '';
   let held = false;
   return (link) => {
     if (link.state !== state) {
-      if (link.state === 'reconnecting') note(STATUS.reconnecting);
-      else if (link.state === 'closed') note(link.closedBecause ?? STATUS.closed);
+      if (link.state === 'reconnecting') note(STATUS.reconnecting, 'until told');
       else if (state === 'reconnecting') note(STATUS.connected);
       state = link.state;
     }

@@ -1,3 +1,4 @@
+import type { Pen } from '../ink/pen.ts';
 import { SvgPen } from '../ink/svgPen.ts';
 import { drawCenterOfMass } from '../views/plumbLine.ts';
 
@@ -19,26 +20,13 @@ export function drawTiltDial(finding: TiltFinding): string {
   const pen = new SvgPen(1, 'tilt');
   const degree = Math.PI / 180;
   // opens from the upright to the right, up to the limit; the used part grows from the far end toward the upright
-  const span = Math.max(finding.limit, finding.used, 10 * degree);
   const left = Math.max(0, finding.left);
+  const span = Math.max(finding.limit, left, 10 * degree);
   pen.moveTo(X, Y);
   pen.arc(X, Y, RADIUS, at(0), at(left));
   pen.close();
   pen.paint({ fill: 'wash' });
-  pen.moveTo(X, Y);
-  pen.arc(X, Y, RADIUS, at(left), at(span));
-  pen.close();
-  pen.paint({ fill: 'shade' });
-  pen.moveTo(X, Y);
-  pen.arc(X, Y, RADIUS, at(left), at(span));
-  pen.close();
-  pen.within(() => {
-    for (let offset = -2 * RADIUS; offset < 2 * RADIUS; offset += 8) {
-      pen.moveTo(X + offset, Y);
-      pen.lineTo(X + offset + 2 * RADIUS, Y - 2 * RADIUS);
-    }
-    pen.paint({ stroke: 'hatch', width: 'hair' });
-  });
+  if (span > left) drawUsed(pen, left, span);
   pen.arc(X, Y, RADIUS, at(0), at(span));
   pen.paint({ stroke: 'blue', width: 'edge' });
   for (let degrees = 0; degrees * degree <= span + 1e-9; degrees += 5) {
@@ -65,4 +53,23 @@ export function drawTiltDial(finding: TiltFinding): string {
 /** Angle on the sheet of a tilt to the right of the upright [rad]. */
 function at(tilt: number): number {
   return tilt - Math.PI / 2;
+}
+
+/** The part of the limit that slope and attitude took: hatched, as cut material is. */
+function drawUsed(pen: Pen, from: number, to: number): void {
+  const wedge = () => {
+    pen.moveTo(X, Y);
+    pen.arc(X, Y, RADIUS, at(from), at(to));
+    pen.close();
+  };
+  wedge();
+  pen.paint({ fill: 'shade' });
+  wedge();
+  pen.within(() => {
+    for (let offset = -2 * RADIUS; offset < 2 * RADIUS; offset += 8) {
+      pen.moveTo(X + offset, Y);
+      pen.lineTo(X + offset + 2 * RADIUS, Y - 2 * RADIUS);
+    }
+    pen.paint({ stroke: 'hatch', width: 'hair' });
+  });
 }

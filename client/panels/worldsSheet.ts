@@ -4,7 +4,7 @@ import { WorldSection } from '../scenes/worldSection.ts';
 import { SCORECARD, WORLDS_VIEW } from '../text/en.ts';
 import { acceleration, degrees, percent, speed } from '../text/numbers.ts';
 import { figureOf } from '../views/lander/figure.ts';
-import { button, element, entry } from './element.ts';
+import { button, element, entry, leaveButton } from './element.ts';
 import { exerciseLine } from './titleBlock.ts';
 
 export interface WorldsSheet {
@@ -18,6 +18,7 @@ export function createWorldsSheet(options: {
   readonly plan: PlayedPlan;
   readonly again: () => void;
   readonly back: () => void;
+  readonly leave: () => void;
 }): WorldsSheet {
   const { touchdown, plan } = options;
   const worlds = compareWorlds(touchdown, plan.setup);
@@ -39,7 +40,8 @@ export function createWorldsSheet(options: {
       button(SCORECARD.again, options.again, { class: 'primary' }),
       button(WORLDS_VIEW.replay, replay),
       button(SCORECARD.back, options.back),
-      button(SCORECARD.print, () => window.print(), { class: 'on-screen' }),
+      button(SCORECARD.print, () => window.print()),
+      leaveButton(options.leave),
     ),
     exerciseLine(),
   );

@@ -1,6 +1,6 @@
 import { groundHeight, TICK_RATE, type DescentState, type TableView, type Terrain } from '../../engine/index.ts';
 import type { Subject } from '../camera/follow.ts';
-import { shownHeight, shownRate } from '../camera/heightBreak.ts';
+import { shownHeight } from '../camera/heightBreak.ts';
 import { createSmoothing, type Smoothing } from '../net/index.ts';
 import { meters, trailTime } from '../text/numbers.ts';
 import { drawAttitude } from '../views/attitude.ts';
@@ -19,7 +19,7 @@ import { ramp, type Sheet } from '../views/sheet.ts';
 import { drawSpeedVector } from '../views/speedVector.ts';
 import { drawTrail, type TrailPoint } from '../views/trail.ts';
 import { type Figures, figuresOf, NO_FIGURES } from './figures.ts';
-import { poseOf, shownCenterHeight } from './pose.ts';
+import { onGround, poseOf, shownCenterHeight } from './pose.ts';
 
 /** Where the drawing gets its descent from. */
 export interface DescentSource {
@@ -109,8 +109,6 @@ export class DescentDrawing {
       y: drawn.y,
       reach: Math.max(figure.halfStance, figure.hull.top - figure.centerHeight, figure.centerHeight),
       groundY: groundHeight(this.#source.terrain, drawn.x),
-      vx: state.vx,
-      vy: state.vy * shownRate(state.height),
     };
   }
 
@@ -146,7 +144,7 @@ export class DescentDrawing {
     if (this.#state === undefined || this.#leftOut <= 0) return undefined;
     const foot = camera.sheetY(this.#state.y - this.#figure.centerHeight);
     const ground = camera.sheetY(this.#groundAt(this.#state.x).y);
-    const middle = foot + 0.62 * (ground - foot);
+    const middle = foot + 0.7 * (ground - foot);
     return { upper: middle - 5 * pen.unit, lower: middle + 5 * pen.unit, leftOut: this.#leftOut };
   }
 
@@ -167,7 +165,7 @@ export class DescentDrawing {
   #drawLander(sheet: Sheet, state: DescentState): void {
     const { maxThrust, terrain, gravity, fullPropellant } = this.#source;
     const aboard = Math.max(1, this.#figure.liquidMass);
-    const pose = poseOf(state, this.#figure, 1 - (fullPropellant - state.propellant) / aboard);
+    const pose = onGround(poseOf(state, this.#figure, 1 - (fullPropellant - state.propellant) / aboard), terrain);
     const throttle = state.thrust / maxThrust;
     drawFootprint(sheet, this.#groundAt(pose.feet[0].x), this.#groundAt(pose.feet[1].x));
     drawDust(sheet, { x: state.x, terrain, height: state.height, throttle, gravity });
@@ -206,6 +204,7 @@ export class DescentDrawing {
         unitsPerSpeed: UNITS_PER_SPEED * Math.sqrt(REFERENCE_GRAVITY / gravity),
         limitWords: this.#figures.limit,
         speedWords: this.#figures.speed,
+        speedShort: this.#figures.speedShort,
       });
       const reach = Math.max(this.#figure.hull.top - this.#figure.centerHeight, 0.8 * this.#figure.halfStance);
       drawAttitude(sheet, {

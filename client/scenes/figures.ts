@@ -6,12 +6,13 @@ import { degrees, meters, speed } from '../text/numbers.ts';
 export interface Figures {
   readonly limit: string;
   readonly speed: string;
+  readonly speedShort: string;
   readonly height: string;
   readonly tilt: string;
   readonly slope: string;
 }
 
-export const NO_FIGURES: Figures = { limit: '', speed: '', height: '', tilt: '', slope: '' };
+export const NO_FIGURES: Figures = { limit: '', speed: '', speedShort: '', height: '', tilt: '', slope: '' };
 
 /** Slower than this the lander counts as going straight down [m/s]; flatter than this ground counts as level [rad]. */
 const STANDSTILL = 0.05;
@@ -27,6 +28,7 @@ export function figuresOf(state: DescentState, view: TableView): Figures {
   return {
     limit: view.margin.limit < NO_LIMIT ? SECTION.noLimit : SECTION.tipLimit(speed(view.margin.limit)),
     speed: SECTION.speed(speed(drift), direction, CALLOUT_WORDS[view.margin.callout]),
+    speedShort: SECTION.speed(speed(drift), '', CALLOUT_WORDS[view.margin.callout]),
     height: meters(Math.max(0, state.height)),
     tilt: SECTION.tiltLeft(degrees(view.margin.tiltLeft, 0)),
     slope: Math.abs(slope) < LEVEL ? SECTION.level : SECTION.slope(degrees(Math.abs(slope))),

@@ -1,4 +1,4 @@
-import type { DescentState } from '../../engine/index.ts';
+import { groundHeight, type DescentState, type Terrain } from '../../engine/index.ts';
 import type { Spot } from '../ink/stencil.ts';
 import type { FootPose, LanderPose } from '../views/lander/drawLander.ts';
 import type { Figure } from '../views/lander/figure.ts';
@@ -15,6 +15,12 @@ export function poseOf(state: DescentState, figure: Figure, fill = 1): LanderPos
     fill,
     settled: state.touchdown === undefined ? 0 : 1,
   };
+}
+
+/** A leg that gave way carries nothing, and its foot would be drawn in the ground: it lies on it instead. */
+export function onGround(pose: LanderPose, terrain: Terrain): LanderPose {
+  const [left, right] = pose.feet.map((foot) => ({ ...foot, y: Math.max(foot.y, groundHeight(terrain, foot.x)) }));
+  return left === undefined || right === undefined ? pose : { ...pose, feet: [left, right] };
 }
 
 export function footSpots(pose: LanderPose): readonly [Spot, Spot] {

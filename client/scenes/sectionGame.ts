@@ -36,24 +36,27 @@ export function createSectionGame(
   };
 }
 
-/** Sizes in canvas pixels. What lies over the holder covers the side it is nearest to. */
+/** What spans at least this share of a side covers that side; smaller things are drawn around [-]. */
+const SPANS = 0.6;
+
+/** Sizes in canvas pixels. What lies along a side of the holder covers it as far as it reaches in. */
 function measure(holder: HTMLElement, covering: readonly Element[], ratio: number): Layout {
   const sheet = holder.getBoundingClientRect();
   const covered = { left: 0, top: 0, right: 0, bottom: 0 };
   for (const element of covering) {
     const box = element.getBoundingClientRect();
-    if (box.width === 0 || box.left >= sheet.right || box.top >= sheet.bottom || box.bottom <= sheet.top) continue;
-    const reach = {
-      left: box.right - sheet.left,
-      right: sheet.right - box.left,
-      top: box.bottom - sheet.top,
-      bottom: sheet.bottom - box.top,
-    };
-    const share = (side: keyof typeof reach) =>
-      reach[side] / (side === 'left' || side === 'right' ? sheet.width : sheet.height);
-    const sides = ['left', 'right', 'top', 'bottom'] as const;
-    const side = sides.reduce((best, next) => (share(next) < share(best) ? next : best));
-    covered[side] = Math.max(covered[side], reach[side] * ratio);
+    const wide = Math.min(box.right, sheet.right) - Math.max(box.left, sheet.left);
+    const tall = Math.min(box.bottom, sheet.bottom) - Math.max(box.top, sheet.top);
+    if (wide <= 0 || tall <= 0) continue;
+    if (tall >= SPANS * sheet.height) {
+      const isLeft = box.left - sheet.left < sheet.right - box.right;
+      if (isLeft) covered.left = Math.max(covered.left, ratio * (box.right - sheet.left));
+      else covered.right = Math.max(covered.right, ratio * (sheet.right - box.left));
+    } else if (wide >= SPANS * sheet.width) {
+      const isTop = box.top - sheet.top < sheet.bottom - box.bottom;
+      if (isTop) covered.top = Math.max(covered.top, ratio * (box.bottom - sheet.top));
+      else covered.bottom = Math.max(covered.bottom, ratio * (sheet.bottom - box.top));
+    }
   }
   // as large as the rest of the page: its root font size is the sheet's unit of length
   const rem = Number.parseFloat(getComputedStyle(document.documentElement).fontSize);

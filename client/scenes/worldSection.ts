@@ -20,10 +20,12 @@ import { drawPaper } from '../views/paper.ts';
 import { drawCenterOfMass, drawPlumbLine } from '../views/plumbLine.ts';
 import type { Sheet } from '../views/sheet.ts';
 import { drawSpeedVector } from '../views/speedVector.ts';
-import { footSpots, poseOf } from './pose.ts';
+import { footSpots, onGround, poseOf } from './pose.ts';
 
 /** The first moment stands still this long, so that three starts can be compared [s]. */
 const PAUSE = 0.9;
+/** Reaches of the lander kept above its centre of mass. */
+const SMALL_HEADROOM = 1.05;
 /** Pages without movement show the end at once. */
 const STILL = () => matchMedia('(prefers-reduced-motion: reduce)').matches;
 
@@ -90,9 +92,10 @@ export class WorldSection {
     const x = (start.x + this.#state.x) / 2;
     const groundY = groundHeight(terrain, x);
     this.#camera.framing = frameSubject(
-      { x, y: groundY + figure.centerHeight, reach, groundY, vx: 0, vy: 0 },
+      { x, y: groundY + figure.centerHeight, reach, groundY },
       this.#camera,
       this.#unit,
+      SMALL_HEADROOM,
     );
   }
 
@@ -102,10 +105,10 @@ export class WorldSection {
     const state = this.#state;
     drawPaper(sheet);
     drawGround(sheet, terrain);
-    const pose = poseOf(state, this.#figure);
+    const pose = onGround(poseOf(state, this.#figure), terrain);
     const [left, right] = footSpots(pose);
-    const onGround = (x: number) => ({ x, y: groundHeight(terrain, x) });
-    drawFootprint(sheet, onGround(left.x), onGround(right.x));
+    const groundAt = (x: number) => ({ x, y: groundHeight(terrain, x) });
+    drawFootprint(sheet, groundAt(left.x), groundAt(right.x));
     drawLander(pen, camera, this.#figure, pose);
     drawPlumbLine(sheet, { ...state, groundY: groundHeight(terrain, state.x) });
     const { start } = this.#world.setup;
@@ -122,6 +125,7 @@ export class WorldSection {
         unitsPerSpeed: 40,
         limitWords: '',
         speedWords: '',
+        speedShort: '',
       });
     }
     drawCenterOfMass(pen, camera.sheetX(state.x), camera.sheetY(state.y), state.angle, 7 * pen.unit);

@@ -42,10 +42,10 @@ export const CALLOUT_WORDS: Readonly<Record<Callout, string>> = {
 };
 
 export const BAND_WORDS: Readonly<Record<MarginBand, string>> = {
-  desired: 'desired: at most 60 % of the limit',
-  adequate: 'adequate: at most 85 % of the limit',
-  thin: 'thin: more than 85 % of the limit',
-  outside: 'outside: over the limit',
+  desired: 'desired (60 % or less)',
+  adequate: 'adequate (85 % or less)',
+  thin: 'thin (over 85 %)',
+  outside: 'outside (over 100 %)',
 };
 
 export const READINGS = {
@@ -91,7 +91,8 @@ export const CONTROLS = {
   hoverNote: (percent: number) => `The mark at ${percent} % holds the present speed.`,
   hold: 'Hold',
   resume: 'Resume',
-  leave: 'Leave the table',
+  leave: 'Leave',
+  leaveTable: 'Leave the table',
   heldBy: (seat: string) => `held by ${seat}`,
   notYours: 'You watch. Take a free seat to act.',
   keys: 'Keys',
@@ -177,17 +178,16 @@ export const SCORECARD = {
   why: 'Why',
   touchdown: 'Horizontal speed at touchdown',
   trippingLimit: 'tripping limit',
-  trippingNote: 'a foot catches and all of the sideways motion turns the lander',
   cautiousLimit: 'cautious limit',
-  cautiousNote: 'nothing is lost when the foot catches',
   descentRate: 'Descent rate',
   utilisation: 'Speed used of the limit',
   staticTilt: 'Static tilt at rest',
   staticUsed: 'used',
+  staticGained: 'gained',
   staticLeft: 'left',
   staticLimit: 'limit',
   slope: 'Slope under the feet',
-  strokes: 'Legs crushed, left and right',
+  strokes: 'Legs crushed, left, right',
   attitude: 'Attitude at touchdown',
   propellant: 'Propellant left',
   arrived: 'touchdown',
@@ -197,7 +197,8 @@ export const SCORECARD = {
   speedInWords: (arrived: string, tripping: string, cautious: string | undefined) =>
     `Touchdown at ${arrived}. Tripping limit ${tripping}.${cautious === undefined ? '' : ` Cautious limit ${cautious}.`}`,
   noContact: 'It never touched the ground, so there is no margin to report.',
-  footnote: 'Limits are for this very contact: its slope, descent rate, attitude and direction of travel.',
+  footnote:
+    'Tripping limit: a foot catches, and what is left of the motion turns the lander over it. Cautious limit: as if nothing were lost when it catches. Both for this very contact: its slope, descent rate and attitude.',
 } as const;
 
 /** The outcome in the words of a newcomer. `spare` is a speed such as '0.67 m/s'. */
@@ -214,7 +215,7 @@ export function outcomeHeadline(outcome: Outcome, spare: string | undefined): st
     case 'gear overload':
       return 'The legs gave way';
     case 'off site':
-      return 'Came down off the site';
+      return 'Left the site';
     case 'propellant exhausted':
       return 'Ran out of propellant';
     case 'aborted':
@@ -232,7 +233,7 @@ export const WHY = {
   inside: (speed: string, limit: string, spare: string) =>
     `It met the ground at ${speed} sideways and would have tripped at ${limit}. Another ${spare} would have turned it over.`,
   luck: (speed: string, limit: string) =>
-    `It met the ground at ${speed} sideways, over its limit of ${limit}. It held this time; drifting slower is what makes that certain.`,
+    `It met the ground at ${speed} sideways, over its limit of ${limit}: had a foot caught instead of sliding, it would have gone over.`,
   tipped: (speed: string, limit: string) =>
     `It met the ground at ${speed} sideways. At ${limit} or less it would have stayed upright: lean against the drift earlier.`,
   tippedAnyway: (speed: string, limit: string) =>
@@ -249,7 +250,7 @@ export const WHY = {
 export const WORLDS_VIEW = {
   title: 'The same touchdown on three worlds',
   lead: (drift: string, rate: string) =>
-    `Same lander, same ground, ${drift} sideways and ${rate} down at contact, engine off. Only gravity differs.`,
+    `Same lander, same ground, ${drift} sideways and ${rate} down: played again from that contact alone, engine off, on unused legs. Only gravity differs.`,
   staticTilt: 'static tilt limit',
   staticSame: 'the same everywhere',
   tipLimit: 'tip limit',
@@ -266,7 +267,7 @@ export const WORLDS_VIEW = {
 
 export const COACH = {
   label: 'Coach',
-  fall: (percent: number) => `You are falling. Open the engine with ↑ until its mark passes “hover”, ${percent} %.`,
+  fall: (percent: number) => `Falling too fast. More thrust, ↑, until the mark is above “hover”, ${percent} %.`,
   slow: (rate: string, target: string) => `Falling at ${rate}: slow to about ${target} at this height. More thrust, ↑.`,
   climb: 'You are climbing. Ease the thrust, ↓, to just under “hover”.',
   linger: 'You are barely sinking. Ease the thrust a little, ↓.',

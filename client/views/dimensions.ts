@@ -64,11 +64,14 @@ export function drawSlope(
   const level = out > 0 ? 0 : Math.PI;
   pen.arc(x, y, 0.84 * length, level, level - out * rise, out * rise > 0);
   pen.paint({ stroke: 'pencil', width: 'thin' });
-  pen.text(reading.words, x + out * (length + 9 * pen.unit), y + 24 * pen.unit, {
-    size: 15,
-    align: out > 0 ? 'left' : 'right',
-    halo: 'soil',
-  });
+  const lettering = { size: 15, halo: 'soil' } as const;
+  const width = pen.widthOf(reading.words, lettering);
+  const from = x + out * (length + 9 * pen.unit) - (out > 0 ? 0 : width);
+  const { left, right } = camera.size.covered;
+  const most = camera.size.width - right - width - 8 * pen.unit;
+  const place = Math.max(left + 8 * pen.unit, Math.min(most, from));
+  // where it had to give way it stands lower, clear of the lines
+  pen.text(reading.words, place, y + (place === from ? 24 : 36) * pen.unit, lettering);
 }
 
 /** Lengths a scale bar may have [m]. */

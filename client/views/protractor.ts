@@ -1,6 +1,8 @@
 import type { Sheet } from './sheet.ts';
 import type { Spot } from '../ink/stencil.ts';
 
+/** On narrower sheets the words have no room [drafting units]. */
+const NARROW = 520;
 const DEGREE = Math.PI / 180;
 /** The scale runs this far past the lander's own line. */
 const BEYOND = 6 * DEGREE;
@@ -55,9 +57,9 @@ export function drawProtractor(sheet: Sheet, reading: TiltReading): void {
     pen.lineTo(x + (radius - length) * Math.cos(angle), y + (radius - length) * Math.sin(angle));
   }
   pen.paint({ stroke: 'blue', width: 'thin', alpha });
-  if (alpha > 0.6) {
+  if (alpha > 0.6 && camera.freeWidth > NARROW * pen.unit) {
     const align = reading.side === 'right' ? 'left' : 'right';
     const labelX = x + (reading.side === 'right' ? 9 : -9) * pen.unit;
-    pen.text(reading.words, labelX, y - 0.5 * radius, { size: 14, tone: 'blue', align, halo: 'paper' });
+    pen.text(reading.words, labelX, y - 0.3 * radius, { size: 14, tone: 'blue', align, halo: 'paper' });
   }
 }

@@ -5,6 +5,11 @@ import type { Sheet } from './sheet.ts';
 /** Longest arrow [drafting units]; a faster lander's arrow is cut there and says so by a break. */
 const LONGEST = 290;
 
+/** Sheets narrower than this get the short words [drafting units]. */
+const NARROW = 520;
+/** Width of a sheet on which speeds have their full length [drafting units]; they shrink with a narrower one. */
+const FULL_WIDTH = 640;
+
 export interface SpeedReading {
   /** Of the centre of mass [m]. */
   readonly x: number;
@@ -23,6 +28,8 @@ export interface SpeedReading {
   /** Two lines at the tick: the limit, and the speed in words. */
   readonly limitWords: string;
   readonly speedWords: string;
+  /** Instead of the speed words where there is little room. */
+  readonly speedShort: string;
 }
 
 /** The horizontal speed as an arrow from the centre of mass, with the tip limit as a tick on its line. */
@@ -31,7 +38,9 @@ export function drawSpeedVector(sheet: Sheet, reading: SpeedReading): void {
   const x = camera.sheetX(reading.x);
   const y = camera.sheetY(reading.y);
   const toward = reading.side === 'right' ? 1 : -1;
-  const reach = (speed: number) => x + Math.max(-LONGEST, Math.min(LONGEST, speed * reading.unitsPerSpeed)) * pen.unit;
+  const longest = LONGEST * Math.min(1, camera.freeWidth / (FULL_WIDTH * pen.unit));
+  const unitsPerSpeed = reading.unitsPerSpeed * (longest / LONGEST);
+  const reach = (speed: number) => x + Math.max(-longest, Math.min(longest, speed * unitsPerSpeed)) * pen.unit;
   const tickX = reach(toward * reading.limit);
   const tipX = reach(reading.speed);
   const leadX = reach(reading.leadsTo);
@@ -49,12 +58,12 @@ export function drawSpeedVector(sheet: Sheet, reading: SpeedReading): void {
   if (Math.abs(tipX - x) > 3 * pen.unit) {
     drawArrow(pen, { fromX: x, fromY: y, toX: tipX, toY: y, tone: 'ink', shaft: 'thick', head: 6 });
   }
-  if (Math.abs(reading.speed) * reading.unitsPerSpeed > LONGEST) drawBreak(sheet, (x + tipX) / 2, y);
-  pen.moveTo(tickX, y - 15 * pen.unit);
-  pen.lineTo(tickX, y + 15 * pen.unit);
+  if (Math.abs(reading.speed) * unitsPerSpeed > longest) drawBreak(sheet, (x + tipX) / 2, y);
+  pen.moveTo(tickX, y - 13 * pen.unit);
+  pen.lineTo(tickX, y + 13 * pen.unit);
   pen.paint({ stroke: 'card', width: 'heavy' });
-  pen.moveTo(tickX, y - 15 * pen.unit);
-  pen.lineTo(tickX, y + 15 * pen.unit);
+  pen.moveTo(tickX, y - 13 * pen.unit);
+  pen.lineTo(tickX, y + 13 * pen.unit);
   pen.paint({ stroke: 'blue', width: 'thick' });
 
   drawWords(sheet, reading, { x, y, beyond: toward * Math.max(toward * tickX, toward * tipX), toward });
@@ -74,13 +83,18 @@ function drawWords(
     pen.lineTo(start - toward * 5 * pen.unit, y);
     pen.paint({ stroke: 'blue', width: 'hair', dash: 'dotted' });
   }
-  const limit: Lettering = { size: 14, tone: 'blue', halo: 'paper' };
-  const speed: Lettering = { size: 18, halo: 'paper' };
   const { left, right } = camera.size.covered;
-  for (const [words, lettering, drop] of [
-    [reading.limitWords, limit, -8],
-    [reading.speedWords, speed, 21],
-  ] as const) {
+  const isNarrow = camera.freeWidth < NARROW * pen.unit;
+  const lines: readonly [string, Lettering, number][] = isNarrow
+    ? [
+        [reading.limitWords, { size: 14, tone: 'blue', halo: 'paper' }, -27],
+        [reading.speedShort, { size: 16, halo: 'paper' }, -9],
+      ]
+    : [
+        [reading.limitWords, { size: 14, tone: 'blue', halo: 'paper' }, -11],
+        [reading.speedWords, { size: 18, halo: 'paper' }, 27],
+      ];
+  for (const [words, lettering, drop] of lines) {
     const width = pen.widthOf(words, lettering);
     const from = toward > 0 ? start : start - width;
     const least = left + 8 * pen.unit;

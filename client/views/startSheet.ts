@@ -2,7 +2,7 @@ import { groundHeight, type Terrain } from '../../engine/index.ts';
 import { findLander } from '../../levels/index.ts';
 import { SectionCamera } from '../camera/sectionCamera.ts';
 import { SvgPen } from '../ink/svgPen.ts';
-import { drawHeight, drawScaleBar, drawSlope } from './dimensions.ts';
+import { drawHeight, drawSlope } from './dimensions.ts';
 import { drawFootprint } from './footprint.ts';
 import { drawGround } from './ground.ts';
 import { drawLander, type FootPose, type LanderPose } from './lander/drawLander.ts';
@@ -19,6 +19,8 @@ const WIDTH = 2000;
 const HEIGHT = 900;
 /** Where the lander hangs on it. */
 const LANDER_X = 1590;
+/** Room for figures to either side of it [drafting units]. */
+const FREE = WIDTH - LANDER_X;
 const SCALE = 92;
 const SLOPE = (-6 * Math.PI) / 180;
 const TILT = (-3.5 * Math.PI) / 180;
@@ -36,13 +38,13 @@ export function drawStart(): string {
   camera.size = {
     width: WIDTH,
     height: HEIGHT,
-    covered: { left: LANDER_X - 100, right: WIDTH - LANDER_X - 100, top: 0, bottom: 0 },
+    covered: { left: LANDER_X - FREE, right: WIDTH - LANDER_X - FREE, top: 0, bottom: 0 },
   };
   camera.framing = { x: 0, y: 3.55, scale: SCALE };
   const sheet: Sheet = { pen, camera, time: 0, still: true };
   const pose = startPose(figure, terrain);
   drawGround(sheet, terrain);
-  drawTrail(sheet, path(pose), { every: 5, words: (time) => `${time} s`, clear: 3.2 });
+  pen.group('start-trail', () => drawTrail(sheet, path(pose), { every: 5, words: (time) => `${time} s`, clear: 3.2 }));
   drawMargins(pen, sheet, figure, pose, terrain);
   const label = `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${WIDTH} ${HEIGHT}">`;
   return `${label}${pen.markup}</svg>`;
@@ -111,6 +113,7 @@ function drawMargins(pen: SvgPen, sheet: Sheet, figure: Figure, pose: LanderPose
     unitsPerSpeed: 140,
     limitWords: 'tip limit',
     speedWords: 'inside',
+    speedShort: 'inside',
   });
   drawCenterOfMass(pen, x, y, pose.angle, 9);
   drawHeight(sheet, {
@@ -121,5 +124,4 @@ function drawMargins(pen: SvgPen, sheet: Sheet, figure: Figure, pose: LanderPose
     broken: false,
   });
   drawSlope(sheet, { from: onGround(right.x), slope: SLOPE, side: 'right', words: 'slope' });
-  drawScaleBar(sheet, (meters) => `${meters} m`);
 }
