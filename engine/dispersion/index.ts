@@ -41,7 +41,15 @@ export {
   type StackUp,
   type StackUpQuestion,
 } from './stackUp.ts';
-export { summarize, type CampaignSummary, type MeasureSummary, type OutcomeShare, type WorstCase } from './summary.ts';
+export {
+  caseRows,
+  summarize,
+  type CaseRow,
+  type CampaignSummary,
+  type MeasureSummary,
+  type OutcomeShare,
+  type WorstCase,
+} from './summary.ts';
 export {
   addBatch,
   createTally,

@@ -80,13 +80,14 @@ function readCampaign(list: ProblemList, fields: CampaignFields, readLander: Rea
   const requirement = readRequirement(list, fields.requirement);
   if (title === undefined || method === undefined || runs === undefined || seed === undefined) return undefined;
   if (gravity === undefined || lander === undefined || inputs === undefined || pairs === undefined) return undefined;
-  const legs = { least: 0, most: lander.legs.length - 1, unit: '-', whole: true };
+  // people count legs from 1, the engine from 0
+  const legs = { least: 1, most: lander.legs.length, unit: '-', whole: true };
   const gear = readGear(list, fields.gear, 'gear', legs);
   const padLeg = readNumber(list, fields.padLeg, 'padLeg', legs);
   const optional = {
     ...(soil && { soil }),
     ...(gear && { gear }),
-    ...(padLeg !== undefined && { padLeg }),
+    ...(padLeg !== undefined && { padLeg: padLeg - 1 }),
     ...(requirement && { requirement }),
   };
   return { title, lander, gravity, method, runs, seed, inputs, pairs, ...optional };

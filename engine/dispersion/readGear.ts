@@ -15,7 +15,7 @@ import { CHOICES, readWeighted } from './readDistribution.ts';
 const CONDITIONS = ['missing', 'soft', 'not latched'] as const satisfies readonly LegCondition['kind'][];
 const FACTOR: NumberRange = { least: 0.001, most: 10, unit: '-' };
 
-/** `legs`: the range of leg numbers of the lander, from 0. Undefined also where there is nothing to read. */
+/** `legs`: the range of leg numbers in the document, which count from 1. Undefined also where there is nothing to read. */
 export function readGear(list: ProblemList, value: unknown, path: string, legs: NumberRange): GearChoices | undefined {
   return readList(list, value, path, CHOICES, (item, at) =>
     readWeighted(list, item, at, (state, place) => readConditions(list, state, place, legs)),
@@ -28,22 +28,27 @@ function readConditions(
   path: string,
   legs: NumberRange,
 ): readonly LegCondition[] | undefined {
-  const rule = { least: 0, most: legs.most + 1, of: 'leg conditions, none for sound gear' };
+  const rule = { least: 0, most: legs.most, of: 'leg conditions, none for sound gear' };
   const conditions = readList(list, value, path, rule, (item, at) => readCondition(list, item, at, legs));
   const numbers = conditions?.map((condition) => condition.leg) ?? [];
   const isTwice = new Set(numbers).size < numbers.length;
   if (isTwice)
-    return report(list, 'given-twice', { path, expected: 'one condition a leg', came: `legs ${numbers.join(', ')}` });
+    return report(list, 'given-twice', {
+      path,
+      expected: 'one condition a leg',
+      came: `legs ${numbers.map((leg) => leg + 1).join(', ')}`,
+    });
   return conditions;
 }
 
 function readCondition(list: ProblemList, value: unknown, path: string, legs: NumberRange): LegCondition | undefined {
   const fields = readFields(list, value, path, ['leg', 'kind'], ['factor']);
   if (fields === undefined) return undefined;
-  const leg = readNumber(list, fields.leg, `${path}.leg`, legs);
+  const number = readNumber(list, fields.leg, `${path}.leg`, legs);
   const kind = readChoice(list, fields.kind, `${path}.kind`, CONDITIONS);
   const factor = readNumber(list, fields.factor, `${path}.factor`, FACTOR);
-  if (leg === undefined || kind === undefined) return undefined;
+  if (number === undefined || kind === undefined) return undefined;
+  const leg = number - 1;
   const hasFactor = fields.factor !== undefined;
   if (kind === 'missing' && hasFactor)
     return report(list, 'unknown-field', {

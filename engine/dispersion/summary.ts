@@ -147,3 +147,21 @@ function worstCases(tally: CampaignTally, cases: Uint32Array): readonly WorstCas
     ...draw(index),
   }));
 }
+
+/** One case that was run: what was drawn and what came out, measures in the order of MEASURES. */
+export interface CaseRow extends DrawnInputs {
+  readonly index: number;
+  readonly outcome: TouchdownOutcome;
+  readonly measures: readonly number[];
+}
+
+/** Every case answered so far, by index. */
+export function caseRows(tally: CampaignTally): readonly CaseRow[] {
+  const draw = createDrawer(tally.campaign);
+  return Array.from(answeredCases(tally), (index) => ({
+    index,
+    outcome: outcomeAt(tally, index) ?? 'timed out',
+    ...draw(index),
+    measures: MEASURES.map(({ name }) => measureAt(tally, index, name)),
+  }));
+}

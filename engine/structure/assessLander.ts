@@ -84,7 +84,13 @@ function standingFigures(lander: Lander, stance: Standing, landing: ComparedLand
   const { gravity, slope = 0, descentRate } = landing;
   const bulk = massProperties(lander);
   const { tilt, azimuth, edge } = leastStaticTilt(stance);
-  const condition = { gravity, slope, ...(descentRate !== undefined && { descentRate }) };
+  // the legs crush and take up the descent, so no foot is first
+  const condition = {
+    gravity,
+    slope,
+    firstContact: 'together',
+    ...(descentRate !== undefined && { descentRate }),
+  } as const;
   const { least } = tripLimitByAzimuth(stance, bulk, condition, AZIMUTHS);
   return {
     leastHalfStance: edge.distance,

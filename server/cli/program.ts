@@ -1,7 +1,7 @@
 import { Command, CommanderError } from 'commander';
 import manifest from '../../package.json' with { type: 'json' };
 import { CAUTION } from '../../engine/index.ts';
-import { formatReport, type Report } from './report.ts';
+import { formatReport, type Report, type ReportFormat } from './report.ts';
 import { oneLine, UsageError } from './usageError.ts';
 
 /** Adds a verb's arguments, options and examples to a command, and hands over what the verb found. */
@@ -31,6 +31,26 @@ const VERBS: readonly Verb[] = [
     load: async () => (await import('./stance.ts')).defineStance,
   },
   {
+    name: 'touchdown',
+    summary: 'one touchdown simulated in six degrees of freedom',
+    load: async () => (await import('./touchdown.ts')).defineTouchdown,
+  },
+  {
+    name: 'envelope',
+    summary: 'speeds that a lander survives, and what ends it elsewhere',
+    load: async () => (await import('./envelope.ts')).defineEnvelope,
+  },
+  {
+    name: 'disperse',
+    summary: 'how likely a lander is to stay upright, with intervals',
+    load: async () => (await import('./disperse.ts')).defineDisperse,
+  },
+  {
+    name: 'compare',
+    summary: 'a lander upright and lying on its side',
+    load: async () => (await import('./compare.ts')).defineCompare,
+  },
+  {
     name: 'worlds',
     summary: 'the worlds and their gravity, with sources',
     load: async () => (await import('./worlds.ts')).defineWorlds,
@@ -47,6 +67,7 @@ Examples:
   kilter stand trivet --slope 5
   kilter limit trivet --world moon --slope 5 --descent 2
   kilter stance --half-stance 1.5 --center-height 2 --mass 1000 --inertia 1500
+  kilter touchdown trivet --horizontal 1 --descent 2 --slope 5
   kilter check`;
 
 const VERB_NAMES = VERBS.map((verb) => verb.name).join(', ');
@@ -57,13 +78,14 @@ export interface Outlet {
   readonly err: (text: string) => void;
 }
 
-/** Runs one command line (without `node` and the script). Returns the exit code: 0 done, 1 a check failed, 2 bad input. */
+/** Runs one command line (without `node` and the script). Returns the exit code: 0 done, 1 a check failed, 2 bad input, 130 interrupted. */
 export async function runCommandLine(args: readonly string[], outlet: Outlet): Promise<number> {
   let exitCode = 0;
   try {
-    const program = await createProgram(args, outlet, (report, asJson) => {
-      outlet.out(formatReport(report, asJson));
+    const program = await createProgram(args, outlet, (report, format) => {
+      outlet.out(formatReport(report, format));
       if (report.failed === true) exitCode = 1;
+      if (report.isPartial === true) exitCode = 130;
     });
     await program.parseAsync(args.length === 0 ? ['--help'] : args, { from: 'user' });
     return exitCode;
@@ -78,7 +100,7 @@ export async function runCommandLine(args: readonly string[], outlet: Outlet): P
 async function createProgram(
   args: readonly string[],
   outlet: Outlet,
-  deliver: (report: Report, asJson: boolean) => void,
+  deliver: (report: Report, format: ReportFormat) => void,
 ): Promise<Command> {
   const program = new Command('kilter')
     .description('Static and dynamic stability of legged landers on sloped ground.')
@@ -91,10 +113,16 @@ async function createProgram(
     if (!args.includes(verb.name)) continue;
     const define = await verb.load();
     define(command, (report) => {
-      deliver(report, command.opts<{ json?: boolean }>().json === true);
+      deliver(report, formatOf(command.opts()));
     });
   }
   return program;
+}
+
+function formatOf({ json, csv }: { readonly json?: boolean; readonly csv?: boolean }): ReportFormat {
+  if (json === true && csv === true) throw new UsageError('expected --json or --csv, came both');
+  if (json === true) return 'json';
+  return csv === true ? 'csv' : 'text';
 }
 
 function explain(error: CommanderError | UsageError): string {

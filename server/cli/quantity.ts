@@ -7,6 +7,8 @@ export interface Quantity {
   /** Smallest and largest accepted value, in that unit. */
   readonly least: number;
   readonly most: number;
+  /** Only whole numbers. */
+  readonly whole?: boolean;
 }
 
 export const LENGTH: Quantity = { unit: 'm', least: 0.001, most: 1000 };
@@ -31,9 +33,11 @@ export function quantityParser(quantity: Quantity): (text: string, earlier: numb
   return (text, earlier) => {
     refuseSecond(earlier);
     const value = DECIMAL.test(text.trim()) ? Number(text) : Number.NaN;
-    if (value >= quantity.least && value <= quantity.most) return value;
+    const isSound = quantity.whole !== true || Number.isInteger(value);
+    if (isSound && value >= quantity.least && value <= quantity.most) return value;
     const unit = quantity.unit === '' ? '' : ` ${quantity.unit}`;
-    throw new InvalidArgumentError(`Expected a number from ${quantity.least} to ${quantity.most}${unit}.`);
+    const kind = quantity.whole === true ? 'a whole number' : 'a number';
+    throw new InvalidArgumentError(`Expected ${kind} from ${quantity.least} to ${quantity.most}${unit}.`);
   };
 }
 

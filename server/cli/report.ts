@@ -9,6 +9,10 @@ export interface Report {
   readonly results: Readonly<Record<string, unknown>>;
   /** The same for people, without the caution. */
   readonly text: string;
+  /** Its table for spreadsheets, where there is one. */
+  readonly csv?: string;
+  /** Long work was interrupted: what is given is what was done so far. Exit code 130. */
+  readonly isPartial?: boolean;
   /** The verb ran, and what it checked does not hold: exit code 1. */
   readonly failed?: boolean;
 }
@@ -16,8 +20,12 @@ export interface Report {
 /** Raised whenever a name in the JSON changes its meaning or goes away. */
 const SCHEMA_VERSION = 1;
 
-export function formatReport(report: Report, asJson: boolean): string {
-  if (!asJson) return `${report.text}\n\n${CAUTION}\n`;
+/** How a report is printed. */
+export type ReportFormat = 'text' | 'json' | 'csv';
+
+export function formatReport(report: Report, format: ReportFormat): string {
+  if (format === 'csv' && report.csv !== undefined) return report.csv;
+  if (format !== 'json') return `${report.text}\n\n${CAUTION}\n`;
   const document = {
     schemaVersion: SCHEMA_VERSION,
     verb: report.verb,

@@ -5,7 +5,7 @@ import { describe, expect, it } from 'vitest';
 import { readSource, ROOT } from '../../support/sources.ts';
 import { callKilter, runKilter } from './runKilter.ts';
 
-const VERBS = ['stand', 'limit', 'stance', 'worlds', 'check'];
+const VERBS = ['stand', 'limit', 'stance', 'touchdown', 'envelope', 'disperse', 'compare', 'worlds', 'check'];
 
 describe('help', () => {
   it.each([[[]], [['--help']], [['-h']], [['help']]])('of the command comes from %j, with every verb', async (args) => {

@@ -26,8 +26,16 @@ const GEOMETRY = ['--half-stance', '1.5', '--center-height', '2', '--mass', '100
 
 /** Command line, and words that its one line must contain. */
 const CASES: readonly (readonly [name: string, args: readonly string[], words: readonly string[]])[] = [
-  ['an unknown verb', ['fly'], ["unknown command 'fly'", 'stand, limit, stance, worlds, check']],
-  ['help on an unknown verb', ['help', 'fly'], ['unknown command', 'stand, limit, stance, worlds, check']],
+  [
+    'an unknown verb',
+    ['fly'],
+    ["unknown command 'fly'", 'stand, limit, stance, touchdown, envelope, disperse, compare, worlds, check'],
+  ],
+  [
+    'help on an unknown verb',
+    ['help', 'fly'],
+    ['unknown command', 'stand, limit, stance, touchdown, envelope, disperse, compare, worlds, check'],
+  ],
   ['an unknown option', ['limit', 'trivet', '--spin', '3'], ["unknown option '--spin'"]],
   ['an option without its value', ['limit', 'trivet', '--slope'], ['--slope', 'argument missing']],
   ['an argument too many', ['worlds', 'moon'], ['too many arguments']],

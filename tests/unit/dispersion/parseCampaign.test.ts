@@ -36,7 +36,7 @@ function document(changes: Record<string, unknown> = {}): Record<string, unknown
     },
     gear: [
       { value: [], weight: 97 },
-      { value: [{ leg: 1, kind: 'soft', factor: 0.5 }], weight: 3 },
+      { value: [{ leg: 2, kind: 'soft', factor: 0.5 }], weight: 3 },
     ],
     requirement: { fraction: 0.99, confidence: 0.95 },
     ...changes,
@@ -53,7 +53,7 @@ function problemsOf(json: unknown): readonly FieldProblem[] {
 }
 
 describe('a campaign document', () => {
-  it('[DI10] is read whole, gravity from the world, success as upright unless it says otherwise', () => {
+  it('[DI10] is read whole, legs counted from 1, gravity from the world, success as upright unless it says otherwise', () => {
     const read = parseCampaign(document(), readLander);
     if (!read.ok) throw new Error(JSON.stringify(read.error));
     expect(read.value.gravity).toBe(findWorld('moon')?.gravity);
@@ -172,9 +172,9 @@ describe('a campaign document', () => {
     ],
     [
       'a leg that is not there',
-      document({ gear: [{ value: [{ leg: 4, kind: 'missing' }], weight: 1 }] }),
+      document({ gear: [{ value: [{ leg: 5, kind: 'missing' }], weight: 1 }] }),
       'gear[0].value[0].leg',
-      /0 to 3/,
+      /1 to 4/,
     ],
     [
       'a leg twice',

@@ -1,0 +1,128 @@
+import {
+  type Campaign,
+  type CampaignSummary,
+  type FactorShares,
+  type Interval,
+  type MeasureSummary,
+  type Verdict,
+} from '../../engine/index.ts';
+import { describeLeg } from './campaignRows.ts';
+import { figure, textTable, type Column } from './textTable.ts';
+
+const LEFT = (heading: string): Column => ({ heading, align: 'left' });
+const RIGHT = (heading: string): Column => ({ heading, align: 'right' });
+
+/** A campaign for people. */
+export function campaignText(
+  word: string,
+  campaign: Campaign,
+  summary: CampaignSummary,
+  shares: readonly FactorShares[] | undefined,
+): string {
+  const { asked, done, isPartial, independent } = summary;
+  const state = isPartial ? `PARTIAL: stopped after ${done} of ${asked} touchdowns` : `${done} touchdowns`;
+  const { method, seed, gravity, title } = campaign;
+  return [
+    `${title} (${word}): ${campaign.lander.name} at ${figure(gravity, 3)} m/s^2.`,
+    `${state}, method ${method}, seed ${seed}. Intervals: Wilson, 95 %${independent ? '' : '; they take the runs as independent draws, which these are not'}.`,
+    '',
+    outcomeTable(summary),
+    ...requirementLines(summary),
+    '',
+    measureTable(summary.measures),
+    '',
+    driverTable(summary, shares),
+    '',
+    'Worst cases; each is drawn again by its index alone',
+    worstTable(summary),
+  ].join('\n');
+}
+
+function outcomeTable({ outcomes }: CampaignSummary): string {
+  return textTable(
+    [LEFT('outcome'), RIGHT('count'), RIGHT('share [-]'), RIGHT('from'), RIGHT('to')],
+    outcomes.map(({ outcome, count, fraction, wilson95 }) => [
+      outcome,
+      String(count),
+      figure(fraction, 4),
+      ...ends(wilson95),
+    ]),
+  );
+}
+
+function ends({ low, high }: Interval): readonly string[] {
+  return [figure(low, 4), figure(high, 4)];
+}
+
+function requirementLines({ requirement }: CampaignSummary): readonly string[] {
+  if (requirement === undefined) return [];
+  const { fraction, confidence, outcomes, verdict } = requirement;
+  const wanted = `Required: ${outcomes.join(' or ')} in at least ${fraction} of all cases, with confidence ${confidence}`;
+  return ['', `${wanted}: ${verdict.kind}.`, verdictLine(verdict, confidence)];
+}
+
+function verdictLine(verdict: Verdict, confidence: number): string {
+  const { tally, atLeast, atMost } = verdict;
+  const seen = `${tally.successes} of ${tally.runs}: with confidence ${confidence} at least ${figure(atLeast, 5)}, and at most ${figure(atMost, 5)} (exact, one-sided).`;
+  if (verdict.kind !== 'undecided') return seen;
+  const { runsIfNoMoreFail, runsAtPresentRate } = verdict;
+  const rate =
+    runsAtPresentRate === undefined
+      ? ''
+      : `; at the rate so far ${runsAtPresentRate.runs} more would show it ${runsAtPresentRate.verdict}`;
+  return `${seen} ${runsIfNoMoreFail} more runs without a failure would show it met${rate}.`;
+}
+
+function measureTable(measures: readonly MeasureSummary[]): string {
+  return textTable(
+    [
+      LEFT('measure'),
+      LEFT('unit'),
+      RIGHT('least'),
+      RIGHT('1 %'),
+      RIGHT('median'),
+      RIGHT('99 %'),
+      RIGHT('greatest'),
+      RIGHT('99 % of all, confidence 95 %'),
+    ],
+    measures.map(({ measure, unit, adverse, least, quantiles, greatest, bound }) => {
+      const at = (share: number): number | undefined => quantiles.find((quantile) => quantile.share === share)?.value;
+      const beyond = bound === undefined ? 'too few runs' : `${adverse === 'low' ? '>=' : '<='} ${cell(bound.value)}`;
+      return [measure, unit, cell(least), cell(at(0.01)), cell(at(0.5)), cell(at(0.99)), cell(greatest), beyond];
+    }),
+  );
+}
+
+/** Three decimals for small figures, none for large ones; '-' where there is none. */
+function cell(value: number | undefined): string {
+  if (value === undefined || !Number.isFinite(value)) return '-';
+  return figure(value, Math.abs(value) >= 1000 ? 0 : 3);
+}
+
+function driverTable({ drivers }: CampaignSummary, shares: readonly FactorShares[] | undefined): string {
+  const ranks = textTable(
+    [LEFT('input'), RIGHT('rank correlation with the least margin [-]')],
+    drivers.map(({ input, correlation }) => [input, figure(correlation, 3)]),
+  );
+  if (shares === undefined) return ranks;
+  const table = textTable(
+    [LEFT('factor'), RIGHT('share of the variance of the margin, alone [-]'), RIGHT('with its interactions [-]')],
+    shares.map(({ name, leastMargin }) => [name, figure(leastMargin?.first, 3), figure(leastMargin?.total, 3)]),
+  );
+  return `${ranks}\n\n${table}`;
+}
+
+function worstTable({ worst }: CampaignSummary): string {
+  return textTable(
+    [RIGHT('index'), LEFT('outcome'), RIGHT('least margin [m]'), LEFT('drawn')],
+    worst.map(({ index, outcome, leastMargin, values, gear }) => [
+      String(index),
+      outcome,
+      figure(leastMargin, 3),
+      [
+        ...Object.entries(values).map(([input, value]) => `${input} ${figure(value, 2)}`),
+        ...gear.map(describeLeg),
+      ].join(', '),
+    ]),
+  );
+}

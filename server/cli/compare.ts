@@ -1,0 +1,148 @@
+import {
+  compareUprightLying,
+  isLying,
+  type ComparedRow,
+  type GearCase,
+  type LanderAssessment,
+  type UprightLying,
+} from '../../engine/index.ts';
+import { toDegrees, toRadians } from './angles.ts';
+import { echoCondition, namePlace, readCondition, type ConditionOptions } from './condition.ts';
+import { addWorldOptions, worldOf } from './landingOptions.ts';
+import type { DefineVerb } from './program.ts';
+import { DESCENT_RATE, quantityParser, SLOPE } from './quantity.ts';
+import { readLander } from './readLander.ts';
+import type { Report } from './report.ts';
+import { figure, textTable } from './textTable.ts';
+import { UsageError } from './usageError.ts';
+
+type CompareOptions = Pick<ConditionOptions, 'world' | 'gravity' | 'slope' | 'descent'>;
+
+export const defineCompare: DefineVerb = (command, deliver) => {
+  addWorldOptions(
+    command.argument(
+      '<lander>',
+      'built-in lander (trivet, steeple) or the path of a lander file; one that stands upright',
+    ),
+  )
+    .option(
+      '--slope <deg>',
+      'slope of the ground, + downhill in the direction of travel (default: 0)',
+      quantityParser(SLOPE),
+    )
+    .option('--descent <m/s>', 'descent rate at contact', quantityParser(DESCENT_RATE))
+    .description(
+      'Upright against lying: the same lander on its legs and laid on its side on rows of side legs, figure by figure, with ' +
+        'what lying down buys and what it costs.',
+    )
+    .addHelpText(
+      'after',
+      `
+The side legs are proportions of ours; the body is taken as a thin tube with a wall of ours. Trip limits are closed forms.
+
+Examples:
+  kilter compare steeple
+  kilter compare trivet --world mars --slope 5 --json`,
+    )
+    .action((word: string, options: CompareOptions) => {
+      deliver(reportComparison(word, options));
+    });
+};
+
+function reportComparison(word: string, options: CompareOptions): Report {
+  const lander = readLander(word);
+  if (isLying(lander))
+    throw new UsageError(`${lander.name} lies on its side already: its hull is longer along y than it is high`);
+  const { gravity } = readCondition(worldOf(options), 'lander');
+  const compared = compareUprightLying(lander, {
+    gravity,
+    slope: toRadians(options.slope ?? 0),
+    ...(options.descent !== undefined && { descentRate: options.descent }),
+  });
+  const { world } = echoCondition(worldOf(options), 'lander');
+  const inputs = { lander: word, world, gravity, slopeDeg: options.slope ?? 0, descentRate: options.descent ?? null };
+  return { verb: 'compare', inputs, results: resultsOf(compared), text: textOf(compared, options) };
+}
+
+function resultsOf({ upright, lying, sideLegs, rows, consequences }: UprightLying): Report['results'] {
+  return {
+    rows: rows.map(plainRow),
+    buys: rows.filter(({ better }) => better === 'lying').map(({ quantity }) => quantity),
+    costs: rows.filter(({ better }) => better === 'upright').map(({ quantity }) => quantity),
+    consequences,
+    sideLegs,
+    upright: plainSide(upright),
+    lying: plainSide(lying),
+  };
+}
+
+function plainRow({ quantity, unit, upright, lying, better }: ComparedRow): Readonly<Record<string, unknown>> {
+  return { quantity, unit, upright: upright ?? null, lying: lying ?? null, better };
+}
+
+function plainSide({ id, name, legs, gear }: LanderAssessment): Readonly<Record<string, unknown>> {
+  return { id, name, legs, tube: gear.tube, cases: gear.cases };
+}
+
+function textOf(compared: UprightLying, options: CompareOptions): string {
+  const { upright, lying, rows, consequences } = compared;
+  return [
+    `${upright.name} ${namePlace(worldOf(options))}: upright on ${upright.legs} legs against lying on ${lying.legs}.`,
+    '',
+    textTable(
+      [
+        { heading: 'figure', align: 'left' },
+        { heading: 'unit', align: 'left' },
+        { heading: 'upright', align: 'right' },
+        { heading: 'lying', align: 'right' },
+        { heading: 'better', align: 'left' },
+      ],
+      rows.map(shown),
+    ),
+    '',
+    'Body as a tube while legs crush, worst case first',
+    caseTable([
+      ...upright.gear.cases.map((found) => ['upright', found] as const),
+      ...lying.gear.cases.map((found) => ['lying', found] as const),
+    ]),
+    '',
+    'What no figure shows, lying down:',
+    ...consequences.map(({ text }) => `- ${text}`),
+  ].join('\n');
+}
+
+/** Angles in degrees for people; few figures, since the side legs are an assumption. */
+function shown({ quantity, unit, upright, lying, better }: ComparedRow): readonly string[] {
+  const isAngle = unit === 'rad';
+  const cell = (value: number | undefined): string => {
+    if (value === undefined) return '-';
+    const scaled = isAngle ? toDegrees(value) : value;
+    return figure(scaled, Math.abs(scaled) >= 100 ? 0 : 3);
+  };
+  return [quantity, isAngle ? 'deg' : unit, cell(upright), cell(lying), better === 'neither' ? '' : better];
+}
+
+function caseTable(cases: readonly (readonly [string, GearCase])[]): string {
+  return textTable(
+    [
+      { heading: 'side', align: 'left' },
+      { heading: 'case', align: 'left' },
+      { heading: 'push [m/s^2]', align: 'right' },
+      { heading: 'moment [kN m]', align: 'right' },
+      { heading: 'shear [kN]', align: 'right' },
+      { heading: 'thrust [kN]', align: 'right' },
+      { heading: 'of yield [-]', align: 'right' },
+      { heading: 'of buckling [-]', align: 'right' },
+    ],
+    cases.map(([side, found]) => [
+      side,
+      found.name,
+      figure(found.acceleration, 2),
+      figure(found.moment / 1000, 1),
+      figure(found.shear / 1000, 1),
+      figure(found.compression / 1000, 1),
+      figure(found.yieldUse, 3),
+      figure(found.bucklingUse, 3),
+    ]),
+  );
+}

@@ -1,0 +1,220 @@
+import type { Command } from 'commander';
+import {
+  planVariance,
+  SAMPLING_METHODS,
+  summarize,
+  type Campaign,
+  type CampaignSummary,
+  type CampaignTally,
+  type FactorShares,
+  type SamplingMethod,
+  type Verdict,
+} from '../../engine/index.ts';
+import { runCampaign, runVariance } from '../workers/runCampaign.ts';
+import { campaignDocument, readCampaign, type CampaignDocument } from './campaignFile.ts';
+import { campaignCsv, describeLeg } from './campaignRows.ts';
+import { campaignText } from './campaignText.ts';
+import { readCondition } from './condition.ts';
+import { addWorldOptions, worldOf } from './landingOptions.ts';
+import { addLongOptions, withProgress, type LongOptions } from './longWork.ts';
+import type { DefineVerb } from './program.ts';
+import { choiceParser, quantityParser, type Quantity } from './quantity.ts';
+import type { Report } from './report.ts';
+import { UsageError } from './usageError.ts';
+
+interface DisperseOptions extends LongOptions {
+  readonly runs?: number;
+  readonly seed?: number;
+  readonly method?: SamplingMethod;
+  readonly fraction?: number;
+  readonly confidence?: number;
+  readonly shares?: number;
+  readonly world?: string;
+  readonly gravity?: number;
+}
+
+const RUNS: Quantity = { unit: 'runs', least: 1, most: 2_000_000, whole: true };
+const SEED: Quantity = { unit: '', least: 0, most: Number.MAX_SAFE_INTEGER, whole: true };
+const SHARE: Quantity = { unit: '', least: 1e-6, most: 1 - 1e-9 };
+const POINTS: Quantity = { unit: 'points', least: 2, most: 65_536, whole: true };
+
+export const defineDisperse: DefineVerb = (command, deliver) => {
+  addCampaignOptions(
+    addLongOptions(
+      addWorldOptions(
+        command.argument(
+          '<lander or campaign>',
+          'built-in lander (trivet, steeple, bolster), a lander file, or a campaign file',
+        ),
+      ),
+    ),
+  )
+    .option('--csv', 'print every case as CSV')
+    .description(
+      'Dispersions: many touchdowns drawn from stated distributions and simulated. Share of each outcome with intervals, a ' +
+        'verdict on a requirement, order statistics, what drives the margin, and the worst cases by index.',
+    )
+    .addHelpText(
+      'after',
+      `
+For a lander the distributions are standard ones, invented for exercise; --json shows them in inputs.campaign, in the form of a
+campaign file. Options given here replace what the file says. The result depends on runs, seed and method, not on the number of
+workers. Intervals take the runs as independent draws, which plain ones are. Ctrl-C prints what was done so far.
+
+Examples:
+  kilter disperse trivet --runs 200 --seed 5
+  kilter disperse bolster --runs 128 --method sobol --json`,
+    )
+    .action(async (word: string, options: DisperseOptions) => {
+      const document = withOptions(campaignDocument(word), options);
+      const campaign = readCampaign(document, word);
+      const plan = options.shares === undefined ? undefined : planOf(campaign, options.shares);
+      const tally = await withProgress(options, 'touchdowns', (work) => runCampaign(campaign, work));
+      const shares = plan && (await withProgress(options, 'touchdowns', (work) => runVariance(plan, work)));
+      deliver(reportCampaign(word, document, tally, { asked: plan !== undefined, shares }));
+    });
+};
+
+function addCampaignOptions(command: Command): Command {
+  return command
+    .option('--runs <number>', 'touchdowns (default: 1000 for a lander)', quantityParser(RUNS))
+    .option('--seed <number>', 'whole number that fixes what is drawn (default: 1 for a lander)', quantityParser(SEED))
+    .option(
+      '--method <name>',
+      `${SAMPLING_METHODS.join(', ')} (default: plain for a lander)`,
+      choiceParser(SAMPLING_METHODS),
+    )
+    .option(
+      '--fraction <share>',
+      'require success in at least this share of all cases, such as 0.99',
+      quantityParser(SHARE),
+    )
+    .option('--confidence <share>', 'with this confidence, such as 0.95', quantityParser(SHARE))
+    .option(
+      '--shares <points>',
+      'also shares of variance, by a design of so many base points, a power of 2',
+      quantityParser(POINTS),
+    );
+}
+
+/** The document with the options of the command line in it. */
+function withOptions(document: CampaignDocument, options: DisperseOptions): CampaignDocument {
+  const { runs, seed, method, fraction, confidence } = options;
+  const changed: Record<string, unknown> = { ...document };
+  if (runs !== undefined) changed['runs'] = runs;
+  if (seed !== undefined) changed['seed'] = seed;
+  if (method !== undefined) changed['method'] = method;
+  if (options.world !== undefined || options.gravity !== undefined) {
+    // also checks that only one of the two was given
+    const { gravity } = readCondition(worldOf(options), 'lander');
+    delete changed['world'];
+    delete changed['gravity'];
+    if (options.world === undefined) changed['gravity'] = gravity;
+    else changed['world'] = options.world.toLowerCase();
+  }
+  if (fraction !== undefined || confidence !== undefined) {
+    const before: unknown = document['requirement'];
+    changed['requirement'] = {
+      ...(typeof before === 'object' ? before : { fraction: 0.99, confidence: 0.95 }),
+      ...(fraction !== undefined && { fraction }),
+      ...(confidence !== undefined && { confidence }),
+    };
+  }
+  return changed;
+}
+
+function planOf(campaign: Campaign, points: number): ReturnType<typeof planVariance> {
+  if ((points & (points - 1)) !== 0) throw new UsageError(`--shares: expected a power of 2, came ${points}`);
+  try {
+    return planVariance(campaign, points);
+  } catch (error) {
+    throw new UsageError(
+      `--shares: ${error instanceof Error ? error.message.replace('Broken contract: ', '') : String(error)}`,
+    );
+  }
+}
+
+interface Shares {
+  readonly asked: boolean;
+  readonly shares: readonly FactorShares[] | undefined;
+}
+
+function reportCampaign(
+  word: string,
+  document: CampaignDocument,
+  tally: CampaignTally,
+  { asked, shares }: Shares,
+): Report {
+  const { campaign } = tally;
+  const inputs = { campaign: document, gravity: campaign.gravity };
+  const summary = summarize(tally);
+  if (summary === undefined) {
+    const results = { isPartial: true, runs: { asked: campaign.runs, done: 0 }, outcomes: null, requirement: null };
+    return {
+      verb: 'disperse',
+      inputs,
+      results,
+      text: 'PARTIAL: stopped before any touchdown was simulated.',
+      isPartial: true,
+    };
+  }
+  const isPartial = summary.isPartial || (asked && shares === undefined);
+  return {
+    verb: 'disperse',
+    inputs,
+    results: { ...resultsOf(summary, shares), isPartial },
+    text: campaignText(word, campaign, summary, shares),
+    csv: campaignCsv(tally),
+    isPartial,
+  };
+}
+
+function resultsOf(summary: CampaignSummary, shares: readonly FactorShares[] | undefined): Report['results'] {
+  const { asked, done, independent, outcomes, requirement, measures, drivers, worst } = summary;
+  return {
+    runs: { asked, done },
+    independent,
+    outcomes: Object.fromEntries(
+      outcomes.map(({ outcome, count, fraction, wilson95, clopperPearson95 }) => [
+        outcome,
+        { count, fraction, wilson95, clopperPearson95 },
+      ]),
+    ),
+    requirement: requirement === undefined ? null : { ...requirement, ...verdictOf(requirement.verdict) },
+    measures: measures.map((measure) => ({
+      ...measure,
+      least: finite(measure.least),
+      greatest: finite(measure.greatest),
+      quantiles: measure.quantiles.map(({ share, value }) => ({ share, value: finite(value) })),
+      bound: measure.bound === undefined ? null : { ...measure.bound, value: finite(measure.bound.value) },
+    })),
+    drivers,
+    shares: shares ?? null,
+    worst: worst.map(({ index, outcome, leastMargin, values, gear }) => ({
+      index,
+      outcome,
+      leastMargin,
+      inputs: values,
+      gear: gear.map(describeLeg),
+    })),
+  };
+}
+
+function verdictOf(verdict: Verdict): Readonly<Record<string, unknown>> {
+  const { kind, tally, atLeast, atMost } = verdict;
+  const needed = verdict.kind === 'undecided' ? verdict : undefined;
+  return {
+    verdict: kind,
+    successes: tally.successes,
+    runs: tally.runs,
+    atLeast,
+    atMost,
+    runsIfNoMoreFail: needed?.runsIfNoMoreFail ?? null,
+    runsAtPresentRate: needed?.runsAtPresentRate ?? null,
+  };
+}
+
+/** A lander without hull points has no clearance. */
+function finite(value: number): number | null {
+  return Number.isFinite(value) ? value : null;
+}

@@ -1,0 +1,242 @@
+import type { Command } from 'commander';
+import {
+  ENVELOPE_CLASSES,
+  mapEnvelope,
+  rowLimits,
+  yawDirections,
+  type Envelope,
+  type EnvelopeClass,
+  type EnvelopeMap,
+  type EnvelopeQuestion,
+  type RowEnd,
+} from '../../engine/index.ts';
+import { runEnvelope } from '../workers/runEnvelope.ts';
+import { toRadians } from './angles.ts';
+import { namePlace } from './condition.ts';
+import { formatCsv } from './csv.ts';
+import { addLandingOptions, echoLanding, readLanding, worldOf, type LandingOptions } from './landingOptions.ts';
+import { addLongOptions, withProgress, type LongOptions } from './longWork.ts';
+import type { DefineVerb } from './program.ts';
+import { quantityParser, type Quantity } from './quantity.ts';
+import { readLander } from './readLander.ts';
+import type { Report } from './report.ts';
+import { figure, textTable } from './textTable.ts';
+import { UsageError } from './usageError.ts';
+
+interface EnvelopeOptions extends LandingOptions, LongOptions {
+  readonly from?: number;
+  readonly to?: number;
+  readonly descentFrom?: number;
+  readonly descentTo?: number;
+  readonly steps?: number;
+  readonly yaws?: number;
+  readonly yaw?: number;
+  readonly coarse?: number;
+  readonly halvings?: number;
+  readonly every?: boolean;
+}
+
+const HORIZONTAL: Quantity = { unit: 'm/s', least: -100, most: 100 };
+const DESCENT: Quantity = { unit: 'm/s', least: 0, most: 100 };
+const STEPS: Quantity = { unit: 'steps', least: 1, most: 400, whole: true };
+const YAWS: Quantity = { unit: 'yaws', least: 1, most: 360, whole: true };
+const TURN: Quantity = { unit: 'deg', least: -360, most: 360 };
+const COARSE: Quantity = { unit: 'steps', least: 1, most: 400, whole: true };
+const HALVINGS: Quantity = { unit: '', least: 0, most: 20, whole: true };
+
+const DEFAULTS = {
+  from: -4,
+  to: 4,
+  descentFrom: 0,
+  descentTo: 4,
+  steps: 40,
+  yaws: 24,
+  coarse: 4,
+  halvings: 4,
+} as const;
+
+/** One letter a class, for the map. */
+const LETTERS: { readonly [Class in EnvelopeClass]: string } = {
+  inside: '.',
+  clearance: 'c',
+  load: 'l',
+  'crush exhausted': 'x',
+  'timed out': '?',
+  'tip uphill': 'u',
+  'tip downhill': 'd',
+};
+
+export const defineEnvelope: DefineVerb = (command, deliver) => {
+  addGrid(
+    addLongOptions(
+      addLandingOptions(
+        command.argument('<lander>', 'built-in lander (trivet, steeple, bolster) or the path of a lander file'),
+      ),
+    ),
+  )
+    .option('--csv', 'print every node of the grid as CSV')
+    .description(
+      'Velocity envelope: which pairs of horizontal speed and descent rate the lander survives in simulation, for one yaw or ' +
+        'the worst of many, and what ends it elsewhere.',
+    )
+    .addHelpText(
+      'after',
+      `
+Horizontal speed is signed, + in the direction of travel: with --slope, downhill. The first pass looks at every --coarse-th step and
+refines where classes differ; a feature thinner than that may be missed unless --every node is simulated. Ctrl-C prints what is
+known so far.
+
+Examples:
+  kilter envelope trivet --steps 8 --yaws 2
+  kilter envelope bolster --slope 5 --steps 8 --yaw 0 --json`,
+    )
+    .action(async (word: string, options: EnvelopeOptions) => {
+      const question = questionOf(word, options);
+      const envelope = await withProgress(options, 'jobs', (work) => runEnvelope(question, work));
+      deliver(reportEnvelope(word, options, envelope));
+    });
+};
+
+function addGrid(command: Command): Command {
+  return command
+    .option('--from <m/s>', `lowest horizontal speed (default: ${DEFAULTS.from})`, quantityParser(HORIZONTAL))
+    .option('--to <m/s>', `highest horizontal speed (default: ${DEFAULTS.to})`, quantityParser(HORIZONTAL))
+    .option('--descent-from <m/s>', `lowest descent rate (default: ${DEFAULTS.descentFrom})`, quantityParser(DESCENT))
+    .option('--descent-to <m/s>', `highest descent rate (default: ${DEFAULTS.descentTo})`, quantityParser(DESCENT))
+    .option('--steps <number>', `steps along each side of the grid (default: ${DEFAULTS.steps})`, quantityParser(STEPS))
+    .option('--yaws <number>', `the worst of so many yaws all round (default: ${DEFAULTS.yaws})`, quantityParser(YAWS))
+    .option('--yaw <deg>', 'one yaw instead', quantityParser(TURN))
+    .option(
+      '--coarse <steps>',
+      `first pass at every so many steps (default: ${DEFAULTS.coarse})`,
+      quantityParser(COARSE),
+    )
+    .option(
+      '--halvings <number>',
+      `of each step that the boundary crosses (default: ${DEFAULTS.halvings})`,
+      quantityParser(HALVINGS),
+    )
+    .option('--every', 'simulate every node of the grid');
+}
+
+function questionOf(word: string, options: EnvelopeOptions): EnvelopeQuestion {
+  if (options.yaw !== undefined && options.yaws !== undefined)
+    throw new UsageError('expected --yaw or --yaws, came both');
+  const { from, to, descentFrom, descentTo, steps, coarse, halvings } = { ...DEFAULTS, ...options };
+  if (from >= to) throw new UsageError(`expected --from below --to, came ${from} and ${to}`);
+  if (descentFrom >= descentTo)
+    throw new UsageError(`expected --descent-from below --descent-to, came ${descentFrom} and ${descentTo}`);
+  const lander = readLander(word);
+  const yaws =
+    options.yaw === undefined ? yawDirections(options.yaws ?? DEFAULTS.yaws) : [{ yaw: toRadians(options.yaw) }];
+  return {
+    lander,
+    conditions: readLanding(lander, options),
+    horizontalSpeed: { from, to, count: steps + 1 },
+    descentRate: { from: descentFrom, to: descentTo, count: steps + 1 },
+    directions: yaws.map((direction) => ({ ...direction, travelAzimuth: 0 })),
+    coarse,
+    halvings,
+    every: options.every === true,
+  };
+}
+
+function reportEnvelope(word: string, options: EnvelopeOptions, envelope: Envelope): Report {
+  const { question } = envelope;
+  const map = mapEnvelope(envelope);
+  const limits = map.isDone ? rowLimits(envelope) : [];
+  const inputs = {
+    lander: word,
+    ...echoLanding(options),
+    horizontalSpeed: question.horizontalSpeed,
+    descentRate: question.descentRate,
+    yaws: question.directions.length,
+    yawDeg: options.yaw ?? null,
+    coarse: question.coarse,
+    halvings: question.halvings,
+    every: question.every,
+  };
+  const rowsOf = <Cell>(cell: (node: EnvelopeMap['nodes'][number]) => Cell): readonly (readonly Cell[])[] =>
+    Array.from({ length: map.rows }, (_, row) => map.nodes.slice(row * map.columns, (row + 1) * map.columns).map(cell));
+  return {
+    verb: 'envelope',
+    inputs,
+    results: {
+      isPartial: !map.isDone,
+      runs: map.runs,
+      simulated: map.simulated,
+      unknown: map.unknown,
+      counts: map.counts,
+      classes: rowsOf((node) => node.class ?? null),
+      knowledge: rowsOf((node) => node.knowledge),
+      rowLimits: limits,
+      boundary: map.lines.map((line) =>
+        line.map(({ horizontalSpeed, descentRate, class: limit }) => ({ horizontalSpeed, descentRate, class: limit })),
+      ),
+    },
+    text: textOf(question, options, map, limits),
+    csv: formatCsv(
+      ['horizontalSpeed', 'descentRate', 'class', 'knowledge', 'leastMargin'],
+      map.nodes.map((node) => [
+        node.horizontalSpeed,
+        node.descentRate,
+        node.class ?? null,
+        node.knowledge,
+        node.leastMargin ?? null,
+      ]),
+    ),
+    isPartial: !map.isDone,
+  };
+}
+
+function textOf(
+  question: EnvelopeQuestion,
+  options: EnvelopeOptions,
+  map: EnvelopeMap,
+  limits: ReturnType<typeof rowLimits>,
+): string {
+  const { horizontalSpeed: across, directions, lander } = question;
+  const looked = directions.length === 1 ? 'one yaw' : `the worst of ${directions.length} yaws`;
+  const state = map.isDone ? '' : 'PARTIAL: stopped before it was done. ';
+  const present = ENVELOPE_CLASSES.filter((name) => map.counts[name] > 0);
+  const legend = present.map((name) => `${LETTERS[name]} ${name} ${map.counts[name]}`).join(', ');
+  return [
+    `${lander.name} ${namePlace(worldOf(options))}, ${looked}: ${state}${map.runs} touchdowns, ${map.simulated} of ${map.nodes.length} nodes simulated.`,
+    `Nodes: ${legend}${map.unknown > 0 ? `, _ unknown ${map.unknown}` : ''}.`,
+    '',
+    drawMap(map, across),
+    ...(limits.length === 0 ? [] : ['', limitTable(limits)]),
+  ].join('\n');
+}
+
+function drawMap(map: EnvelopeMap, across: EnvelopeQuestion['horizontalSpeed']): string {
+  const lines: string[] = ['descent [m/s]'];
+  for (let row = map.rows - 1; row >= 0; row--) {
+    const nodes = map.nodes.slice(row * map.columns, (row + 1) * map.columns);
+    const letters = nodes.map((node) => (node.class === undefined ? '_' : LETTERS[node.class])).join('');
+    lines.push(`${figure(nodes[0]?.descentRate, 2).padStart(13)}  ${letters}`);
+  }
+  return [...lines, `${' '.repeat(15)}horizontal from ${across.from} to ${across.to} m/s`].join('\n');
+}
+
+function limitTable(limits: ReturnType<typeof rowLimits>): string {
+  return textTable(
+    [
+      { heading: 'descent [m/s]', align: 'right' },
+      { heading: 'inside from [m/s]', align: 'right' },
+      { heading: 'ended by', align: 'left' },
+      { heading: 'inside to [m/s]', align: 'right' },
+      { heading: 'ended by', align: 'left' },
+      { heading: 'beyond', align: 'left' },
+    ],
+    limits.map(({ descentRate, startsInside, above, below, comesBack }) => [
+      figure(descentRate, 2),
+      ...(startsInside ? [...end(below), ...end(above)] : ['none', '-', 'none', '-']),
+      comesBack ? 'inside again' : '',
+    ]),
+  );
+}
+
+function end(found: RowEnd | undefined): readonly string[] {
+  return [figure(found?.horizontalSpeed, 3), found?.class ?? '-'];
+}

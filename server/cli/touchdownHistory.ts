@@ -1,0 +1,37 @@
+import { writeFileSync } from 'node:fs';
+import { CAUTION, type TouchdownSample } from '../../engine/index.ts';
+import { oneLine, UsageError } from './usageError.ts';
+
+/** Writes the samples of a touchdown to a file that does not exist yet: JSON by its name, else CSV. */
+export function writeHistory(file: string, samples: readonly TouchdownSample[]): void {
+  const text = file.toLowerCase().endsWith('.json')
+    ? `${JSON.stringify({ schemaVersion: 1, caution: CAUTION, samples }, undefined, 1)}\n`
+    : historyCsv(samples);
+  try {
+    writeFileSync(file, text, { flag: 'wx' });
+  } catch (error) {
+    const reason = error instanceof Error && 'code' in error ? String(error.code) : String(error);
+    const why = reason === 'EEXIST' ? 'it exists already' : reason;
+    throw new UsageError(`--history: '${oneLine(file, 80)}' cannot be written: ${why}`);
+  }
+}
+
+function historyCsv(samples: readonly TouchdownSample[]): string {
+  const legs = samples[0]?.strokes.length ?? 0;
+  const numbered = (name: string): readonly string[] => Array.from({ length: legs }, (_, i) => `${name}${i + 1}`);
+  const fixed = 'time,x,y,z,vx,vy,vz,qw,qx,qy,qz,rateX,rateY,rateZ,margin';
+  const head = [fixed, ...numbered('stroke'), ...numbered('load')];
+  const rows = samples.map((sample) =>
+    [
+      sample.time,
+      ...sample.position,
+      ...sample.velocity,
+      ...sample.attitude,
+      ...sample.rates,
+      sample.margin,
+      ...sample.strokes,
+      ...sample.loads,
+    ].join(','),
+  );
+  return [`# ${CAUTION}`, head.join(','), ...rows, ''].join('\n');
+}
