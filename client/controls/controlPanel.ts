@@ -33,8 +33,8 @@ export function createControlPanel(desk: CommandDesk, maxThrust: number): Contro
     figures: [-30, -15, 0, 15, 30].map((value) => ({ value, words: String(Math.abs(value)) })),
     set: (value) => desk.tiltTo(-value),
   });
-  const thrustValue = element('output', { class: 'control-value' });
-  const tiltValue = element('output', { class: 'control-value' });
+  const thrustValue = element('span', { class: 'control-value' });
+  const tiltValue = element('span', { class: 'control-value' });
   const thrustKeys = [
     step('+', '↑', CONTROLS.thrustMore, () => desk.thrustStep(1)),
     step('−', '↓', CONTROLS.thrustLess, () => desk.thrustStep(-1)),

@@ -82,8 +82,11 @@ function adviseTilt({ flight, margin }: TableView): Advice | undefined {
   const push = -flight.angle;
   const against = push * flight.vx < 0 && Math.abs(push) > LEANING;
   const braking = (flight.thrust / flight.mass) * Math.abs(Math.sin(flight.angle));
-  if (against && braking > 0 && drift / braking < GONE_WITHIN) return { key: 'straighten', words: COACH.straighten };
-  if (drift >= Math.max(DRIFT_LEAST, DRIFT_SHARE * margin.limit) && !against) {
+  const goneAfter = braking > 0 ? drift / braking : Infinity;
+  if (against && goneAfter < GONE_WITHIN) return { key: 'straighten', words: COACH.straighten };
+  const timeLeft = flight.height / Math.max(BARELY_SINKING, -flight.vy);
+  const isCared = against && goneAfter < timeLeft;
+  if (drift >= Math.max(DRIFT_LEAST, DRIFT_SHARE * margin.limit) && !isCared) {
     const words = speed(drift, 1);
     return flight.vx > 0
       ? { key: 'driftRight', words: COACH.driftRight(words) }

@@ -7,7 +7,9 @@ import { element, say } from './element.ts';
 /** A piece of advice stands at least this long, so that it can be read and done [ms]. */
 const STANDS_MS = 2200;
 /** What cannot wait. */
-const URGENT: readonly Advice['key'][] = ['contact', 'engineOff'];
+const URGENT: readonly Advice['key'][] = ['contact', 'engineOff', 'held'];
+/** Whoever sits down for the first time is told the controls before anything else, for this long [ticks]. */
+const WELCOME_TICKS = 210;
 
 export interface Coach {
   readonly strip: HTMLElement;
@@ -20,19 +22,31 @@ export function createCoach(announcer: Announcer): Coach {
   const strip = element('section', { class: 'coach', 'aria-label': COACH.label }, words);
   let key: Advice['key'] | undefined;
   let since = 0;
+  let descents = 0;
+  let lastTick = Infinity;
+
+  const adviceNow = (view: TableView, hoverPercent: number): Advice => {
+    if (view.held) return { key: 'held', words: COACH.held };
+    const { holds } = view.you;
+    if (!holds.thrust && !holds.tilt) return { key: 'watching', words: COACH.watching };
+    const isFirst = descents <= 1 && view.flight.tick < WELCOME_TICKS;
+    return isFirst && holds.thrust && holds.tilt
+      ? { key: 'welcome', words: COACH.welcome }
+      : adviseFlying(view, hoverPercent, holds);
+  };
+
   return {
     strip,
     refresh(view, hoverPercent) {
       strip.hidden = view.stage !== 'descending';
       if (strip.hidden) return;
-      const holds = view.you.holds;
-      const advice: Advice =
-        holds.thrust || holds.tilt
-          ? adviseFlying(view, hoverPercent, holds)
-          : { key: 'watching', words: COACH.watching };
+      if (view.flight.tick < lastTick) descents += 1;
+      lastTick = view.flight.tick;
+      const advice = adviceNow(view, hoverPercent);
       const now = performance.now();
-      if (key !== undefined && advice.key !== key && now - since < STANDS_MS && !URGENT.includes(advice.key)) return;
-      if (advice.key !== key) {
+      const isNew = advice.key !== key;
+      if (key !== undefined && isNew && now - since < STANDS_MS && !URGENT.includes(advice.key)) return;
+      if (isNew) {
         since = now;
         announcer.announce(advice.words);
       }

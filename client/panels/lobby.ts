@@ -2,7 +2,6 @@ import { SEATS, type Seat, type TableView } from '../../engine/index.ts';
 import type { TableLink } from '../net/index.ts';
 import { LOBBY, SEAT_NAMES, SEAT_TASKS } from '../text/en.ts';
 import { button, element, leaveButton, say } from './element.ts';
-import { drawQr } from './qr.ts';
 import { seatState } from './seatCards.ts';
 import { exerciseLine } from './titleBlock.ts';
 
@@ -66,6 +65,9 @@ export function tableAddress(code: string): string {
 
 function invitation(code: string): HTMLElement {
   const address = tableAddress(code);
+  // the code is drawn by a part of its own, which solo play never loads
+  const qr = element('div', { class: 'qr' });
+  void import('./qr.ts').then(({ drawQr }) => qr.append(drawQr(address)));
   const copied = element('span', { role: 'status' });
   const copy = button(LOBBY.copy, () => {
     navigator.clipboard.writeText(address).then(
@@ -84,6 +86,6 @@ function invitation(code: string): HTMLElement {
       element('p', {}, LOBBY.invite),
       element('p', { class: 'copy-row' }, copy, copied),
     ),
-    drawQr(address),
+    qr,
   );
 }

@@ -21,6 +21,6 @@ export function drawQr(address: string): HTMLElement {
   return drawing(`<path d="${path}" fill="var(--ink)" shape-rendering="crispEdges"/>`, {
     viewBox: `0 0 ${side} ${side}`,
     label: LOBBY.qr,
-    class: 'qr',
+    class: 'qr-code',
   });
 }

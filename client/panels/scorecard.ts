@@ -25,7 +25,7 @@ export function createScorecard(card: Scorecard, place: string, actions: Scoreca
     heading,
     element('p', { class: 'why' }, verdict.why),
     element('div', { class: 'scorecard-body' }, speedFinding(card), tiltFinding(card), facts(card)),
-    element('p', { class: 'footnote' }, SCORECARD.footnote),
+    card.limit === undefined ? undefined : element('p', { class: 'footnote' }, SCORECARD.footnote),
     element(
       'div',
       { class: 'sheet-actions' },

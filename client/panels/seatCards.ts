@@ -1,5 +1,5 @@
 import { SEATS, type Seat, type SeatView, type TableView } from '../../engine/index.ts';
-import { LOBBY, READINGS, SEAT_NAMES, STATUS } from '../text/en.ts';
+import { LOBBY, READINGS, SEAT_NAMES } from '../text/en.ts';
 import { button, element, say } from './element.ts';
 import { marginWords, type ReadingContext, readingText, SEAT_READINGS } from './readings.ts';
 
@@ -67,7 +67,7 @@ export function createSeatCards(options: {
         const value = values[index];
         if (value !== undefined) say(value, readingText(reading, view, options.context));
       });
-      say(margin, view.held ? STATUS.onHold : marginWords(view));
+      say(margin, marginWords(view));
       margin.dataset['callout'] = view.margin.callout;
       for (const seatView of view.seats) {
         const parts = rows.get(seatView.seat);

@@ -41,6 +41,7 @@ export function layTable(
     onLeave('');
   };
   const parts = createParts({ link, plan, desk, announcer, leave });
+  const heading = element('h1', { class: 'unseen', tabindex: -1 }, TABLE.heading(first.plan.title));
   const section = element('div', {
     class: 'section',
     role: 'img',
@@ -58,7 +59,7 @@ export function layTable(
   const page = element(
     'main',
     { class: 'desk', 'data-kind': link.kind },
-    element('h1', { class: 'unseen' }, TABLE.heading(first.plan.title)),
+    heading,
     section,
     element('div', { class: 'frame', 'aria-hidden': 'true' }),
     left,
@@ -68,6 +69,8 @@ export function layTable(
     announcer.node,
   );
   holder.replaceChildren(page);
+  // the button that led here is gone: readers of the page go on from its heading
+  heading.focus();
   const endGame = createSectionGame(
     section,
     {

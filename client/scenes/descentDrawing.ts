@@ -175,7 +175,7 @@ export class DescentDrawing {
 
   #drawStability(sheet: Sheet, state: DescentState): void {
     const { pen, camera } = sheet;
-    const pose = poseOf(state, this.#figure);
+    const pose = onGround(poseOf(state, this.#figure), this.#source.terrain);
     drawProtractor(sheet, {
       foot: pose.feet[this.#side === 'right' ? 1 : 0],
       center: state,

@@ -21,6 +21,8 @@ export function createSectionGame(
     // the paper is drawn; the canvas itself stays clear
     transparent: true,
     autoFocus: false,
+    // everything that is pressed is HTML
+    input: { keyboard: false, mouse: false, touch: false, gamepad: false },
     scene: new SectionScene(source, () => layout),
   });
   const refit = () => {

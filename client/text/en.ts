@@ -134,7 +134,6 @@ export const STATUS = {
   connecting: 'Setting the table …',
   reconnecting: 'The line dropped. Reconnecting; your seat is kept.',
   connected: 'Connected.',
-  onHold: 'on hold',
   closed: 'This table is closed.',
   resumed: 'The descent goes on.',
   held: 'On hold: the clock stands still until someone resumes.',
@@ -267,6 +266,8 @@ export const WORLDS_VIEW = {
 
 export const COACH = {
   label: 'Coach',
+  welcome: 'You have the lander. ↑ ↓ for thrust, ← → to lean, or press the buttons.',
+  held: 'On hold. The clock stands still until someone resumes, H.',
   fall: (percent: number) => `Falling too fast. More thrust, ↑, until the mark is above “hover”, ${percent} %.`,
   slow: (rate: string, target: string) => `Falling at ${rate}: slow to about ${target} at this height. More thrust, ↑.`,
   climb: 'You are climbing. Ease the thrust, ↓, to just under “hover”.',

@@ -59,6 +59,7 @@ export function figureOf(lander: Lander): Figure {
   const halfStance = Math.max(...feet);
   const outer = lander.legs[feet.indexOf(halfStance)];
   const hull = lander.hull.map(([x, y, z]) => ({ x: across(x, y), z }));
+  const widest = Math.max(...hull.map((point) => Math.abs(point.x)));
   return {
     id: lander.id,
     name: lander.name,
@@ -84,7 +85,10 @@ export function figureOf(lander: Lander): Figure {
         ),
         bottom: tank.bottomHeight,
         top: tank.bottomHeight + (lying ? 2 * tank.radius : tank.length),
-        half: tank.radius,
+        // a round hull is known by the corners of its outline only, and those lie nearer in between
+        half: lying
+          ? tank.radius
+          : Math.min(tank.radius, 0.94 * widest - Math.abs(across(tank.offset[0], tank.offset[1]))),
         lying,
         fill: tank.fill,
       };

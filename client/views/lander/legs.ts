@@ -38,7 +38,8 @@ export function drawLeg(
 
   // brace from the body's lower rim to the middle of the housing
   const knee = at(mouth + 0.42 * (length - mouth), 0);
-  const floor = figure.profile[1] ?? { half: figure.hip.x, z: 0.5 * figure.hip.z };
+  const low = figure.profile.filter((point) => point.z < 0.8 * figure.hip.z);
+  const floor = low.toSorted((a, b) => b.half - a.half)[0] ?? { half: figure.hip.x, z: 0.5 * figure.hip.z };
   const rim: [number, number] = [leg.side * 0.55 * floor.half, floor.z + 0.04 * fresh];
   stencil.outline([rim, knee], false).paint({ stroke: 'ink', width: 'thick' });
   stencil.outline([rim, knee], false).paint({ stroke: 'card', width: 'thin' });

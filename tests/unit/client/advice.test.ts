@@ -1,0 +1,81 @@
+import { describe, expect, it } from 'vitest';
+import { adviseFlying } from '../../../client/panels/advice.ts';
+import type { DescentState, HeldControls, LiveMargin, TableView } from '../../../engine/index.ts';
+
+const BOTH: HeldControls = { thrust: true, tilt: true };
+const HOVER = 34;
+
+function viewOf(
+  flight: Partial<DescentState>,
+  more: { readonly thrustPercent?: number; readonly margin?: Partial<LiveMargin> } = {},
+): TableView {
+  const commanded = { thrustPercent: more.thrustPercent ?? HOVER, tiltDeg: 0 };
+  return {
+    stage: 'descending',
+    held: false,
+    you: { id: 'm1', name: 'Wren', seat: 'flying', holds: BOTH },
+    seats: [],
+    plan: { title: 'First landing', landerId: 'trivet', siteId: 'saddlers-bench', worldId: 'moon', seed: 1 },
+    commanded,
+    margin: { limit: 1.5, speedMargin: 1.5, utilisation: 0, callout: 'inside', tiltLeft: 0.7, ...more.margin },
+    flight: {
+      tick: 600,
+      phase: 'terminal descent',
+      x: 0,
+      y: 30,
+      vx: 0,
+      vy: -3,
+      angle: 0,
+      rate: 0,
+      thrust: 3000,
+      propellant: 100,
+      mass: 2000,
+      height: 30,
+      slope: 0,
+      legs: [],
+      commanded,
+      ...flight,
+    },
+  };
+}
+
+function keyFor(view: TableView, holds: HeldControls = BOTH): string {
+  return adviseFlying(view, HOVER, holds).key;
+}
+
+describe('the coach', () => {
+  it('asks for thrust first when the lander falls with the engine off', () => {
+    expect(keyFor(viewOf({ vy: -6, vx: 2 }, { thrustPercent: 0 }))).toBe('fall');
+  });
+
+  it('asks to slow a descent that is too fast for its height', () => {
+    expect(keyFor(viewOf({ vy: -6 }, { thrustPercent: 50 }))).toBe('slow');
+  });
+
+  it('asks to lean left against a drift to the right, and right against one to the left', () => {
+    expect(keyFor(viewOf({ vx: 1.2 }))).toBe('driftRight');
+    expect(keyFor(viewOf({ vx: -1.2 }))).toBe('driftLeft');
+  });
+
+  it('asks to stand upright once the lean has nearly taken the drift', () => {
+    expect(keyFor(viewOf({ vx: 0.2, angle: 0.15 }))).toBe('straighten');
+  });
+
+  it('asks for more lean when the one there is will not do before the ground', () => {
+    expect(keyFor(viewOf({ vx: 2.5, angle: 0.04 }))).toBe('driftRight');
+    expect(keyFor(viewOf({ vx: 0.9, angle: 0.15 }))).toBe('steady');
+  });
+
+  it('says ready just above the ground and engine off at contact', () => {
+    expect(keyFor(viewOf({ height: 0.3, vy: -1 }))).toBe('engineOff');
+    const touchdown = { tick: 600, x: 0, vx: 0, descentRate: 1, angle: 0, rate: 0, slope: 0, mass: 2000 };
+    const contact = viewOf({ height: 0, phase: 'contact', touchdown: { ...touchdown, firstFoot: 'both' } });
+    expect(keyFor(contact)).toBe('contact');
+  });
+
+  it('says nothing about a control that someone else holds', () => {
+    const falling = viewOf({ vy: -6, vx: 1.2 }, { thrustPercent: 50 });
+    expect(keyFor(falling, { thrust: false, tilt: true })).toBe('driftRight');
+    expect(keyFor(falling, { thrust: true, tilt: false })).toBe('slow');
+  });
+});

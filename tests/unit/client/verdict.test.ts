@@ -1,0 +1,57 @@
+import { describe, expect, it } from 'vitest';
+import { verdictOf } from '../../../client/panels/verdict.ts';
+import { OUTCOMES, type Scorecard } from '../../../engine/index.ts';
+
+const TOUCHDOWN = {
+  tick: 1500,
+  x: 3,
+  vx: 0.87,
+  descentRate: 1.1,
+  angle: 0,
+  rate: 0,
+  slope: -0.1,
+  mass: 2000,
+  firstFoot: 'left',
+} as const;
+
+function cardOf(card: Partial<Scorecard>): Scorecard {
+  return { outcome: 'stopped', strokeUsed: [0.1, 0.2], propellantLeft: 90, touchdown: TOUCHDOWN, ...card };
+}
+
+describe('the verdict', () => {
+  it('names what there is to spare when it stayed upright inside the limit', () => {
+    const card = cardOf({
+      outcome: 'upright inside limit',
+      limit: { plastic: 1.54 },
+      speedMargin: 0.67,
+      utilisation: 0.565,
+    });
+    expect(verdictOf(card).headline).toMatch(/^Stayed upright, with 0\.67.m\/s to spare$/);
+    expect(verdictOf(card).why).toMatch(/0\.87.m\/s.*1\.54.m\/s/);
+  });
+
+  it('does not call a landing over the limit a success', () => {
+    const card = cardOf({
+      outcome: 'upright outside limit',
+      limit: { plastic: 0.5 },
+      speedMargin: -0.37,
+      utilisation: 1.7,
+    });
+    expect(verdictOf(card).headline).toContain('over the tip limit');
+  });
+
+  it('says what would have made the difference when it tipped', () => {
+    const card = cardOf({ outcome: 'tipped downhill', limit: { plastic: 0.5 }, speedMargin: -0.37, utilisation: 1.7 });
+    expect(verdictOf(card).why).toMatch(/At 0\.50.m\/s or less it would have stayed upright/);
+  });
+
+  it.each(OUTCOMES)('has words for "%s", with and without a contact', (outcome) => {
+    const { touchdown: _, ...untouched } = cardOf({ outcome });
+    for (const card of [cardOf({ outcome }), untouched]) {
+      const { headline, why } = verdictOf(card);
+      expect(headline.length).toBeGreaterThan(5);
+      expect(why).toMatch(/^[A-Z].*\.$/);
+      expect(`${headline} ${why}`).not.toMatch(/undefined|NaN|Infinity/);
+    }
+  });
+});
