@@ -1,4 +1,4 @@
-import { clopperPearson, wilson, zeroFailureRuns } from '../dispersion/index.ts';
+import { clopperPearson, toleranceRuns, wilson, zeroFailureRuns } from '../dispersion/index.ts';
 import { sobolCoordinate } from '../math/sobol.ts';
 import type { OutsideCheck } from './outsideCheck.ts';
 import { EQUALS_COUNT, EQUALS_PRINTED } from './tolerances.ts';
@@ -53,6 +53,9 @@ export const DISPERSION_CHECKS: readonly OutsideCheck[] = [
   runsWithoutFailure('95', '59'),
   runsWithoutFailure('99', '299'),
   runsWithoutFailure('99.865', '2218'),
+  runsForExtreme(1, '59'),
+  runsForExtreme(2, '93'),
+  runsForExtreme(3, '124'),
   {
     ...EQUALS_COUNT,
     name: "Sobol' points 0 to 3 in 6 dimensions: coordinates that agree",
@@ -76,6 +79,19 @@ function runsWithoutFailure(reliabilityPercent: string, expected: string): Outsi
     expected,
     unit: 'runs',
     compute: () => zeroFailureRuns(Number(reliabilityPercent) / 100, CONFIDENCE),
+  };
+}
+
+function runsForExtreme(rank: number, expected: string): OutsideCheck {
+  return {
+    ...EQUALS_COUNT,
+    name: `runs for which extreme no. ${rank} bounds 95 % of all cases at 95 % confidence`,
+    source: 'Wilks 1941 [Wilks1941], as tabulated by Nutt and Wallis 2004 [NuttWallis2004]',
+    kind: 'published',
+    seen: false,
+    expected,
+    unit: 'runs',
+    compute: () => toleranceRuns(rank, { coverage: 0.95, confidence: CONFIDENCE }),
   };
 }
 

@@ -6,6 +6,7 @@ import { ROCKING_CHECKS } from './rockingChecks.ts';
 import { SLOSH_CHECKS } from './sloshChecks.ts';
 import { STANCE_CHECKS } from './stanceChecks.ts';
 import { STATICS_CHECKS } from './staticsChecks.ts';
+import { STRUCTURE_CHECKS } from './structureChecks.ts';
 import { GRAVITY_SCALING_CHECKS, TRIP_LIMIT_CHECKS } from './tripLimitChecks.ts';
 
 /** Every outside check, from the simplest model up. A new topic is a file of its own and one line here. */
@@ -16,6 +17,7 @@ export const OUTSIDE_CHECKS: readonly OutsideCheck[] = [
   ...STANCE_CHECKS,
   ...ROCKING_CHECKS,
   ...SLOSH_CHECKS,
+  ...STRUCTURE_CHECKS,
   ...DISPERSION_CHECKS,
 ];
 

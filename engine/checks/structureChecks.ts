@@ -1,0 +1,91 @@
+import { beamExtremes, momentAt, type BeamLoad } from '../structure/beam.ts';
+import { onSupports, reactions } from '../structure/continuousBeam.ts';
+import { canalMode } from '../structure/lyingSlosh.ts';
+import { pushedBeam } from '../structure/touchdownBeam.ts';
+import type { OutsideCheck } from './outsideCheck.ts';
+import { EQUALS_PRINTED } from './tolerances.ts';
+
+const BEAM_TABLES = {
+  ...EQUALS_PRINTED,
+  source: 'AISC Steel Construction Manual, table 3-23 [AISC2017]',
+  kind: 'published',
+  seen: false,
+  unit: '-',
+} as const;
+
+/** Unit load downwards on spans of unit length. */
+const onSpans = (length: number): BeamLoad => ({ kind: 'line', from: 0, to: length, atFrom: -1, atTo: -1 });
+const BEAM_WITH_OVERHANG = onSpans(1.5);
+const supportsOf = (count: number): readonly number[] => Array.from({ length: count + 1 }, (_, i) => i);
+const reactionAt = (loads: readonly BeamLoad[], supports: readonly number[], place: number): number =>
+  reactions(loads, supports)[place]?.force ?? NaN;
+const largestMoment = (loads: readonly BeamLoad[]): number => Math.abs(beamExtremes(loads).moment.value);
+
+/** Beams on discrete legs (exact fractions, to six digits), and liquid in a tank on its side. */
+export const STRUCTURE_CHECKS: readonly OutsideCheck[] = [
+  {
+    ...BEAM_TABLES,
+    name: 'beam on two supports, uniform load: largest moment over w l^2',
+    expected: '0.125000',
+    compute: () => largestMoment(onSupports([onSpans(1)], [0, 1])),
+  },
+  {
+    ...BEAM_TABLES,
+    name: 'beam with an overhang of half its span, uniform load: reaction at the overhang over w l',
+    expected: '1.125000',
+    note: '(l + a)^2 / 2l^2 with a = l/2',
+    compute: () => reactionAt([BEAM_WITH_OVERHANG], [0, 1], 1),
+  },
+  {
+    ...BEAM_TABLES,
+    name: 'beam with an overhang of half its span, uniform load: largest moment in the span over w l^2',
+    expected: '0.0703125',
+    note: '(l + a)^2 (l - a)^2 / 8l^4 with a = l/2; over the support it is -a^2/2 = -0.125',
+    compute: () => momentAt(onSupports([BEAM_WITH_OVERHANG], [0, 1]), 0.375),
+  },
+  {
+    ...BEAM_TABLES,
+    name: 'beam on three supports, uniform load: middle reaction over w l',
+    expected: '1.250000',
+    compute: () => reactionAt([onSpans(2)], supportsOf(2), 1),
+  },
+  {
+    ...BEAM_TABLES,
+    name: 'beam on three supports, uniform load: largest moment over w l^2',
+    expected: '0.125000',
+    compute: () => largestMoment(onSupports([onSpans(2)], supportsOf(2))),
+  },
+  {
+    ...BEAM_TABLES,
+    name: 'beam on four supports, uniform load: inner reaction over w l',
+    expected: '1.100000',
+    compute: () => reactionAt([onSpans(3)], supportsOf(3), 1),
+  },
+  {
+    ...BEAM_TABLES,
+    name: 'beam on four supports, uniform load: largest moment over w l^2',
+    expected: '0.100000',
+    compute: () => largestMoment(onSupports([onSpans(3)], supportsOf(3))),
+  },
+  {
+    ...EQUALS_PRINTED,
+    name: 'free rod pushed at one end: largest moment over F l',
+    source:
+      'Newton and Euler for a uniform rod: F y (1 - y/l)^2, largest 4/27 at l/3; worked out in engine/structure/touchdownBeam.ts',
+    kind: 'derived',
+    seen: true,
+    unit: '-',
+    expected: '0.148148',
+    compute: () => largestMoment(pushedBeam([{ from: 0, to: 1, mass: 1 }], [{ at: 0, force: 1 }])),
+  },
+  {
+    ...EQUALS_PRINTED,
+    name: 'slosh across a lying cylinder, half full: frequency squared times R/g',
+    source: 'McIver 1989, J. Fluid Mech. 201 [McIver1989]',
+    kind: 'published',
+    seen: false,
+    unit: '-',
+    expected: '1.3557',
+    compute: () => canalMode(1).eigenvalue,
+  },
+];
