@@ -1,6 +1,7 @@
 /** An envelope as it stands, for drawing and tables: every node with its class, how it is known, and the limit row by row. */
 import type { BoundaryLine } from './boundary.ts';
-import { envelopeLines, type Envelope } from './envelope.ts';
+import { envelopeLines } from './envelope.ts';
+import type { Envelope } from './rounds.ts';
 import { axisValue, ENVELOPE_CLASSES, type EnvelopeClass } from './envelopeQuestion.ts';
 import { blockNodes } from './refinement.ts';
 

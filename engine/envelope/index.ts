@@ -4,16 +4,18 @@ export {
   advanceEnvelope,
   createEnvelope,
   DEFAULT_COARSE,
-  ENVELOPE_STAGES,
   enterAnswer,
   envelopeProgress,
   pendingJobs,
   runJob,
+} from './envelope.ts';
+export {
+  ENVELOPE_STAGES,
   type Envelope,
   type EnvelopeJob,
   type EnvelopeJobAnswer,
   type EnvelopeStage,
-} from './envelope.ts';
+} from './rounds.ts';
 export {
   mapEnvelope,
   rowLimits,

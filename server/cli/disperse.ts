@@ -4,15 +4,14 @@ import {
   SAMPLING_METHODS,
   summarize,
   type Campaign,
-  type CampaignSummary,
   type CampaignTally,
   type FactorShares,
   type SamplingMethod,
-  type Verdict,
 } from '../../engine/index.ts';
 import { runCampaign, runVariance } from '../workers/runCampaign.ts';
 import { campaignDocument, readCampaign, type CampaignDocument } from './campaignFile.ts';
-import { campaignCsv, describeLeg } from './campaignRows.ts';
+import { campaignResults } from './campaignResults.ts';
+import { campaignCsv } from './campaignRows.ts';
 import { campaignText } from './campaignText.ts';
 import { readCondition } from './condition.ts';
 import { addWorldOptions, worldOf } from './landingOptions.ts';
@@ -162,59 +161,9 @@ function reportCampaign(
   return {
     verb: 'disperse',
     inputs,
-    results: { ...resultsOf(summary, shares), isPartial },
+    results: { ...campaignResults(summary, shares), isPartial },
     text: campaignText(word, campaign, summary, shares),
     csv: campaignCsv(tally),
     isPartial,
   };
-}
-
-function resultsOf(summary: CampaignSummary, shares: readonly FactorShares[] | undefined): Report['results'] {
-  const { asked, done, independent, outcomes, requirement, measures, drivers, worst } = summary;
-  return {
-    runs: { asked, done },
-    independent,
-    outcomes: Object.fromEntries(
-      outcomes.map(({ outcome, count, fraction, wilson95, clopperPearson95 }) => [
-        outcome,
-        { count, fraction, wilson95, clopperPearson95 },
-      ]),
-    ),
-    requirement: requirement === undefined ? null : { ...requirement, ...verdictOf(requirement.verdict) },
-    measures: measures.map((measure) => ({
-      ...measure,
-      least: finite(measure.least),
-      greatest: finite(measure.greatest),
-      quantiles: measure.quantiles.map(({ share, value }) => ({ share, value: finite(value) })),
-      bound: measure.bound === undefined ? null : { ...measure.bound, value: finite(measure.bound.value) },
-    })),
-    drivers,
-    shares: shares ?? null,
-    worst: worst.map(({ index, outcome, leastMargin, values, gear }) => ({
-      index,
-      outcome,
-      leastMargin,
-      inputs: values,
-      gear: gear.map(describeLeg),
-    })),
-  };
-}
-
-function verdictOf(verdict: Verdict): Readonly<Record<string, unknown>> {
-  const { kind, tally, atLeast, atMost } = verdict;
-  const needed = verdict.kind === 'undecided' ? verdict : undefined;
-  return {
-    verdict: kind,
-    successes: tally.successes,
-    runs: tally.runs,
-    atLeast,
-    atMost,
-    runsIfNoMoreFail: needed?.runsIfNoMoreFail ?? null,
-    runsAtPresentRate: needed?.runsAtPresentRate ?? null,
-  };
-}
-
-/** A lander without hull points has no clearance. */
-function finite(value: number): number | null {
-  return Number.isFinite(value) ? value : null;
 }

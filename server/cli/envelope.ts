@@ -1,26 +1,23 @@
 import type { Command } from 'commander';
 import {
-  ENVELOPE_CLASSES,
   mapEnvelope,
   rowLimits,
   yawDirections,
   type Envelope,
-  type EnvelopeClass,
   type EnvelopeMap,
   type EnvelopeQuestion,
-  type RowEnd,
 } from '../../engine/index.ts';
 import { runEnvelope } from '../workers/runEnvelope.ts';
 import { toRadians } from './angles.ts';
 import { namePlace } from './condition.ts';
 import { formatCsv } from './csv.ts';
+import { envelopeText } from './envelopeText.ts';
 import { addLandingOptions, echoLanding, readLanding, worldOf, type LandingOptions } from './landingOptions.ts';
 import { addLongOptions, withProgress, type LongOptions } from './longWork.ts';
 import type { DefineVerb } from './program.ts';
 import { quantityParser, type Quantity } from './quantity.ts';
 import { readLander } from './readLander.ts';
 import type { Report } from './report.ts';
-import { figure, textTable } from './textTable.ts';
 import { UsageError } from './usageError.ts';
 
 interface EnvelopeOptions extends LandingOptions, LongOptions {
@@ -54,17 +51,6 @@ const DEFAULTS = {
   coarse: 4,
   halvings: 4,
 } as const;
-
-/** One letter a class, for the map. */
-const LETTERS: { readonly [Class in EnvelopeClass]: string } = {
-  inside: '.',
-  clearance: 'c',
-  load: 'l',
-  'crush exhausted': 'x',
-  'timed out': '?',
-  'tip uphill': 'u',
-  'tip downhill': 'd',
-};
 
 export const defineEnvelope: DefineVerb = (command, deliver) => {
   addGrid(
@@ -174,7 +160,7 @@ function reportEnvelope(word: string, options: EnvelopeOptions, envelope: Envelo
         line.map(({ horizontalSpeed, descentRate, class: limit }) => ({ horizontalSpeed, descentRate, class: limit })),
       ),
     },
-    text: textOf(question, options, map, limits),
+    text: envelopeText(question, namePlace(worldOf(options)), map, limits),
     csv: formatCsv(
       ['horizontalSpeed', 'descentRate', 'class', 'knowledge', 'leastMargin'],
       map.nodes.map((node) => [
@@ -187,56 +173,4 @@ function reportEnvelope(word: string, options: EnvelopeOptions, envelope: Envelo
     ),
     isPartial: !map.isDone,
   };
-}
-
-function textOf(
-  question: EnvelopeQuestion,
-  options: EnvelopeOptions,
-  map: EnvelopeMap,
-  limits: ReturnType<typeof rowLimits>,
-): string {
-  const { horizontalSpeed: across, directions, lander } = question;
-  const looked = directions.length === 1 ? 'one yaw' : `the worst of ${directions.length} yaws`;
-  const state = map.isDone ? '' : 'PARTIAL: stopped before it was done. ';
-  const present = ENVELOPE_CLASSES.filter((name) => map.counts[name] > 0);
-  const legend = present.map((name) => `${LETTERS[name]} ${name} ${map.counts[name]}`).join(', ');
-  return [
-    `${lander.name} ${namePlace(worldOf(options))}, ${looked}: ${state}${map.runs} touchdowns, ${map.simulated} of ${map.nodes.length} nodes simulated.`,
-    `Nodes: ${legend}${map.unknown > 0 ? `, _ unknown ${map.unknown}` : ''}.`,
-    '',
-    drawMap(map, across),
-    ...(limits.length === 0 ? [] : ['', limitTable(limits)]),
-  ].join('\n');
-}
-
-function drawMap(map: EnvelopeMap, across: EnvelopeQuestion['horizontalSpeed']): string {
-  const lines: string[] = ['descent [m/s]'];
-  for (let row = map.rows - 1; row >= 0; row--) {
-    const nodes = map.nodes.slice(row * map.columns, (row + 1) * map.columns);
-    const letters = nodes.map((node) => (node.class === undefined ? '_' : LETTERS[node.class])).join('');
-    lines.push(`${figure(nodes[0]?.descentRate, 2).padStart(13)}  ${letters}`);
-  }
-  return [...lines, `${' '.repeat(15)}horizontal from ${across.from} to ${across.to} m/s`].join('\n');
-}
-
-function limitTable(limits: ReturnType<typeof rowLimits>): string {
-  return textTable(
-    [
-      { heading: 'descent [m/s]', align: 'right' },
-      { heading: 'inside from [m/s]', align: 'right' },
-      { heading: 'ended by', align: 'left' },
-      { heading: 'inside to [m/s]', align: 'right' },
-      { heading: 'ended by', align: 'left' },
-      { heading: 'beyond', align: 'left' },
-    ],
-    limits.map(({ descentRate, startsInside, above, below, comesBack }) => [
-      figure(descentRate, 2),
-      ...(startsInside ? [...end(below), ...end(above)] : ['none', '-', 'none', '-']),
-      comesBack ? 'inside again' : '',
-    ]),
-  );
-}
-
-function end(found: RowEnd | undefined): readonly string[] {
-  return [figure(found?.horizontalSpeed, 3), found?.class ?? '-'];
 }

@@ -1,0 +1,57 @@
+import type { CampaignSummary, FactorShares, Verdict } from '../../engine/index.ts';
+import { describeLeg } from './campaignRows.ts';
+import type { Report } from './report.ts';
+
+/** A campaign for machines. */
+export function campaignResults(
+  summary: CampaignSummary,
+  shares: readonly FactorShares[] | undefined,
+): Report['results'] {
+  const { asked, done, independent, outcomes, requirement, measures, drivers, worst } = summary;
+  return {
+    runs: { asked, done },
+    independent,
+    outcomes: Object.fromEntries(
+      outcomes.map(({ outcome, count, fraction, wilson95, clopperPearson95 }) => [
+        outcome,
+        { count, fraction, wilson95, clopperPearson95 },
+      ]),
+    ),
+    requirement: requirement === undefined ? null : { ...requirement, ...verdictOf(requirement.verdict) },
+    measures: measures.map((measure) => ({
+      ...measure,
+      least: finite(measure.least),
+      greatest: finite(measure.greatest),
+      quantiles: measure.quantiles.map(({ share, value }) => ({ share, value: finite(value) })),
+      bound: measure.bound === undefined ? null : { ...measure.bound, value: finite(measure.bound.value) },
+    })),
+    drivers,
+    shares: shares ?? null,
+    worst: worst.map(({ index, outcome, leastMargin, values, gear }) => ({
+      index,
+      outcome,
+      leastMargin,
+      inputs: values,
+      gear: gear.map(describeLeg),
+    })),
+  };
+}
+
+function verdictOf(verdict: Verdict): Readonly<Record<string, unknown>> {
+  const { kind, tally, atLeast, atMost } = verdict;
+  const needed = verdict.kind === 'undecided' ? verdict : undefined;
+  return {
+    verdict: kind,
+    successes: tally.successes,
+    runs: tally.runs,
+    atLeast,
+    atMost,
+    runsIfNoMoreFail: needed?.runsIfNoMoreFail ?? null,
+    runsAtPresentRate: needed?.runsAtPresentRate ?? null,
+  };
+}
+
+/** A lander without hull points has no clearance. */
+function finite(value: number): number | null {
+  return Number.isFinite(value) ? value : null;
+}
