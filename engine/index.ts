@@ -306,6 +306,7 @@ export {
   campaignAxes,
   campaignFactors,
   campaignSimulator,
+  campaignStackUp,
   caseRows,
   clopperPearson,
   createDrawer,

@@ -17,6 +17,7 @@ export {
   type InputFacts,
   type PairedInputs,
 } from './campaignInputs.ts';
+export { campaignStackUp } from './campaignStackUp.ts';
 export { campaignSimulator } from './campaignSimulator.ts';
 export { DISTRIBUTION_KINDS, quantile, type Choice, type Distribution, type NormalPair } from './distribution.ts';
 export {

@@ -1,4 +1,4 @@
-import type { CampaignSummary, FactorShares, Verdict } from '../../engine/index.ts';
+import type { CampaignSummary, FactorShares, StackUp, Verdict } from '../../engine/index.ts';
 import { describeLeg } from './campaignRows.ts';
 import type { Report } from './report.ts';
 
@@ -6,6 +6,7 @@ import type { Report } from './report.ts';
 export function campaignResults(
   summary: CampaignSummary,
   shares: readonly FactorShares[] | undefined,
+  stack: StackUp | undefined,
 ): Report['results'] {
   const { asked, done, independent, outcomes, requirement, measures, drivers, worst } = summary;
   return {
@@ -27,6 +28,7 @@ export function campaignResults(
     })),
     drivers,
     shares: shares ?? null,
+    stackUp: stack === undefined ? null : { ...stack, atWorstCorner: stack.atWorstCorner ?? null },
     worst: worst.map(({ index, outcome, leastMargin, values, gear }) => ({
       index,
       outcome,

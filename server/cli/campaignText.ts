@@ -4,6 +4,7 @@ import {
   type FactorShares,
   type Interval,
   type MeasureSummary,
+  type StackUp,
   type Verdict,
 } from '../../engine/index.ts';
 import { describeLeg } from './campaignRows.ts';
@@ -17,7 +18,7 @@ export function campaignText(
   word: string,
   campaign: Campaign,
   summary: CampaignSummary,
-  shares: readonly FactorShares[] | undefined,
+  { shares, stack }: { readonly shares: readonly FactorShares[] | undefined; readonly stack: StackUp | undefined },
 ): string {
   const { asked, done, isPartial, independent } = summary;
   const state = isPartial ? `PARTIAL: stopped after ${done} of ${asked} touchdowns` : `${done} touchdowns`;
@@ -32,6 +33,7 @@ export function campaignText(
     measureTable(summary.measures),
     '',
     driverTable(summary, shares),
+    ...stackLines(stack),
     '',
     'Worst cases; each is drawn again by its index alone',
     worstTable(summary),
@@ -110,6 +112,18 @@ function driverTable({ drivers }: CampaignSummary, shares: readonly FactorShares
     shares.map(({ name, leastMargin }) => [name, figure(leastMargin?.first, 3), figure(leastMargin?.total, 3)]),
   );
   return `${ranks}\n\n${table}`;
+}
+
+/** Worst case and root sum square of the closed form, beside the statistics. */
+function stackLines(stack: StackUp | undefined): readonly string[] {
+  if (stack === undefined) return [];
+  const { nominalMargin, worstCase, rootSumSquare, atWorstCorner } = stack;
+  const corner = atWorstCorner === undefined ? 'no limit left' : `${figure(atWorstCorner, 3)} m/s`;
+  return [
+    '',
+    `Closed form straight downhill over the nearest edge, dispersions as three-deviation tolerances: margin ${figure(nominalMargin, 3)} m/s;`,
+    `root sum square ${figure(rootSumSquare, 3)} m/s, worst case ${figure(worstCase, 3)} m/s (linear), ${corner} at the adverse corner.`,
+  ];
 }
 
 function worstTable({ worst }: CampaignSummary): string {

@@ -1,5 +1,6 @@
 import type { Command } from 'commander';
 import {
+  campaignStackUp,
   planVariance,
   SAMPLING_METHODS,
   summarize,
@@ -157,12 +158,13 @@ function reportCampaign(
       isPartial: true,
     };
   }
+  const stack = campaignStackUp(campaign);
   const isPartial = summary.isPartial || (asked && shares === undefined);
   return {
     verb: 'disperse',
     inputs,
-    results: { ...campaignResults(summary, shares), isPartial },
-    text: campaignText(word, campaign, summary, shares),
+    results: { ...campaignResults(summary, shares, stack), isPartial },
+    text: campaignText(word, campaign, summary, { shares, stack }),
     csv: campaignCsv(tally),
     isPartial,
   };

@@ -1,0 +1,73 @@
+/** The closed form beside the statistics: how the dispersions of a campaign stack up against the tip margin. */
+import { massProperties } from '../lander/index.ts';
+import { pivotBodyOver } from '../pivot/index.ts';
+import { landerStance, leastStaticTilt } from '../statics/index.ts';
+import type { Campaign } from './campaign.ts';
+import { INPUT_FACTS, type CampaignInput } from './campaignInputs.ts';
+import { quantile } from './distribution.ts';
+import { stackUp, type StackUp, type StackUpQuestion } from './stackUp.ts';
+
+/** Share of all cases below a normal's mean less three deviations [-]: how far a dispersion is taken as a tolerance. */
+const BELOW_THREE_DEVIATIONS = 0.00135;
+
+/**
+ * Stack-up of the plastic trip limit over the nearest edge of the sound lander, travel straight downhill over it. Each
+ * dispersed input stands at its median; its tolerance is the farther of its 0.135 % and 99.865 % points, three deviations
+ * of a normal. What a section cannot know does not enter: yaw, travel across the fall line, friction, soil, gear, crush.
+ *
+ * Undefined where the lander does not stand, or has no limit there.
+ */
+export function campaignStackUp(campaign: Campaign): StackUp | undefined {
+  const stance = landerStance(campaign.lander);
+  if (stance.kind === 'cannotStand') return undefined;
+  const { edge } = leastStaticTilt(stance);
+  const speed = spreadOf(campaign, campaign.inputs.horizontalSpeed === undefined ? 'downhillSpeed' : 'horizontalSpeed');
+  const descent = spreadOf(campaign, 'descentRate');
+  const slope = inRadians(spreadOf(campaign, 'slopeDeg'));
+  const rate = Math.max(
+    inRadians(spreadOf(campaign, 'pitchRateDegPerS')).tolerance,
+    inRadians(spreadOf(campaign, 'rollRateDegPerS')).tolerance,
+  );
+  const tolerances: { -readonly [Quantity in keyof StackUpQuestion['tolerances']]: number } = {};
+  if (speed.tolerance > 0) tolerances.horizontalSpeed = speed.tolerance;
+  // no farther than to no descent and to level ground: both are legal ends of the closed form
+  if (descent.tolerance > 0) tolerances.descentRate = Math.min(descent.tolerance, descent.nominal);
+  if (slope.tolerance > 0) tolerances.slope = slope.tolerance;
+  if (rate > 0) tolerances.rate = rate;
+  return stackUp({
+    body: pivotBodyOver(edge, stance, massProperties(campaign.lander)),
+    condition: {
+      gravity: campaign.gravity,
+      slope: slope.nominal,
+      descentRate: descent.nominal,
+      // the legs crush and take up the descent, so no foot is first
+      firstContact: 'together',
+    },
+    horizontalSpeed: speed.nominal,
+    limit: 'plastic',
+    tolerances,
+  });
+}
+
+interface Spread {
+  readonly nominal: number;
+  readonly tolerance: number;
+}
+
+/** Median and three-deviation tolerance of an input, alone or one of a pair; its fallback, without tolerance, else. */
+function spreadOf({ inputs, pairs }: Campaign, input: CampaignInput): Spread {
+  for (const { inputs: names, means, deviations } of pairs) {
+    const place = names[0] === input ? 0 : 1;
+    if (names[place] === input) return { nominal: means[place], tolerance: 3 * deviations[place] };
+  }
+  const distribution = inputs[input];
+  if (distribution === undefined) return { nominal: INPUT_FACTS[input].fallback ?? 0, tolerance: 0 };
+  const nominal = quantile(distribution, 0.5);
+  const low = quantile(distribution, BELOW_THREE_DEVIATIONS);
+  const high = quantile(distribution, 1 - BELOW_THREE_DEVIATIONS);
+  return { nominal, tolerance: Math.max(Math.abs(high - nominal), Math.abs(nominal - low)) };
+}
+
+function inRadians({ nominal, tolerance }: Spread): Spread {
+  return { nominal: (nominal * Math.PI) / 180, tolerance: (tolerance * Math.PI) / 180 };
+}
