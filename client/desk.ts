@@ -3,7 +3,7 @@ import { firstLanding } from '../levels/index.ts';
 import { joinSharedTable, openLocalTable, openSharedTable, resumeSharedTable, type TableLink } from './net/index.ts';
 import { layTable } from './panels/tablePage.ts';
 import { CREW_NAMES } from './text/crewNames.ts';
-import { LOBBY, STATUS } from './text/en.ts';
+import { LOBBY, STATUS, TABLE } from './text/en.ts';
 import './styles/desk.css';
 
 /** Everyone's first landing is over the same ground; a link may name another with `?seed=`. */
@@ -52,13 +52,16 @@ async function lay(link: TableLink): Promise<Problem> {
   if (view === undefined) return link.closedBecause ?? STATUS.closed;
   const start = document.getElementById('start');
   const holder = document.getElementById('desk');
+  const startTitle = document.title;
   if (start === null || holder === null) throw new Error('The page has no start or no desk');
   start.hidden = true;
+  document.title = TABLE.title(view.plan.title);
   if (link.code !== undefined) history.replaceState(undefined, '', `?table=${link.code.replaceAll(' ', '')}`);
   layTable(holder, link, view, (words) => {
     holder.replaceChildren();
     history.replaceState(undefined, '', location.pathname);
     start.hidden = false;
+    document.title = startTitle;
     const status = document.getElementById('start-status');
     if (status !== null) status.textContent = words;
     document.getElementById('fly')?.focus();

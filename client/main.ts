@@ -21,7 +21,9 @@ if (invited !== null) {
   field.value = invited;
   void sitDown((desk) => desk.joinTable(invited, crewName.value));
 } else {
-  requestIdleCallback?.(() => void loadDesk().catch(() => undefined));
+  // once the page shows and rests, the table is fetched ahead of the press
+  const wait = window.requestIdleCallback ?? ((run: () => void) => setTimeout(run, 300));
+  wait(() => void loadDesk().catch(() => undefined));
 }
 
 type Desk = typeof DeskModule;

@@ -67,6 +67,8 @@ export function createSeatCards(options: {
         const value = values[index];
         if (value !== undefined) say(value, readingText(reading, view, options.context));
       });
+      // at rest the scorecard says it, for the contact and not for now
+      margin.hidden = view.stage === 'resolved';
       say(margin, marginWords(view));
       margin.dataset['callout'] = view.margin.callout;
       for (const seatView of view.seats) {

@@ -136,7 +136,7 @@ export class DescentDrawing {
     this.#figuresAge += seconds;
     if (this.#figuresAge < FIGURES_EVERY) return;
     this.#figuresAge = 0;
-    this.#figures = figuresOf(state, view);
+    this.#figures = figuresOf(state, view, this.#side);
   }
 
   /** The break lies below the lander, nearer to the ground. */

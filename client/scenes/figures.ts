@@ -20,7 +20,8 @@ const LEVEL = 0.005;
 /** A limit below this reads as none [m/s]. */
 const NO_LIMIT = 0.005;
 
-export function figuresOf(state: DescentState, view: TableView): Figures {
+/** `side`: to which the lander drifts, and over whose foot it would turn. */
+export function figuresOf(state: DescentState, view: TableView, side: 'left' | 'right'): Figures {
   const { slope, vx } = state;
   const drift = Math.abs(vx);
   const hasDirection = drift >= STANDSTILL && Math.abs(slope) >= LEVEL;
@@ -30,7 +31,21 @@ export function figuresOf(state: DescentState, view: TableView): Figures {
     speed: SECTION.speed(speed(drift), direction, CALLOUT_WORDS[view.margin.callout]),
     speedShort: SECTION.speed(speed(drift), '', CALLOUT_WORDS[view.margin.callout]),
     height: meters(Math.max(0, state.height)),
-    tilt: SECTION.tiltLeft(degrees(view.margin.tiltLeft, 0)),
+    tilt: SECTION.tiltLeft(degrees(angleToFall(state, side), 0)),
     slope: Math.abs(slope) < LEVEL ? SECTION.level : SECTION.slope(degrees(Math.abs(slope))),
   };
+}
+
+/**
+ * Angle that the drawing shows between the upright through the foot and the line to the centre of mass [rad].
+ *
+ *   left = atan2(d, z)                                 geometry, same as the scorecard's
+ *
+ * d  foot ahead of the centre of mass, toward that side [m]      z  centre of mass above the foot [m]
+ */
+function angleToFall(state: DescentState, side: 'left' | 'right'): number {
+  const foot = side === 'right' ? state.legs.at(-1) : state.legs[0];
+  if (foot === undefined) return 0;
+  const ahead = (foot.footX - state.x) * (side === 'right' ? 1 : -1);
+  return Math.atan2(ahead, state.y - foot.footY);
 }

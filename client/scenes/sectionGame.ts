@@ -30,6 +30,8 @@ export function createSectionGame(
     game.scale.setZoom(1 / pixelRatio());
     game.scale.resize(layout.width, layout.height);
   };
+  // what changed before the game had started would be lost
+  game.events.once('ready', refit);
   const observer = new ResizeObserver(refit);
   for (const element of [holder, ...covering()]) observer.observe(element);
   return () => {
@@ -63,8 +65,8 @@ function measure(holder: HTMLElement, covering: readonly Element[], ratio: numbe
   // as large as the rest of the page: its root font size is the sheet's unit of length
   const rem = Number.parseFloat(getComputedStyle(document.documentElement).fontSize);
   return {
-    width: Math.max(1, Math.round(sheet.width * ratio)),
-    height: Math.max(1, Math.round(sheet.height * ratio)),
+    width: Math.max(1, Math.round(holder.clientWidth * ratio)),
+    height: Math.max(1, Math.round(holder.clientHeight * ratio)),
     covered,
     unit: (rem / 16) * ratio,
   };

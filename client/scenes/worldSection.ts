@@ -24,6 +24,8 @@ import { footSpots, onGround, poseOf } from './pose.ts';
 
 /** The first moment stands still this long, so that three starts can be compared [s]. */
 const PAUSE = 0.9;
+/** Reaches of the lander that it may slide before the picture goes with it. */
+const FREE_SLIDE = 1.1;
 /** Reaches of the lander kept above its centre of mass. */
 const SMALL_HEADROOM = 1.05;
 /** Pages without movement show the end at once. */
@@ -88,8 +90,10 @@ export class WorldSection {
     const figure = this.#figure;
     this.#camera.size = { width, height, covered: NO_INSETS };
     const reach = Math.max(figure.halfStance, figure.hull.top - figure.centerHeight);
-    // as far as the lander slides, the picture stays between where it touched and where it is
-    const x = (start.x + this.#state.x) / 2;
+    // the picture stays where it touched until the lander would slide out of it
+    const slid = this.#state.x - start.x;
+    const free = FREE_SLIDE * reach;
+    const x = this.#state.x - Math.max(-free, Math.min(free, slid));
     const groundY = groundHeight(terrain, x);
     this.#camera.framing = frameSubject(
       { x, y: groundY + figure.centerHeight, reach, groundY },
@@ -112,7 +116,7 @@ export class WorldSection {
     drawLander(pen, camera, this.#figure, pose);
     drawPlumbLine(sheet, { ...state, groundY: groundHeight(terrain, state.x) });
     const { start } = this.#world.setup;
-    if (this.#owed < 0 && this.#world.limit !== undefined) {
+    if (this.#owed < 0 && state !== this.#world.final && this.#world.limit !== undefined) {
       const side = start.vx < 0 ? 'left' : 'right';
       drawSpeedVector(sheet, {
         x: state.x,

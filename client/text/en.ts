@@ -142,6 +142,7 @@ export const STATUS = {
 } as const;
 
 export const TABLE = {
+  title: (title: string) => `${title} · ${NAME}`,
   heading: (title: string) => `Kilter table: ${title}`,
 } as const;
 

@@ -36,8 +36,8 @@ export interface BodyDrawing {
   readonly stencil: Stencil;
   readonly figure: Figure;
   readonly fill: number;
-  /** Angle of the liquid's surface in the body frame [rad]. */
-  readonly surface: number;
+  /** Where up is for the liquid, from the body's own z toward +x [rad]. */
+  readonly up: number;
 }
 
 /** Where the origin of the body (on its footpad plane, below the centre of mass) lies. */
@@ -58,7 +58,7 @@ export function drawLander(pen: Pen, camera: SectionCamera, figure: Figure, pose
   drawInnerLegs(stencil, figure, left, right);
   // the near half of the right side is cut away, so what is seen there is the far leg, behind the body
   drawLeg(stencil, figure, { side: 1, foot: right, padTilt: padTilt(pose, 1) });
-  drawBody({ stencil, figure, fill: pose.fill, surface: -pose.angle * pose.settled });
+  drawBody({ stencil, figure, fill: pose.fill, up: pose.angle * pose.settled });
   drawLeg(stencil, figure, { side: -1, foot: left, padTilt: padTilt(pose, 0) });
 }
 

@@ -78,28 +78,31 @@ function trace(stencil: Stencil, tank: TankFigure, left: number): void {
   stencil.close();
 }
 
-/** Liquid as still water is drawn: a surface line and shorter and shorter strokes under it. */
+/**
+ * Liquid as still water is drawn: a surface line and shorter and shorter strokes under it. The surface lies square to
+ * `up`; how high, is taken from the fill of the tank's extent that way, which is exact for an upright tank.
+ */
 function drawLiquid(body: BodyDrawing, tank: TankFigure): void {
-  const { stencil, surface } = body;
-  const level = tank.bottom + (tank.top - tank.bottom) * Math.min(1, Math.max(0, tank.fill * body.fill));
-  const far = 3 * tank.half;
-  const slope = Math.tan(surface);
-  const rise = (x: number) => level + (x - tank.x) * slope;
-  stencil.outline([
-    [tank.x - far, rise(tank.x - far)],
-    [tank.x + far, rise(tank.x + far)],
-    [tank.x + far, tank.bottom - far],
-    [tank.x - far, tank.bottom - far],
-  ]);
+  const { stencil, up } = body;
+  const middle = (tank.bottom + tank.top) / 2;
+  const tall = (tank.top - tank.bottom) / 2;
+  const upX = Math.sin(up);
+  const upZ = Math.cos(up);
+  const reach = tank.half * Math.abs(upX) + tall * Math.abs(upZ);
+  const level = reach * (2 * Math.min(1, Math.max(0, tank.fill * body.fill)) - 1);
+  /** A point by its height over the middle of the tank and its distance along the surface. */
+  const at = (height: number, along: number): [number, number] => [
+    tank.x + height * upX + along * upZ,
+    middle + height * upZ - along * upX,
+  ];
+  const far = 3 * (tank.half + tall);
+  stencil.outline([at(level, -far), at(level, far), at(level - far, far), at(level - far, -far)]);
   stencil.paint({ fill: 'glass' });
-  stencil
-    .line(tank.x - far, rise(tank.x - far), tank.x + far, rise(tank.x + far))
-    .paint({ stroke: 'ink', width: 'thin' });
-  const depth = (tank.top - tank.bottom) * 0.09;
+  stencil.outline([at(level, -far), at(level, far)], false).paint({ stroke: 'ink', width: 'thin' });
   for (let i = 1; i <= 3; i += 1) {
     const half = tank.half * (0.78 - 0.2 * i);
-    const drop = i * depth;
-    stencil.line(tank.x - half, rise(tank.x - half) - drop, tank.x + half, rise(tank.x + half) - drop);
+    const drop = level - 0.18 * reach * i;
+    stencil.outline([at(drop, -half), at(drop, half)], false);
   }
   stencil.paint({ stroke: 'ink', width: 'hair' });
 }
