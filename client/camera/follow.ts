@@ -20,7 +20,7 @@ const CLOSEST = { wide: 5.6, narrow: 3.6 };
 const GROUND_SHARE = 0.17;
 /** Kept above the centre of mass: reaches of the lander, and space for the scale over it [drafting units]. */
 const HEADROOM = 1.5;
-const SCALE_SPACE = 26;
+const SCALE_SPACE = 40;
 
 /** The framing that shows the lander and the ground below it, as close as both allow. `unit`: pixels in a drafting unit. */
 export function frameSubject(subject: Subject, camera: SectionCamera, unit: number, headroom = HEADROOM): Framing {

@@ -7,6 +7,7 @@ export class CanvasPen implements Pen {
   readonly #colors: ReadonlyMap<Tone, string>;
   readonly #typeface: string;
   #lifted = true;
+  #lightness = 1;
 
   constructor(context: CanvasRenderingContext2D) {
     this.#context = context;
@@ -57,7 +58,7 @@ export class CanvasPen implements Pen {
     }
     if (mark.stroke !== undefined) {
       context.strokeStyle = this.#color(mark.stroke);
-      context.lineWidth = WIDTHS[mark.width ?? 'thin'] * this.unit;
+      context.lineWidth = WIDTHS[mark.width ?? 'thin'] * this.unit * this.#lightness;
       const dash = mark.dash ?? 'solid';
       if (dash !== 'solid') context.setLineDash(DASHES[dash].map((length) => length * this.unit));
       context.stroke();
@@ -65,6 +66,13 @@ export class CanvasPen implements Pen {
     }
     context.globalAlpha = 1;
     this.#lifted = true;
+  }
+
+  lighter(share: number, draw: () => void): void {
+    const before = this.#lightness;
+    this.#lightness = before * share;
+    draw();
+    this.#lightness = before;
   }
 
   within(draw: () => void): void {

@@ -16,6 +16,8 @@ export interface Pen {
   close(): void;
   /** Fills, strokes, or both, and lifts the pen: the next call starts a new path. */
   paint(mark: Mark): void;
+  /** Draws with all lines thinner by this share: for what is seen from afar. */
+  lighter(share: number, draw: () => void): void;
   /** Draws inside the current path only. */
   within(draw: () => void): void;
   text(words: string, x: number, y: number, lettering: Lettering): void;

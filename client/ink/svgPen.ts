@@ -13,6 +13,7 @@ export class SvgPen implements Pen {
   readonly #idPrefix: string;
   #path = '';
   #clips = 0;
+  #lightness = 1;
 
   /** `idPrefix` keeps the names inside one drawing apart from those of another in the same document. */
   constructor(unit: number, idPrefix: string) {
@@ -55,7 +56,7 @@ export class SvgPen implements Pen {
   paint(mark: Mark): void {
     let style = mark.fill === undefined ? 'fill="none"' : `fill="var(--${mark.fill})"`;
     if (mark.stroke !== undefined) {
-      style += ` stroke="var(--${mark.stroke})" stroke-width="${short(WIDTHS[mark.width ?? 'thin'] * this.unit)}"`;
+      style += ` stroke="var(--${mark.stroke})" stroke-width="${short(WIDTHS[mark.width ?? 'thin'] * this.unit * this.#lightness)}"`;
       style += ' stroke-linecap="round" stroke-linejoin="round"';
       const dash = mark.dash ?? 'solid';
       if (dash !== 'solid') style += ` stroke-dasharray="${DASHES[dash].map((d) => short(d * this.unit)).join(' ')}"`;
@@ -63,6 +64,13 @@ export class SvgPen implements Pen {
     if (mark.alpha !== undefined && mark.alpha < 1) style += ` opacity="${short(mark.alpha)}"`;
     if (this.#path !== '') this.#elements.push(`<path d="${this.#path}" ${style}/>`);
     this.#path = '';
+  }
+
+  lighter(share: number, draw: () => void): void {
+    const before = this.#lightness;
+    this.#lightness = before * share;
+    draw();
+    this.#lightness = before;
   }
 
   within(draw: () => void): void {

@@ -11,7 +11,7 @@ export function drawAttitude(
   const { pen, camera } = sheet;
   const x = camera.sheetX(reading.x);
   const y = camera.sheetY(reading.y);
-  const radius = Math.max(reading.radius * camera.framing.scale, 62 * pen.unit);
+  const radius = Math.max(reading.radius * camera.framing.scale, 48 * pen.unit);
   const up = -Math.PI / 2;
   pen.arc(x, y, radius, up - SPAN * DEGREE, up + SPAN * DEGREE);
   pen.paint({ stroke: 'pencil', width: 'hair', alpha: reading.alpha });

@@ -48,8 +48,17 @@ export function bodyOrigin(figure: Figure, pose: { x: number; y: number; angle: 
   };
 }
 
+/** From this scale on lines have their full width; smaller drawings get finer lines, down to a share [drafting units/m]. */
+const FULL_WIDTH_FROM = 36;
+const FINEST = 0.5;
+
 /** The lander as an ink drawing, with its legs as far crushed as they are. */
 export function drawLander(pen: Pen, camera: SectionCamera, figure: Figure, pose: LanderPose): void {
+  const lightness = Math.max(FINEST, Math.min(1, camera.framing.scale / pen.unit / FULL_WIDTH_FROM));
+  pen.lighter(lightness, () => drawWhole(pen, camera, figure, pose));
+}
+
+function drawWhole(pen: Pen, camera: SectionCamera, figure: Figure, pose: LanderPose): void {
   const origin = bodyOrigin(figure, pose);
   const stencil = new Stencil(pen, camera.placement(origin.x, origin.y, pose.angle));
   const feet = pose.feet.map((foot) => inBody(origin, pose.angle, foot));
