@@ -21,8 +21,7 @@ export function stickShare(springForce: number, friction: number, normalForce: n
   return magnitude <= limit ? 1 : limit / magnitude;
 }
 
-/** A tangential force cut down to the friction cone, its sign kept [N]. */
-export function withinCone(force: number, friction: number, normalForce: number): number {
-  const limit = normalForce > 0 ? friction * normalForce : 0;
+/** A tangential force cut down to what the friction cone allows, 0 or more, its sign kept [N]. */
+export function withinCone(force: number, limit: number): number {
   return force > limit ? limit : force < -limit ? -limit : force;
 }

@@ -32,7 +32,7 @@ export const LEG_DT = PHYSICS_DT / LEG_STEPS;
  * toward crushing. Stands for joints, hoses and propellant; without it an elastic leg would ring for minutes. Common
  * practice, no source.
  */
-export const LEG_DAMPING_RATIO = 0.25;
+export const LEG_DAMPING_RATIO = 0.2;
 
 /** A leg gives way at this multiple of its last stage's force, and carries nothing from then on [-]. Our assumption. */
 export const GEAR_ULTIMATE = 3;

@@ -6,16 +6,16 @@ import { groundHeight } from './ground.ts';
 export function footX(descent: Descent, leg: 0 | 1): number {
   const { motion, section, bulk } = descent;
   const { side, crushed } = descent.legs[leg];
-  const x = side * (section.halfStance + section.leg.axis[0] * crushed);
-  const y = section.leg.axis[1] * crushed - bulk.centerHeight;
+  const x = side * (section.halfStance + section.leg.strut[0] * crushed);
+  const y = section.leg.strut[1] * crushed - bulk.centerHeight;
   return motion.x + cos(motion.angle) * x - sin(motion.angle) * y;
 }
 
 export function footY(descent: Descent, leg: 0 | 1): number {
   const { motion, section, bulk } = descent;
   const { side, crushed } = descent.legs[leg];
-  const x = side * (section.halfStance + section.leg.axis[0] * crushed);
-  const y = section.leg.axis[1] * crushed - bulk.centerHeight;
+  const x = side * (section.halfStance + section.leg.strut[0] * crushed);
+  const y = section.leg.strut[1] * crushed - bulk.centerHeight;
   return motion.y + sin(motion.angle) * x + cos(motion.angle) * y;
 }
 

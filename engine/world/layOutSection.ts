@@ -4,11 +4,11 @@ import type { Lander, Leg } from '../lander/lander.ts';
 import { massProperties } from '../lander/massProperties.ts';
 import { tankLiquid } from '../lander/tankLiquid.ts';
 import { cos, sin } from '../math/trig.ts';
-import { cross2, dot2, length2, scale2, subtract2, type Vec2 } from '../math/vec2.ts';
+import { cross2, dot2, subtract2, type Vec2 } from '../math/vec2.ts';
 import { supportPolygon } from '../statics/supportPolygon.ts';
-import type { CrushLaw } from '../touchdown/legCrush.ts';
+import { mergeLegs } from './mergeLegs.ts';
 import type { MassTable } from './massTable.ts';
-import type { SectionLander, SectionLeg } from './sectionLander.ts';
+import type { SectionLander } from './sectionLander.ts';
 
 /** Steps of the table of mass properties over propellant. */
 const MASS_ROWS = 64;
@@ -35,7 +35,7 @@ export function layOutSection(lander: Lander, propellant: number): SectionLander
   const outward: Vec2 = [cos(edge.azimuth), sin(edge.azimuth)];
   return {
     halfStance: edge.distance,
-    leg: mergeLegs(lander, edge.legs, outward),
+    leg: mergeLegs(lander.legs, edge.legs, outward),
     hull: hullOutline(lander, foot, outward),
     masses: tabulateMasses(lander, propellant, fills, edge.azimuth),
   };
@@ -63,55 +63,6 @@ function nearestEdge({ legs }: Lander, foot: Vec2): FootprintEdge {
     azimuth: nearest.normal,
     legs: legs.filter((_, index) => index === nearest.from || index === nearest.to),
   };
-}
-
-/**
- * Half of the legs as one, moving along the strut as the section shows it.
- *
- *   travel = q · shortening,   F_section = n/2 · F / q,   k_section = n/2 · k / q²
- *
- * q  length of the strut's unit vector in the section [-]. What a pair of legs moves across the section cancels; the work
- * per meter of shortening is kept. The strut is that of the edge's legs, the law that of the weakest leg.
- */
-function mergeLegs(lander: Lander, edgeLegs: readonly Leg[], outward: Vec2): SectionLeg {
-  const struts = edgeLegs.map((leg) => strutInSection(leg, outward));
-  const mean = scale2(
-    struts.reduce((sum: Vec2, strut) => [sum[0] + strut[0], sum[1] + strut[1]], [0, 0]),
-    1 / struts.length,
-  );
-  const shown = length2(mean);
-  assert(mean[1] > 0, 'the struts of a lander rise from footpad to hip');
-  const { stages, stiffness, bottomedStiffness, footpadDiameter } = weakestLeg(lander.legs);
-  const count = lander.legs.length / 2;
-  const law: CrushLaw = {
-    stages: stages.map(({ force, stroke }) => ({ force: (count * force) / shown, stroke: stroke * shown })),
-    stiffness: (count * stiffness) / (shown * shown),
-    bottomedStiffness: (count * bottomedStiffness) / (shown * shown),
-  };
-  return {
-    axis: scale2(mean, 1 / shown),
-    law,
-    strutPerTravel: 1 / shown,
-    strutShare: shown / count,
-    padRadius: footpadDiameter / 2,
-  };
-}
-
-/** Unit vector of the strut from footpad to hip, its part in the section. */
-function strutInSection({ footpad, hip }: Leg, outward: Vec2): Vec2 {
-  const across = dot2(outward, [hip[0] - footpad[0], hip[1] - footpad[1]]);
-  const sideways = cross2(outward, [hip[0] - footpad[0], hip[1] - footpad[1]]);
-  const up = hip[2] - footpad[2];
-  return scale2([across, up], 1 / Math.sqrt(across * across + sideways * sideways + up * up));
-}
-
-function weakestLeg(legs: readonly Leg[]): Leg {
-  return legs.reduce((weakest, leg) => (crushEnergy(leg) < crushEnergy(weakest) ? leg : weakest));
-}
-
-/** What all stages of a leg absorb [J]. */
-function crushEnergy(leg: Leg): number {
-  return leg.stages.reduce((sum, { force, stroke }) => sum + force * stroke, 0);
 }
 
 function hullOutline(lander: Lander, foot: Vec2, outward: Vec2): readonly Vec2[] {

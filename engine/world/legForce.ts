@@ -1,10 +1,11 @@
 import { stickShare, withinCone } from '../touchdown/friction.ts';
 import { crushedAfter, elasticForce, yieldForce, type CrushLaw } from '../touchdown/legCrush.ts';
 import { GEAR_ULTIMATE, LEG_DAMPING_RATIO, LEG_DT } from './constants.ts';
+import { hypot2 } from '../math/exponential.ts';
 import type { Terrain } from './descent.ts';
 import { groundHeight } from './ground.ts';
 import type { Bulk, Motion } from './motion.ts';
-import { hasBottomed, type LegWork, type SectionLander } from './sectionLander.ts';
+import { hasBottomed, type LegWork, type SectionLander, type SectionLeg } from './sectionLander.ts';
 
 /**
  * Turns of the two return mappings. Each takes at least a third off the excess at any friction up to 1; after eight less
@@ -23,8 +24,8 @@ export function placeFoot(
   work: LegWork,
 ): void {
   const { stance } = work;
-  const axisX = work.side * leg.axis[0];
-  const axisY = leg.axis[1];
+  const axisX = work.side * leg.strut[0];
+  const axisY = leg.strut[1];
   const bodyX = work.side * halfStance + axisX * work.crushed;
   const bodyY = axisY * work.crushed - centerHeight;
   const footX = cosine * bodyX - sine * bodyY;
@@ -64,33 +65,36 @@ export function placeFoot(
  * the strut never exceeds what the present stage bears (the foot then moves up along the strut for good), and friction
  * never leaves its cone (the spring then lets go).
  *
- *   R·u ≤ F(crushed),   |R·t| ≤ μ·R·n,   R·n ≥ 0
+ *   R·u ≤ F(crushed),   |R − (R·n)n| ≤ μ·R·n,   R·n ≥ 0
  *
- * R  force on the foot [N]     u  along the strut, foot to hip     n, t  normal of the ground, and tangent to the right
+ * R  force on the foot [N]     u  along the strut, foot to hip     n  normal of the ground
  *
  * The work done on the leg is F times its shortening and the work of sliding is friction times the way slid: both are
  * lost, and the springs give back at most what they took. In the elastic range a damper acts along n and, as long as the
- * cone allows, along t; it never adds to crushing and never pulls.
+ * cone allows, along the ground; it never adds to crushing and never pulls.
  */
 export function loadFoot({ leg }: SectionLander, friction: number, bulk: Bulk, work: LegWork): void {
   const { stance } = work;
-  const { depth, strutNormal, strutTangent, normalX, normalY } = stance;
-  if (depth <= 0 || work.gaveWay) {
+  if (stance.depth <= 0 || work.gaveWay) {
     release(work);
     return;
   }
-  const before = work.crushed;
+  const { stiffness } = leg.law;
   work.stretch += stance.sliding * LEG_DT;
-  let normal = returnToLimits(leg.law, hasBottomed(leg, work), friction, work);
-  let tangent = -leg.law.stiffness * work.stretch;
-  if (work.crushed === before) {
-    const damping = 2 * LEG_DAMPING_RATIO * Math.sqrt(leg.law.stiffness * bulk.mass * 0.5);
-    const spare = yieldForce(leg.law, before) - (normal * strutNormal + tangent * strutTangent);
-    const most = strutNormal > 0 ? Math.max(0, spare) / strutNormal : Infinity;
-    normal = Math.max(0, normal + Math.min(damping * stance.closing, most));
-    tangent = withinCone(tangent - damping * stance.sliding, friction, normal);
+  let normal = elasticForce(leg.law, hasBottomed(leg, work), stance.depth);
+  const spare = spareForce(leg, normal, work);
+  let tangent = 0;
+  if (spare < 0) {
+    normal = crush(leg, normal, friction, work);
+    tangent = -stiffness * work.stretch;
+  } else {
+    const damping = 2 * LEG_DAMPING_RATIO * Math.sqrt(stiffness * bulk.mass * 0.5);
+    normal = Math.max(0, normal + Math.min(damping * stance.closing, spare));
+    slip(leg, friction, normal, work);
+    const slowed = -stiffness * work.stretch - damping * stance.sliding;
+    tangent = withinCone(slowed, coneLeft(leg, friction, normal, work));
   }
-  work.load = normal * strutNormal + tangent * strutTangent;
+  work.load = strutLoad(leg, normal, tangent, work);
   if (work.load > GEAR_ULTIMATE * lastForce(leg.law)) {
     work.gaveWay = true;
     release(work);
@@ -98,32 +102,62 @@ export function loadFoot({ leg }: SectionLander, friction: number, bulk: Bulk, w
   }
   work.inContact = true;
   work.touched = true;
-  work.forceX = normal * normalX + tangent * normalY;
-  work.forceY = normal * normalY - tangent * normalX;
+  work.forceX = normal * stance.normalX + tangent * stance.normalY;
+  work.forceY = normal * stance.normalY - tangent * stance.normalX;
   work.moment = stance.armX * work.forceY - stance.armY * work.forceX;
 }
 
 /**
  * Crushes the leg and lets the friction spring slip until both limits hold, in turns: each frees the other a little.
- * Returns the elastic normal force that is left [N].
+ * Returns the normal force that is left [N].
  */
-function returnToLimits(law: CrushLaw, isBottomed: boolean, friction: number, work: LegWork): number {
-  const { depth, strutNormal, strutTangent } = work.stance;
+function crush(leg: SectionLeg, elasticNormal: number, friction: number, work: LegWork): number {
+  const { law, strut } = leg;
   const { stiffness } = law;
-  // by how much the load along the strut falls for each meter that the foot moves up along it
-  const softening = stiffness * (strutNormal * strutNormal + strutTangent * strutTangent);
-  let normal = elasticForce(law, isBottomed, depth);
+  const { strutNormal, strutTangent } = work.stance;
+  let normal = elasticNormal;
   for (let turn = 0; turn < RETURN_TURNS; turn++) {
-    const load = normal * strutNormal - stiffness * work.stretch * strutTangent;
-    const shortened = strutNormal > 0 ? crushedAfter(law, work.crushed, load, softening) - work.crushed : 0;
-    if (shortened > 0) {
-      work.crushed += shortened;
-      normal = Math.max(0, normal - stiffness * strutNormal * shortened);
-      work.stretch += strutTangent * shortened;
-    } else if (turn > 0) return normal;
-    work.stretch *= stickShare(stiffness * work.stretch, friction, normal);
+    const load = strutLoad(leg, normal, -stiffness * work.stretch, work);
+    // the foot moves along the strut, a unit vector, against springs that are equally stiff to all sides
+    const shortened = crushedAfter(law, work.crushed, load, stiffness) - work.crushed;
+    if (shortened <= 0) return normal;
+    work.crushed += shortened;
+    normal = Math.max(0, normal - stiffness * strutNormal * shortened);
+    work.stretch += strutTangent * shortened;
+    work.drag += strut[2] * shortened;
+    slip(leg, friction, normal, work);
   }
   return normal;
+}
+
+/** Lets the friction spring go as far as it leaves the cone. */
+function slip({ law }: SectionLeg, friction: number, normal: number, work: LegWork): void {
+  const share = stickShare(law.stiffness * hypot2(work.stretch, work.drag), friction, normal);
+  work.stretch *= share;
+  work.drag *= share;
+}
+
+/** Load along the strut [N]. */
+function strutLoad({ law, strut }: SectionLeg, normal: number, tangent: number, { stance, drag }: LegWork): number {
+  return normal * stance.strutNormal + tangent * stance.strutTangent - law.stiffness * drag * strut[2];
+}
+
+/**
+ * How much more normal force the present stage bears [N]; negative when it must crush, Infinity when it cannot: a strut that
+ * points down into the ground is not pressed, a used-up one bears anything.
+ */
+function spareForce(leg: SectionLeg, normal: number, work: LegWork): number {
+  const { strutNormal } = work.stance;
+  if (strutNormal <= 0) return Infinity;
+  const load = strutLoad(leg, normal, -leg.law.stiffness * work.stretch, work);
+  return (yieldForce(leg.law, work.crushed) - load) / strutNormal;
+}
+
+/** What the sideways drag leaves of the friction cone for the section [N]. */
+function coneLeft({ law }: SectionLeg, friction: number, normal: number, { drag }: LegWork): number {
+  const limit = friction * normal;
+  const sideways = law.stiffness * drag;
+  return Math.sqrt(Math.max(0, limit * limit - sideways * sideways));
 }
 
 function lastForce(law: CrushLaw): number {
@@ -133,6 +167,7 @@ function lastForce(law: CrushLaw): number {
 function release(work: LegWork): void {
   work.inContact = false;
   work.stretch = 0;
+  work.drag = 0;
   work.load = 0;
   work.forceX = 0;
   work.forceY = 0;

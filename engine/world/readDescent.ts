@@ -36,9 +36,9 @@ function readLeg(descent: Descent, index: 0 | 1): LegState {
     footX: footX(descent, index),
     footY: footY(descent, index),
     inContact: work.inContact,
-    stroke: work.crushed * leg.strutPerTravel,
+    stroke: work.crushed,
     strokeUsed: work.crushed / totalStroke(leg.law),
-    load: work.load * leg.strutShare,
+    load: work.load / leg.legCount,
   };
 }
 
@@ -61,6 +61,7 @@ export function hashDescent(descent: Descent): string {
   for (const work of legs) {
     mixFloat64(hash, work.crushed);
     mixFloat64(hash, work.stretch);
+    mixFloat64(hash, work.drag);
     mixFloat64(hash, work.load);
   }
   return formatHash(hash);

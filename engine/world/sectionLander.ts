@@ -1,4 +1,5 @@
 import type { Vec2 } from '../math/vec2.ts';
+import type { Vec3 } from '../math/vec3.ts';
 import { stageAt, type CrushLaw } from '../touchdown/legCrush.ts';
 import type { MassTable } from './massTable.ts';
 
@@ -21,14 +22,15 @@ export interface SectionLander {
 
 /** Half of the lander's legs, merged into one that moves in the section. */
 export interface SectionLeg {
-  /** Unit vector in which the foot moves as the leg crushes, seen from the body: inward (x ≤ 0) and up. */
-  readonly axis: Vec2;
-  /** Of the merged leg, in the section. */
+  /**
+   * Unit vector of the strut, from footpad to hip, in which the foot moves as the leg crushes: across (inward is negative),
+   * up, and out of the section.
+   */
+  readonly strut: Vec3;
+  /** Of the merged leg: forces and stiffnesses of that many legs. */
   readonly law: CrushLaw;
-  /** Length that the strut shortens by for each meter that the foot moves in the section [-]. */
-  readonly strutPerTravel: number;
-  /** Axial load of one strut for each newton of the merged leg [-]. */
-  readonly strutShare: number;
+  /** Half of the lander's legs [-]. */
+  readonly legCount: number;
   /** [m] */
   readonly padRadius: number;
 }
@@ -37,10 +39,11 @@ export interface SectionLeg {
 export interface LegWork {
   /** −1 left, +1 right. */
   readonly side: -1 | 1;
-  /** Crushed length, in the section [m]; never shrinks. */
+  /** Crushed length of the strut [m]; never shrinks. */
   crushed: number;
-  /** Of the friction spring, + where the foot has gone right of where it stuck [m]. */
+  /** Of the friction spring, + where the foot has gone right of where it stuck, and out of the section [m]. */
   stretch: number;
+  drag: number;
   inContact: boolean;
   /** Was in contact at some moment since this was last cleared; chatter within a tick leaves it set. */
   touched: boolean;
@@ -79,6 +82,7 @@ export function createLegWork(side: -1 | 1): LegWork {
     side,
     crushed: 0,
     stretch: 0,
+    drag: 0,
     inContact: false,
     touched: false,
     gaveWay: false,

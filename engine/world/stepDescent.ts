@@ -86,9 +86,9 @@ function checkState(descent: Descent): void {
   const { motion, bulk, thrust, propellant, legs } = descent;
   const [left, right] = legs;
   const rest =
-    bulk.mass + bulk.centerHeight + bulk.inertia + thrust + propellant + left.crushed + left.stretch + right.crushed;
+    bulk.mass + bulk.centerHeight + bulk.inertia + thrust + propellant + left.crushed + left.stretch + left.drag;
   assert(
-    isFiniteMotion(motion) && Number.isFinite(rest + right.stretch),
+    isFiniteMotion(motion) && Number.isFinite(rest + right.crushed + right.stretch + right.drag),
     `every number of a descent is finite, tick ${descent.tick}: ${JSON.stringify({ motion, bulk, thrust, propellant })}`,
   );
 }

@@ -22,7 +22,7 @@ export function mechanicalEnergy(descent: Descent): number {
       force <= last || !hasBottomed(section.leg, work)
         ? 0.5 * force * depth
         : (0.5 * last * last) / law.stiffness + 0.5 * (last + force) * (depth - last / law.stiffness);
-    elastic += 0.5 * law.stiffness * work.stretch * work.stretch;
+    elastic += 0.5 * law.stiffness * (work.stretch * work.stretch + work.drag * work.drag);
   }
   return kinetic + bulk.mass * setup.gravity * y + elastic;
 }

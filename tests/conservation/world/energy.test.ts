@@ -25,10 +25,10 @@ const ARRIVALS = [
 
 /**
  * Largest rise of mechanical energy over its least value so far, as a share of the kinetic energy of arrival [-]. On legs:
- * rounding, and the second order of a step of 1/1920 s (achieved 5e-8). With the hull on the ground the rigid-body
+ * a leg that is used up stiffens within one step of 1/1920 s (achieved 4e-6; without that, 5e-8). With the hull on the ground the rigid-body
  * library pushes overlapping shapes apart, which lifts the body by fractions of a millimeter (achieved 4e-4).
  */
-const ON_LEGS = 1e-6;
+const ON_LEGS = 1e-5;
 const ON_HULL = 1e-3;
 
 describe('a passive touchdown', () => {
