@@ -167,6 +167,7 @@ export {
   leaveTable,
   parseMemberName,
   parseTableCode,
+  pivotAtTouchdown,
   playedModel,
   recordingOf,
   returnMember,

@@ -29,3 +29,4 @@ export {
   type TableView,
 } from './tableTypes.ts';
 export { viewTable } from './viewTable.ts';
+export { pivotAtTouchdown } from './scorecard.ts';

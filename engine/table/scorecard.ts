@@ -1,11 +1,13 @@
 import { atan2 } from '../math/trig.ts';
-import type { DescentSetup, DescentState } from '../world/descent.ts';
+import type { ContactCondition, PivotBody } from '../pivot/tripLimit.ts';
+import { contactCondition, contactLimit } from '../world/contactLimit.ts';
+import type { DescentSetup, DescentState, TouchdownState } from '../world/descent.ts';
 import { layOutSection } from '../world/layOutSection.ts';
 import { contactMargin, pivotBodyAt, staticTiltOf } from './contactMargin.ts';
 import type { Scorecard } from './tableTypes.ts';
 
 /**
- * What the table says of a descent that is over. Limit and margin are those of the worst contact state, with the mass the
+ * What the table says of a descent that is over. Limit and margin are those of the worst arrival, with the mass the
  * lander then had; the static tilt is that of the lander as it stands or lies now.
  */
 export function scoreDescent(final: DescentState, setup: DescentSetup): Scorecard {
@@ -13,10 +15,22 @@ export function scoreDescent(final: DescentState, setup: DescentSetup): Scorecar
   const common = { outcome, strokeUsed: final.legs.map((leg) => leg.strokeUsed), propellantLeft: propellant };
   if (touchdown === undefined) return common;
   const section = layOutSection(setup.lander, setup.propellant);
-  const { direction, ...margin } = contactMargin(pivotBodyAt(section, touchdown.mass), setup.gravity, touchdown);
+  const body = pivotBodyAt(section, touchdown.mass);
+  const { direction, ...margin } = contactMargin(body, setup.gravity, touchdown);
   const limit = staticTiltOf(pivotBodyAt(section, final.mass));
   const left = tiltLeft(final, direction);
-  return { ...common, touchdown, ...margin, staticTilt: { limit, used: limit - left, left } };
+  const staticTilt = { limit, used: limit - left, left };
+  return { ...common, touchdown, ...margin, staticTilt };
+}
+
+/** The body and the condition from which the limit of a touchdown was computed, for whoever wants to compute it again. */
+export function pivotAtTouchdown(
+  setup: Pick<DescentSetup, 'lander' | 'propellant' | 'gravity'>,
+  touchdown: TouchdownState,
+): { readonly body: PivotBody; readonly condition: ContactCondition } {
+  const body = pivotBodyAt(layOutSection(setup.lander, setup.propellant), touchdown.mass);
+  const { direction } = contactLimit(body, setup.gravity, touchdown);
+  return { body, condition: contactCondition(direction, setup.gravity, touchdown) };
 }
 
 /**

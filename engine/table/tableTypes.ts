@@ -86,7 +86,7 @@ export type Callout = (typeof CALLOUTS)[number];
 export const MARGIN_BANDS = ['desired', 'adequate', 'thin', 'outside'] as const;
 export type MarginBand = (typeof MARGIN_BANDS)[number];
 
-/** What the table says at rest. Every number comes from the engine for the worst contact state. */
+/** What the table says at rest. Every number comes from the engine for the state in which it arrived, the worst of several touchdowns. */
 export interface Scorecard {
   readonly outcome: Outcome;
   readonly touchdown?: TouchdownState;

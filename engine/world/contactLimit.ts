@@ -1,5 +1,5 @@
 import { atan } from '../math/trig.ts';
-import { tripLimit, type PivotBody, type TripLimit } from '../pivot/tripLimit.ts';
+import { tripLimit, type ContactCondition, type PivotBody, type TripLimit } from '../pivot/tripLimit.ts';
 import type { TouchdownState } from './descent.ts';
 
 /** The trip limits of one contact state, toward the side of travel and away from it, and what they say together. */
@@ -15,17 +15,14 @@ export interface ContactLimit {
 }
 
 /**
- * Trip limits of a lander in the state of one contact.
+ * Trip limits of a lander in the state of one contact, or of a contact now.
  *
- * The legs crush, so they take up the closing speed whichever foot is first ('together' in the trip limit): a rigid leg
- * would add b·w/h to the limit where the leading foot is first and take as much away where the trailing one is, several
- * meters a second that the played legs do not show.
+ * The legs crush, so they take up the closing speed whichever foot is first ('together' in the trip limit). A rigid leg
+ * would add b·w/h to the limit with the leading foot first, and take as much away with the trailing one: at 3 m/s some
+ * meters a second either way, which neither the played nor the simulated landers show.
  *
- * - Leading foot first: the body turns over it from the attitude it has, so its footpad plane, not the ground, is what the
- *   pivot formula calls the slope.
- * - Trailing foot first, or both: the body swings onto the ground before it trips, and the slope is that of the ground.
- *
- * A body whose center moves up at contact has no closing speed.
+ * Where the leading foot alone is down, the body turns over it from the attitude it has: its footpad plane, if that falls more
+ * steeply than the ground, is what the pivot formula calls the slope. A body whose center moves up has no closing speed.
  */
 export function contactLimit(body: PivotBody, gravity: number, contact: TouchdownState): ContactLimit {
   const direction = travelDirection(contact);
@@ -34,25 +31,31 @@ export function contactLimit(body: PivotBody, gravity: number, contact: Touchdow
   return { direction, ahead, behind, utilisation: utilisationOf(Math.abs(contact.vx), ahead, behind) };
 }
 
+/** The condition under which a contact is judged toward one side. */
+export function contactCondition(direction: 1 | -1, gravity: number, contact: TouchdownState): ContactCondition {
+  const isLeadingAlone = contact.firstFoot === (direction === 1 ? 'right' : 'left');
+  // slope and attitude are counter-clockwise: a fall to the right is the negative of either
+  const ground = -direction * contact.slope;
+  const sole = -direction * contact.angle;
+  return {
+    gravity,
+    slope: isLeadingAlone ? Math.max(ground, sole) : ground,
+    rate: -direction * contact.rate,
+    descentRate: Math.max(0, contact.descentRate),
+    firstContact: 'together',
+  };
+}
+
 function travelDirection(contact: TouchdownState): 1 | -1 {
   if (contact.vx !== 0) return contact.vx > 0 ? 1 : -1;
   return contact.slope > 0 ? -1 : 1;
 }
 
 function limitToward(direction: 1 | -1, body: PivotBody, gravity: number, contact: TouchdownState): TripLimit {
-  const { firstFoot } = contact;
-  const isLeadingAlone = firstFoot === (direction === 1 ? 'right' : 'left');
-  // slope and attitude are counter-clockwise: a fall to the right is the negative of either
-  const slope = -direction * (isLeadingAlone ? contact.angle : contact.slope);
+  const condition = contactCondition(direction, gravity, contact);
   const staticTilt = atan(body.halfStance / body.centerHeight);
-  if (Math.abs(slope) >= staticTilt) return { kind: 'cannotStand', staticTilt };
-  return tripLimit(body, {
-    gravity,
-    slope,
-    rate: -direction * contact.rate,
-    descentRate: Math.max(0, contact.descentRate),
-    firstContact: 'together',
-  });
+  if (Math.abs(condition.slope) >= staticTilt) return { kind: 'cannotStand', staticTilt };
+  return tripLimit(body, condition);
 }
 
 function utilisationOf(speed: number, ahead: TripLimit, behind: TripLimit): number {

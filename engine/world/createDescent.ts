@@ -54,7 +54,6 @@ function createContactHistory(): ContactHistory {
     bothDown: false,
     stillTicks: 0,
     utilisation: 0,
-    ledDown: false,
     ranDry: false,
     overloaded: false,
     pastBalance: 0,

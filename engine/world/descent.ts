@@ -91,7 +91,7 @@ export interface DescentState {
   /** One entry a leg of the section, left to right. */
   readonly legs: readonly LegState[];
   readonly commanded: ControlInput;
-  /** Worst contact so far; present from the first contact on. */
+  /** How it arrived, the worst of several touchdowns; present from the first contact on. */
   readonly touchdown?: TouchdownState;
   /** Present at rest. */
   readonly outcome?: Outcome;

@@ -48,10 +48,8 @@ export interface ContactHistory {
   bothDown: boolean;
   /** Consecutive ticks of lying still. */
   stillTicks: number;
-  /** Utilisation of `touchdown`, the worst contact so far [-]. */
+  /** Utilisation of `touchdown`, the worst arrival so far [-]. */
   utilisation: number;
-  /** `touchdown` is a contact of the leading foot. */
-  ledDown: boolean;
   /** Tanks ran empty in flight above the final drop. */
   ranDry: boolean;
   /** The gear was overloaded while the body still could stand. */

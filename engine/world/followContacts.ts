@@ -1,7 +1,7 @@
 import { stageAt } from '../touchdown/legCrush.ts';
 import { contactLimit } from './contactLimit.ts';
 import type { TouchdownState } from './descent.ts';
-import type { ContactHistory, Descent } from './descentRecord.ts';
+import type { Descent } from './descentRecord.ts';
 import { footHeight, overhang, slopeUnderFeet } from './feet.ts';
 import { isHullDown } from './hullBody.ts';
 import { hasBottomed } from './sectionLander.ts';
@@ -10,7 +10,7 @@ import { FLYING_AGAIN_ABOVE, FOOT_CLEAR_TICKS, HULL_STRIKE } from './thresholds.
 /** Left, right. */
 const LEGS = [0, 1] as const;
 
-/** After the steps of a tick: what touched, what crushed, what was overloaded, and which contact is the worst so far. */
+/** After the steps of a tick: what touched, what crushed, what was overloaded, and how it arrived. */
 export function followContacts(descent: Descent): void {
   followFeet(descent);
   followStages(descent);
@@ -32,18 +32,19 @@ function followFeet(descent: Descent): void {
   }
   if (legs[0].inContact && legs[1].inContact) contact.bothDown = true;
   if (down === undefined) return;
-  if (contact.firstTick < 0) contact.firstTick = tick;
-  // a body that already falls over has had the contact that decided
-  if (contact.pastBalance === 0) noteContact(descent, down);
+  const isFirst = contact.firstTick < 0;
+  if (isFirst) contact.firstTick = tick;
+  // who hops on under thrust arrives anew each time
+  const isHop = descent.commanded.thrustPercent > 0 && contact.pastBalance === 0;
+  if (isFirst || isHop) noteArrival(descent, down);
 }
 
 /**
- * Keeps the contact that decided: the first one outside the limit, or else the one that used up most of the margin.
- *
- * A contact of the trailing foot alone counts only until the leading foot has come down: the swing onto the leading foot is
- * a contact of its own, whose state the world knows, where the formula can only bound it.
+ * Keeps the state in which the lander arrived: the first contact of a touchdown. Of several touchdowns, the lander having
+ * flown again or hopped under thrust in between, the one that used up most of its limit. What the feet do after that, while the body settles or
+ * tips, follows from it.
  */
-function noteContact(descent: Descent, firstFoot: TouchdownState['firstFoot']): void {
+function noteArrival(descent: Descent, firstFoot: TouchdownState['firstFoot']): void {
   const { before, bulk, section, setup, contact } = descent;
   const state: TouchdownState = {
     tick: descent.tick,
@@ -56,18 +57,10 @@ function noteContact(descent: Descent, firstFoot: TouchdownState['firstFoot']): 
     mass: bulk.mass,
     firstFoot,
   };
-  const { direction, utilisation } = contactLimit({ ...bulk, halfStance: section.halfStance }, setup.gravity, state);
-  const isLeading = firstFoot !== (direction === 1 ? 'left' : 'right');
-  if (descent.touchdown !== undefined && !counts(contact, isLeading, utilisation)) return;
+  const { utilisation } = contactLimit({ ...bulk, halfStance: section.halfStance }, setup.gravity, state);
+  if (descent.touchdown !== undefined && utilisation <= contact.utilisation) return;
   descent.touchdown = state;
   contact.utilisation = utilisation;
-  contact.ledDown = isLeading;
-}
-
-/** True when a new contact takes the place of the one kept so far. */
-function counts(kept: ContactHistory, isLeading: boolean, utilisation: number): boolean {
-  if (isLeading !== kept.ledDown) return isLeading;
-  return kept.utilisation <= 1 && utilisation > kept.utilisation;
 }
 
 function followStages(descent: Descent): void {
@@ -89,9 +82,11 @@ function followHull(descent: Descent): void {
   const isDown = isHullDown(hull);
   if (isDown && !contact.hullDown) {
     descent.events.push({ kind: 'hullDown', tick, speed: hull.strike });
-    if (contact.firstTick < 0) contact.firstTick = tick;
-    // a lander that meets the ground with its hull first has met it all the same
-    if (descent.touchdown === undefined) noteContact(descent, 'both');
+    if (contact.firstTick < 0) {
+      // a lander that meets the ground with its hull first has met it all the same
+      contact.firstTick = tick;
+      noteArrival(descent, 'both');
+    }
     const isUsedUp = legs.some((work) => hasBottomed(section.leg, work));
     if (isUsedUp && hull.strike > HULL_STRIKE && contact.pastBalance === 0) contact.overloaded = true;
   }

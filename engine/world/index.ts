@@ -1,5 +1,5 @@
 /** Public door of the played world. */
-export { contactLimit, type ContactLimit } from './contactLimit.ts';
+export { contactCondition, contactLimit, type ContactLimit } from './contactLimit.ts';
 export { PHYSICS_DT, STEPS_PER_TICK, TICK_DT, TICK_RATE } from './constants.ts';
 export { createDescent } from './createDescent.ts';
 export type { Descent } from './descentRecord.ts';

@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { tripLimit } from '../../../engine/pivot/index.ts';
 import { prepareTouchdown, runTouchdown } from '../../../engine/touchdown/index.ts';
 import { ringLander } from '../../support/ringLander.ts';
-import { bisectLimit, MOON, plane } from '../../support/touchDown.ts';
+import { bisectLimit } from '../../support/bisectLimit.ts';
+import { MOON, plane } from '../../support/touchDown.ts';
 
 /**
  * The plastic trip limit is what the simulation must become when the legs turn stiff, contact turns plastic (over-damped) and friction
