@@ -1,6 +1,6 @@
 import type { TableView } from '../../engine/index.ts';
 import type { PlayedPlan } from '../plan.ts';
-import { SCORECARD, TITLE_BLOCK } from '../text/en.ts';
+import { SCORECARD } from '../text/en.ts';
 import type { Announcer } from './announcer.ts';
 import { button, element } from './element.ts';
 import { createScorecard } from './scorecard.ts';
@@ -34,16 +34,12 @@ export function createRestSheets(options: {
     clear();
     const { scorecard } = view;
     if (scorecard === undefined) return;
-    const sheet = createScorecard(
-      scorecard,
-      TITLE_BLOCK.place(plan.siteName, plan.setup.lander.name, plan.world.name),
-      {
-        again: options.again,
-        worlds: () => showWorlds(view),
-        look: () => showSection(view),
-        leave: options.leave,
-      },
-    );
+    const sheet = createScorecard(scorecard, plan, {
+      again: options.again,
+      worlds: () => showWorlds(view),
+      look: () => showSection(view),
+      leave: options.leave,
+    });
     holder.append(sheet);
     focusHeading(sheet);
   };

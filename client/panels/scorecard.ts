@@ -1,6 +1,8 @@
 import type { Scorecard } from '../../engine/index.ts';
-import { BAND_WORDS, SCORECARD, SECTION } from '../text/en.ts';
+import type { PlayedPlan } from '../plan.ts';
+import { BAND_WORDS, SCORECARD, SECTION, TITLE_BLOCK } from '../text/en.ts';
 import { degrees, kilograms, percent, speed } from '../text/numbers.ts';
+import { checkCommand, createCheck } from './checkCommand.ts';
 import { button, drawing, element, entry, leaveButton } from './element.ts';
 import { drawSpeedScale, SCALE_WIDTH } from './speedScale.ts';
 import { drawTiltDial, TILT_DIAL_BOX } from './tiltDial.ts';
@@ -15,8 +17,9 @@ export interface ScorecardActions {
 }
 
 /** The sheet that is laid on the table at rest. */
-export function createScorecard(card: Scorecard, place: string, actions: ScorecardActions): HTMLElement {
+export function createScorecard(card: Scorecard, plan: PlayedPlan, actions: ScorecardActions): HTMLElement {
   const verdict = verdictOf(card);
+  const place = TITLE_BLOCK.place(plan.siteName, plan.setup.lander.name, plan.world.name);
   const heading = element('h2', { tabindex: -1 }, verdict.headline);
   return element(
     'section',
@@ -25,7 +28,7 @@ export function createScorecard(card: Scorecard, place: string, actions: Scoreca
     heading,
     element('p', { class: 'why' }, verdict.why),
     element('div', { class: 'scorecard-body' }, speedFinding(card), tiltFinding(card), facts(card)),
-    card.limit === undefined ? undefined : element('p', { class: 'footnote' }, SCORECARD.footnote),
+    ...limitNotes(card, plan),
     element(
       'div',
       { class: 'sheet-actions' },
@@ -37,6 +40,11 @@ export function createScorecard(card: Scorecard, place: string, actions: Scoreca
     ),
     exerciseLine(),
   );
+}
+
+function limitNotes({ limit, touchdown }: Scorecard, { setup }: PlayedPlan): readonly HTMLElement[] {
+  if (limit === undefined || touchdown === undefined) return [];
+  return [element('p', { class: 'footnote' }, SCORECARD.footnote), createCheck(checkCommand(setup, touchdown))];
 }
 
 function speedFinding(card: Scorecard): HTMLElement {

@@ -197,6 +197,7 @@ export const SCORECARD = {
   speedInWords: (arrived: string, tripping: string, cautious: string | undefined) =>
     `Touchdown at ${arrived}. Tripping limit ${tripping}.${cautious === undefined ? '' : ` Cautious limit ${cautious}.`}`,
   noContact: 'It never touched the ground, so there is no margin to report.',
+  check: 'Check this on the command line',
   footnote:
     'Tripping limit: a foot catches, and what is left of the motion turns the lander over it. Cautious limit: as if nothing were lost when it catches. Both for this very contact: its slope, descent rate and attitude.',
 } as const;
@@ -229,11 +230,11 @@ export function outcomeHeadline(outcome: Outcome, spare: string | undefined): st
 export const WHY = {
   level: 'It met the ground squarely and stands.',
   farInside: (speed: string, limit: string) =>
-    `It met the ground at ${speed} sideways, and would have tripped at ${limit}: most of the drift was gone before contact.`,
+    `It met the ground at ${speed} sideways and could have tripped from ${limit} on: most of the drift was gone before contact.`,
   inside: (speed: string, limit: string, spare: string) =>
-    `It met the ground at ${speed} sideways and would have tripped at ${limit}. Another ${spare} would have turned it over.`,
+    `It met the ground at ${speed} sideways and could have tripped from ${limit} on: ${spare} was left.`,
   luck: (speed: string, limit: string) =>
-    `It met the ground at ${speed} sideways, over its limit of ${limit}: had a foot caught instead of sliding, it would have gone over.`,
+    `It met the ground at ${speed} sideways, over its limit of ${limit}. This time its feet slid or its legs crushed enough of that away; do not count on it.`,
   tipped: (speed: string, limit: string) =>
     `It met the ground at ${speed} sideways. At ${limit} or less it would have stayed upright: lean against the drift earlier.`,
   tippedAnyway: (speed: string, limit: string) =>

@@ -1,0 +1,36 @@
+import { pivotAtTouchdown, type DescentSetup, type TouchdownState } from '../../engine/index.ts';
+import { SCORECARD } from '../text/en.ts';
+import { element } from './element.ts';
+
+/** The command that computes the limits of this very touchdown again, with every digit, so that nobody has to take them on trust. */
+export function checkCommand(setup: DescentSetup, touchdown: TouchdownState): string {
+  const { body, condition } = pivotAtTouchdown(setup, touchdown);
+  const { gravity, slope, descentRate, rate = 0, firstContact = 'leading' } = condition;
+  const options: readonly (readonly [string, number | string | undefined])[] = [
+    ['half-stance', body.halfStance],
+    ['center-height', body.centerHeight],
+    ['mass', body.mass],
+    ['inertia', body.inertia],
+    ['gravity', gravity],
+    ['slope', inDegrees(slope)],
+    ['descent', descentRate],
+    ['rate', inDegrees(rate)],
+    ['first-contact', firstContact],
+  ];
+  const words = options.flatMap(([name, value]) => (value === undefined ? [] : [`--${name} ${value}`]));
+  return `npx kilter limit ${words.join(' ')}`;
+}
+
+/** The command, folded away until somebody asks. */
+export function createCheck(command: string): HTMLElement {
+  return element(
+    'details',
+    { class: 'check' },
+    element('summary', {}, SCORECARD.check),
+    element('code', { class: 'check-command' }, command),
+  );
+}
+
+function inDegrees(radians: number): number {
+  return (radians * 180) / Math.PI;
+}
