@@ -1,0 +1,74 @@
+import { execFileSync } from 'node:child_process';
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { CAUTION } from '../../../engine/index.ts';
+import { flyByHand } from '../../support/flyByHand.ts';
+import { setLiveTable, type LiveTable } from '../../support/liveTable.ts';
+import { ROOT } from '../../support/sources.ts';
+
+let live: LiveTable;
+
+beforeAll(async () => {
+  live = await setLiveTable();
+});
+
+afterAll(() => live.close());
+
+/** One click, then keys alone, until the scorecard lies there. */
+async function land(drift: number): Promise<{ page: Page; words: string }> {
+  const page = await live.openPage('/');
+  expect(await page.locator('body').innerText()).toContain(CAUTION);
+  await page.getByRole('button', { name: 'Fly a landing' }).click();
+  await flyByHand(page, { drift });
+  const scorecard = page.getByRole('region', { name: 'Scorecard' });
+  return { page, words: await scorecard.innerText() };
+}
+
+/** The speed that follows a word on the sheet [m/s]. */
+function speedAfter(words: string, label: string): number {
+  const found = new RegExp(`${label}\\s+(-?[\\d.]+)\\s*m/s`).exec(words);
+  if (found === null) throw new Error(`No speed after ${label} in ${words}`);
+  return Number(found[1]);
+}
+
+/** Runs the very command that the scorecard offers, and answers its least limits. */
+async function runOfferedCommand(page: Page): Promise<{ plasticHorizontal: number; losslessHorizontal: number }> {
+  await page.getByText('Check this on the command line').click();
+  const command = await page.locator('.check-command').innerText();
+  const [program, verb, ...args] = command.split(/\s+/).filter((word) => word !== 'npx');
+  expect([program, verb]).toEqual(['kilter', 'limit']);
+  const out = execFileSync(process.execPath, ['server/cli/kilter.ts', 'limit', ...args, '--json'], {
+    cwd: ROOT,
+    encoding: 'utf8',
+  });
+  return (JSON.parse(out) as { least: { plasticHorizontal: number; losslessHorizontal: number } }).least;
+}
+
+describe('a newcomer alone', () => {
+  it('lands upright from the keyboard, and the scorecard says what kilter limit says for the same state', async () => {
+    const { page, words } = await land(0);
+    expect(words).toMatch(/Stayed upright, with [\d.]+\sm\/s to spare/);
+    expect(words).toContain(CAUTION);
+    const least = await runOfferedCommand(page);
+    expect(speedAfter(words, 'tripping limit')).toBeCloseTo(least.plasticHorizontal, 2);
+    expect(speedAfter(words, 'cautious limit')).toBeCloseTo(least.losslessHorizontal, 2);
+
+    // the same touchdown on three worlds is one click away, and so is another descent
+    await page.getByRole('button', { name: 'Same touchdown on Earth, Mars, Moon' }).click();
+    const worlds = page.getByRole('region', { name: 'The same touchdown on three worlds' });
+    await expect.poll(() => worlds.innerText()).toMatch(/Moon[\s\S]*Mars[\s\S]*Earth/);
+    expect(await worlds.innerText()).toContain(CAUTION);
+    await worlds.getByRole('button', { name: 'Again' }).click();
+    await page.getByRole('region', { name: 'Controls' }).waitFor();
+    expect(live.faults).toEqual([]);
+  });
+
+  it('tips over when it keeps drifting, and is told by how much it was over the limit', async () => {
+    const { page, words } = await land(4.6);
+    expect(words).toMatch(/Tipped over/);
+    const least = await runOfferedCommand(page);
+    expect(speedAfter(words, 'tripping limit')).toBeCloseTo(least.plasticHorizontal, 2);
+    expect(speedAfter(words, 'touchdown')).toBeGreaterThan(least.plasticHorizontal);
+    expect(live.faults).toEqual([]);
+  });
+});

@@ -1,0 +1,69 @@
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { flyByHand, readReading } from '../../support/flyByHand.ts';
+import { setLiveTable, type LiveTable } from '../../support/liveTable.ts';
+
+let live: LiveTable;
+
+beforeAll(async () => {
+  live = await setLiveTable();
+});
+
+afterAll(() => live.close());
+
+async function openTable(): Promise<{ page: Page; code: string }> {
+  const page = await live.openPage('/');
+  await page.getByRole('button', { name: 'Open a table' }).click();
+  const code = await page.locator('.big-code').innerText();
+  return { page, code };
+}
+
+const scorecardOf = (page: Page) => page.getByRole('region', { name: 'Scorecard' });
+
+describe('a crew of two at one table', () => {
+  it('joins by the code in three actions, shares a descent by seat, survives reloads, and reads the same scorecard', async () => {
+    const { page: first, code } = await openTable();
+    expect(code).toMatch(/^[BCDFGHJKLMNPQRSTVWXZ]{3} [BCDFGHJKLMNPQRSTVWXZ]{3}$/);
+    await first.getByRole('button', { name: 'Take Flying' }).click();
+
+    // three actions: type the code (in lower case), join, take a seat
+    const second = await live.openPage('/');
+    await second.getByLabel('or join with a code').fill(code.toLowerCase());
+    await second.getByRole('button', { name: 'Join' }).click();
+    await second.getByRole('button', { name: 'Take Propellant' }).click();
+
+    await first.getByRole('button', { name: 'Begin the descent' }).click();
+    await second.getByRole('button', { name: 'More thrust' }).waitFor();
+
+    // each seat holds its own control and not the other's
+    await expect.poll(() => first.getByRole('button', { name: 'More thrust' }).isDisabled()).toBe(true);
+    expect(await first.getByRole('button', { name: 'Lean left' }).isDisabled()).toBe(false);
+    await expect.poll(() => second.getByRole('button', { name: 'Lean left' }).isDisabled()).toBe(true);
+    expect(await second.getByRole('button', { name: 'More thrust' }).isDisabled()).toBe(false);
+
+    // either reloads and is back in its seat, in the same descent
+    for (const [page, seat] of [
+      [first, 'Flying'],
+      [second, 'Propellant'],
+    ] as const) {
+      await page.reload();
+      await page.getByRole('region', { name: seat, exact: true }).waitFor({ timeout: 5000 });
+    }
+    expect(Math.abs((await readReading(first, 'height')) - (await readReading(second, 'height')))).toBeLessThan(6);
+
+    await Promise.all([flyByHand(first, { drift: 0 }), flyByHand(second, { drift: 0 })]);
+    const [one, other] = await Promise.all([scorecardOf(first).innerText(), scorecardOf(second).innerText()]);
+    expect(one).toBe(other);
+    expect(one).toContain('Stayed upright');
+    expect(live.faults).toEqual([]);
+  });
+
+  it('tells who types a wrong code that there is no such table, and leaves them on the start page', async () => {
+    const page = await live.openPage('/');
+    await page.getByLabel('or join with a code').fill('bbbbbb');
+    await page.getByRole('button', { name: 'Join' }).click();
+    const status = page.locator('#start-status');
+    await expect.poll(() => status.innerText()).toMatch(/No open table has this code/);
+    expect(await page.getByRole('button', { name: 'Fly a landing' }).isVisible()).toBe(true);
+  });
+});

@@ -1,0 +1,61 @@
+import { spawn } from 'node:child_process';
+import { once } from 'node:events';
+import type { Browser, Page } from 'playwright-core';
+import { launchBrowser } from './browser.ts';
+import { ROOT } from './sources.ts';
+
+/** The product as a person meets it: the built client, served by the real server, in a real Chromium. */
+export interface LiveTable {
+  readonly origin: string;
+  /** A new person: own storage, nothing cached. Whatever goes wrong in the page is listed in `faults`. */
+  openPage(address: string, size?: { readonly width: number; readonly height: number }): Promise<Page>;
+  /** Script errors, console errors and requests to any other origin, so far. */
+  readonly faults: readonly string[];
+  close(): Promise<void>;
+}
+
+export async function setLiveTable(): Promise<LiveTable> {
+  const { origin, stop } = await startServer();
+  const browser: Browser = await launchBrowser();
+  const faults: string[] = [];
+  return {
+    origin,
+    faults,
+    async openPage(address, size = { width: 1280, height: 720 }) {
+      const page = await (await browser.newContext({ viewport: size })).newPage();
+      page.on('pageerror', (error) => faults.push(`script: ${error.message}`));
+      page.on('console', (message) => {
+        if (message.type() === 'error') faults.push(`console: ${message.text()}`);
+      });
+      page.on('request', (request) => {
+        if (!/^(data|blob):/.test(request.url()) && new URL(request.url()).host !== new URL(origin).host)
+          faults.push(`request: ${request.url()}`);
+      });
+      await page.goto(origin + address);
+      return page;
+    },
+    async close() {
+      await browser.close();
+      await stop();
+    },
+  };
+}
+
+/** `server/main.ts` on a port of the system's choice, as `npm start` runs it. */
+async function startServer(): Promise<{ readonly origin: string; stop(): Promise<void> }> {
+  const child = spawn(process.execPath, ['server/main.ts'], {
+    cwd: ROOT,
+    env: { ...process.env, PORT: '0', HOST: '127.0.0.1' },
+    stdio: ['ignore', 'pipe', 'inherit'],
+  });
+  const [line] = (await once(child.stdout, 'data')) as [Buffer];
+  const origin = /http:\/\/\S+/.exec(line.toString())?.[0];
+  if (origin === undefined) throw new Error(`The server said ${line.toString()}`);
+  return {
+    origin,
+    async stop() {
+      child.kill('SIGTERM');
+      await once(child, 'exit');
+    },
+  };
+}
