@@ -1,3 +1,4 @@
+import { atan } from '../math/trig.ts';
 import { stageAt } from '../touchdown/legCrush.ts';
 import { contactLimit } from './contactLimit.ts';
 import type { TouchdownState } from './descent.ts';
@@ -58,7 +59,9 @@ function noteArrival(descent: Descent, firstFoot: TouchdownState['firstFoot']): 
     firstFoot,
   };
   const { utilisation } = contactLimit({ ...bulk, halfStance: section.halfStance }, setup.gravity, state);
-  if (descent.touchdown !== undefined && utilisation <= contact.utilisation) return;
+  const leansTooFar = Math.abs(before.angle) >= atan(section.halfStance / bulk.centerHeight);
+  // a lander that tumbles meets the ground again and again, but arrives no more
+  if (descent.touchdown !== undefined && (leansTooFar || utilisation <= contact.utilisation)) return;
   descent.touchdown = state;
   contact.utilisation = utilisation;
 }
@@ -97,8 +100,9 @@ function followHull(descent: Descent): void {
 function followBalance(descent: Descent): void {
   const { contact } = descent;
   if (contact.firstTick < 0) return;
-  const isFlying =
-    !contact.hullDown && footHeight(descent, 0) > FLYING_AGAIN_ABOVE && footHeight(descent, 1) > FLYING_AGAIN_ABOVE;
+  // a body that tumbles leaves the ground for moments; only thrust takes it up again
+  const mayFly = !contact.hullDown && (contact.pastBalance === 0 || descent.commanded.thrustPercent > 0);
+  const isFlying = mayFly && footHeight(descent, 0) > FLYING_AGAIN_ABOVE && footHeight(descent, 1) > FLYING_AGAIN_ABOVE;
   if (isFlying) {
     // a new touchdown begins with the next contact
     contact.firstTick = -1;
