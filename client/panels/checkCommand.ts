@@ -21,12 +21,14 @@ export function checkCommand(setup: DescentSetup, touchdown: TouchdownState): st
   return `npx kilter limit ${words.join(' ')}`;
 }
 
-/** The command, folded away until somebody asks. */
+/** What the limits mean and the command that checks them, folded away until somebody asks. */
 export function createCheck(command: string): HTMLElement {
   return element(
     'details',
     { class: 'check' },
     element('summary', {}, SCORECARD.check),
+    element('p', { class: 'footnote' }, SCORECARD.footnote),
+    element('p', {}, SCORECARD.checkLead),
     element('code', { class: 'check-command' }, command),
   );
 }

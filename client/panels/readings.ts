@@ -38,9 +38,7 @@ export function readingText(name: ReadingName, view: TableView, context: Reading
         ? speed(0, 1)
         : `${speed(Math.abs(flight.vx))}${flight.vx > 0 ? ' →' : ' ←'}`;
     case 'tilt':
-      return Math.abs(flight.angle) < NO_TILT
-        ? degrees(0)
-        : `${degrees(Math.abs(flight.angle))} ${flight.angle > 0 ? CONTROLS.left : CONTROLS.right}`;
+      return tiltText(turnedBack(flight.angle));
     case 'thrust':
       return percent(flight.thrust / context.maxThrust);
     case 'margin':
@@ -59,6 +57,17 @@ export function readingText(name: ReadingName, view: TableView, context: Reading
       return flight.vy < -0.05 && flight.height > 0 ? seconds(flight.height / -flight.vy) : '–';
   }
   return name satisfies never;
+}
+
+function tiltText(angle: number): string {
+  if (Math.abs(angle) < NO_TILT) return degrees(0);
+  return `${degrees(Math.abs(angle))} ${angle > 0 ? CONTROLS.left : CONTROLS.right}`;
+}
+
+/** The same attitude by the shorter way round, for a lander that has tumbled [rad]. */
+function turnedBack(angle: number): number {
+  const turns = Math.round(angle / (2 * Math.PI));
+  return angle - turns * 2 * Math.PI;
 }
 
 /** The margin in words: 'inside', and by how much. */

@@ -28,7 +28,7 @@ export function createScorecard(card: Scorecard, plan: PlayedPlan, actions: Scor
     heading,
     element('p', { class: 'why' }, verdict.why),
     element('div', { class: 'scorecard-body' }, speedFinding(card), tiltFinding(card), facts(card)),
-    ...limitNotes(card, plan),
+    limitNotes(card, plan),
     element(
       'div',
       { class: 'sheet-actions' },
@@ -42,9 +42,9 @@ export function createScorecard(card: Scorecard, plan: PlayedPlan, actions: Scor
   );
 }
 
-function limitNotes({ limit, touchdown }: Scorecard, { setup }: PlayedPlan): readonly HTMLElement[] {
-  if (limit === undefined || touchdown === undefined) return [];
-  return [element('p', { class: 'footnote' }, SCORECARD.footnote), createCheck(checkCommand(setup, touchdown))];
+function limitNotes({ limit, touchdown }: Scorecard, { setup }: PlayedPlan): HTMLElement | undefined {
+  if (limit === undefined || touchdown === undefined) return undefined;
+  return createCheck(checkCommand(setup, touchdown));
 }
 
 function speedFinding(card: Scorecard): HTMLElement {
@@ -74,6 +74,13 @@ function speedFinding(card: Scorecard): HTMLElement {
 function tiltFinding(card: Scorecard): HTMLElement | undefined {
   const tilt = card.staticTilt;
   if (tilt === undefined) return undefined;
+  if (card.outcome.startsWith('tipped'))
+    return element(
+      'figure',
+      { class: 'tilt-finding' },
+      element('figcaption', {}, SCORECARD.staticTilt),
+      element('dl', {}, entry(SCORECARD.staticLimit, degrees(tilt.limit), SCORECARD.staticPassed)),
+    );
   return element(
     'figure',
     { class: 'tilt-finding' },

@@ -61,8 +61,11 @@ function drawTripping(pen: Pen, value: number, x: number, width: number): void {
   pen.lineTo(x, AXIS);
   pen.paint({ stroke: 'blue', width: 'thick' });
   const words = `${SCORECARD.trippingLimit} ${speed(value)}`;
-  const fits = x - 5 + pen.widthOf(words, lettering) < width;
-  label(pen, words, { x, y: ROWS.tripping, leftward: !fits }, lettering);
+  const wide = pen.widthOf(words, lettering);
+  if (x - 5 + wide < width) label(pen, words, { x, y: ROWS.tripping, leftward: false }, lettering);
+  else if (x - wide > 0) label(pen, words, { x, y: ROWS.tripping, leftward: true }, lettering);
+  // room on neither side: across the tick
+  else pen.text(words, (width - wide) / 2, ROWS.tripping, lettering);
 }
 
 /**

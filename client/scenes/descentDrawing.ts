@@ -21,6 +21,9 @@ import { drawTrail, type TrailPoint } from '../views/trail.ts';
 import { type Figures, figuresOf, NO_FIGURES } from './figures.ts';
 import { onGround, poseOf, shownCenterHeight } from './pose.ts';
 
+/** Cosine of the lean beyond which there is no more to fall: no tip arc is drawn. */
+const FALLEN = 0.3;
+
 /** Where the drawing gets its descent from. */
 export interface DescentSource {
   readonly view: () => TableView | undefined;
@@ -176,13 +179,14 @@ export class DescentDrawing {
   #drawStability(sheet: Sheet, state: DescentState): void {
     const { pen, camera } = sheet;
     const pose = onGround(poseOf(state, this.#figure), this.#source.terrain);
-    drawProtractor(sheet, {
-      foot: pose.feet[this.#side === 'right' ? 1 : 0],
-      center: state,
-      side: this.#side,
-      words: this.#figures.tilt,
-      alpha: ramp(camera.framing.scale / pen.unit, 18, 30),
-    });
+    if (Math.cos(state.angle) > FALLEN)
+      drawProtractor(sheet, {
+        foot: pose.feet[this.#side === 'right' ? 1 : 0],
+        center: state,
+        side: this.#side,
+        words: this.#figures.tilt,
+        alpha: ramp(camera.framing.scale / pen.unit, 18, 30),
+      });
     drawPlumbLine(sheet, { ...state, groundY: this.#groundAt(state.x).y });
   }
 

@@ -185,6 +185,7 @@ export const SCORECARD = {
   staticUsed: 'used',
   staticGained: 'gained',
   staticLeft: 'left',
+  staticPassed: 'passed: it fell',
   staticLimit: 'limit',
   slope: 'Slope under the feet',
   strokes: 'Legs crushed, left, right',
@@ -197,9 +198,10 @@ export const SCORECARD = {
   speedInWords: (arrived: string, tripping: string, cautious: string | undefined) =>
     `Touchdown at ${arrived}. Tripping limit ${tripping}.${cautious === undefined ? '' : ` Cautious limit ${cautious}.`}`,
   noContact: 'It never touched the ground, so there is no margin to report.',
-  check: 'Check this on the command line',
+  check: 'What these limits mean, and how to check them',
+  checkLead: 'The same on the command line, with every digit:',
   footnote:
-    'Tripping limit: a foot catches, and what is left of the motion turns the lander over it. Cautious limit: as if nothing were lost when it catches. Both for this very contact: its slope, descent rate and attitude.',
+    'Tripping limit: a foot catches, and what is left of the motion along the ground turns the lander over it. Cautious limit: as if nothing were lost when it catches. The legs take up the descent. Both are for this very contact; crushing or sliding feet often let a lander stand beyond them.',
 } as const;
 
 /** The outcome in the words of a newcomer. `spare` is a speed such as '0.67 m/s'. */

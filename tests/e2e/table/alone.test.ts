@@ -33,7 +33,7 @@ function speedAfter(words: string, label: string): number {
 
 /** Runs the very command that the scorecard offers, and answers its least limits. */
 async function runOfferedCommand(page: Page): Promise<{ plasticHorizontal: number; losslessHorizontal: number }> {
-  await page.getByText('Check this on the command line').click();
+  await page.getByText('What these limits mean, and how to check them').click();
   const command = await page.locator('.check-command').innerText();
   const [program, verb, ...args] = command.split(/\s+/).filter((word) => word !== 'npx');
   expect([program, verb]).toEqual(['kilter', 'limit']);
