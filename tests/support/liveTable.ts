@@ -15,7 +15,8 @@ export interface LiveTable {
 }
 
 export async function setLiveTable(): Promise<LiveTable> {
-  const { origin, stop } = await startServer();
+  const server = await startServer();
+  const { origin } = server;
   const browser: Browser = await launchBrowser();
   const faults: string[] = [];
   return {
@@ -36,7 +37,7 @@ export async function setLiveTable(): Promise<LiveTable> {
     },
     async close() {
       await browser.close();
-      await stop();
+      await server.stop();
     },
   };
 }

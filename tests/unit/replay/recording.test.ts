@@ -102,7 +102,9 @@ describe('a recording', () => {
 
   it('[RE4] reports what one other input does at the next mark', () => {
     const spoiled = copy();
-    spoiled.inputs = spoiled.inputs.map((run, i) => (i === 3 ? { ...run, thrustPercent: run.thrustPercent + 20 } : run));
+    spoiled.inputs = spoiled.inputs.map((run, i) =>
+      i === 3 ? { ...run, thrustPercent: run.thrustPercent + 20 } : run,
+    );
     const at = recording.inputs.slice(0, 3).reduce((sum, { ticks }) => sum + ticks, 0);
     const divergence = playToEnd(playback(spoiled));
     expect(divergence?.tick).toBe(Math.ceil((at + 1) / MARK_EVERY) * MARK_EVERY);
