@@ -15,6 +15,8 @@ import {
   CRUSH,
   CT,
   DAMPING_WORK,
+  DASH_N,
+  DASH_T,
   FOOT_SIZE,
   FRICTION,
   FRICTION_WORK,
@@ -48,6 +50,8 @@ import {
   SLIDE,
   SLIPPED,
   STEP,
+  STIFF_N,
+  STIFF_T,
   STRUT,
   STRUT_N,
   STRUT_T1,
@@ -68,6 +72,14 @@ import {
 } from './layout.ts';
 import { TOUCH_ARC, TOUCH_HEIGHT, TOUCH_NX, TOUCH_NZ, TOUCH_SEGMENT, touchProfile } from './profileGround.ts';
 import { returnPlastic } from './returnPlastic.ts';
+
+/** What a foot holds across the surface when it lifts off is lost [J]. */
+function dropSlideEnergy(kernel: TouchdownKernel, o: number): void {
+  const { feet, found } = kernel;
+  const u1 = feet[o + U1]!;
+  const u2 = feet[o + U2]!;
+  found[DAMPING_WORK] = found[DAMPING_WORK]! + (feet[o + KT]! * (u1 * u1 + u2 * u2)) / 2;
+}
 
 /** Advances the run in `kernel` by `count` steps; with count 0, evaluates the forces at the present place. */
 export function advance(kernel: TouchdownKernel, count: number): void {
@@ -254,8 +266,9 @@ export function advance(kernel: TouchdownKernel, count: number): void {
       }
       const un = feet[o + LEVEL]! - height;
       if (un > highest) highest = un;
-      const unBefore = feet[o + UN]!;
+      let unBefore = feet[o + UN]!;
       if (un <= 0) {
+        if (ledger && feet[o + TOUCHING]! > 0) dropSlideEnergy(kernel, o);
         feet[o + UN] = un;
         feet[o + TOUCHING] = 0;
         feet[o + LOAD] = 0;
@@ -282,8 +295,10 @@ export function advance(kernel: TouchdownKernel, count: number): void {
         feet[o + ANCHOR2] = at2 - (vy + oz * rx - ox * rz) * since;
         feet[o + U1] = 0;
         feet[o + U2] = 0;
+        feet[o + UN] = 0;
         feet[o + TOUCHING] = 1;
         feet[o + SEGMENT] = segment;
+        unBefore = 0;
       } else if (feet[o + SEGMENT] !== segment) {
         // over a vertex of the profile the surface coordinate may jump: carry the elastic slide on
         feet[o + ANCHOR1] = at1 + feet[o + U1]!;
@@ -291,9 +306,14 @@ export function advance(kernel: TouchdownKernel, count: number): void {
       }
       contacts++;
       const kn = feet[o + KN]!;
-      const cn = feet[o + CN]!;
       const kt = feet[o + KT]!;
-      const ct = feet[o + CT]!;
+      let cn = feet[o + CN]!;
+      let ct = feet[o + CT]!;
+      if (share > 0) {
+        // the dashpot of a new contact has worked since then, not for the whole step
+        cn /= share;
+        ct /= share;
+      }
       const u1 = feet[o + ANCHOR1]! - at1;
       const u2 = feet[o + ANCHOR2]! - at2;
       const u1Before = feet[o + U1]!;
@@ -301,7 +321,10 @@ export function advance(kernel: TouchdownKernel, count: number): void {
       let normal = kn * un + cn * (un - unBefore);
       if (normal <= 0) {
         // rebounding faster than the leg extends: the pad is off the ground until it is pressed again
-        if (ledger) found[DAMPING_WORK] = found[DAMPING_WORK]! - kn * un * (un - unBefore);
+        if (ledger) {
+          found[DAMPING_WORK] = found[DAMPING_WORK]! - kn * un * (un - unBefore);
+          dropSlideEnergy(kernel, o);
+        }
         feet[o + UN] = un;
         feet[o + U1] = 0;
         feet[o + U2] = 0;
@@ -344,6 +367,10 @@ export function advance(kernel: TouchdownKernel, count: number): void {
         trial[STRUT_N] = an;
         trial[STRUT_T1] = a1;
         trial[STRUT_T2] = a2;
+        trial[STIFF_N] = kn + cn;
+        trial[STIFF_T] = kt + ct;
+        trial[DASH_N] = cn;
+        trial[DASH_T] = ct;
         returnPlastic(kernel, o, at1, at2);
         normal = trial[HELD_N]!;
         force1 = trial[HELD_T1]!;
@@ -376,12 +403,12 @@ export function advance(kernel: TouchdownKernel, count: number): void {
           feet[o + U1] = u1;
           feet[o + U2] = u2;
         }
-      }
-      if (ledger) {
-        const dn = feet[o + UN]! - unBefore;
-        const d1 = feet[o + U1]! - u1Before;
-        const d2 = feet[o + U2]! - u2Before;
-        found[DAMPING_WORK] = found[DAMPING_WORK]! + cn * dn * dn + ct * (d1 * d1 + d2 * d2);
+        if (ledger) {
+          const dn = un - unBefore;
+          const d1 = feet[o + U1]! - u1Before;
+          const d2 = feet[o + U2]! - u2Before;
+          found[DAMPING_WORK] = found[DAMPING_WORK]! + cn * dn * dn + ct * (d1 * d1 + d2 * d2);
+        }
       }
       feet[o + LOAD] = load;
       if (load > feet[o + PEAK_LOAD]!) feet[o + PEAK_LOAD] = load;

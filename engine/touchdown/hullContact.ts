@@ -61,8 +61,9 @@ export function hullContact(kernel: TouchdownKernel): void {
     hull[o + H_UN] = un;
     const normal = k * un + c * (un - before);
     if (un <= 0 || normal <= 0) {
-      if (un > 0) found[DAMPING_WORK] = found[DAMPING_WORK]! - k * un * (un - before);
-      hull[o + H_TOUCHING] = 0;
+      release(kernel, o, un, un - before);
+      hull[o + H_ANCHOR1] = at1;
+      hull[o + H_ANCHOR2] = at2;
       continue;
     }
     contacts++;
@@ -110,4 +111,17 @@ export function hullContact(kernel: TouchdownKernel): void {
     hullForce[SUM_MX + 2] = hullForce[SUM_MX + 2]! + rx * force2 - ry * fx;
   }
   found[HULL_CONTACTS] = contacts;
+}
+
+/** A point off the ground (depth at most 0), or one that rebounds faster than it springs back; books what its springs lose. */
+function release(kernel: TouchdownKernel, o: number, depth: number, rise: number): void {
+  const { hull, run, found } = kernel;
+  const k = run[HULL_K]!;
+  const u1 = hull[o + H_U1]!;
+  const u2 = hull[o + H_U2]!;
+  if (hull[o + H_TOUCHING]! > 0) found[DAMPING_WORK] = found[DAMPING_WORK]! + (k * (u1 * u1 + u2 * u2)) / 2;
+  if (depth > 0) found[DAMPING_WORK] = found[DAMPING_WORK]! - k * depth * rise;
+  else hull[o + H_TOUCHING] = 0;
+  hull[o + H_U1] = 0;
+  hull[o + H_U2] = 0;
 }

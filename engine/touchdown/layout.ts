@@ -48,7 +48,8 @@ export const LATERAL_STIFFNESS = 34;
 export const BOTTOMED = 35; // 1 when all stages are used up
 export const DAMPING = 36; // dashpot over step, for one foot, per square root of stiffness
 export const SOIL_COEFFICIENT = 37; // force per sinkage^exponent [N/m^exponent]; unused when the strength is constant
-export const FOOT_SIZE = 38;
+export const LAST_SET = 38; // lateral set of the last step that had one, a first guess [m]
+export const FOOT_SIZE = 39;
 
 // hull: one record a point
 export const HX = 0; // principal frame [m]
@@ -107,7 +108,13 @@ export const STRUT_T2 = 9;
 export const SHIFT_N = 10; // permanent shift of the pad found so far [m]
 export const SHIFT_T1 = 11;
 export const SHIFT_T2 = 12;
-export const TRIAL_SIZE = 13;
+export const STIFF_N = 13; // stiffness with its dashpot over the step, and the dashpot alone [N/m]
+export const STIFF_T = 14;
+export const DASH_N = 15;
+export const DASH_T = 16;
+export const DS = 17; // shortening of the strut [m]
+export const SLIDES = 18; // 1 when friction is at its limit
+export const TRIAL_SIZE = 19;
 
 // hullForce: sums over the hull points, ground frame
 export const SUM_FX = 0;

@@ -3,6 +3,7 @@ import {
   BOTTOMED,
   BOTTOMED_STIFFNESS,
   CRUSH,
+  DAMPING_WORK,
   KN,
   KT,
   LATERAL_STIFFNESS,
@@ -36,14 +37,20 @@ export function nextStage(kernel: TouchdownKernel, o: number): void {
  *
  *   1/k = 1/k_leg + 1/k_soil  =>  1/k' = 1/k + 1/k_bottomed - 1/k_leg                  series of springs
  */
-export function restiffen(feet: Float64Array, o: number): number {
+export function restiffen(kernel: TouchdownKernel, o: number): number {
+  const { feet, found } = kernel;
   const bottomed = feet[o + BOTTOMED_STIFFNESS]!;
   const kn = 1 / (1 / feet[o + KN]! + 1 / bottomed - 1 / feet[o + LEG_STIFFNESS]!);
   const kt = 1 / (1 / feet[o + KT]! + 1 / bottomed - 1 / feet[o + LATERAL_STIFFNESS]!);
   const before = feet[o + UN]!;
-  feet[o + UN] = (before * feet[o + KN]!) / kn;
-  feet[o + U1] = (feet[o + U1]! * feet[o + KT]!) / kt;
-  feet[o + U2] = (feet[o + U2]! * feet[o + KT]!) / kt;
+  const [u1, u2] = [feet[o + U1]!, feet[o + U2]!];
+  const shareN = feet[o + KN]! / kn;
+  const shareT = feet[o + KT]! / kt;
+  const lost = feet[o + KN]! * before * before * (1 - shareN) + feet[o + KT]! * (u1 * u1 + u2 * u2) * (1 - shareT);
+  found[DAMPING_WORK] = found[DAMPING_WORK]! + lost / 2;
+  feet[o + UN] = before * shareN;
+  feet[o + U1] = u1 * shareT;
+  feet[o + U2] = u2 * shareT;
   feet[o + KN] = kn;
   feet[o + KT] = kt;
   return before - feet[o + UN]!;

@@ -7,20 +7,21 @@ import {
   ANCHOR1,
   ANCHOR2,
   BEARING,
-  BOTTOMED,
-  CN,
   CRUSH,
   CRUSH_WORK,
-  CT,
+  DAMPING_WORK,
+  DASH_N,
+  DASH_T,
+  DS,
   FRICTION,
   FRICTION_WORK,
   HELD_N,
   HELD_T1,
   HELD_T2,
-  KN,
-  KT,
+  LAST_SET,
   LATERAL,
   LATERAL_END,
+  LEG,
   LEVEL,
   SANK,
   SECONDARY,
@@ -29,10 +30,14 @@ import {
   SHIFT_T2,
   SINKAGE,
   SLIDE,
+  SLIDES,
   SOIL_COEFFICIENT,
   SOIL_EXPONENT,
   SOIL_WORK,
+  STAGE,
   STAGE_END,
+  STIFF_N,
+  STIFF_T,
   STROKE,
   STRUT_N,
   STRUT_T1,
@@ -48,182 +53,317 @@ import {
 import { nextStage, restiffen } from './legStages.ts';
 import { bekkerForce, furtherSinkage } from './soil.ts';
 
-/** Forces agree with their limits to this share [-]: far above rounding, far below any measurement. */
-const FORCE_SHARE = 1e-10;
-/** The lateral limit, whose direction turns while it is approached [-]. */
-const LATERAL_SHARE = 1e-6;
-const MAX_AXIAL = 60;
-const MAX_LATERAL = 60;
+/** The axial load agrees with the crush force to this share [-]: far above rounding, far below any measurement. */
+const FORCE_SHARE = 1e-9;
+/** The lateral force agrees with its limit to this share [-]; its direction turns while it is approached. */
+const LATERAL_SHARE = 1e-5;
+/** The lateral set is along the lateral force to this cosine [-]. */
+const ALIGNED = 0.9995;
+const MAX_ROOT_TURNS = 100;
+const MAX_DIRECTIONS = 8;
 /** A strut flatter to the ground than this does not crush, for its crush would not unload the pad [-]. */
 const LEAST_NORMAL_SHARE = 1 / 64;
-/** A sliding foot yields more softly than a sticking one; its slope is trusted down to this share [-]. */
-const LEAST_SLOPE_SHARE = 1 / 64;
 
 /**
  * Brings a trial force inside all limits and books the permanent deformation of the foot at offset `o`, whose unloaded pad
  * stands at surface coordinates at1, at2.
  *
- * In kernel.trial: TRIAL_* and STRUT_*. Out: the permitted force in HELD_*, the permanent shift of the pad in SHIFT_*; stroke,
- * sinkage, elastic approach, anchor and work are updated. The place of the pad in the body is left to the caller.
+ * In kernel.trial: TRIAL_*, STRUT_*, STIFF_* and DASH_*. Out: the permitted force in HELD_*, the permanent shift of the pad in
+ * SHIFT_*; stroke, sinkage, elastic approach, anchor and work are updated. The place of the pad in the body is left to the caller.
  */
 export function returnPlastic(kernel: TouchdownKernel, o: number, at1: number, at2: number): void {
   const { feet, trial } = kernel;
-  const wasBottomed = feet[o + BOTTOMED]!;
-  trial[SHIFT_N] = 0;
-  trial[SHIFT_T1] = 0;
-  trial[SHIFT_T2] = 0;
-  crushAxially(kernel, o);
-  if (feet[o + SECONDARY]! < Infinity) yieldSideways(kernel, o);
-  book(kernel, o);
-  if (feet[o + BOTTOMED] !== wasBottomed) trial[SHIFT_N] += restiffen(feet, o);
-  feet[o + ANCHOR1] = at1 + trial[SHIFT_T1] + feet[o + U1]!;
-  feet[o + ANCHOR2] = at2 + trial[SHIFT_T2] + feet[o + U2]!;
+  let lateral = 0;
+  if (feet[o + SECONDARY]! < Infinity) lateral = yieldSideways(kernel, o);
+  else hold(kernel, o, 0, 0, 0);
+  const bottoms = bookLeg(kernel, o, lateral);
+  bookGround(kernel, o);
+  if (bottoms) trial[SHIFT_N] = trial[SHIFT_N]! + restiffen(kernel, o);
+  feet[o + ANCHOR1] = at1 + trial[SHIFT_T1]! + feet[o + U1]!;
+  feet[o + ANCHOR2] = at2 + trial[SHIFT_T2]! + feet[o + U2]!;
 }
 
-/** Soil and friction in closed form: TRIAL_* to HELD_*, the strut left out. */
-function holdGround(kernel: TouchdownKernel, o: number): void {
+/** The permitted force for a given lateral set (surface axes): crush, soil and friction. Fills HELD_*, SHIFT_*, SANK and DS; books nothing. */
+function hold(kernel: TouchdownKernel, o: number, wn: number, w1: number, w2: number): void {
+  const { trial } = kernel;
+  const ds = crush(kernel, o, wn, w1, w2);
+  trial[DS] = ds;
+  trial[SHIFT_N] = wn + ds * trial[STRUT_N]!;
+  trial[SHIFT_T1] = w1 + ds * trial[STRUT_T1]!;
+  trial[SHIFT_T2] = w2 + ds * trial[STRUT_T2]!;
+}
+
+/**
+ * Soil and friction in closed form after a permanent shift of the pad: the trial force less stiffness times shift, cut to the
+ * bearing force and to the friction cone, into HELD_*. Returns the axial load that it puts on the strut [N].
+ */
+function axialLoad(kernel: TouchdownKernel, o: number, sn: number, s1: number, s2: number): number {
   const { feet, trial, run } = kernel;
-  const pressed = trial[TRIAL_N]!;
+  const kn = trial[STIFF_N]!;
+  const kt = trial[STIFF_T]!;
+  const pressed = trial[TRIAL_N]! - kn * sn;
+  const t1 = trial[TRIAL_T1]! - kt * s1;
+  const t2 = trial[TRIAL_T2]! - kt * s2;
   let normal = pressed > 0 ? pressed : 0;
   let sank = 0;
   if (normal > feet[o + BEARING]!) {
-    const stiffness = feet[o + KN]! + feet[o + CN]!;
-    sank = furtherSinkage(normal, stiffness, feet[o + SOIL_COEFFICIENT]!, run[SOIL_EXPONENT]!, feet[o + SINKAGE]!);
-    normal -= stiffness * sank;
+    sank = furtherSinkage(normal, kn, feet[o + SOIL_COEFFICIENT]!, run[SOIL_EXPONENT]!, feet[o + SINKAGE]!);
+    normal -= kn * sank;
   }
-  const t1 = trial[TRIAL_T1]!;
-  const t2 = trial[TRIAL_T2]!;
   const across = Math.sqrt(t1 * t1 + t2 * t2);
   const limit = run[FRICTION]! * normal;
   const share = across > limit ? limit / across : 1;
   trial[SANK] = sank;
+  trial[SLIDES] = across > limit ? 1 : 0;
   trial[HELD_N] = normal;
   trial[HELD_T1] = t1 * share;
   trial[HELD_T2] = t2 * share;
-}
-
-function axialForce(trial: Float64Array): number {
-  return trial[HELD_N]! * trial[STRUT_N]! + trial[HELD_T1]! * trial[STRUT_T1]! + trial[HELD_T2]! * trial[STRUT_T2]!;
-}
-
-/** Moves the unloaded pad by a permanent shift: the trial force falls by stiffness times shift. */
-function shiftPad(kernel: TouchdownKernel, o: number, n: number, t1: number, t2: number): void {
-  const { feet, trial } = kernel;
-  const kt = feet[o + KT]! + feet[o + CT]!;
-  trial[TRIAL_N] = trial[TRIAL_N]! - (feet[o + KN]! + feet[o + CN]!) * n;
-  trial[TRIAL_T1] = trial[TRIAL_T1]! - kt * t1;
-  trial[TRIAL_T2] = trial[TRIAL_T2]! - kt * t2;
-  trial[SHIFT_N] = trial[SHIFT_N]! + n;
-  trial[SHIFT_T1] = trial[SHIFT_T1]! + t1;
-  trial[SHIFT_T2] = trial[SHIFT_T2]! + t2;
-}
-
-function shiftAlongStrut(kernel: TouchdownKernel, o: number, ds: number): void {
-  const { trial } = kernel;
-  shiftPad(kernel, o, ds * trial[STRUT_N]!, ds * trial[STRUT_T1]!, ds * trial[STRUT_T2]!);
-}
-
-/** Crushes the strut along its axis, through as many stages as it takes. */
-function crushAxially(kernel: TouchdownKernel, o: number): void {
-  const { feet, trial, found } = kernel;
-  holdGround(kernel, o);
-  if (trial[STRUT_N]! < LEAST_NORMAL_SHARE) return;
-  for (;;) {
-    const limit = feet[o + CRUSH]!;
-    if (!(axialForce(trial) > limit * (1 + FORCE_SHARE))) return;
-    const left = Math.max(0, feet[o + STAGE_END]! - feet[o + STROKE]!);
-    const wanted = crushRoot(kernel, o, limit);
-    const ds = Math.min(wanted, left);
-    shiftAlongStrut(kernel, o, ds);
-    holdGround(kernel, o);
-    feet[o + STROKE] = feet[o + STROKE]! + ds;
-    found[CRUSH_WORK] = found[CRUSH_WORK]! + limit * ds;
-    if (wanted < left) return;
-    nextStage(kernel, o);
-  }
+  return normal * trial[STRUT_N]! + t1 * share * trial[STRUT_T1]! + t2 * share * trial[STRUT_T2]!;
 }
 
 /**
- * Shortening at which the axial load equals `limit`: false position (Illinois) between 0, where the load is above it, and
- * N / (k a_n), where the pad is unloaded; first guess the closed form of a foot that sticks and does not sink. Leaves the
- * trial force as it was.
+ * By how much the axial load falls for each meter of shortening, in the state that axialLoad has just found [N/m]. The turn of
+ * the slip direction is left out, and on Bekker soil the rise of the bearing force: good for a Newton step.
+ *
+ *   sticks: k_n a_n^2 + k_t a_t^2 (a sinking pad: k_t a_t^2)        slides: k_n a_n (a_n + mu t.a) (a sinking pad: 0)
  */
-function crushRoot(kernel: TouchdownKernel, o: number, limit: number): number {
-  const { feet, trial } = kernel;
+function axialSlope(kernel: TouchdownKernel): number {
+  const { trial, run } = kernel;
   const an = trial[STRUT_N]!;
-  const kn = feet[o + KN]! + feet[o + CN]!;
-  const kt = feet[o + KT]! + feet[o + CT]!;
-  let low = 0;
-  let over = axialForce(trial) - limit;
-  let high = trial[TRIAL_N]! / (kn * an);
-  let under = -limit;
-  let side = 0;
-  let ds = over / (kn * an * an + kt * (1 - an * an));
-  if (!(ds < high)) ds = (low * under - high * over) / (under - over);
-  for (let turn = 0; turn < MAX_AXIAL; turn++) {
-    shiftAlongStrut(kernel, o, ds);
-    holdGround(kernel, o);
-    const miss = axialForce(trial) - limit;
-    shiftAlongStrut(kernel, o, -ds);
-    if (Math.abs(miss) <= FORCE_SHARE * limit) return ds;
-    if (miss > 0) {
-      low = ds;
-      over = miss;
-      if (side === 1) under /= 2;
-      side = 1;
-    } else {
-      high = ds;
-      under = miss;
-      if (side === -1) over /= 2;
-      side = -1;
-    }
-    ds = (low * under - high * over) / (under - over);
+  const kn = trial[SANK]! > 0 ? 0 : trial[STIFF_N]!;
+  if (trial[SLIDES] === 0) return kn * an * an + trial[STIFF_T]! * (1 - an * an);
+  const limit = run[FRICTION]! * trial[HELD_N]!;
+  const across =
+    limit > 0 ? (trial[HELD_T1]! * trial[STRUT_T1]! + trial[HELD_T2]! * trial[STRUT_T2]!) / trial[HELD_N]! : 0;
+  return kn * an * (an + across);
+}
+
+/** Least shortening that brings the axial load to what the stages bear, through as many stages as it takes [m]; its force is left in HELD_*. */
+function crush(kernel: TouchdownKernel, o: number, wn: number, w1: number, w2: number): number {
+  const { feet, trial, stages } = kernel;
+  const an = trial[STRUT_N]!;
+  let limit = an < LEAST_NORMAL_SHARE ? Infinity : feet[o + CRUSH]!;
+  let end = feet[o + STAGE_END]! - feet[o + STROKE]!;
+  let stage = feet[o + STAGE]!;
+  let from = 0;
+  while (limit < Infinity) {
+    const ds = crushRoot(kernel, o, limit, from, wn, w1, w2);
+    if (ds < end) return ds;
+    const forces = stages[feet[o + LEG]!]!;
+    from = Math.max(from, end);
+    stage++;
+    limit = 2 * stage < forces.length ? forces[2 * stage]! : Infinity;
+    end += 2 * stage < forces.length ? forces[2 * stage + 1]! : 0;
   }
-  kernel.found[UNSETTLED] = kernel.found[UNSETTLED]! + 1;
+  axialLoad(kernel, o, wn + from * an, w1 + from * trial[STRUT_T1]!, w2 + from * trial[STRUT_T2]!);
+  return from;
+}
+
+/**
+ * Shortening, from `from` on, at which the axial load equals `limit`: Newton steps inside the bracket between `from`, where the load is above the
+ * limit, and N / (k a_n), where the pad is unloaded; the middle of the bracket where a step would leave it or has not gained enough.
+ * The force of the result is left in HELD_*.
+ */
+function crushRoot(
+  kernel: TouchdownKernel,
+  o: number,
+  limit: number,
+  from: number,
+  wn: number,
+  w1: number,
+  w2: number,
+): number {
+  const { trial, found } = kernel;
+  const an = trial[STRUT_N]!;
+  const a1 = trial[STRUT_T1]!;
+  const a2 = trial[STRUT_T2]!;
+  let ds = from;
+  let low = from;
+  let high = (trial[TRIAL_N]! - trial[STIFF_N]! * wn) / (trial[STIFF_N]! * an);
+  let missBefore = Infinity;
+  for (let turn = 0; turn < MAX_ROOT_TURNS; turn++) {
+    const miss = axialLoad(kernel, o, wn + ds * an, w1 + ds * a1, w2 + ds * a2) - limit;
+    if (turn === 0 ? miss <= FORCE_SHARE * limit : Math.abs(miss) <= FORCE_SHARE * limit) return ds;
+    if (miss > 0) low = ds;
+    else high = ds;
+    const newton = ds + miss / axialSlope(kernel);
+    const gains = Math.abs(miss) < missBefore / 2;
+    ds = gains && newton > low && newton < high ? newton : (low + high) / 2;
+    missBefore = Math.abs(miss);
+  }
+  found[UNSETTLED] = found[UNSETTLED]! + 1;
   return ds;
 }
 
 /**
- * Yields the secondary strut across the primary until the lateral force is at its limit, crushing the primary again after each
- * turn. The slope of a foot that also slides or crushes is learnt from the turn before (secant).
+ * Lateral set w = lambda d of the secondary strut, d along the lateral force that is left, so that this force is at its limit; or as much as the
+ * strut has stroke for.
+ *
+ *   |f_lateral(w)| = limit,   w = lambda f_lateral / |f_lateral|
+ *
+ * For each direction lambda is a root in a sure bracket, for the lateral force of a foot that slides hardly falls with lambda until
+ * the foot sticks; then the direction is taken anew. Both start from the set of the step before, which is nearly the same while the strut
+ * goes on yielding. Returns lambda [m]; the force and the shift of the result are left in HELD_*, SHIFT_*.
  */
-function yieldSideways(kernel: TouchdownKernel, o: number): void {
+function yieldSideways(kernel: TouchdownKernel, o: number): number {
   const { feet, trial, found } = kernel;
-  const kn = feet[o + KN]! + feet[o + CN]!;
-  const kt = feet[o + KT]! + feet[o + CT]!;
-  let lastExcess = 0;
-  let lastFlow = 0;
-  for (let turn = 0; turn < MAX_LATERAL; turn++) {
-    const axial = axialForce(trial);
+  const limit = feet[o + SECONDARY]!;
+  const left = Math.max(0, feet[o + LATERAL_END]! - feet[o + LATERAL]!);
+  hold(kernel, o, 0, 0, 0);
+  let lambda = 0;
+  let dn = 0;
+  let d1 = 0;
+  let d2 = 0;
+  for (let turn = 0; turn <= MAX_DIRECTIONS; turn++) {
+    const axial = heldAxial(trial);
     const ln = trial[HELD_N]! - axial * trial[STRUT_N]!;
     const l1 = trial[HELD_T1]! - axial * trial[STRUT_T1]!;
     const l2 = trial[HELD_T2]! - axial * trial[STRUT_T2]!;
     const lateral = Math.sqrt(ln * ln + l1 * l1 + l2 * l2);
-    const limit = feet[o + SECONDARY]!;
-    const excess = lateral - limit;
-    if (!(excess > LATERAL_SHARE * limit)) return;
-    const sticking = (kn * ln * ln + kt * (l1 * l1 + l2 * l2)) / (lateral * lateral);
-    const learnt = lastFlow > 0 ? (lastExcess - excess) / lastFlow : sticking;
-    const wanted = excess / Math.min(sticking, Math.max(learnt, LEAST_SLOPE_SHARE * sticking));
-    const left = Math.max(0, feet[o + LATERAL_END]! - feet[o + LATERAL]!);
-    const flow = Math.min(wanted, left);
-    if (flow < wanted) feet[o + SECONDARY] = Infinity;
-    const share = flow / lateral;
-    feet[o + LATERAL] = feet[o + LATERAL]! + flow;
-    found[CRUSH_WORK] = found[CRUSH_WORK]! + flow * limit;
-    shiftPad(kernel, o, ln * share, l1 * share, l2 * share);
-    crushAxially(kernel, o);
-    lastExcess = excess;
-    lastFlow = flow;
+    if (turn === 0 ? lateral <= limit * (1 + LATERAL_SHARE) : ln * dn + l1 * d1 + l2 * d2 >= ALIGNED * lateral) {
+      return lambda;
+    }
+    // the new direction is that of f + k w, which a set along it would leave unchanged; that of f itself would swing to and fro
+    const held = lambda * lateralStiffness(trial, dn, d1, d2);
+    dn = ln + held * dn;
+    d1 = l1 + held * d1;
+    d2 = l2 + held * d2;
+    const length = Math.sqrt(dn * dn + d1 * d1 + d2 * d2);
+    dn /= length;
+    d1 /= length;
+    d2 /= length;
+    const guess =
+      turn > 0 ? lambda : Math.max(feet[o + LAST_SET]!, (lateral - limit) / lateralStiffness(trial, dn, d1, d2));
+    lambda = lateralRoot(kernel, o, limit, left, guess, dn, d1, d2);
+    feet[o + LAST_SET] = lambda;
   }
   found[UNSETTLED] = found[UNSETTLED]! + 1;
+  return lambda;
 }
 
-/** Writes sinkage, elastic approach, slide and work of the settled foot. */
-function book(kernel: TouchdownKernel, o: number): void {
+/** Of a foot that sticks, along a direction across the strut [N/m]; a foot that slides or crushes is softer. */
+function lateralStiffness(trial: Float64Array, dn: number, d1: number, d2: number): number {
+  return trial[STIFF_N]! * dn * dn + trial[STIFF_T]! * (d1 * d1 + d2 * d2);
+}
+
+/** Lateral force along a direction across the strut, after a set `lambda` in it, less the limit [N]. */
+function lateralMiss(
+  kernel: TouchdownKernel,
+  o: number,
+  limit: number,
+  lambda: number,
+  dn: number,
+  d1: number,
+  d2: number,
+): number {
+  const { trial } = kernel;
+  hold(kernel, o, lambda * dn, lambda * d1, lambda * d2);
+  // d is across the strut, so the axial part of the force drops out
+  return trial[HELD_N]! * dn + trial[HELD_T1]! * d1 + trial[HELD_T2]! * d2 - limit;
+}
+
+/**
+ * Lateral set along d at which the lateral force along d is at the limit, 0 if it is below it anyway, `left` if it never is: false position (Illinois)
+ * in a bracket found from the guess.
+ */
+function lateralRoot(
+  kernel: TouchdownKernel,
+  o: number,
+  limit: number,
+  left: number,
+  guess: number,
+  dn: number,
+  d1: number,
+  d2: number,
+): number {
+  const { trial, found } = kernel;
+  const close = LATERAL_SHARE * limit;
+  let lambda = Math.min(guess, left);
+  let miss = lateralMiss(kernel, o, limit, lambda, dn, d1, d2);
+  if (Math.abs(miss) <= close) return lambda;
+  let low = 0;
+  let over = 0;
+  let high = lambda;
+  let under = miss;
+  if (miss < 0) {
+    over = lateralMiss(kernel, o, limit, 0, dn, d1, d2);
+    if (over <= close) return 0;
+  } else {
+    const stiffness = lateralStiffness(trial, dn, d1, d2);
+    while (miss > 0) {
+      if (lambda >= left) return left;
+      low = lambda;
+      over = miss;
+      lambda = Math.min(left, lambda + Math.max(miss / stiffness, lambda / 2));
+      miss = lateralMiss(kernel, o, limit, lambda, dn, d1, d2);
+      if (Math.abs(miss) <= close) return lambda;
+    }
+    high = lambda;
+    under = miss;
+  }
+  let side = 0;
+  for (let turn = 0; turn < MAX_ROOT_TURNS; turn++) {
+    lambda = (low * under - high * over) / (under - over);
+    miss = lateralMiss(kernel, o, limit, lambda, dn, d1, d2);
+    if (Math.abs(miss) <= close) return lambda;
+    if (miss > 0) {
+      low = lambda;
+      over = miss;
+      if (side === 1) under /= 2;
+      side = 1;
+    } else {
+      high = lambda;
+      under = miss;
+      if (side === -1) over /= 2;
+      side = -1;
+    }
+  }
+  found[UNSETTLED] = found[UNSETTLED]! + 1;
+  return lambda;
+}
+
+function heldAxial(trial: Float64Array): number {
+  return trial[HELD_N]! * trial[STRUT_N]! + trial[HELD_T1]! * trial[STRUT_T1]! + trial[HELD_T2]! * trial[STRUT_T2]!;
+}
+
+/** Books stroke and lateral set and their work. True when this was the end of the last stage. */
+function bookLeg(kernel: TouchdownKernel, o: number, lateral: number): boolean {
+  const { feet, trial, found } = kernel;
+  if (lateral > 0) {
+    const force = lateralForce(trial);
+    found[CRUSH_WORK] = found[CRUSH_WORK]! + lateral * force;
+    feet[o + LATERAL] = feet[o + LATERAL]! + lateral;
+    if (feet[o + LATERAL]! >= feet[o + LATERAL_END]!) feet[o + SECONDARY] = Infinity;
+  }
+  let ds = trial[DS]!;
+  while (ds > 0 && feet[o + CRUSH]! < Infinity) {
+    const part = Math.min(ds, feet[o + STAGE_END]! - feet[o + STROKE]!);
+    found[CRUSH_WORK] = found[CRUSH_WORK]! + feet[o + CRUSH]! * part;
+    ds -= part;
+    if (part + feet[o + STROKE]! < feet[o + STAGE_END]!) {
+      feet[o + STROKE] = feet[o + STROKE]! + part;
+      return false;
+    }
+    feet[o + STROKE] = feet[o + STAGE_END]!;
+    nextStage(kernel, o);
+    if (feet[o + CRUSH] === Infinity) return true;
+  }
+  return false;
+}
+
+function lateralForce(trial: Float64Array): number {
+  const axial = heldAxial(trial);
+  const n = trial[HELD_N]! - axial * trial[STRUT_N]!;
+  const t1 = trial[HELD_T1]! - axial * trial[STRUT_T1]!;
+  const t2 = trial[HELD_T2]! - axial * trial[STRUT_T2]!;
+  return Math.sqrt(n * n + t1 * t1 + t2 * t2);
+}
+
+/** Books sinkage, elastic approach, slide and their work. */
+function bookGround(kernel: TouchdownKernel, o: number): void {
   const { feet, trial, found, run } = kernel;
-  const kn = feet[o + KN]! + feet[o + CN]!;
-  const kt = feet[o + KT]! + feet[o + CT]!;
+  const kn = trial[STIFF_N]!;
+  const kt = trial[STIFF_T]!;
   const normal = trial[HELD_N]!;
   const sank = trial[SANK]!;
   if (sank > 0) {
@@ -234,12 +374,21 @@ function book(kernel: TouchdownKernel, o: number): void {
     }
     found[SOIL_WORK] = found[SOIL_WORK]! + normal * sank;
   }
-  const slip1 = (trial[TRIAL_T1]! - trial[HELD_T1]!) / kt;
-  const slip2 = (trial[TRIAL_T2]! - trial[HELD_T2]!) / kt;
+  const slip1 = (trial[TRIAL_T1]! - trial[HELD_T1]!) / kt - trial[SHIFT_T1]!;
+  const slip2 = (trial[TRIAL_T2]! - trial[HELD_T2]!) / kt - trial[SHIFT_T2]!;
   feet[o + SLIDE] = feet[o + SLIDE]! + Math.sqrt(slip1 * slip1 + slip2 * slip2);
   found[FRICTION_WORK] = found[FRICTION_WORK]! + (trial[HELD_T1]! * slip1 + trial[HELD_T2]! * slip2);
   // an unloaded pad keeps the depth that its place gives it
-  feet[o + UN] = ((normal > 0 ? normal : trial[TRIAL_N]!) + feet[o + CN]! * feet[o + UN]!) / kn;
-  feet[o + U1] = (trial[HELD_T1]! + feet[o + CT]! * feet[o + U1]!) / kt;
-  feet[o + U2] = (trial[HELD_T2]! + feet[o + CT]! * feet[o + U2]!) / kt;
+  const pressed = normal > 0 ? normal : trial[TRIAL_N]! - kn * trial[SHIFT_N]!;
+  const unBefore = feet[o + UN]!;
+  const u1Before = feet[o + U1]!;
+  const u2Before = feet[o + U2]!;
+  const un = (pressed + trial[DASH_N]! * unBefore) / kn;
+  const u1 = (trial[HELD_T1]! + trial[DASH_T]! * u1Before) / kt;
+  const u2 = (trial[HELD_T2]! + trial[DASH_T]! * u2Before) / kt;
+  const [dn, d1, d2] = [un - unBefore, u1 - u1Before, u2 - u2Before];
+  found[DAMPING_WORK] = found[DAMPING_WORK]! + trial[DASH_N]! * dn * dn + trial[DASH_T]! * (d1 * d1 + d2 * d2);
+  feet[o + UN] = un;
+  feet[o + U1] = u1;
+  feet[o + U2] = u2;
 }

@@ -38,10 +38,13 @@ interface Arrival {
   readonly rollDeg?: number;
 }
 
+function radians(degrees: number): number {
+  return (degrees * Math.PI) / 180;
+}
+
 function outcomeFor(lander: Lander): (arrival: Arrival) => TouchdownOutcome {
   const prepared = prepareTouchdown(lander);
   if (!prepared.ok) throw new Error(JSON.stringify(prepared.error));
-  const radians = (degrees: number): number => (degrees * Math.PI) / 180;
   return (arrival) => {
     const { horizontalSpeed, descentRate, yaw } = arrival;
     const state = {
