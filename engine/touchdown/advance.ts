@@ -81,9 +81,54 @@ function dropSlideEnergy(kernel: TouchdownKernel, o: number): void {
   found[DAMPING_WORK] = found[DAMPING_WORK]! + (feet[o + KT]! * (u1 * u1 + u2 * u2)) / 2;
 }
 
+/** Adds `weight` times a force at an arm to the impulses of the step, in units of the step. */
+function addImpulse(
+  impulse: Float64Array,
+  weight: number,
+  fx: number,
+  fy: number,
+  fz: number,
+  rx: number,
+  ry: number,
+  rz: number,
+): void {
+  impulse[0] = impulse[0]! + weight * fx;
+  impulse[1] = impulse[1]! + weight * fy;
+  impulse[2] = impulse[2]! + weight * fz;
+  impulse[3] = impulse[3]! + weight * (ry * fz - rz * fy);
+  impulse[4] = impulse[4]! + weight * (rz * fx - rx * fz);
+  impulse[5] = impulse[5]! + weight * (rx * fy - ry * fx);
+}
+
+/**
+ * A pad that leaves the ground within the step has pressed for a share of it only: README.md, "Onset and release". Its force at the last step is
+ * taken from its springs.
+ */
+function addReleaseImpulse(
+  kernel: TouchdownKernel,
+  o: number,
+  un: number,
+  nx: number,
+  nz: number,
+  rx: number,
+  ry: number,
+  rz: number,
+): void {
+  const { feet, impulse } = kernel;
+  const kn = feet[o + KN]!;
+  const before = feet[o + UN]!;
+  const normal = kn * before + feet[o + CN]! * (un - before);
+  if (!(normal > 0)) return;
+  const share = Math.min(1, normal / (kn * (before - un)));
+  const force1 = feet[o + KT]! * feet[o + U1]!;
+  const force2 = feet[o + KT]! * feet[o + U2]!;
+  const weight = (share - 1) / 2;
+  addImpulse(impulse, weight, nz * force1 + nx * normal, force2, nz * normal - nx * force1, rx, ry, rz);
+}
+
 /** Advances the run in `kernel` by `count` steps; with count 0, evaluates the forces at the present place. */
 export function advance(kernel: TouchdownKernel, count: number): void {
-  const { body, feet, run, found, trial, hullForce, touch, profile, feetEnd } = kernel;
+  const { body, feet, run, found, trial, hullForce, impulse, touch, profile, feetEnd } = kernel;
   const h = run[STEP]!;
   const half = h / 2;
   const friction = run[FRICTION]!;
@@ -238,13 +283,8 @@ export function advance(kernel: TouchdownKernel, count: number): void {
     let tz = 0;
     contacts = 0;
     highest = -Infinity;
-    let onset = false;
-    let ofx = 0;
-    let ofy = 0;
-    let ofz = 0;
-    let otx = 0;
-    let oty = 0;
-    let otz = 0;
+    // impulses of pads that met or left the ground within the step
+    let edges = false;
 
     for (let o = 0; o < feetEnd; o += FOOT_SIZE) {
       const bx = feet[o + FX]!;
@@ -268,7 +308,13 @@ export function advance(kernel: TouchdownKernel, count: number): void {
       if (un > highest) highest = un;
       let unBefore = feet[o + UN]!;
       if (un <= 0) {
-        if (ledger && feet[o + TOUCHING]! > 0) dropSlideEnergy(kernel, o);
+        if (feet[o + TOUCHING]! > 0) {
+          const ax0 = r11 * bx + r12 * by + r13 * bz;
+          const ay0 = r21 * bx + r22 * by + r23 * bz;
+          addReleaseImpulse(kernel, o, un, nx, nz, ax0, ay0, rz);
+          edges = true;
+          if (ledger) dropSlideEnergy(kernel, o);
+        }
         feet[o + UN] = un;
         feet[o + TOUCHING] = 0;
         feet[o + LOAD] = 0;
@@ -321,6 +367,8 @@ export function advance(kernel: TouchdownKernel, count: number): void {
       let normal = kn * un + cn * (un - unBefore);
       if (normal <= 0) {
         // rebounding faster than the leg extends: the pad is off the ground until it is pressed again
+        addReleaseImpulse(kernel, o, un, nx, nz, rx, ry, rz);
+        edges = true;
         if (ledger) {
           found[DAMPING_WORK] = found[DAMPING_WORK]! - kn * un * (un - unBefore);
           dropSlideEnergy(kernel, o);
@@ -425,14 +473,8 @@ export function advance(kernel: TouchdownKernel, count: number): void {
         const first = cn * (un - unBefore);
         const ramp = first < normal ? (normal - first) / (2 * normal) : 0;
         const reached = pressed > first ? (normal - first) / (pressed - first) : 0;
-        const weight = share * (1 - ramp * reached) - 0.5;
-        onset = true;
-        ofx += gfx * weight;
-        ofy += force2 * weight;
-        ofz += gfz * weight;
-        otx += (ry * gfz - rz * force2) * weight;
-        oty += (rz * gfx - rx * gfz) * weight;
-        otz += (rx * force2 - ry * gfx) * weight;
+        addImpulse(kernel.impulse, share * (1 - ramp * reached) - 0.5, gfx, force2, gfz, rx, ry, rz);
+        edges = true;
       }
     }
 
@@ -486,13 +528,17 @@ export function advance(kernel: TouchdownKernel, count: number): void {
     lx += mx * half;
     ly += my * half;
     lz += mz * half;
-    if (onset) {
-      vx += ofx * inverseMass * h;
-      vy += ofy * inverseMass * h;
-      vz += ofz * inverseMass * h;
-      lx += (r11 * otx + r21 * oty + r31 * otz) * h;
-      ly += (r12 * otx + r22 * oty + r32 * otz) * h;
-      lz += (r13 * otx + r23 * oty + r33 * otz) * h;
+    if (edges) {
+      vx += impulse[0]! * inverseMass * h;
+      vy += impulse[1]! * inverseMass * h;
+      vz += impulse[2]! * inverseMass * h;
+      const ix = impulse[3]! * h;
+      const iy = impulse[4]! * h;
+      const iz = impulse[5]! * h;
+      lx += r11 * ix + r21 * iy + r31 * iz;
+      ly += r12 * ix + r22 * iy + r32 * iz;
+      lz += r13 * ix + r23 * iy + r33 * iz;
+      impulse.fill(0);
     }
   }
 

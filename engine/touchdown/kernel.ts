@@ -29,6 +29,8 @@ export interface TouchdownKernel {
   readonly found: Float64Array;
   readonly trial: Float64Array;
   readonly hullForce: Float64Array;
+  /** Corrections of the step at the edges of a contact, over the step: force [N], moment [N·m], ground frame. */
+  readonly impulse: Float64Array;
   readonly touch: Float64Array;
   /** One past the last used place in feet. */
   feetEnd: number;

@@ -74,6 +74,7 @@ export function prepareTouchdown(lander: Lander): Result<TouchdownKernel, readon
     found: new Float64Array(FOUND_SIZE),
     trial: new Float64Array(TRIAL_SIZE),
     hullForce: new Float64Array(HULL_FORCE_SIZE),
+    impulse: new Float64Array(6),
     touch: new Float64Array(TOUCH_SIZE),
     feetEnd: 0,
     footprint: [],
