@@ -86,6 +86,8 @@ function isLost(
   // friction of sliding pads rights a body whose center of mass is inside the friction cone above them
   const cone = found[SLIPPED]! > 0 ? conditions.ground.friction * Math.max(0, answer[ABOVE_EDGE]!) : 0;
   if (outside <= cone + TIP_SHARE * started.scale) return false;
+  // a hull point on the ground may prop the body up
+  if (found[HULL_CONTACTS]! > 0) return false;
   if (run[THRUST]! > IDLE_THRUST_SHARE * weight) return false;
   const holding = run[HOLD_X] !== 0 || run[HOLD_X + 1] !== 0 || run[HOLD_X + 2] !== 0;
   return !holding || outside * weight > HOLD_OVERPOWERED * lander.engine.attitudeTorque;

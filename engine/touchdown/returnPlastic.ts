@@ -60,7 +60,7 @@ const LATERAL_SHARE = 1e-5;
 /** The lateral set is along the lateral force to this cosine [-]. */
 const ALIGNED = 0.9995;
 const MAX_ROOT_TURNS = 100;
-const MAX_DIRECTIONS = 8;
+const MAX_DIRECTIONS = 60;
 /** A strut flatter to the ground than this does not crush, for its crush would not unload the pad [-]. */
 const LEAST_NORMAL_SHARE = 1 / 64;
 

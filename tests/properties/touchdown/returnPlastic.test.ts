@@ -1,0 +1,142 @@
+import { describe, expect, it } from 'vitest';
+import { nextUniform, seedRandom, type RandomState } from '../../../engine/math/random.ts';
+import { prepareTouchdown, type TouchdownKernel } from '../../../engine/touchdown/index.ts';
+import {
+  BEARING,
+  CRUSH_WORK,
+  DASH_N,
+  DASH_T,
+  FRICTION,
+  FRICTION_WORK,
+  HELD_N,
+  HELD_T1,
+  HELD_T2,
+  LATERAL,
+  LATERAL_END,
+  SHIFT_N,
+  SHIFT_T1,
+  SHIFT_T2,
+  SINKAGE,
+  SLIDE,
+  SOIL_WORK,
+  STIFF_N,
+  STIFF_T,
+  STROKE,
+  STRUT_N,
+  STRUT_T1,
+  STRUT_T2,
+  TRIAL_N,
+  TRIAL_T1,
+  TRIAL_T2,
+  UNSETTLED,
+} from '../../../engine/touchdown/layout.ts';
+import { returnPlastic } from '../../../engine/touchdown/returnPlastic.ts';
+import { startTouchdown } from '../../../engine/touchdown/startTouchdown.ts';
+import { MOON } from '../../support/touchDown.ts';
+import { ringLander } from '../../support/ringLander.ts';
+
+const CRUSH_FORCE = 10_000;
+const LATERAL_FORCE = 5000;
+const lander = ringLander({
+  mass: 2000,
+  inertia: [2000, 2000, 2000],
+  centerHeight: 1.5,
+  legCount: 3,
+  radius: 2,
+  crushForce: CRUSH_FORCE,
+  stroke: 0.5,
+  hipInset: 1,
+  secondary: { force: LATERAL_FORCE, stroke: 0.5, stiffness: 7e5 },
+});
+
+/** A kernel with fresh feet on given soil. */
+function kernelOn(strength: number | undefined): TouchdownKernel {
+  const prepared = prepareTouchdown(lander);
+  if (!prepared.ok) throw new Error(JSON.stringify(prepared.error));
+  const soil =
+    strength === undefined
+      ? ({ kind: 'rigid' } as const)
+      : ({ kind: 'bearing', stiffness: 3e6, strength: strength / (Math.PI / 16) } as const);
+  const ground = { shape: { kind: 'plane', slope: 0 } as const, friction: 1, soil };
+  startTouchdown(
+    prepared.value,
+    { gravity: MOON, ground, state: { horizontalSpeed: 0, descentRate: 1 } },
+    { damping: 0 },
+  );
+  return prepared.value;
+}
+
+/** Sets a random trial state of foot 0 and returns it to the limits. */
+function returnRandom(kernel: TouchdownKernel, random: RandomState): void {
+  const { trial, run } = kernel;
+  const between = (low: number, high: number): number => low + (high - low) * nextUniform(random);
+  const lean = between(0, 0.9);
+  const toward = between(0, 2 * Math.PI);
+  trial[STRUT_N] = Math.cos(lean);
+  trial[STRUT_T1] = Math.sin(lean) * Math.cos(toward);
+  trial[STRUT_T2] = Math.sin(lean) * Math.sin(toward);
+  trial[STIFF_N] = between(5e5, 4e6);
+  trial[STIFF_T] = between(5e5, 4e6);
+  trial[DASH_N] = between(0, 0.8) * trial[STIFF_N];
+  trial[DASH_T] = between(0, 0.8) * trial[STIFF_T];
+  trial[TRIAL_N] = between(0, 40_000);
+  trial[TRIAL_T1] = between(-20_000, 20_000);
+  trial[TRIAL_T2] = between(-20_000, 20_000);
+  run[FRICTION] = between(0, 1.5);
+  returnPlastic(kernel, 0, 0, 0);
+}
+
+/** Every rule of the return mapping that the settled foot breaks. */
+function brokenRules({ trial, feet, found, run }: TouchdownKernel): readonly string[] {
+  const [n, t1, t2] = [trial[HELD_N]!, trial[HELD_T1]!, trial[HELD_T2]!];
+  const axial = n * trial[STRUT_N]! + t1 * trial[STRUT_T1]! + t2 * trial[STRUT_T2]!;
+  const across = Math.sqrt(Math.max(0, n * n + t1 * t1 + t2 * t2 - axial * axial));
+  const cone = run[FRICTION]! * n;
+  const tangential = Math.hypot(t1, t2);
+  const spent = feet[LATERAL]! >= feet[LATERAL_END]!;
+  const slip1 = (trial[TRIAL_T1]! - t1) / trial[STIFF_T]! - trial[SHIFT_T1]!;
+  const slip2 = (trial[TRIAL_T2]! - t2) / trial[STIFF_T]! - trial[SHIFT_T2]!;
+  const pressed = n + trial[STIFF_N]! * (trial[SHIFT_N]! + feet[SINKAGE]!);
+  const rules: Readonly<Record<string, boolean>> = {
+    'settles within its turns': found[UNSETTLED] === 0,
+    'no adhesion': n >= 0,
+    'soil bears': n <= feet[BEARING]! * (1 + 1e-12),
+    'friction stays in its cone': tangential <= cone * (1 + 1e-12) + 1e-9,
+    'strut stays below its crush force': axial <= CRUSH_FORCE * (1 + 2e-9),
+    'secondary stays below its force while it has stroke': spent || across <= LATERAL_FORCE * 1.001,
+    'strut crushes only at its force': feet[STROKE]! < 1e-9 || axial > CRUSH_FORCE * (1 - 2e-9),
+    'secondary yields only at its force': feet[LATERAL]! < 1e-9 || spent || across > LATERAL_FORCE * 0.999,
+    'soil sinks only at its force': feet[SINKAGE]! < 1e-9 || Math.abs(n - feet[BEARING]!) < 1e-6,
+    'foot slides only at the cone': feet[SLIDE]! < 1e-9 || tangential > cone * (1 - 1e-9) - 1e-6,
+    'force is trial less stiffness times what is permanent': Math.abs(pressed - trial[TRIAL_N]!) < 1e-4,
+    'slide is what is left across': Math.abs(Math.hypot(slip1, slip2) - feet[SLIDE]!) < 1e-12,
+    'slide is along friction': Math.abs(slip1 * t2 - slip2 * t1) < 1e-6 && slip1 * t1 + slip2 * t2 >= -1e-9,
+    'work is taken': [CRUSH_WORK, SOIL_WORK, FRICTION_WORK].every((work) => found[work]! >= -1e-9),
+  };
+  return Object.keys(rules).filter((rule) => !rules[rule]);
+}
+
+describe('plastic return of a foot', () => {
+  it.each([undefined, 8000])(
+    '[TD3] [TD4] brings any trial force inside all limits, each deformation only where its limit is reached; bearing force %s',
+    (strength) => {
+      const random = seedRandom(5);
+      const seen = { crush: 0, lateral: 0, sink: 0, slide: 0, all: 0 };
+      for (let run = 0; run < 3000; run++) {
+        const kernel = kernelOn(strength);
+        returnRandom(kernel, random);
+        expect(brokenRules(kernel), `run ${run}`).toEqual([]);
+        const { feet } = kernel;
+        const [crush, lateral, slide] = [feet[STROKE]! > 0, feet[LATERAL]! > 0, feet[SLIDE]! > 1e-9];
+        if (crush) seen.crush++;
+        if (lateral) seen.lateral++;
+        if (slide) seen.slide++;
+        if (feet[SINKAGE]! > 0) seen.sink++;
+        if (crush && lateral && slide) seen.all++;
+      }
+      expect(Math.min(seen.crush, seen.lateral, seen.slide)).toBeGreaterThan(100);
+      expect(seen.all).toBeGreaterThan(20);
+      expect(seen.sink > 300).toBe(strength !== undefined);
+    },
+  );
+});
