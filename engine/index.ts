@@ -20,13 +20,20 @@ export { WORLDS, findWorld, type World } from './worlds.ts';
 
 // engine/checks
 export {
+  CHECKED_RANGES,
   CHECK_KINDS,
   OUTSIDE_CHECKS,
+  credibilityCard,
+  formatCard,
+  outsideCheckedRange,
   runChecks,
   type CheckKind,
   type CheckRelation,
   type CheckResult,
+  type CheckedRange,
+  type CredibilityCard,
   type OutsideCheck,
+  type RangedModel,
 } from './checks/index.ts';
 
 // engine/lander

@@ -1,4 +1,4 @@
-import type { Scorecard } from '../../engine/index.ts';
+import { outsideCheckedRange, type Scorecard } from '../../engine/index.ts';
 import type { PlayedPlan } from '../plan.ts';
 import { BAND_WORDS, SCORECARD, SECTION, TITLE_BLOCK } from '../text/en.ts';
 import { degrees, kilograms, percent, speed } from '../text/numbers.ts';
@@ -44,7 +44,19 @@ export function createScorecard(card: Scorecard, plan: PlayedPlan, actions: Scor
 
 function limitNotes({ limit, touchdown }: Scorecard, { setup }: PlayedPlan): HTMLElement | undefined {
   if (limit === undefined || touchdown === undefined) return undefined;
-  return createCheck(checkCommand(setup, touchdown));
+  const outside = outsideCheckedRange('trip limit', {
+    gravity: setup.gravity,
+    slopeDeg: (touchdown.slope * 180) / Math.PI,
+    descentRate: Math.round(touchdown.descentRate * 100) / 100,
+  });
+  return element(
+    'div',
+    {},
+    outside.length === 0
+      ? undefined
+      : element('p', { class: 'footnote' }, SCORECARD.outsideChecked(outside.join('; '))),
+    createCheck(checkCommand(setup, touchdown)),
+  );
 }
 
 function speedFinding(card: Scorecard): HTMLElement {

@@ -198,6 +198,7 @@ export const SCORECARD = {
   speedInWords: (arrived: string, tripping: string, cautious: string | undefined) =>
     `Touchdown at ${arrived}. Tripping limit ${tripping}.${cautious === undefined ? '' : ` Cautious limit ${cautious}.`}`,
   noContact: 'It never touched the ground, so there is no margin to report.',
+  outsideChecked: (what: string) => `Outside checked range: ${what}.`,
   check: 'What these limits mean, and how to check them',
   checkLead: 'The same on the command line, with every digit:',
   footnote:

@@ -1,5 +1,13 @@
 /** Public door of the outside checks. */
 export {
+  CHECKED_RANGES,
+  outsideCheckedRange,
+  RANGED_MODELS,
+  type CheckedRange,
+  type RangedModel,
+} from './checkedRange.ts';
+export { credibilityCard, formatCard, type CredibilityCard } from './credibilityCard.ts';
+export {
   CHECK_KINDS,
   type CheckKind,
   type CheckRelation,

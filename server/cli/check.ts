@@ -1,4 +1,4 @@
-import { runChecks, type CheckRelation, type CheckResult } from '../../engine/index.ts';
+import { credibilityCard, formatCard, runChecks, type CheckRelation, type CheckResult } from '../../engine/index.ts';
 import type { DefineVerb } from './program.ts';
 import type { Report } from './report.ts';
 import { numberSources, textTable } from './textTable.ts';
@@ -9,13 +9,25 @@ export const defineCheck: DefineVerb = (command, deliver) => {
       'Runs the outside checks in the shipped engine: values from publications, textbook physics and common practice, ' +
         'each beside its source. Exit code 1 when any of them fails.',
     )
-    .addHelpText('after', '\nExamples:\n  kilter check\n  kilter check --json')
-    .action(() => {
-      deliver(reportChecks(runChecks()));
+    .option(
+      '--card',
+      'print the credibility card: the checks, the factors of credibility, the checked range, the permitted use',
+    )
+    .addHelpText('after', '\nExamples:\n  kilter check\n  kilter check --json\n  kilter check --card')
+    .action((options: { readonly card?: boolean }) => {
+      const checks = runChecks();
+      deliver(options.card === true ? reportCard(checks) : reportChecks(checks));
     });
 };
 
 const SIGNS: Readonly<Record<CheckRelation, string>> = { equals: '', atMost: '<= ', atLeast: '>= ' };
+
+/** The card; in Markdown, so that it can be kept beside the code. */
+export function reportCard(checks: readonly CheckResult[]): Report {
+  const card = credibilityCard(checks);
+  const failed = checks.some((check) => !check.pass);
+  return { verb: 'check', inputs: { card: true }, results: { card }, text: formatCard(card), failed };
+}
 
 /** One row a check and the count below; apart from running them, so that a failure can be shown as well. */
 export function reportChecks(checks: readonly CheckResult[]): Report {

@@ -1,4 +1,4 @@
-import { CAUTION } from '../../engine/index.ts';
+import { CAUTION, outsideCheckedRange, type RangedModel } from '../../engine/index.ts';
 
 /** What a verb found: plain data for machines, a table for people. */
 export interface Report {
@@ -23,15 +23,29 @@ const SCHEMA_VERSION = 1;
 /** How a report is printed. */
 export type ReportFormat = 'text' | 'json' | 'csv';
 
+/** The model behind each verb whose inputs have a checked range. */
+const MODELS: Readonly<Record<string, RangedModel>> = {
+  limit: 'trip limit',
+  stance: 'trip limit',
+  touchdown: 'touchdown simulation',
+  envelope: 'touchdown simulation',
+};
+
 export function formatReport(report: Report, format: ReportFormat): string {
   if (format === 'csv' && report.csv !== undefined) return report.csv;
-  if (format !== 'json') return `${report.text}\n\n${CAUTION}\n`;
+  const model = MODELS[report.verb];
+  const outside = model === undefined ? [] : outsideCheckedRange(model, report.inputs);
+  if (format !== 'json') {
+    const warning = outside.length === 0 ? '' : `Outside checked range: ${outside.join('; ')}.\n\n`;
+    return `${report.text}\n\n${warning}${CAUTION}\n`;
+  }
   const document = {
     schemaVersion: SCHEMA_VERSION,
     verb: report.verb,
     caution: CAUTION,
     inputs: report.inputs,
     ...report.results,
+    ...(model === undefined ? {} : { outsideCheckedRange: outside }),
   };
   return `${JSON.stringify(document, refuseNonFinite, 2)}\n`;
 }

@@ -1,0 +1,112 @@
+import { CAUTION } from '../constants.ts';
+import { hashFloats } from '../math/hash.ts';
+import { CHECKED_RANGES, RANGED_MODELS } from './checkedRange.ts';
+import { CREDIBILITY_FACTORS, PERMITTED_USE, SIMPLIFICATIONS, type CredibilityFactor } from './credibilityFactors.ts';
+import { CHECK_KINDS, type CheckKind, type CheckResult } from './outsideCheck.ts';
+
+/** What was checked, and how far to trust it. */
+export interface CredibilityCard {
+  /** Of the check results: changes whenever one of them does. */
+  readonly version: string;
+  readonly permittedUse: string;
+  readonly factors: readonly CredibilityFactor[];
+  readonly simplifications: readonly string[];
+  readonly ranges: typeof CHECKED_RANGES;
+  readonly checks: readonly CheckResult[];
+}
+
+export function credibilityCard(checks: readonly CheckResult[]): CredibilityCard {
+  return {
+    version: versionOf(checks),
+    permittedUse: PERMITTED_USE,
+    factors: CREDIBILITY_FACTORS,
+    simplifications: SIMPLIFICATIONS,
+    ranges: CHECKED_RANGES,
+    checks,
+  };
+}
+
+/** The card as Markdown, which reads as plain text too. */
+export function formatCard(card: CredibilityCard): string {
+  return [
+    '# Credibility card',
+    '',
+    'What was checked, and how far to trust it. Made by `npx kilter check --card` from the checks that the shipped engine ran.',
+    '',
+    CAUTION,
+    '',
+    `Version ${card.version}. ${countsOf(card.checks)}`,
+    '',
+    '## Permitted use',
+    '',
+    card.permittedUse,
+    '',
+    '## What is simplified',
+    '',
+    ...card.simplifications.map((line) => `- ${line}`),
+    '',
+    '## Factors of credibility',
+    '',
+    'The factors are those of NASA-STD-7009; names and levels (0 lowest, 4 highest) are from memory, and the levels are our own judgment.',
+    '',
+    ...table(
+      ['factor', 'level', 'why'],
+      card.factors.map(({ factor, level, why }) => [factor, String(level), why]),
+    ),
+    '',
+    '## Checked range',
+    '',
+    'Results beyond it say "outside checked range".',
+    '',
+    ...table(
+      ['model', 'input', 'from', 'to', 'unit', 'compared with'],
+      RANGED_MODELS.flatMap((model) =>
+        card.ranges[model].map(({ words, least, most, unit, why }) => [model, words, `${least}`, `${most}`, unit, why]),
+      ),
+    ),
+    '',
+    '## Checks',
+    '',
+    'Independence: a measurement, a published value, a value derived beside the check, or a trend. "Seen" is yes only where the source was at hand.',
+    '',
+    ...table(
+      ['check', 'expected', 'error achieved', 'unit', 'independence', 'seen', 'source', 'result'],
+      card.checks.map(checkRow),
+    ),
+    '',
+    'More comparisons, with other engines and by simulation, stand in the validation tests.',
+  ].join('\n');
+}
+
+function checkRow(check: CheckResult): readonly string[] {
+  const sign = { equals: '', atMost: 'at most ', atLeast: 'at least ' }[check.relation];
+  return [
+    check.name,
+    `${sign}${check.printed}`,
+    check.relation === 'equals' ? check.relativeError.toExponential(1) : 'within bound',
+    check.unit,
+    check.kind,
+    check.seen ? 'yes' : 'no',
+    check.source,
+    check.pass ? 'pass' : 'FAIL',
+  ];
+}
+
+function countsOf(checks: readonly CheckResult[]): string {
+  const count = (kind: CheckKind) => checks.filter((check) => check.kind === kind).length;
+  const kinds = CHECK_KINDS.map((kind) => `${count(kind)} ${kind}`).join(', ');
+  const passed = checks.filter((check) => check.pass).length;
+  return `${checks.length} checks (${kinds}), ${passed} passed, ${checks.length - passed} failed.`;
+}
+
+function versionOf(checks: readonly CheckResult[]): string {
+  return hashFloats(checks.flatMap(({ computed, pass }) => [computed, pass ? 1 : 0]));
+}
+
+function table(headings: readonly string[], rows: readonly (readonly string[])[]): readonly string[] {
+  return [row(headings), row(headings.map(() => '---')), ...rows.map(row)];
+}
+
+function row(cells: readonly string[]): string {
+  return `| ${cells.map((cell) => cell.replaceAll('|', '/')).join(' | ')} |`;
+}
