@@ -8,6 +8,8 @@ import { CAUGHT, caughtLimit } from '../../support/caughtFoot.ts';
 import { MOON } from '../../support/touchDown.ts';
 
 const STIFFNESSES = [1e4, 3e4, 1e5, 3e5, 1e6, 3e6, 1e7];
+/** Frictions whose tick labels would overlap. */
+const CROWDED = new Set([0.78, 0.85, 0.9, 1.25]);
 const FRICTIONS = [0.78, 0.8, 0.85, 0.9, 1, 1.25, 1.5, 2, 3, 10];
 
 const closed = tripLimit(CAUGHT, { gravity: MOON, slope: 0 });
@@ -65,10 +67,12 @@ function drawing(): string {
     const ticks = [1.6, 1.8, 2, 2.2, 2.4, 2.6, 2.8].map(
       (limit) => `<text x="${left - 6}" y="${y(limit) + 4}" text-anchor="end">${limit.toFixed(1)}</text>`,
     );
-    const marks = lines[0]!.map(
-      ([value]) =>
-        `<text x="${left + x(value)}" y="290" text-anchor="middle">${value >= 1000 ? value.toExponential(0).replace('e+', 'e') : value}</text>`,
-    );
+    const marks = lines[0]!
+      .filter(([value]) => !CROWDED.has(value))
+      .map(
+        ([value]) =>
+          `<text x="${left + x(value)}" y="290" text-anchor="middle">${value >= 1000 ? value.toExponential(0).replace('e+', 'e') : value}</text>`,
+      );
     return `<g><rect x="${left}" y="20" width="300" height="250" fill="none" stroke="#888"/>${line}${paths.join('')}${ticks.join('')}${marks.join('')}<text x="${left + 150}" y="312" text-anchor="middle">${title}</text></g>`;
   };
   const stiffness = panel(
