@@ -110,10 +110,21 @@ function resume(table: Table, member: Member): Result<void, Refusal> {
 
 function again(table: Table, member: Member): Result<void, Refusal> {
   if (member.seat === undefined) return NOT_SEATED;
-  if (table.stage !== 'resolved') {
-    return refuse({ code: 'table/stage', reason: 'There is nothing to repeat until this descent is over.' });
+  if (table.stage === 'gathering')
+    return refuse({ code: 'table/stage', reason: 'There is nothing to repeat before the first descent.' });
+  if (table.stage === 'descending' && !mayStartOver(table, member)) {
+    return refuse({
+      code: 'table/stage',
+      reason: 'While a crew descends, only Lead, or Flying without a Lead, starts over.',
+    });
   }
   return beginDescent(table);
+}
+
+/** Who may give up a descent that runs: whoever is alone at it, else the one who decides. */
+function mayStartOver(table: Table, member: Member): boolean {
+  const isAlone = table.members.every(({ seat }) => seat === undefined || seat === member.seat);
+  return isAlone || member.seat === (memberAt(table, 'lead') === undefined ? 'flying' : 'lead');
 }
 
 function mayCommand(table: Table, member: Member, control: 'thrust' | 'tilt'): Result<void, Refusal> {

@@ -68,6 +68,9 @@ export function stepTable(table: Table): readonly DescentEvent[] {
   const { run } = table;
   run.commanded = controlsNow(table);
   const events = run.descent.step(run.commanded);
+  // the contact signal shuts the engine down; whoever wants to hop on opens it again
+  if (events.some((event) => event.kind === 'phase' && event.phase === 'contact'))
+    run.commanded = { ...run.commanded, thrustPercent: 0 };
   run.flight = run.descent.read();
   run.margin = run.gauge(run.flight);
   if (run.flight.outcome !== undefined) {
@@ -85,9 +88,10 @@ export function recordingOf(table: Table): Recording {
 /** Puts a new descent of the same plan on the table and lets it run. */
 export function beginDescent(table: Table): Result<void, Refusal> {
   // the descent laid out at opening has not been stepped yet: it is the one to fly
-  if (table.stage === 'resolved') table.run = startRun(table.plan, table.model);
+  if (table.run.flight.tick > 0) table.run = startRun(table.plan, table.model);
   assert(table.run.flight.tick === 0, 'a descent begins with no tick behind it');
   table.scorecard = undefined;
+  table.held = false;
   table.held = false;
   table.stage = 'descending';
   return accept(undefined);

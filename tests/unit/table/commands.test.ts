@@ -165,7 +165,19 @@ describe('stages', () => {
     expect(say('m1', { kind: 'again' })).toBe('table/stage');
     say('m1', { kind: 'begin' });
     expect(say('m1', { kind: 'begin' })).toBe('table/stage');
+  });
+
+  it('[TA9] let whoever is alone start over, and in a crew only the one who decides', () => {
+    say('m1', { kind: 'takeSeat', seat: 'sensors' });
+    say('m1', { kind: 'begin' });
+    expect(say('m1', { kind: 'again' })).toBe('done');
+    say('m2', { kind: 'takeSeat', seat: 'flying' });
     expect(say('m1', { kind: 'again' })).toBe('table/stage');
+    expect(say('m2', { kind: 'again' })).toBe('done');
+    joinTable(table, { name: 'Cy' });
+    say('m3', { kind: 'takeSeat', seat: 'lead' });
+    expect(say('m2', { kind: 'again' })).toBe('table/stage');
+    expect(say('m3', { kind: 'again' })).toBe('done');
   });
 
   it('[TA10] stop the clock of the descent on hold, and only it', () => {

@@ -1,0 +1,28 @@
+import { describe, expect, it } from 'vitest';
+import { commandTable, createTable, joinTable, playedModel, stepTable, TICK_RATE } from '../../../engine/index.ts';
+import { firstLanding } from '../../../levels/index.ts';
+
+describe('first contact', () => {
+  it('[TA21] shuts the engine down, so that a descent that nobody touches comes to a verdict within two minutes', () => {
+    const table = createTable({ plan: firstLanding(1), model: playedModel });
+    joinTable(table, { name: 'Ada' });
+    commandTable(table, 'm1', { kind: 'takeSeat', seat: 'flying' });
+    commandTable(table, 'm1', { kind: 'begin' });
+    expect(table.run.commanded.thrustPercent).toBeGreaterThan(0);
+    for (let i = 0; i < 120 * TICK_RATE && table.stage === 'descending'; i++) stepTable(table);
+    expect(table.run.commanded.thrustPercent).toBe(0);
+    expect(table.scorecard?.outcome).toBeDefined();
+    expect(table.scorecard?.touchdown?.descentRate).toBeGreaterThan(1);
+  });
+
+  it('[TA21] leaves the crew free to open it again and hop on', () => {
+    const table = createTable({ plan: firstLanding(1), model: playedModel });
+    joinTable(table, { name: 'Ada' });
+    commandTable(table, 'm1', { kind: 'takeSeat', seat: 'flying' });
+    commandTable(table, 'm1', { kind: 'begin' });
+    while (table.run.flight.touchdown === undefined) stepTable(table);
+    expect(commandTable(table, 'm1', { kind: 'setThrust', percent: 100 }).ok).toBe(true);
+    for (let i = 0; i < 3 * TICK_RATE; i++) stepTable(table);
+    expect(table.run.flight.height).toBeGreaterThan(1);
+  });
+});
