@@ -46,13 +46,14 @@ export function createControlPanel(desk: CommandDesk, maxThrust: number): Contro
     step(CONTROLS.right, '→', CONTROLS.leanRight, () => desk.lean('right')),
   ];
   const hold = button(CONTROLS.hold, () => desk.toggleHold(), { class: 'hold' });
+  const startOver = button(CONTROLS.startOver, () => desk.ask({ kind: 'again' }), { class: 'start-over' });
   const letters = element('input', { type: 'checkbox', checked: true, id: 'letter-keys' });
   const panel = element(
     'section',
     { class: 'card controls', 'aria-label': CONTROLS.label },
     group('thrust', CONTROLS.thrust, thrustValue, thrust.body, thrustKeys),
     group('tilt', CONTROLS.tilt, tiltValue, tilt.body, tiltKeys),
-    element('div', { class: 'controls-foot' }, hold, keyList(letters)),
+    element('div', { class: 'controls-foot' }, hold, keyList(letters), startOver),
   );
   return {
     panel,
@@ -78,6 +79,7 @@ export function createControlPanel(desk: CommandDesk, maxThrust: number): Contro
       for (const key of tiltKeys) key.disabled = !active || !view.you.holds.tilt;
       say(hold, view.held ? CONTROLS.resume : CONTROLS.hold);
       hold.disabled = !active || view.you.seat === undefined;
+      startOver.disabled = hold.disabled;
     },
   };
 }

@@ -1,4 +1,4 @@
-import type { HeldControls, TableView } from '../../engine/index.ts';
+import type { HeldControls, TableView, Phase } from '../../engine/index.ts';
 import { COACH } from '../text/en.ts';
 import { speed } from '../text/numbers.ts';
 
@@ -30,6 +30,8 @@ const LEANING = 0.03;
 const NEARLY_DOWN = 8;
 const READY_BELOW = 2;
 const TOUCHING = 0.5;
+/** Cosine of the lean beyond which there is nothing left to do. */
+const FALLEN = 0.5;
 
 export function descentRateAim(height: number): number {
   return Math.min(FASTEST_RATE, TOUCHDOWN_RATE + RATE_PER_HEIGHT * Math.max(0, height));
@@ -37,16 +39,24 @@ export function descentRateAim(height: number): number {
 
 /** The one thing to do now, for someone who holds these controls. `hoverPercent` is the thrust that holds the speed. */
 export function adviseFlying(view: TableView, hoverPercent: number, holds: HeldControls): Advice {
-  if (view.flight.touchdown !== undefined) return adviseGrounded(view, holds);
+  // after a hop it flies again, and wants what any flight wants
+  if (GROUNDED.includes(view.flight.phase)) return adviseGrounded(view, holds);
   const thrust = holds.thrust ? adviseThrust(view, hoverPercent) : undefined;
   const tilt = holds.tilt ? adviseTilt(view) : undefined;
   if (thrust?.isPressing === true) return thrust.advice;
-  return tilt ?? thrust?.advice ?? { key: 'steady', words: COACH.steady };
+  if (tilt !== undefined || thrust !== undefined) return tilt ?? thrust!.advice;
+  return view.margin.callout === 'outside'
+    ? { key: 'outside', words: COACH.outside }
+    : { key: 'steady', words: COACH.steady };
 }
 
+/** Phases in which the gear is on the ground. */
+const GROUNDED: readonly Phase[] = ['contact', 'settling', 'at rest'];
+
 function adviseGrounded({ commanded, flight }: TableView, holds: HeldControls): Advice {
-  const mayShutDown = flight.phase === 'contact' || flight.phase === 'final drop';
-  if (holds.thrust && mayShutDown && commanded.thrustPercent > 0) return { key: 'contact', words: COACH.contact };
+  if (Math.cos(flight.angle) < FALLEN) return { key: 'fallen', words: COACH.fallen };
+  if (holds.thrust && flight.phase === 'contact' && commanded.thrustPercent > 0)
+    return { key: 'contact', words: COACH.contact };
   return { key: 'settle', words: COACH.settle };
 }
 

@@ -28,7 +28,11 @@ export function createCoach(announcer: Announcer): Coach {
   const adviceNow = (view: TableView, hoverPercent: number): Advice => {
     if (view.held) return { key: 'held', words: COACH.held };
     const { holds } = view.you;
-    if (!holds.thrust && !holds.tilt) return { key: 'watching', words: COACH.watching };
+    if (!holds.thrust && !holds.tilt) {
+      const pilot = view.seats.find((seat) => seat.seat === 'flying')?.name;
+      const words = pilot === undefined ? COACH.watching : COACH.crewFlies(pilot);
+      return { key: 'watching', words };
+    }
     const isFirst = descents <= 1 && view.flight.tick < WELCOME_TICKS;
     return isFirst && holds.thrust && holds.tilt
       ? { key: 'welcome', words: COACH.welcome }

@@ -34,7 +34,7 @@ export function createRestSheets(options: {
     clear();
     const { scorecard } = view;
     if (scorecard === undefined) return;
-    const sheet = createScorecard(scorecard, plan, {
+    const sheet = createScorecard(scorecard, view.flight.angle, plan, {
       again: options.again,
       worlds: () => showWorlds(view),
       look: () => showSection(view),
@@ -76,7 +76,7 @@ export function createRestSheets(options: {
       // a shared table sends the same card again with every view
       if (shown !== undefined) return;
       shown = card;
-      const verdict = verdictOf(card);
+      const verdict = verdictOf(card, view.flight.angle);
       announcer.announce(`${verdict.headline}. ${verdict.why}`, 'now');
       showCard(view);
     },

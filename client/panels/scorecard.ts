@@ -7,7 +7,7 @@ import { button, drawing, element, entry, leaveButton } from './element.ts';
 import { drawSpeedScale, SCALE_WIDTH } from './speedScale.ts';
 import { drawTiltDial, TILT_DIAL_BOX } from './tiltDial.ts';
 import { exerciseLine } from './titleBlock.ts';
-import { verdictOf } from './verdict.ts';
+import { hasFallen, verdictOf } from './verdict.ts';
 
 export interface ScorecardActions {
   readonly again: () => void;
@@ -17,8 +17,13 @@ export interface ScorecardActions {
 }
 
 /** The sheet that is laid on the table at rest. */
-export function createScorecard(card: Scorecard, plan: PlayedPlan, actions: ScorecardActions): HTMLElement {
-  const verdict = verdictOf(card);
+export function createScorecard(
+  card: Scorecard,
+  attitude: number,
+  plan: PlayedPlan,
+  actions: ScorecardActions,
+): HTMLElement {
+  const verdict = verdictOf(card, attitude);
   const place = TITLE_BLOCK.place(plan.siteName, plan.setup.lander.name, plan.world.name);
   const heading = element('h2', { tabindex: -1 }, verdict.headline);
   return element(
@@ -27,7 +32,7 @@ export function createScorecard(card: Scorecard, plan: PlayedPlan, actions: Scor
     element('p', { class: 'sheet-head' }, element('span', {}, SCORECARD.label), element('span', {}, place)),
     heading,
     element('p', { class: 'why' }, verdict.why),
-    element('div', { class: 'scorecard-body' }, speedFinding(card), tiltFinding(card), facts(card)),
+    element('div', { class: 'scorecard-body' }, speedFinding(card), tiltFinding(card, attitude), facts(card)),
     limitNotes(card, plan),
     element(
       'div',
@@ -66,6 +71,10 @@ function speedFinding(card: Scorecard): HTMLElement {
     figure.append(element('p', {}, touchdown === undefined ? SCORECARD.noContact : SCORECARD.noLimit));
     return figure;
   }
+  if (limit.plastic <= 0) {
+    figure.append(element('p', {}, SCORECARD.noSpeed(speed(Math.abs(touchdown.vx)))));
+    return figure;
+  }
   const arrived = Math.abs(touchdown.vx);
   const width = matchMedia('(max-width: 700px)').matches ? SCALE_WIDTH.narrow : SCALE_WIDTH.full;
   const finding = {
@@ -83,10 +92,10 @@ function speedFinding(card: Scorecard): HTMLElement {
   return figure;
 }
 
-function tiltFinding(card: Scorecard): HTMLElement | undefined {
+function tiltFinding(card: Scorecard, attitude: number): HTMLElement | undefined {
   const tilt = card.staticTilt;
   if (tilt === undefined) return undefined;
-  if (card.outcome.startsWith('tipped'))
+  if (hasFallen(attitude))
     return element(
       'figure',
       { class: 'tilt-finding' },

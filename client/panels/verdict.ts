@@ -1,5 +1,5 @@
 import type { Scorecard } from '../../engine/index.ts';
-import { outcomeHeadline, WHY } from '../text/en.ts';
+import { AND_FELL, outcomeHeadline, WHY } from '../text/en.ts';
 import { speed } from '../text/numbers.ts';
 
 /** The outcome in one line and the reason in one sentence, in the words of someone who has never landed anything. */
@@ -11,12 +11,26 @@ export interface Verdict {
 /** Utilisation up to which a landing needs no advice [-]: the end of the desired band. */
 const EASY = 0.6;
 
-export function verdictOf(card: Scorecard): Verdict {
-  const spare = card.speedMargin;
+/** Cosine of the lean beyond which a lander at rest lies rather than stands. */
+const LYING = 0.5;
+
+/** `attitude`: of the lander at rest, from upright [rad]. */
+export function hasFallen(attitude: number): boolean {
+  return Math.cos(attitude) < LYING;
+}
+
+export function verdictOf(card: Scorecard, attitude: number): Verdict {
   return {
-    headline: outcomeHeadline(card.outcome, spare !== undefined && spare >= 0 ? speed(spare) : undefined),
+    headline: headlineOf(card, attitude),
     why: whyOf(card),
   };
+}
+
+function headlineOf({ outcome, speedMargin }: Scorecard, attitude: number): string {
+  const spare = speedMargin !== undefined && speedMargin >= 0 ? speed(speedMargin) : undefined;
+  const words = outcomeHeadline(outcome, spare);
+  const isToldAlready = outcome.startsWith('tipped') || !hasFallen(attitude);
+  return isToldAlready ? words : `${words}, ${AND_FELL}`;
 }
 
 function whyOf(card: Scorecard): string {

@@ -4,6 +4,7 @@ import { WorldSection } from '../scenes/worldSection.ts';
 import { SCORECARD, WORLDS_VIEW } from '../text/en.ts';
 import { acceleration, degrees, percent, speed } from '../text/numbers.ts';
 import { figureOf } from '../views/lander/figure.ts';
+import { hasFallen } from './verdict.ts';
 import { button, element, entry, leaveButton } from './element.ts';
 import { exerciseLine } from './titleBlock.ts';
 
@@ -58,7 +59,8 @@ export function createWorldsSheet(options: {
 
 function column(world: WorldTouchdown, touchdown: TouchdownState, canvas: HTMLCanvasElement | undefined): HTMLElement {
   const stood = world.outcome.startsWith('upright');
-  const words = WORLDS_VIEW.outcome(world.outcome);
+  const allowed = (world.limit?.plastic ?? 0) > 0;
+  const words = WORLDS_VIEW.outcome(world.outcome, hasFallen(world.final.angle));
   canvas?.setAttribute('role', 'img');
   canvas?.setAttribute('aria-label', `${world.world.name}: ${words}`);
   return element(
@@ -70,10 +72,10 @@ function column(world: WorldTouchdown, touchdown: TouchdownState, canvas: HTMLCa
     element(
       'dl',
       {},
-      entry(WORLDS_VIEW.tipLimit, world.limit === undefined ? WORLDS_VIEW.none : speed(world.limit.plastic)),
+      entry(WORLDS_VIEW.tipLimit, allowed ? speed(world.limit?.plastic ?? 0) : WORLDS_VIEW.noSpeed),
       entry(
         WORLDS_VIEW.utilisation,
-        world.utilisation === undefined ? WORLDS_VIEW.none : percent(world.utilisation),
+        allowed && world.utilisation !== undefined ? percent(world.utilisation) : WORLDS_VIEW.over,
         WORLDS_VIEW.of(speed(Math.abs(touchdown.vx))),
       ),
       entry(WORLDS_VIEW.staticTilt, degrees(world.staticTilt), WORLDS_VIEW.staticSame),

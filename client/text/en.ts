@@ -91,6 +91,7 @@ export const CONTROLS = {
   hoverNote: (percent: number) => `The mark at ${percent} % holds the present speed.`,
   hold: 'Hold',
   resume: 'Resume',
+  startOver: 'Start over',
   leave: 'Leave',
   leaveTable: 'Leave the table',
   heldBy: (seat: string) => `held by ${seat}`,
@@ -199,6 +200,8 @@ export const SCORECARD = {
     `Touchdown at ${arrived}. Tripping limit ${tripping}.${cautious === undefined ? '' : ` Cautious limit ${cautious}.`}`,
   noContact: 'It never touched the ground, so there is no margin to report.',
   outsideChecked: (what: string) => `Outside checked range: ${what}.`,
+  noSpeed: (arrived: string) =>
+    `${arrived}. In this attitude, turning as it did, no speed would have been slow enough.`,
   check: 'What these limits mean, and how to check them',
   checkLead: 'The same on the command line, with every digit:',
   footnote:
@@ -230,6 +233,9 @@ export function outcomeHeadline(outcome: Outcome, spare: string | undefined): st
   return outcome satisfies never;
 }
 
+/** After an outcome that does not say so itself. */
+export const AND_FELL = 'and it fell over';
+
 export const WHY = {
   level: 'It met the ground squarely and stands.',
   farInside: (speed: string, limit: string) =>
@@ -260,12 +266,14 @@ export const WORLDS_VIEW = {
   tipLimit: 'tip limit',
   utilisation: 'used of it',
   of: (speed: string) => `by ${speed}`,
-  none: 'none',
+  over: 'all of it',
   replay: 'Play once more',
-  outcome: (outcome: Outcome) => {
+  noSpeed: 'none would do',
+  outcome: (outcome: Outcome, fell: boolean) => {
     if (outcome.startsWith('upright')) return 'Stays upright';
     if (outcome.startsWith('tipped')) return 'Falls over';
-    return outcome === 'gear overload' ? 'The legs give way' : 'Ends otherwise';
+    if (outcome === 'gear overload') return fell ? 'The legs give way, it falls' : 'The legs give way, it stands';
+    return 'Ends otherwise';
   },
 } as const;
 
@@ -283,9 +291,11 @@ export const COACH = {
   outside: 'The arrow is too near the blue tick: come down softer, or take out more drift.',
   steady: 'Good. Keep the arrow inside the blue tick, and sink slowly.',
   upright: 'Nearly down. Stand upright, C.',
-  engineOff: 'Ready: the moment a foot touches, engine off, X.',
+  engineOff: 'Nearly down. At first touch the engine shuts down by itself; the legs take the rest.',
   contact: 'Contact. Engine off, X, and let the legs take it.',
   settle: 'Hands off. It is settling.',
+  crewFlies: (pilot: string) => `${pilot} flies. Say what you read.`,
+  fallen: 'It has fallen over.',
   watching: 'A stand-in flies. Take Flying to have the controls.',
 } as const;
 

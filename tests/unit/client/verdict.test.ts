@@ -26,8 +26,8 @@ describe('the verdict', () => {
       speedMargin: 0.67,
       utilisation: 0.565,
     });
-    expect(verdictOf(card).headline).toMatch(/^Stayed upright, with 0\.67.m\/s to spare$/);
-    expect(verdictOf(card).why).toMatch(/0\.87.m\/s.*1\.54.m\/s/);
+    expect(verdictOf(card, 0).headline).toMatch(/^Stayed upright, with 0\.67.m\/s to spare$/);
+    expect(verdictOf(card, 0).why).toMatch(/0\.87.m\/s.*1\.54.m\/s/);
   });
 
   it('does not call a landing over the limit a success', () => {
@@ -37,18 +37,18 @@ describe('the verdict', () => {
       speedMargin: -0.37,
       utilisation: 1.7,
     });
-    expect(verdictOf(card).headline).toContain('over the tip limit');
+    expect(verdictOf(card, 0).headline).toContain('over the tip limit');
   });
 
   it('says what would have made the difference when it tipped', () => {
     const card = cardOf({ outcome: 'tipped downhill', limit: { plastic: 0.5 }, speedMargin: -0.37, utilisation: 1.7 });
-    expect(verdictOf(card).why).toMatch(/At 0\.50.m\/s or less it would have stayed upright/);
+    expect(verdictOf(card, 0).why).toMatch(/At 0\.50.m\/s or less it would have stayed upright/);
   });
 
   it.each(OUTCOMES)('has words for "%s", with and without a contact', (outcome) => {
     const { touchdown: _, ...untouched } = cardOf({ outcome });
     for (const card of [cardOf({ outcome }), untouched]) {
-      const { headline, why } = verdictOf(card);
+      const { headline, why } = verdictOf(card, 0);
       expect(headline.length).toBeGreaterThan(5);
       expect(why).toMatch(/^[A-Z].*\.$/);
       expect(`${headline} ${why}`).not.toMatch(/undefined|NaN|Infinity/);
