@@ -6,6 +6,7 @@ import {
   type RowEnd,
   type RowLimit,
 } from '../../engine/index.ts';
+import { toDegrees } from './angles.ts';
 import { figure, textTable } from './textTable.ts';
 
 /** One letter a class, for the map. */
@@ -27,7 +28,11 @@ export function envelopeText(
   limits: readonly RowLimit[],
 ): string {
   const { horizontalSpeed: across, directions, lander } = question;
-  const looked = directions.length === 1 ? 'one yaw' : `the worst of ${directions.length} yaws`;
+  const [first] = directions;
+  const looked =
+    directions.length === 1 && first !== undefined
+      ? `yaw ${figure(toDegrees(first.yaw), 1)} deg`
+      : `the worst of ${directions.length} yaws`;
   const state = map.isDone ? '' : 'PARTIAL: stopped before it was done. ';
   const present = ENVELOPE_CLASSES.filter((name) => map.counts[name] > 0);
   const legend = present.map((name) => `${LETTERS[name]} ${name} ${map.counts[name]}`).join(', ');
@@ -69,5 +74,5 @@ function limitTable(limits: readonly RowLimit[]): string {
 }
 
 function end(found: RowEnd | undefined): readonly string[] {
-  return [figure(found?.horizontalSpeed, 3), found?.class ?? '-'];
+  return found === undefined ? ['beyond the grid', ''] : [figure(found.horizontalSpeed, 3), found.class];
 }

@@ -105,6 +105,32 @@ export function echoLanding(options: LandingOptions): Readonly<Record<string, un
   };
 }
 
+/** The ground and the state of the legs in words, such as 'slope 5 deg, friction 0.8, leg 2 missing'. */
+export function describeLanding(options: LandingOptions): string {
+  const {
+    slope = 0,
+    slopeAzimuth = 0,
+    friction = DEFAULT_FRICTION,
+    soilStiffness,
+    softFactor = DEFAULT_SOFT_FACTOR,
+  } = options;
+  const azimuth = slopeAzimuth === 0 ? '' : ` toward azimuth ${slopeAzimuth} deg`;
+  const legs = (numbers: readonly number[] | undefined, state: string): string =>
+    numbers === undefined || numbers.length === 0
+      ? ''
+      : `leg${numbers.length === 1 ? '' : 's'} ${numbers.join(', ')} ${state}`;
+  return [
+    slope === 0 ? 'level ground' : `slope ${slope} deg${azimuth}`,
+    `friction ${friction}`,
+    soilStiffness === undefined ? '' : 'soft soil',
+    legs(options.missing, 'missing'),
+    legs(options.soft, `soft (${softFactor} of the crush force)`),
+    legs(options.unlatched, 'not latched'),
+  ]
+    .filter((words) => words !== '')
+    .join(', ');
+}
+
 /** World or gravity alone, for the parts of the closed forms that know them. */
 export function worldOf({
   world,

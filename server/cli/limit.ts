@@ -2,6 +2,7 @@ import { landerStance, massProperties, tripLimit, tripLimitByAzimuth, tripLimitT
 import { toRadians } from './angles.ts';
 import { azimuthsDeg } from './azimuths.ts';
 import { addConditionOptions, echoCondition, readCondition, type ConditionOptions } from './condition.ts';
+import { gearNote } from './gearNote.ts';
 import { readPivotBody } from './geometry.ts';
 import { leastRow, limitRow } from './limitRow.ts';
 import { reportRows } from './limitReport.ts';
@@ -73,5 +74,12 @@ function reportLimit(word: string | undefined, options: LimitOptions): Report {
     limitRow(azimuthDeg, tripLimitToward(stance, bulk, travel, toRadians(azimuthDeg))),
   );
   const least = leastRow(tripLimitByAzimuth(stance, bulk, travel).least);
-  return reportRows({ name, inputs, options, firstContact: condition.firstContact, least, rows });
+  const note = gearNote({
+    lander,
+    gravity: condition.gravity,
+    slope: condition.slope,
+    descentRate: condition.descentRate,
+    missing: missingIndices(missing),
+  });
+  return reportRows({ name, inputs, options, firstContact: condition.firstContact, least, rows, note });
 }

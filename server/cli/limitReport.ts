@@ -9,6 +9,8 @@ interface LimitFindings {
   readonly inputs: Report['inputs'];
   readonly options: ConditionOptions;
   readonly firstContact: FirstContact | undefined;
+  /** A reason not to rely on the limits. */
+  readonly note?: string | undefined;
   readonly least: LimitRow;
   /** By azimuth; empty for plain geometry, whose one direction is the least. */
   readonly rows: readonly LimitRow[];
@@ -21,9 +23,10 @@ export function reportRows(findings: LimitFindings): Report {
   return {
     verb: 'limit',
     inputs,
-    results: { stands: least.stands, least, byAzimuth, skid },
+    results: { stands: least.stands, least, byAzimuth, skid, note: findings.note ?? null },
     text: [
       ...(least.stands ? describeLeast(findings, least) : describeFall(findings, least)),
+      ...(findings.note === undefined ? [] : [findings.note]),
       ...(rows.some((row) => row.stands) ? ['', limitTable(rows, options.slope ?? 0)] : []),
     ].join('\n'),
   };

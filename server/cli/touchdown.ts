@@ -8,7 +8,14 @@ import {
 } from '../../engine/index.ts';
 import { toAzimuthDeg, toRadians } from './angles.ts';
 import { namePlace } from './condition.ts';
-import { addLandingOptions, echoLanding, readLanding, worldOf, type LandingOptions } from './landingOptions.ts';
+import {
+  addLandingOptions,
+  describeLanding,
+  echoLanding,
+  readLanding,
+  worldOf,
+  type LandingOptions,
+} from './landingOptions.ts';
 import type { DefineVerb } from './program.ts';
 import { BODY_RATE, DESCENT_RATE, quantityParser, textParser, type Quantity } from './quantity.ts';
 import { readLander } from './readLander.ts';
@@ -147,6 +154,15 @@ function resultsOf(result: TouchdownResult): Report['results'] {
   };
 }
 
+/** What turns and leans the lander at contact, where anything does. */
+function describeAttitude({ yaw = 0, pitch = 0, roll = 0, rate = 0, height = 0 }: TouchdownOptions): string {
+  const parts = { yaw, pitch, roll };
+  const words = Object.entries(parts).flatMap(([name, value]) => (value === 0 ? [] : [`${name} ${value} deg`]));
+  if (rate !== 0) words.push(`turning at ${rate} deg/s`);
+  if (height !== 0) words.push(`after a fall of ${height} m`);
+  return words.length === 0 ? '' : `; ${words.join(', ')}`;
+}
+
 function textOf(lander: Lander, options: TouchdownOptions, touchdown: TouchdownCase, result: TouchdownResult): string {
   const { state } = touchdown;
   const where = `${lander.name} ${namePlace(worldOf(options))}`;
@@ -160,6 +176,7 @@ function textOf(lander: Lander, options: TouchdownOptions, touchdown: TouchdownC
   ]);
   return [
     `${where}, ${state.horizontalSpeed} m/s across and ${state.descentRate} m/s down: ${result.outcome} (${limits}).`,
+    `On ${describeLanding(options)}${describeAttitude(options)}.`,
     `Least margin ${figure(result.leastMargin.value, 3)} m at ${figure(result.leastMargin.time, 2)} s; ` +
       `slid ${figure(result.slide, 2)} m; leans ${figure(result.restTiltDeg, 1)} deg at the end, ${figure(result.time, 1)} s.`,
     `Peak acceleration ${figure(result.peakAcceleration, 1)} m/s^2; hull no nearer to the ground than ` +
