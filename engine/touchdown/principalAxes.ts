@@ -29,7 +29,7 @@ const MAX_SWEEPS = 12;
  * Principal axes of a symmetric tensor by cyclic Jacobi rotations.
  *
  *   t = sign(theta) / (|theta| + sqrt(theta^2 + 1)),  theta = (a_qq - a_pp) / (2 a_pq),  c = 1/sqrt(t^2 + 1),  s = t c
- *                                                                                  [GVL2013] sec. 8.5.2
+ *                                                                                  [GolubVanLoan2013] sec. 8.5.2
  * A tensor that is diagonal already keeps its axes and their order. Pure.
  */
 export function principalAxes(tensor: SymmetricTensor): PrincipalAxes {

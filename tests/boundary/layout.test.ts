@@ -43,8 +43,11 @@ describe('sources', () => {
     const references = readSource('engine/REFERENCES.md');
     const cited = new Map<string, string>();
     for (const file of files.filter((name) => /^engine\/.*\.ts$/.test(name))) {
-      for (const match of readSource(file).matchAll(/\[([A-Z][\w&-]*\d{2,4}[a-z]?)\]/g))
-        cited.set(match[1] ?? '', file);
+      const comments =
+        readSource(file)
+          .match(/\/\*[\s\S]*?\*\/|\/\/[^\n]*/g)
+          ?.join('\n') ?? '';
+      for (const match of comments.matchAll(/\[([A-Z][\w&-]*\d{2,4}[a-z]?)\]/g)) cited.set(match[1] ?? '', file);
     }
     expect(cited.size).toBeGreaterThan(3);
     expect([...cited].filter(([key]) => !references.includes(`[${key}]`))).toEqual([]);
