@@ -113,7 +113,7 @@ export const STIFF_T = 14;
 export const DASH_N = 15;
 export const DASH_T = 16;
 export const DS = 17; // shortening of the strut [m]
-export const SLIDES = 18; // 1 when friction is at its limit
+export const ACROSS = 18; // trial force across the surface of a foot that slides; 0 when it sticks [N]
 export const TRIAL_SIZE = 19;
 
 // hullForce: sums over the hull points, ground frame

@@ -4,6 +4,7 @@
  */
 import type { TouchdownKernel } from './kernel.ts';
 import {
+  ACROSS,
   ANCHOR1,
   ANCHOR2,
   BEARING,
@@ -30,7 +31,6 @@ import {
   SHIFT_T2,
   SINKAGE,
   SLIDE,
-  SLIDES,
   SOIL_COEFFICIENT,
   SOIL_EXPONENT,
   SOIL_WORK,
@@ -54,7 +54,7 @@ import { nextStage, restiffen } from './legStages.ts';
 import { bekkerForce, furtherSinkage } from './soil.ts';
 
 /** The axial load agrees with the crush force to this share [-]: far above rounding, far below any measurement. */
-const FORCE_SHARE = 1e-9;
+const FORCE_SHARE = 1e-8;
 /** The lateral force agrees with its limit to this share [-]; its direction turns while it is approached. */
 const LATERAL_SHARE = 1e-5;
 /** The lateral set is along the lateral force to this cosine [-]. */
@@ -73,6 +73,7 @@ const LEAST_NORMAL_SHARE = 1 / 64;
  */
 export function returnPlastic(kernel: TouchdownKernel, o: number, at1: number, at2: number): void {
   const { feet, trial } = kernel;
+  trial[DS] = 0;
   let lateral = 0;
   if (feet[o + SECONDARY]! < Infinity) lateral = yieldSideways(kernel, o);
   else hold(kernel, o, 0, 0, 0);
@@ -114,7 +115,7 @@ function axialLoad(kernel: TouchdownKernel, o: number, sn: number, s1: number, s
   const limit = run[FRICTION]! * normal;
   const share = across > limit ? limit / across : 1;
   trial[SANK] = sank;
-  trial[SLIDES] = across > limit ? 1 : 0;
+  trial[ACROSS] = across > limit ? across : 0;
   trial[HELD_N] = normal;
   trial[HELD_T1] = t1 * share;
   trial[HELD_T2] = t2 * share;
@@ -122,20 +123,26 @@ function axialLoad(kernel: TouchdownKernel, o: number, sn: number, s1: number, s
 }
 
 /**
- * By how much the axial load falls for each meter of shortening, in the state that axialLoad has just found [N/m]. The turn of
- * the slip direction is left out, and on Bekker soil the rise of the bearing force: good for a Newton step.
+ * By how much the axial load falls for each meter of shortening, in the state that axialLoad has just found [N/m]. On Bekker soil the rise of
+ * the bearing force is left out: good for a Newton step.
  *
- *   sticks: k_n a_n^2 + k_t a_t^2 (a sinking pad: k_t a_t^2)        slides: k_n a_n (a_n + mu t.a) (a sinking pad: 0)
+ *   sticks: k_n a_n^2 + k_t a_t^2
+ *   slides: k_n a_n (a_n + mu t.a) + mu N k_t (a_t^2 - (t.a)^2) / |T_trial|         T = mu N t, t turning with T_trial
+ *   a sinking pad: the same without k_n
  */
 function axialSlope(kernel: TouchdownKernel): number {
   const { trial, run } = kernel;
   const an = trial[STRUT_N]!;
   const kn = trial[SANK]! > 0 ? 0 : trial[STIFF_N]!;
-  if (trial[SLIDES] === 0) return kn * an * an + trial[STIFF_T]! * (1 - an * an);
-  const limit = run[FRICTION]! * trial[HELD_N]!;
-  const across =
-    limit > 0 ? (trial[HELD_T1]! * trial[STRUT_T1]! + trial[HELD_T2]! * trial[STRUT_T2]!) / trial[HELD_N]! : 0;
-  return kn * an * (an + across);
+  const kt = trial[STIFF_T]!;
+  const flat = 1 - an * an;
+  const across = trial[ACROSS]!;
+  if (across === 0) return kn * an * an + kt * flat;
+  const held = trial[HELD_N]!;
+  const mu = run[FRICTION]!;
+  if (!(mu * held > 0)) return kn * an * an;
+  const along = (trial[HELD_T1]! * trial[STRUT_T1]! + trial[HELD_T2]! * trial[STRUT_T2]!) / (mu * held);
+  return kn * an * (an + mu * along) + (mu * held * kt * (flat - along * along)) / across;
 }
 
 /** Least shortening that brings the axial load to what the stages bear, through as many stages as it takes [m]; its force is left in HELD_*. */
@@ -160,9 +167,9 @@ function crush(kernel: TouchdownKernel, o: number, wn: number, w1: number, w2: n
 }
 
 /**
- * Shortening, from `from` on, at which the axial load equals `limit`: Newton steps inside the bracket between `from`, where the load is above the
- * limit, and N / (k a_n), where the pad is unloaded; the middle of the bracket where a step would leave it or has not gained enough.
- * The force of the result is left in HELD_*.
+ * Shortening, from `from` on, at which the axial load equals `limit`, or `from` if it is below it there: Newton steps inside the bracket
+ * between `from` and N / (k a_n), where the pad is unloaded, and the middle of the bracket where a step would leave it or has not
+ * gained enough. Starts from the shortening found last, in kernel.trial. The force of the result is left in HELD_*.
  */
 function crushRoot(
   kernel: TouchdownKernel,
@@ -177,18 +184,25 @@ function crushRoot(
   const an = trial[STRUT_N]!;
   const a1 = trial[STRUT_T1]!;
   const a2 = trial[STRUT_T2]!;
-  let ds = from;
   let low = from;
   let high = (trial[TRIAL_N]! - trial[STIFF_N]! * wn) / (trial[STIFF_N]! * an);
+  const guess = trial[DS]!;
+  let ds = guess > from && guess < high ? guess : from;
   let missBefore = Infinity;
+  let triedFrom = false;
   for (let turn = 0; turn < MAX_ROOT_TURNS; turn++) {
+    if (ds === from) triedFrom = true;
     const miss = axialLoad(kernel, o, wn + ds * an, w1 + ds * a1, w2 + ds * a2) - limit;
-    if (turn === 0 ? miss <= FORCE_SHARE * limit : Math.abs(miss) <= FORCE_SHARE * limit) return ds;
+    if (Math.abs(miss) <= FORCE_SHARE * limit || (miss < 0 && ds === from)) return ds;
     if (miss > 0) low = ds;
     else high = ds;
     const newton = ds + miss / axialSlope(kernel);
-    const gains = Math.abs(miss) < missBefore / 2;
-    ds = gains && newton > low && newton < high ? newton : (low + high) / 2;
+    if (newton <= from && !triedFrom) {
+      ds = from;
+    } else {
+      const gains = Math.abs(miss) < missBefore / 2;
+      ds = gains && newton > low && newton < high ? newton : (low + high) / 2;
+    }
     missBefore = Math.abs(miss);
   }
   found[UNSETTLED] = found[UNSETTLED]! + 1;
@@ -210,6 +224,10 @@ function yieldSideways(kernel: TouchdownKernel, o: number): number {
   const limit = feet[o + SECONDARY]!;
   const left = Math.max(0, feet[o + LATERAL_END]! - feet[o + LATERAL]!);
   hold(kernel, o, 0, 0, 0);
+  // the force without lateral set
+  const fn = trial[HELD_N]!;
+  const f1 = trial[HELD_T1]!;
+  const f2 = trial[HELD_T2]!;
   let lambda = 0;
   let dn = 0;
   let d1 = 0;
@@ -234,7 +252,8 @@ function yieldSideways(kernel: TouchdownKernel, o: number): number {
     d2 /= length;
     const guess =
       turn > 0 ? lambda : Math.max(feet[o + LAST_SET]!, (lateral - limit) / lateralStiffness(trial, dn, d1, d2));
-    lambda = lateralRoot(kernel, o, limit, left, guess, dn, d1, d2);
+    const over = fn * dn + f1 * d1 + f2 * d2 - limit;
+    lambda = lateralRoot(kernel, o, limit, over, left, guess, dn, d1, d2);
     feet[o + LAST_SET] = lambda;
   }
   found[UNSETTLED] = found[UNSETTLED]! + 1;
@@ -270,6 +289,7 @@ function lateralRoot(
   kernel: TouchdownKernel,
   o: number,
   limit: number,
+  overAtZero: number,
   left: number,
   guess: number,
   dn: number,
@@ -282,13 +302,14 @@ function lateralRoot(
   let miss = lateralMiss(kernel, o, limit, lambda, dn, d1, d2);
   if (Math.abs(miss) <= close) return lambda;
   let low = 0;
-  let over = 0;
+  let over = overAtZero;
   let high = lambda;
   let under = miss;
-  if (miss < 0) {
-    over = lateralMiss(kernel, o, limit, 0, dn, d1, d2);
-    if (over <= close) return 0;
-  } else {
+  if (miss < 0 && over <= close) {
+    hold(kernel, o, 0, 0, 0);
+    return 0;
+  }
+  if (miss > 0) {
     const stiffness = lateralStiffness(trial, dn, d1, d2);
     while (miss > 0) {
       if (lambda >= left) return left;
