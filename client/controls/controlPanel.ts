@@ -46,7 +46,10 @@ export function createControlPanel(desk: CommandDesk, maxThrust: number): Contro
     step(CONTROLS.right, '→', CONTROLS.leanRight, () => desk.lean('right')),
   ];
   const hold = button(CONTROLS.hold, () => desk.toggleHold(), { class: 'hold' });
-  const startOver = button(CONTROLS.startOver, () => desk.ask({ kind: 'again' }), { class: 'start-over' });
+  const startOver = button(CONTROLS.again, () => desk.ask({ kind: 'again' }), {
+    class: 'start-over',
+    'aria-label': CONTROLS.startOver,
+  });
   const letters = element('input', { type: 'checkbox', checked: true, id: 'letter-keys' });
   const panel = element(
     'section',
