@@ -6,11 +6,17 @@ import { ROOT } from '../support/sources.ts';
 import { benchClientSize } from './clientSize.ts';
 import type { BenchRow } from './row.ts';
 import { benchSimulationRate } from './simulationRate.ts';
+import { benchTouchdown } from './touchdown.ts';
 import { benchTripLimitRate } from './tripLimitRate.ts';
 import { benchWorldStep } from './worldStep.ts';
 
 /** Prints what things cost, each beside a reference of the same run: ratios travel between machines, figures do not. */
-const engine: readonly BenchRow[] = [...benchTripLimitRate(), ...benchWorldStep(), ...(await benchSimulationRate())];
+const engine: readonly BenchRow[] = [
+  ...benchTripLimitRate(),
+  ...benchWorldStep(),
+  ...(await benchTouchdown()),
+  ...(await benchSimulationRate()),
+];
 // loaded late: with the browser's driver in the process the steps above measured up to three times as long
 const { benchFirstFrame } = await import('./firstFrame.ts');
 const firstFrame = await benchFirstFrame();
