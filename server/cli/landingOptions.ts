@@ -115,20 +115,21 @@ export function describeLanding(options: LandingOptions): string {
     softFactor = DEFAULT_SOFT_FACTOR,
   } = options;
   const azimuth = slopeAzimuth === 0 ? '' : ` toward azimuth ${slopeAzimuth} deg`;
-  const legs = (numbers: readonly number[] | undefined, state: string): string =>
-    numbers === undefined || numbers.length === 0
-      ? ''
-      : `leg${numbers.length === 1 ? '' : 's'} ${numbers.join(', ')} ${state}`;
   return [
     slope === 0 ? 'level ground' : `slope ${slope} deg${azimuth}`,
     `friction ${friction}`,
     soilStiffness === undefined ? '' : 'soft soil',
-    legs(options.missing, 'missing'),
-    legs(options.soft, `soft (${softFactor} of the crush force)`),
-    legs(options.unlatched, 'not latched'),
+    legsIn(options.missing, 'missing'),
+    legsIn(options.soft, `soft (${softFactor} of the crush force)`),
+    legsIn(options.unlatched, 'not latched'),
   ]
     .filter((words) => words !== '')
     .join(', ');
+}
+
+function legsIn(numbers: readonly number[] | undefined, state: string): string {
+  if (numbers === undefined || numbers.length === 0) return '';
+  return `leg${numbers.length === 1 ? '' : 's'} ${numbers.join(', ')} ${state}`;
 }
 
 /** World or gravity alone, for the parts of the closed forms that know them. */
