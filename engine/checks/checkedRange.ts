@@ -45,11 +45,21 @@ export function outsideCheckedRange(model: RangedModel, inputs: Readonly<Record<
   });
 }
 
-/** A number, or both ends of a stretch of numbers. */
+/**
+ * A number; both ends of a stretch of numbers; or, of a distribution, the ends it is cut at or else three deviations to
+ * each side (Rayleigh: three scales), which few draws leave.
+ */
 function valuesIn(input: unknown): readonly number[] {
   if (typeof input === 'number') return [input];
   if (typeof input !== 'object' || input === null) return [];
-  return ['from', 'to'].flatMap((end) => valuesIn(Reflect.get(input, end)));
+  const { from, to, low, high, value, mean, deviation, scale }: Partial<Record<string, unknown>> = { ...input };
+  const ends = [from, to, low, high, value].filter((end) => typeof end === 'number');
+  if (typeof mean === 'number' && typeof deviation === 'number') {
+    if (low === undefined) ends.push(mean - 3 * deviation);
+    if (high === undefined) ends.push(mean + 3 * deviation);
+  }
+  if (typeof scale === 'number' && high === undefined) ends.push(3 * scale);
+  return ends;
 }
 
 function range(

@@ -29,12 +29,15 @@ const MODELS: Readonly<Record<string, RangedModel>> = {
   stance: 'trip limit',
   touchdown: 'touchdown simulation',
   envelope: 'touchdown simulation',
+  disperse: 'touchdown simulation',
+  compare: 'trip limit',
 };
 
 export function formatReport(report: Report, format: ReportFormat): string {
   if (format === 'csv' && report.csv !== undefined) return report.csv;
   const model = MODELS[report.verb];
-  const outside = model === undefined ? [] : outsideCheckedRange(model, report.inputs);
+  const outside =
+    model === undefined ? [] : outsideCheckedRange(model, { ...report.inputs, ...sampledInputs(report.inputs) });
   if (format !== 'json') {
     const warning = outside.length === 0 ? '' : `Outside checked range: ${outside.join('; ')}.\n\n`;
     return `${report.text}\n\n${warning}${CAUTION}\n`;
@@ -48,6 +51,13 @@ export function formatReport(report: Report, format: ReportFormat): string {
     ...(model === undefined ? {} : { outsideCheckedRange: outside }),
   };
   return `${JSON.stringify(document, refuseNonFinite, 2)}\n`;
+}
+
+/** The distributions of a campaign, which stand one level down. */
+function sampledInputs({ campaign }: Report['inputs']): object {
+  if (typeof campaign !== 'object' || campaign === null) return {};
+  const sampled: unknown = Reflect.get(campaign, 'inputs');
+  return typeof sampled === 'object' && sampled !== null ? sampled : {};
 }
 
 /** JSON has no NaN and no infinity: `stringify` would write null in silence. */

@@ -46,6 +46,15 @@ describe('the checked range', () => {
     ]);
   });
 
+  it('[CK7] looks at what a distribution draws', () => {
+    const slopeDeg = { kind: 'rayleigh', scale: 3, high: 15 };
+    const descentRate = { kind: 'normal', mean: 2, deviation: 0.5 };
+    const friction = { kind: 'uniform', low: 0.5, high: 1 };
+    expect(outsideCheckedRange('touchdown simulation', { slopeDeg, descentRate, friction })).toEqual([
+      'descent rate 3.5 m/s, checked from 0 to 3.05',
+    ]);
+  });
+
   it('[CK7] looks at both ends of a stretch', () => {
     const inputs = { horizontalSpeed: { from: -1, to: 6, count: 3 }, descentRate: { from: 0, to: 3, count: 3 } };
     expect(outsideCheckedRange('touchdown simulation', inputs)).toEqual([
