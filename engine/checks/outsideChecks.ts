@@ -7,6 +7,7 @@ import { SLOSH_CHECKS } from './sloshChecks.ts';
 import { STANCE_CHECKS } from './stanceChecks.ts';
 import { STATICS_CHECKS } from './staticsChecks.ts';
 import { STRUCTURE_CHECKS } from './structureChecks.ts';
+import { TOUCHDOWN_CHECKS } from './touchdownChecks.ts';
 import { GRAVITY_SCALING_CHECKS, TRIP_LIMIT_CHECKS } from './tripLimitChecks.ts';
 
 /** Every outside check, from the simplest model up. A new topic is a file of its own and one line here. */
@@ -18,6 +19,7 @@ export const OUTSIDE_CHECKS: readonly OutsideCheck[] = [
   ...ROCKING_CHECKS,
   ...SLOSH_CHECKS,
   ...STRUCTURE_CHECKS,
+  ...TOUCHDOWN_CHECKS,
   ...DISPERSION_CHECKS,
 ];
 

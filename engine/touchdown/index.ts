@@ -4,6 +4,7 @@ export { DEFAULT_DAMPING, DEFAULT_STEP } from './constants.ts';
 export type { TouchdownKernel } from './kernel.ts';
 export { prepareTouchdown } from './prepareTouchdown.ts';
 export { runTouchdown } from './runTouchdown.ts';
+export { bekkerSinkage } from './soil.ts';
 export { simulateTouchdown } from './simulateTouchdown.ts';
 export {
   TOUCHDOWN_LIMITS,

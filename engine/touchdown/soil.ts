@@ -60,3 +60,15 @@ export function furtherSinkage(
   }
   return dp;
 }
+
+/**
+ * Permanent sinkage of a round pad under a force that is put on slowly [m]: force = coefficient p^exponent.
+ */
+export function bekkerSinkage(
+  force: number,
+  diameter: number,
+  soil: { readonly cohesive: number; readonly frictional: number; readonly exponent: number },
+): number {
+  const ratio = force / bekkerCoefficient(soil.cohesive, soil.frictional, diameter);
+  return soil.exponent === 1 ? ratio : exp(log(ratio) / soil.exponent);
+}
