@@ -178,7 +178,6 @@ export {
   playedModel,
   recordingOf,
   returnMember,
-  staticTiltOf,
   stepTable,
   viewTable,
   type Callout,

@@ -67,13 +67,26 @@ export interface SpeedLimit {
   readonly horizontal: number;
 }
 
+/**
+ * Tilt at which the body falls over its nearest edge, from standing upright on level ground [rad].
+ *
+ *   α = atan(b / h)                                    geometry: the center of mass stands above the edge
+ *
+ * b  foot point of the center of mass to the edge [m]     h  center of mass above the footpads [m]
+ *
+ * The same on every world.
+ */
+export function staticTiltOf(body: Pick<PivotBody, 'halfStance' | 'centerHeight'>): number {
+  return atan(body.halfStance / body.centerHeight);
+}
+
 /** Speed limit of a body that trips over one edge, for one state at contact. */
 export function tripLimit(body: PivotBody, condition: ContactCondition): TripLimit {
   assertPivotBody(body);
   assertCondition(condition);
   const { slope } = condition;
   const downhillStance = slope >= 0 ? body.halfStance : (body.oppositeHalfStance ?? body.halfStance);
-  const staticTilt = atan(downhillStance / body.centerHeight);
+  const staticTilt = staticTiltOf({ halfStance: downhillStance, centerHeight: body.centerHeight });
   if (Math.abs(slope) >= staticTilt) return { kind: 'cannotStand', staticTilt };
 
   const section = sectionOf(body, condition);

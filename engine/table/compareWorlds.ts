@@ -7,7 +7,8 @@ import { layOutSection } from '../world/layOutSection.ts';
 import { readDescent } from '../world/readDescent.ts';
 import { stepDescent } from '../world/stepDescent.ts';
 import { findWorld, type World } from '../worlds.ts';
-import { contactMargin, pivotBodyAt, staticTiltOf, type ContactMargin } from './contactMargin.ts';
+import { staticTiltOf } from '../pivot/tripLimit.ts';
+import { contactMargin, pivotBodyAt, type ContactMargin } from './contactMargin.ts';
 
 /** One touchdown as it ends on one world. */
 export interface WorldTouchdown extends Omit<ContactMargin, 'direction'> {

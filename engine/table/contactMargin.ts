@@ -1,5 +1,4 @@
 import type { PivotBody } from '../pivot/tripLimit.ts';
-import { atan } from '../math/trig.ts';
 import { contactLimit } from '../world/contactLimit.ts';
 import type { TouchdownState } from '../world/descent.ts';
 import { readMassTable } from '../world/massTable.ts';
@@ -44,17 +43,4 @@ export function contactMargin(body: PivotBody, gravity: number, contact: Touchdo
     speedMargin: Math.min(plastic.horizontal - speed, behind.plastic.horizontal + speed),
     ...(utilisation < Infinity && { utilisation }),
   };
-}
-
-/**
- * Tilt at which the body falls over its nearest edge, from standing upright on level ground [rad].
- *
- *   α = atan(b / h)                                    geometry: the center of mass stands above the edge
- *
- * b  foot point of the center of mass to the edge [m]     h  center of mass above the footpads [m]
- *
- * The same on every world.
- */
-export function staticTiltOf(body: PivotBody): number {
-  return atan(body.halfStance / body.centerHeight);
 }

@@ -1,6 +1,6 @@
 export { commandTable, SEAT_NAMES, THRUST_RANGE, TILT_RANGE_DEG } from './commandTable.ts';
 export { COMPARED_WORLDS, compareWorlds, type WorldTouchdown } from './compareWorlds.ts';
-export { staticTiltOf, type ContactMargin } from './contactMargin.ts';
+export type { ContactMargin } from './contactMargin.ts';
 export { STAND_IN_AFTER_TICKS } from './controls.ts';
 export { LONGEST_NAME, parseMemberName } from './memberName.ts';
 export { dropMember, forgetAbsent, joinTable, leaveTable, MOST_MEMBERS, returnMember } from './members.ts';

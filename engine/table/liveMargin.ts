@@ -2,7 +2,8 @@ import { sin } from '../math/trig.ts';
 import { TICK_DT } from '../world/constants.ts';
 import type { DescentSetup, DescentState, TouchdownState } from '../world/descent.ts';
 import { layOutSection } from '../world/layOutSection.ts';
-import { contactMargin, pivotBodyAt, staticTiltOf } from './contactMargin.ts';
+import { staticTiltOf } from '../pivot/tripLimit.ts';
+import { contactMargin, pivotBodyAt } from './contactMargin.ts';
 import type { LiveMargin } from './tableTypes.ts';
 
 /**

@@ -1,9 +1,9 @@
 import { atan2 } from '../math/trig.ts';
-import type { ContactCondition, PivotBody } from '../pivot/tripLimit.ts';
+import { staticTiltOf, type ContactCondition, type PivotBody } from '../pivot/tripLimit.ts';
 import { contactCondition, contactLimit } from '../world/contactLimit.ts';
 import type { DescentSetup, DescentState, TouchdownState } from '../world/descent.ts';
 import { layOutSection } from '../world/layOutSection.ts';
-import { contactMargin, pivotBodyAt, staticTiltOf } from './contactMargin.ts';
+import { contactMargin, pivotBodyAt } from './contactMargin.ts';
 import type { Scorecard } from './tableTypes.ts';
 
 /**

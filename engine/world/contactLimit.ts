@@ -1,5 +1,4 @@
-import { atan } from '../math/trig.ts';
-import { tripLimit, type ContactCondition, type PivotBody, type TripLimit } from '../pivot/tripLimit.ts';
+import { staticTiltOf, tripLimit, type ContactCondition, type PivotBody, type TripLimit } from '../pivot/tripLimit.ts';
 import type { TouchdownState } from './descent.ts';
 
 /** The trip limits of one contact state, toward the side of travel and away from it, and what they say together. */
@@ -21,8 +20,8 @@ export interface ContactLimit {
  * would add b·w/h to the limit with the leading foot first, and take as much away with the trailing one: at 3 m/s some
  * meters a second either way, which neither the played nor the simulated landers show.
  *
- * Where the leading foot alone is down, the body turns over it from the attitude it has: its footpad plane, if that falls more
- * steeply than the ground, is what the pivot formula calls the slope. A body whose center moves up has no closing speed.
+ * Where the leading foot alone is down, the body turns over it from the attitude it has: its footpad plane, if that falls
+ * more steeply than the ground, is what the pivot formula calls the slope. A body whose center moves up has no closing speed.
  */
 export function contactLimit(body: PivotBody, gravity: number, contact: TouchdownState): ContactLimit {
   const direction = travelDirection(contact);
@@ -53,7 +52,7 @@ function travelDirection(contact: TouchdownState): 1 | -1 {
 
 function limitToward(direction: 1 | -1, body: PivotBody, gravity: number, contact: TouchdownState): TripLimit {
   const condition = contactCondition(direction, gravity, contact);
-  const staticTilt = atan(body.halfStance / body.centerHeight);
+  const staticTilt = staticTiltOf(body);
   if (Math.abs(condition.slope) >= staticTilt) return { kind: 'cannotStand', staticTilt };
   return tripLimit(body, condition);
 }

@@ -1,4 +1,4 @@
-import { atan } from '../math/trig.ts';
+import { staticTiltOf } from '../pivot/tripLimit.ts';
 import { stageAt } from '../touchdown/legCrush.ts';
 import { contactLimit } from './contactLimit.ts';
 import type { TouchdownState } from './descent.ts';
@@ -42,8 +42,8 @@ function followFeet(descent: Descent): void {
 
 /**
  * Keeps the state in which the lander arrived: the first contact of a touchdown. Of several touchdowns, the lander having
- * flown again or hopped under thrust in between, the one that used up most of its limit. What the feet do after that, while the body settles or
- * tips, follows from it.
+ * flown again or hopped under thrust in between, the one that used up most of its limit. What the feet do after that, while
+ * the body settles or tips, follows from it.
  */
 function noteArrival(descent: Descent, firstFoot: TouchdownState['firstFoot']): void {
   const { before, bulk, section, setup, contact } = descent;
@@ -58,8 +58,9 @@ function noteArrival(descent: Descent, firstFoot: TouchdownState['firstFoot']): 
     mass: bulk.mass,
     firstFoot,
   };
-  const { utilisation } = contactLimit({ ...bulk, halfStance: section.halfStance }, setup.gravity, state);
-  const leansTooFar = Math.abs(before.angle) >= atan(section.halfStance / bulk.centerHeight);
+  const body = { ...bulk, halfStance: section.halfStance };
+  const { utilisation } = contactLimit(body, setup.gravity, state);
+  const leansTooFar = Math.abs(before.angle) >= staticTiltOf(body);
   // a lander that tumbles meets the ground again and again, but arrives no more
   if (descent.touchdown !== undefined && (leansTooFar || utilisation <= contact.utilisation)) return;
   descent.touchdown = state;
