@@ -1,6 +1,7 @@
 import type { HeldControls, TableView, Phase } from '../../engine/index.ts';
 import { COACH } from '../text/en.ts';
 import { speed } from '../text/numbers.ts';
+import { hasFallen } from './verdict.ts';
 
 /** What the coach says, and its key: a new key is a new piece of advice, the same key only new figures. */
 export interface Advice {
@@ -30,8 +31,6 @@ const LEANING = 0.03;
 const NEARLY_DOWN = 8;
 const READY_BELOW = 2;
 const TOUCHING = 0.5;
-/** Cosine of the lean beyond which there is nothing left to do. */
-const FALLEN = 0.5;
 
 export function descentRateAim(height: number): number {
   return Math.min(FASTEST_RATE, TOUCHDOWN_RATE + RATE_PER_HEIGHT * Math.max(0, height));
@@ -44,7 +43,8 @@ export function adviseFlying(view: TableView, hoverPercent: number, holds: HeldC
   const thrust = holds.thrust ? adviseThrust(view, hoverPercent) : undefined;
   const tilt = holds.tilt ? adviseTilt(view) : undefined;
   if (thrust?.isPressing === true) return thrust.advice;
-  if (tilt !== undefined || thrust !== undefined) return tilt ?? thrust!.advice;
+  const advice = tilt ?? thrust?.advice;
+  if (advice !== undefined) return advice;
   return view.margin.callout === 'outside'
     ? { key: 'outside', words: COACH.outside }
     : { key: 'steady', words: COACH.steady };
@@ -54,7 +54,7 @@ export function adviseFlying(view: TableView, hoverPercent: number, holds: HeldC
 const GROUNDED: readonly Phase[] = ['contact', 'settling', 'at rest'];
 
 function adviseGrounded({ commanded, flight }: TableView, holds: HeldControls): Advice {
-  if (Math.cos(flight.angle) < FALLEN) return { key: 'fallen', words: COACH.fallen };
+  if (hasFallen(flight.angle)) return { key: 'fallen', words: COACH.fallen };
   if (holds.thrust && flight.phase === 'contact' && commanded.thrustPercent > 0)
     return { key: 'contact', words: COACH.contact };
   return { key: 'settle', words: COACH.settle };

@@ -88,7 +88,6 @@ export const CONTROLS = {
   upright: 'upright',
   standUpright: 'Stand upright',
   hover: 'hover',
-  hoverNote: (percent: number) => `The mark at ${percent} % holds the present speed.`,
   hold: 'Hold',
   resume: 'Resume',
   again: 'Again',
@@ -96,7 +95,6 @@ export const CONTROLS = {
   leave: 'Leave',
   leaveTable: 'Leave the table',
   heldBy: (seat: string) => `held by ${seat}`,
-  notYours: 'You watch. Take a free seat to act.',
   keys: 'Keys',
   keyList: [
     ['↑ ↓', 'W S', 'thrust'],
@@ -129,17 +127,14 @@ export const SECTION = {
     within ? `${callout}: ${by} to the tip limit` : `${callout}: ${by} over the tip limit`,
   uphill: ' uphill',
   downhill: ' downhill',
-  held: 'On hold',
 } as const;
 
 export const STATUS = {
-  connecting: 'Setting the table …',
   reconnecting: 'The line dropped. Reconnecting; your seat is kept.',
   connected: 'Connected.',
   closed: 'This table is closed.',
   resumed: 'The descent goes on.',
   held: 'On hold: the clock stands still until someone resumes.',
-  began: 'The descent begins.',
   margin: (callout: string, limit: string) => `Margin ${callout}. Tip limit ${limit}.`,
 } as const;
 
@@ -164,8 +159,6 @@ export const LOBBY = {
   away: 'line dropped, seat kept',
   begin: 'Begin the descent',
   beginHint: 'Take a seat first; anyone seated can begin.',
-  name: 'Your name',
-  rename: 'Change',
   standIn: 'stand-in',
   you: 'you',
 } as const;
@@ -177,7 +170,6 @@ export const SCORECARD = {
   look: 'Look at the section',
   back: 'Back to the scorecard',
   print: 'Print',
-  why: 'Why',
   touchdown: 'Horizontal speed at touchdown',
   trippingLimit: 'tripping limit',
   cautiousLimit: 'cautious limit',
@@ -191,7 +183,6 @@ export const SCORECARD = {
   staticLimit: 'limit',
   slope: 'Slope under the feet',
   strokes: 'Legs crushed, left, right',
-  attitude: 'Attitude at touchdown',
   propellant: 'Propellant left',
   arrived: 'touchdown',
   movingDown: ', moving downhill',
@@ -298,9 +289,4 @@ export const COACH = {
   crewFlies: (pilot: string) => `${pilot} flies. Say what you read.`,
   fallen: 'It has fallen over.',
   watching: 'A stand-in flies. Take Flying to have the controls.',
-} as const;
-
-export const PROBLEMS = {
-  noScript: 'This page needs scripts to run the table.',
-  notLoaded: 'A part of the page did not load. Check the connection and try again.',
 } as const;
