@@ -478,7 +478,8 @@ export function advance(kernel: TouchdownKernel, count: number): void {
         // the pad has pressed for a share of this step only: README.md, "Onset"
         const first = cn * (un - unBefore);
         const ramp = first < normal ? (normal - first) / (2 * normal) : 0;
-        const reached = pressed > first ? (normal - first) / (pressed - first) : 0;
+        // a lateral set may press the pad in, beyond the trial force: then nothing is cut
+        const reached = pressed > normal ? (normal - first) / (pressed - first) : 1;
         addImpulse(kernel.impulse, share * (1 - ramp * reached) - 0.5, gfx, force2, gfz, rx, ry, rz);
         edges = true;
       }
