@@ -8,6 +8,8 @@ import {
   DEFAULT_FOLD_FACTOR,
   DEFAULT_STEP,
   HULL_DAMPING,
+  HULL_PHASE_SQUARED,
+  HULL_SUPPORTS,
   MAX_PHASE_SQUARED,
   TIME_LIMIT_PENDULUM,
 } from './constants.ts';
@@ -213,7 +215,10 @@ function chooseStep(kernel: TouchdownKernel, wanted: number, damping: number): n
   return wanted / Math.ceil(wanted / longest);
 }
 
-/** c = 2 zeta sqrt(k m / n), kept as c / step since the rate is a difference over the step. */
+/**
+ * c = 2 zeta sqrt(k m / n), kept as c / step since the rate is a difference over the step. Hull points are as stiff as the stiffest foot, and no
+ * stiffer or more damped than this step bears: (k h^2 + c h) x mobility <= HULL_PHASE_SQUARED, see chooseStep.
+ */
 function setDamping(kernel: TouchdownKernel, share: number, step: number): void {
   const { feet, feetEnd, mass, run } = kernel;
   const carried = mass / (feetEnd / FOOT_SIZE);
@@ -223,8 +228,31 @@ function setDamping(kernel: TouchdownKernel, share: number, step: number): void 
     feet[o + CT] = (2 * share * Math.sqrt(feet[o + KT]! * carried)) / step;
     stiffest = Math.max(stiffest, feet[o + KN]!);
   }
-  run[HULL_K] = stiffest;
-  run[HULL_C] = (2 * (share > 0 ? HULL_DAMPING : 0) * Math.sqrt(stiffest * carried)) / step;
+  const most = HULL_PHASE_SQUARED / (hullMobility(kernel) * step * step);
+  const damping = (2 * (share > 0 ? HULL_DAMPING : 0) * Math.sqrt(stiffest * carried)) / step;
+  run[HULL_K] = Math.min(stiffest, most / 2);
+  run[HULL_C] = Math.min(damping, most - run[HULL_K]!);
+}
+
+/**
+ * How far, at most, impulses of one unit at the hull points that carry the body at once move these points [1/kg]: for HULL_SUPPORTS of them at the
+ * farthest arm, or for half of them all, whichever is more.
+ *
+ *   4 (1/m + r^2 / I_least),   (n/m + max over axes of sum (r^2 - r_i^2) / I_i) / 2        trace of J M^-1 J^T, and its largest diagonal terms
+ */
+function hullMobility(kernel: TouchdownKernel): number {
+  const { hull, mass, moments } = kernel;
+  const turning = [0, 0, 0];
+  let farthest = 0;
+  for (let o = 0; o < hull.length; o += HULL_SIZE) {
+    const square = hull[o]! * hull[o]! + hull[o + 1]! * hull[o + 1]! + hull[o + 2]! * hull[o + 2]!;
+    farthest = Math.max(farthest, square);
+    moments.forEach((moment, i) => {
+      turning[i] = turning[i]! + (square - hull[o + i]! * hull[o + i]!) / moment;
+    });
+  }
+  const half = (hull.length / HULL_SIZE / mass + Math.max(...turning)) / 2;
+  return Math.max(HULL_SUPPORTS * (1 / mass + farthest / Math.min(...moments)), half);
 }
 
 function fillRun(

@@ -71,6 +71,47 @@ describe('energy', () => {
     expect(missing(1 / 2048)).toBeLessThan(coarse / 3);
   });
 
+  it('[TD1] does not rise in the hardest arrivals either: over-damped, struts that yield sideways, a light body among many hull points', () => {
+    const ring = { mass: 500, centerHeight: 2, legCount: 5, radius: 3, crushForce: 4000, stroke: 0.3 } as const;
+    const spread = { force: 1500, stroke: 0.4, stiffness: 1.5e5 };
+    const overDamped = ringLander({
+      ...ring,
+      inertia: [900, 900, 1200],
+      stiffness: 2e5,
+      bottomedStiffness: 8e5,
+      hipInset: 1.2,
+      secondary: spread,
+    });
+    const hull = Array.from({ length: 36 }, (_, i): [number, number, number] => [
+      6 * Math.cos((i * Math.PI) / 6),
+      6 * Math.sin((i * Math.PI) / 6),
+      0.3 + 1.2 * Math.floor(i / 12),
+    ]);
+    const light = ringLander({ ...ring, inertia: [200, 200, 300], stiffness: 2e5, hull });
+    const random = seedRandom(44);
+    for (const [lander, damping] of [
+      [overDamped, 2],
+      [light, 0.2],
+    ] as const) {
+      let rise = 0;
+      let unaccounted = 0;
+      for (let run = 0; run < 12; run++) {
+        const conditions = drawConditions(random);
+        const state = { ...conditions.state, horizontalSpeed: 2 * run - 10, descentRate: 4 + run / 2 };
+        const { ledger } = touchDown(
+          { lander, ...conditions, state },
+          { ledger: true, damping, timeLimit: 2, stopWhenDecided: false },
+        );
+        const { kineticStart, gravityWork, kineticEnd, elasticEnd, crush, soil, friction, damping: damped } = ledger!;
+        const left = kineticStart + gravityWork - kineticEnd - elasticEnd - crush - soil - friction - damped;
+        rise = Math.max(rise, ledger!.largestRise / kineticStart);
+        unaccounted = Math.max(unaccounted, Math.abs(left) / kineticStart);
+      }
+      expect(rise).toBeLessThan(2e-4);
+      expect(unaccounted).toBeLessThan(0.1);
+    }
+  });
+
   it('[TD1] swings on between gravity and springs for a minute without loss or gain when nothing can take it', () => {
     const lander = ringLander({
       mass: 2000,
