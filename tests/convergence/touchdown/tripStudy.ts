@@ -42,7 +42,7 @@ if (file !== undefined) writeFileSync(file, drawing());
 
 /** Height on the drawing of a limit speed. */
 function y(limit: number): number {
-  return 270 - (limit - 1.6) * 200;
+  return 270 - (limit - 1.6) * 185;
 }
 
 /** Two panels: limit over stiffness and over friction, with the plastic limit as a line. */
