@@ -16,7 +16,7 @@ export const HULL_DAMPING = 1 / 2;
 /** Hull points that are taken to carry the body at once, at the farthest arm, when their stiffness and damping are bounded [-]. */
 export const HULL_SUPPORTS = 4;
 
-/** Bound of (omega h)^2 + (damping rate) h of the body on its hull points [-]; it leaves the hulls of the examples as they are. */
+/** Bound of (omega h)^2 + (damping rate) h of the body on its hull points [-]; it leaves the hulls of the examples on rigid ground as they are. */
 export const HULL_PHASE_SQUARED = 3 / 4;
 
 /** Share of its first crush force at which a leg that is not latched folds, when none is given [-]. No source. */

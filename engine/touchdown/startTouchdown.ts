@@ -230,8 +230,9 @@ function setDamping(kernel: TouchdownKernel, share: number, step: number): void 
   }
   const most = HULL_PHASE_SQUARED / (hullMobility(kernel) * step * step);
   const damping = (2 * (share > 0 ? HULL_DAMPING : 0) * Math.sqrt(stiffest * carried)) / step;
-  run[HULL_K] = Math.min(stiffest, most / 2);
-  run[HULL_C] = Math.min(damping, most - run[HULL_K]!);
+  const stiffness = Math.min(stiffest, most / 2);
+  run[HULL_K] = stiffness;
+  run[HULL_C] = Math.min(damping, most - stiffness);
 }
 
 /**
