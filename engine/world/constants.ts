@@ -19,7 +19,7 @@ export const MAX_SPEED = 2000;
 export const MAX_RATE = 300;
 
 /**
- * Steps of the leg law in one physics step, when a foot is near the ground. The legs are stiff: an honeycomb stage is
+ * Steps of the leg law in one physics step, when a foot is near the ground. The legs are stiff: a honeycomb stage is
  * reached within centimeters, which at 5 m/s a physics step would cross in two.
  */
 export const LEG_STEPS = 8;
