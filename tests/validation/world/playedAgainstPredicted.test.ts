@@ -3,6 +3,7 @@ import { type Descent, type Lander } from '../../../engine/index.ts';
 import { findLander } from '../../../levels/index.ts';
 import { bisectLimit } from '../../support/bisectLimit.ts';
 import { dropLander, evenGround, settle } from '../../support/dropLander.ts';
+import { plainLander } from '../../support/plainLander.ts';
 
 interface Arrival {
   readonly lander: Lander;
@@ -67,6 +68,36 @@ describe('a played lander on its crushing legs', () => {
       const played = playedLimit(arrival, [0.4 * predicted, 2.2 * predicted]);
       const error = played / predicted - 1;
       expect(Math.abs(error - achieved), `measured ${error.toFixed(3)}`).toBeLessThan(0.02);
+    },
+  );
+});
+
+/**
+ * Nearly the rigid body of the formula: legs so hard that nothing crushes (200 kN, 20 MN/m a leg), feet that catch
+ * (friction 5), both down at once and slowly, so that it is the pivot alone that is compared. What is left is the give of
+ * the legs, which springs back, and the closing speed, which a rigid leg does not take up.
+ */
+describe('a played lander that is nearly rigid', () => {
+  const BAND = 0.035;
+  const lander = plainLander({ force: 200_000, stiffness: 2e7 });
+
+  it.each([
+    [0, 0.1, -0.022],
+    [0, 0.3, 0.022],
+    [-3, 0.1, -0.031],
+    [-5, 0.1, -0.021],
+    [-5, 0.3, 0.019],
+    [-8, 0.1, -0.008],
+    [-8, 0.3, 0.015],
+    [4, 0.1, -0.022],
+  ])(
+    '[PL9] falls within 3.5 %% of the plastic pivot: on %i deg at %f m/s down, %f',
+    (slopeDeg, descentRate, achieved) => {
+      const arrival = { lander, friction: 5, slopeDeg, descentRate, tiltDeg: slopeDeg };
+      const predicted = bisectLimit(0.6, 2.4, 11, (vx) => land(arrival, vx).contact.utilisation > 1);
+      const error = playedLimit(arrival, [0.6, 2.4]) / predicted - 1;
+      expect(Math.abs(error), `measured ${error.toFixed(3)}`).toBeLessThan(BAND);
+      expect(Math.abs(error - achieved), `measured ${error.toFixed(3)}`).toBeLessThan(0.005);
     },
   );
 });
