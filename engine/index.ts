@@ -23,9 +23,12 @@ export {
   CHECKED_RANGES,
   CHECK_KINDS,
   OUTSIDE_CHECKS,
+  RANGED_MODELS,
   credibilityCard,
   formatCard,
+  landerShape,
   outsideCheckedRange,
+  rangedShape,
   runChecks,
   type CheckKind,
   type CheckRelation,
@@ -34,6 +37,7 @@ export {
   type CredibilityCard,
   type OutsideCheck,
   type RangedModel,
+  type RangedShape,
 } from './checks/index.ts';
 
 // engine/lander

@@ -1,12 +1,13 @@
 import { CAUTION } from '../constants.ts';
 import { hashFloats } from '../math/hash.ts';
-import { CHECKED_RANGES, RANGED_MODELS } from './checkedRange.ts';
+import { PHYSICS_REVISION } from '../replay/recording.ts';
+import { CHECKED_RANGES, RANGED_MODELS, shortened } from './checkedRange.ts';
 import { CREDIBILITY_FACTORS, PERMITTED_USE, SIMPLIFICATIONS, type CredibilityFactor } from './credibilityFactors.ts';
 import { CHECK_KINDS, type CheckKind, type CheckResult } from './outsideCheck.ts';
 
 /** What was checked, and how far to trust it. */
 export interface CredibilityCard {
-  /** Of the check results: changes whenever one of them does. */
+  /** Revision of the engine's physics and a hash of the check results: changes whenever one of them does. */
   readonly version: string;
   readonly permittedUse: string;
   readonly factors: readonly CredibilityFactor[];
@@ -31,7 +32,7 @@ export function formatCard(card: CredibilityCard): string {
   return [
     '# Credibility card',
     '',
-    'What was checked, and how far to trust it. Made by `npx kilter check --card` from the checks that the shipped engine ran.',
+    'What was checked, and how far to trust it. Made by `npx kilter check --card --markdown` from the checks that the shipped engine ran.',
     '',
     CAUTION,
     '',
@@ -47,7 +48,9 @@ export function formatCard(card: CredibilityCard): string {
     '',
     '## Factors of credibility',
     '',
-    'The factors are those of NASA-STD-7009; names and levels (0 lowest, 4 highest) are from memory, and the levels are our own judgment.',
+    'The factors are those of NASA-STD-7009; names and levels are from memory, and the levels are our own judgment.',
+    '',
+    'Level 0: no evidence. 1: reasoned, with little evidence. 2: evidence of our own for part. 3: evidence that anybody can run, for most. 4: evidence from outside for the very use. This wording is ours.',
     '',
     ...table(
       ['factor', 'level', 'why'],
@@ -61,16 +64,23 @@ export function formatCard(card: CredibilityCard): string {
     ...table(
       ['model', 'input', 'from', 'to', 'unit', 'compared with'],
       RANGED_MODELS.flatMap((model) =>
-        card.ranges[model].map(({ words, least, most, unit, why }) => [model, words, `${least}`, `${most}`, unit, why]),
+        card.ranges[model].map(({ words, least, most, unit, why }) => [
+          model,
+          words,
+          shortened(least),
+          shortened(most),
+          unit,
+          why,
+        ]),
       ),
     ),
     '',
     '## Checks',
     '',
-    'Independence: a measurement, a published value, a value derived beside the check, or a trend. "Seen" is yes only where the source was at hand.',
+    'Independence: a measurement, a published value, a value derived beside the check, or a trend. "Source seen" is yes only where it was at hand or the derivation stands beside the code; a publication with no is quoted from memory.',
     '',
     ...table(
-      ['check', 'expected', 'error achieved', 'unit', 'independence', 'seen', 'source', 'result'],
+      ['check', 'expected', 'error achieved', 'unit', 'independence', 'source seen', 'source', 'result'],
       card.checks.map(checkRow),
     ),
     '',
@@ -100,7 +110,8 @@ function countsOf(checks: readonly CheckResult[]): string {
 }
 
 function versionOf(checks: readonly CheckResult[]): string {
-  return hashFloats(checks.flatMap(({ computed, pass }) => [computed, pass ? 1 : 0]));
+  const hash = hashFloats(checks.flatMap(({ computed, pass }) => [computed, pass ? 1 : 0]));
+  return `${PHYSICS_REVISION}-${hash}`;
 }
 
 function table(headings: readonly string[], rows: readonly (readonly string[])[]): readonly string[] {

@@ -40,14 +40,14 @@ export const CREDIBILITY_FACTORS: readonly CredibilityFactor[] = [
   },
   { factor: 'use history', level: 0, why: 'none: no use outside its own tests' },
   {
-    factor: 'management',
+    factor: 'management and process of modeling',
     level: 2,
     why: 'rules with identifiers and tests, sources by key, a change log of physics, results tied to a version',
   },
 ];
 
 export const PERMITTED_USE =
-  'Exercises, teaching, and early comparison of landers among themselves. Never a decision about a real landing.';
+  'Exercises, teaching, and early trade studies that compare landers among themselves. Never a decision about a real landing.';
 
 export const SIMPLIFICATIONS: readonly string[] = [
   'The played descent is planar: the lander is seen along the edge over which it tips most easily, its legs merged into two.',
@@ -56,5 +56,6 @@ export const SIMPLIFICATIONS: readonly string[] = [
   'The ground is rigid or an idealized soil; feet grip by Coulomb friction, without digging in or plowing.',
   'The trip limit takes the closing speed to be shared evenly by crushing legs; a tall lander that comes down fast on a slope can fall earlier.',
   'The engine does not erode the ground, and its plume only hides it.',
+  'Legs that are missing, soft or not latched, and a body that turns about the vertical, have no check from outside.',
   'Sensors are generic where they appear at all.',
 ];

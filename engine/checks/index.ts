@@ -16,3 +16,4 @@ export {
   type OutsideCheck,
 } from './outsideCheck.ts';
 export { OUTSIDE_CHECKS, runChecks } from './outsideChecks.ts';
+export { landerShape, rangedShape, type RangedShape } from './rangedShape.ts';

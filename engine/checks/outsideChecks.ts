@@ -1,5 +1,6 @@
 import { WORLDS, type World } from '../worlds.ts';
 import { assert } from '../assert.ts';
+import { DESCENT_CHECKS } from './descentChecks.ts';
 import { DISPERSION_CHECKS } from './dispersionChecks.ts';
 import { runCheck, type CheckResult, type OutsideCheck } from './outsideCheck.ts';
 import { ROCKING_CHECKS } from './rockingChecks.ts';
@@ -20,6 +21,7 @@ export const OUTSIDE_CHECKS: readonly OutsideCheck[] = [
   ...SLOSH_CHECKS,
   ...STRUCTURE_CHECKS,
   ...TOUCHDOWN_CHECKS,
+  ...DESCENT_CHECKS,
   ...DISPERSION_CHECKS,
 ];
 

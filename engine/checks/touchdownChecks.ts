@@ -41,6 +41,7 @@ export const TOUCHDOWN_CHECKS: readonly OutsideCheck[] = [
     note: '67 in of fall from 3 ft/s on the Moon, simulated to first contact',
     compute: fallAfterProbe,
   },
+  stick('moon'),
   slide('moon', '0.24481'),
   slide('earth', '1.4781'),
   peak(1, 0.5506),
@@ -222,6 +223,26 @@ function fallAfterProbe(gravityOf: GravityOf): number {
   const state = { horizontalSpeed: 0, descentRate: 3 * 0.3048, height: 67 * 0.0254 };
   const { firstContact } = run(sled(), gravity, { ground: plane(0.7), state }, { step: 1 / 4096, timeLimit: 2 });
   return state.descentRate + gravity * firstContact;
+}
+
+function stick(world: string): OutsideCheck {
+  return {
+    ...DERIVED,
+    ...AT_MOST,
+    name: 'way on a slope of 25 deg when friction is 1.01 times what holds it, Moon',
+    source: COULOMB,
+    expected: '0.01',
+    unit: 'm',
+    note: 'it stays where it is set down; 0.01 m is our allowance for the swing of the legs as the weight comes on',
+    compute: (gravityOf) => {
+      const slope = 25 * DEGREE;
+      const ground = plane((1.01 * sin(slope)) / cos(slope), slope);
+      const state = { horizontalSpeed: 0, descentRate: 0, pitch: slope };
+      const arrival = { ground, state };
+      const { outcome, slide: way } = run(sled(), gravityOf(world), arrival, { stopWhenDecided: false, timeLimit: 20 });
+      return outcome === 'upright' ? way : Infinity;
+    },
+  };
 }
 
 function slide(world: string, expected: string): OutsideCheck {

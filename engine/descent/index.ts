@@ -6,6 +6,7 @@ export {
   commandedThrust,
   lagStep,
   leastBurnPercent,
+  massLeft,
   propellantPerImpulse,
   type LagStep,
 } from './thrust.ts';

@@ -46,6 +46,17 @@ export function lagStep(lag: number, dt: number): LagStep {
 }
 
 /**
+ * Share of the mass that is left after a change of speed in free space [-].
+ *
+ *   m1 / m0 = e^(−Δv / (Isp·g0))                     rocket equation, textbook
+ *
+ * Δv  change of speed [m/s]       Isp  specific impulse [s], g0 the standard gravity on every world
+ */
+export function massLeft(speedChange: number, specificImpulse: number): number {
+  return exp(-speedChange / (specificImpulse * STANDARD_GRAVITY));
+}
+
+/**
  * Propellant that gives one newton for one second [kg/(N·s)].
  *
  *   dm/dt = T / (Isp·g0)                             definition of specific impulse

@@ -1,7 +1,15 @@
 import { credibilityCard, formatCard, runChecks, type CheckRelation, type CheckResult } from '../../engine/index.ts';
+import { cardText } from './cardText.ts';
 import type { DefineVerb } from './program.ts';
 import type { Report } from './report.ts';
 import { numberSources, textTable } from './textTable.ts';
+import { UsageError } from './usageError.ts';
+
+interface CheckOptions {
+  readonly card?: boolean;
+  readonly markdown?: boolean;
+  readonly json?: boolean;
+}
 
 export const defineCheck: DefineVerb = (command, deliver) => {
   command
@@ -13,20 +21,33 @@ export const defineCheck: DefineVerb = (command, deliver) => {
       '--card',
       'print the credibility card: the checks, the factors of credibility, the checked range, the permitted use',
     )
-    .addHelpText('after', '\nExamples:\n  kilter check\n  kilter check --json\n  kilter check --card')
-    .action((options: { readonly card?: boolean }) => {
+    .option('--markdown', 'with --card: as Markdown, the form of engine/CREDIBILITY.md')
+    .addHelpText(
+      'after',
+      '\nExamples:\n  kilter check\n  kilter check --json\n  kilter check --card\n  kilter check --card --markdown',
+    )
+    .action((options: CheckOptions) => {
+      if (options.markdown === true && options.card !== true) throw new UsageError('--markdown goes with --card');
+      if (options.markdown === true && options.json === true)
+        throw new UsageError('expected --json or --markdown, came both');
       const checks = runChecks();
-      deliver(options.card === true ? reportCard(checks) : reportChecks(checks));
+      deliver(options.card === true ? reportCard(checks, options.markdown === true) : reportChecks(checks));
     });
 };
 
 const SIGNS: Readonly<Record<CheckRelation, string>> = { equals: '', atMost: '<= ', atLeast: '>= ' };
 
-/** The card; in Markdown, so that it can be kept beside the code. */
-export function reportCard(checks: readonly CheckResult[]): Report {
+/** The card as a table for people, or in Markdown, so that it can be kept beside the code. */
+export function reportCard(checks: readonly CheckResult[], isMarkdown: boolean): Report {
   const card = credibilityCard(checks);
   const failed = checks.some((check) => !check.pass);
-  return { verb: 'check', inputs: { card: true }, results: { card }, text: formatCard(card), failed };
+  return {
+    verb: 'check',
+    inputs: { card: true },
+    results: { card },
+    text: isMarkdown ? formatCard(card) : cardText(card),
+    failed,
+  };
 }
 
 /** One row a check and the count below; apart from running them, so that a failure can be shown as well. */
@@ -69,7 +90,8 @@ export function reportChecks(checks: readonly CheckResult[]): Report {
 
 /** A publication that was not at hand says so. */
 function citation({ source, kind, seen }: CheckResult): string {
-  const quoted = kind === 'published' || kind === 'measurement';
+  // a trend has a publication behind it, with its key in brackets, or common practice
+  const quoted = kind !== 'derived' && (kind !== 'trend' || source.includes('['));
   return quoted && !seen ? `${source} (from memory)` : source;
 }
 

@@ -1,9 +1,11 @@
 import {
   compareUprightLying,
   isLying,
+  rangedShape,
   type ComparedRow,
   type GearCase,
   type LanderAssessment,
+  type RangedShape,
   type UprightLying,
 } from '../../engine/index.ts';
 import { toDegrees, toRadians } from './angles.ts';
@@ -61,7 +63,18 @@ function reportComparison(word: string, options: CompareOptions): Report {
   });
   const { world } = echoCondition(worldOf(options), 'lander');
   const inputs = { lander: word, world, gravity, slopeDeg: options.slope ?? 0, descentRate: options.descent ?? null };
-  return { verb: 'compare', inputs, results: resultsOf(compared), text: textOf(compared, options) };
+  const sides = [compared.upright, compared.lying].flatMap(shapeOf);
+  const ranged = {
+    stanceOverHeight: sides.map(({ stanceOverHeight }) => stanceOverHeight),
+    inertiaShare: sides.map(({ inertiaShare }) => inertiaShare),
+    supports: compared.sideLegs.stations.length,
+  };
+  return { verb: 'compare', inputs, ranged, results: resultsOf(compared), text: textOf(compared, options) };
+}
+
+function shapeOf({ standing, mass, centerHeight }: LanderAssessment): readonly RangedShape[] {
+  if (standing === undefined) return [];
+  return [rangedShape({ mass, centerHeight, halfStance: standing.leastHalfStance, inertia: standing.inertia })];
 }
 
 function resultsOf({ upright, lying, sideLegs, rows, consequences }: UprightLying): Report['results'] {

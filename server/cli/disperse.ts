@@ -1,6 +1,7 @@
 import type { Command } from 'commander';
 import {
   campaignStackUp,
+  landerShape,
   planVariance,
   SAMPLING_METHODS,
   summarize,
@@ -147,12 +148,14 @@ function reportCampaign(
 ): Report {
   const { campaign } = tally;
   const inputs = { campaign: document, gravity: campaign.gravity };
+  const ranged = { ...landerShape(campaign.lander), runs: campaign.runs };
   const summary = summarize(tally);
   if (summary === undefined) {
     const results = { isPartial: true, runs: { asked: campaign.runs, done: 0 }, outcomes: null, requirement: null };
     return {
       verb: 'disperse',
       inputs,
+      ranged,
       results,
       text: 'PARTIAL: stopped before any touchdown was simulated.',
       isPartial: true,
@@ -163,6 +166,7 @@ function reportCampaign(
   return {
     verb: 'disperse',
     inputs,
+    ranged,
     results: { ...campaignResults(summary, shares, stack), isPartial },
     text: campaignText(word, campaign, summary, { shares, stack }),
     csv: campaignCsv(tally),

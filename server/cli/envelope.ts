@@ -1,5 +1,6 @@
 import type { Command } from 'commander';
 import {
+  landerShape,
   mapEnvelope,
   rowLimits,
   yawDirections,
@@ -18,6 +19,7 @@ import type { DefineVerb } from './program.ts';
 import { quantityParser, type Quantity } from './quantity.ts';
 import { readLander } from './readLander.ts';
 import type { Report } from './report.ts';
+import { missingIndices } from './subject.ts';
 import { UsageError } from './usageError.ts';
 
 interface EnvelopeOptions extends LandingOptions, LongOptions {
@@ -147,6 +149,7 @@ function reportEnvelope(word: string, options: EnvelopeOptions, envelope: Envelo
   return {
     verb: 'envelope',
     inputs,
+    ranged: { ...landerShape(question.lander, missingIndices(options.missing ?? [])) },
     results: {
       isPartial: !map.isDone,
       runs: map.runs,

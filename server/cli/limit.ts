@@ -1,4 +1,12 @@
-import { landerStance, massProperties, tripLimit, tripLimitByAzimuth, tripLimitToward } from '../../engine/index.ts';
+import {
+  landerShape,
+  landerStance,
+  massProperties,
+  rangedShape,
+  tripLimit,
+  tripLimitByAzimuth,
+  tripLimitToward,
+} from '../../engine/index.ts';
 import { toRadians } from './angles.ts';
 import { azimuthsDeg } from './azimuths.ts';
 import { addConditionOptions, echoCondition, readCondition, type ConditionOptions } from './condition.ts';
@@ -52,6 +60,7 @@ function reportLimit(word: string | undefined, options: LimitOptions): Report {
     return reportRows({
       name: 'This geometry',
       inputs,
+      shape: rangedShape(body),
       options,
       firstContact: condition.firstContact,
       least: row,
@@ -81,5 +90,6 @@ function reportLimit(word: string | undefined, options: LimitOptions): Report {
     descentRate: condition.descentRate,
     missing: missingIndices(missing),
   });
-  return reportRows({ name, inputs, options, firstContact: condition.firstContact, least, rows, note });
+  const shape = landerShape(lander, missingIndices(missing));
+  return reportRows({ name, inputs, shape, options, firstContact: condition.firstContact, least, rows, note });
 }

@@ -1,4 +1,4 @@
-import type { FirstContact } from '../../engine/index.ts';
+import type { FirstContact, RangedShape } from '../../engine/index.ts';
 import { namePlace, type ConditionOptions } from './condition.ts';
 import type { LimitRow } from './limitRow.ts';
 import type { Report } from './report.ts';
@@ -7,6 +7,7 @@ import { figure, shortAngle, textTable, type Column } from './textTable.ts';
 interface LimitFindings {
   readonly name: string;
   readonly inputs: Report['inputs'];
+  readonly shape: RangedShape | undefined;
   readonly options: ConditionOptions;
   readonly firstContact: FirstContact | undefined;
   /** A reason not to rely on the limits. */
@@ -23,6 +24,7 @@ export function reportRows(findings: LimitFindings): Report {
   return {
     verb: 'limit',
     inputs,
+    ranged: { ...findings.shape },
     results: { stands: least.stands, least, byAzimuth, skid, note: findings.note ?? null },
     text: [
       ...(least.stands ? describeLeast(findings, least) : describeFall(findings, least)),

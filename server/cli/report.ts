@@ -7,6 +7,8 @@ export interface Report {
   readonly inputs: Readonly<Record<string, unknown>>;
   /** The named results of the verb. */
   readonly results: Readonly<Record<string, unknown>>;
+  /** What the checked range looks at beside the inputs, such as the shape of the body. */
+  readonly ranged?: Readonly<Record<string, unknown>>;
   /** The same for people, without the caution. */
   readonly text: string;
   /** Its table for spreadsheets, where there is one. */
@@ -23,21 +25,21 @@ const SCHEMA_VERSION = 1;
 /** How a report is printed. */
 export type ReportFormat = 'text' | 'json' | 'csv';
 
-/** The model behind each verb whose inputs have a checked range. */
-const MODELS: Readonly<Record<string, RangedModel>> = {
-  limit: 'trip limit',
-  stance: 'trip limit',
-  touchdown: 'touchdown simulation',
-  envelope: 'touchdown simulation',
-  disperse: 'touchdown simulation',
-  compare: 'trip limit',
+/** The models behind each verb whose inputs have a checked range. */
+const MODELS: Readonly<Record<string, readonly RangedModel[]>> = {
+  limit: ['trip limit'],
+  stance: ['trip limit'],
+  touchdown: ['touchdown simulation'],
+  envelope: ['touchdown simulation'],
+  disperse: ['touchdown simulation', 'dispersion'],
+  compare: ['trip limit', 'structure'],
 };
 
 export function formatReport(report: Report, format: ReportFormat): string {
   if (format === 'csv' && report.csv !== undefined) return report.csv;
-  const model = MODELS[report.verb];
-  const outside =
-    model === undefined ? [] : outsideCheckedRange(model, { ...report.inputs, ...sampledInputs(report.inputs) });
+  const models = MODELS[report.verb] ?? [];
+  const ranged = { ...report.inputs, ...sampledInputs(report.inputs), ...report.ranged };
+  const outside = models.flatMap((model) => outsideCheckedRange(model, ranged));
   if (format !== 'json') {
     const warning = outside.length === 0 ? '' : `Outside checked range: ${outside.join('; ')}.\n\n`;
     return `${report.text}\n\n${warning}${CAUTION}\n`;
@@ -48,7 +50,7 @@ export function formatReport(report: Report, format: ReportFormat): string {
     caution: CAUTION,
     inputs: report.inputs,
     ...report.results,
-    ...(model === undefined ? {} : { outsideCheckedRange: outside }),
+    ...(models.length === 0 ? {} : { outsideCheckedRange: outside }),
   };
   return `${JSON.stringify(document, refuseNonFinite, 2)}\n`;
 }

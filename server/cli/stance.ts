@@ -3,6 +3,7 @@ import {
   landerStance,
   massProperties,
   pivotBodyOver,
+  rangedShape,
   requiredStance,
   tripLimit,
   tripLimitByAzimuth,
@@ -91,6 +92,7 @@ function reportStance(word: string | undefined, options: StanceOptions): Report 
       worlds: worlds.map((world) => world.id),
       slopeDeg,
     },
+    ranged: rangedOver(body, rows),
     results: { speed, body, worlds: rows },
     text: [
       `${name}: half stance at which ${figure(speed, 3)} m/s along the ground is just borne` +
@@ -122,6 +124,17 @@ function ownLimitOnEarth(body: PivotBody, slopeDeg: number): number {
   const limit = tripLimit(body, { gravity: earth().gravity, slope: toRadians(slopeDeg) });
   if (limit.kind === 'limit') return limit.plastic.alongGround;
   throw new UsageError(`it does not stand on a slope of ${slopeDeg} deg, so it has no limit of its own: give --speed`);
+}
+
+/** Every stance and every gravity that the trip limit was asked about. */
+function rangedOver(body: PivotBody, rows: readonly StanceRow[]): Readonly<Record<string, unknown>> {
+  const wanted = rows.flatMap(({ halfStance }) => (halfStance === null ? [] : [{ ...body, halfStance }]));
+  const shapes = [body, ...wanted].map(rangedShape);
+  return {
+    gravity: rows.map(({ gravity }) => gravity),
+    stanceOverHeight: shapes.map(({ stanceOverHeight }) => stanceOverHeight),
+    inertiaShare: shapes.map(({ inertiaShare }) => inertiaShare),
+  };
 }
 
 interface StanceQuestion {

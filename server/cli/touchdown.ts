@@ -1,6 +1,7 @@
 import type { Command } from 'commander';
 import {
   formatProblem,
+  landerShape,
   simulateTouchdown,
   type Lander,
   type TouchdownCase,
@@ -20,6 +21,7 @@ import type { DefineVerb } from './program.ts';
 import { BODY_RATE, DESCENT_RATE, quantityParser, textParser, type Quantity } from './quantity.ts';
 import { readLander } from './readLander.ts';
 import type { Report } from './report.ts';
+import { missingIndices } from './subject.ts';
 import { figure, textTable } from './textTable.ts';
 import { writeHistory } from './touchdownHistory.ts';
 import { UsageError } from './usageError.ts';
@@ -105,7 +107,14 @@ function reportTouchdown(word: string, options: TouchdownOptions): Report {
     rateDegPerSecond: options.rate ?? 0,
     height: options.height ?? 0,
   };
-  return { verb: 'touchdown', inputs, results: resultsOf(result), text: textOf(lander, options, touchdown, result) };
+  const ranged = { ...landerShape(lander, missingIndices(options.missing ?? [])) };
+  return {
+    verb: 'touchdown',
+    inputs,
+    ranged,
+    results: resultsOf(result),
+    text: textOf(lander, options, touchdown, result),
+  };
 }
 
 function caseOf(lander: Lander, options: TouchdownOptions): TouchdownCase {

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { runChecks, type CheckResult } from '../../../engine/index.ts';
-import { jsonOf, runKilter } from './runKilter.ts';
+import { credibilityCard, runChecks, type CheckResult } from '../../../engine/index.ts';
+import { readSource } from '../../support/sources.ts';
+import { callJson, callKilter, jsonOf, runKilter } from './runKilter.ts';
 
 describe('kilter check', () => {
   it('passes in the shipped engine, with every named field on every row', () => {
@@ -25,5 +26,42 @@ describe('kilter check', () => {
     expect(rows).toHaveLength(runChecks().length);
     expect(ran.out).toContain(`${rows.length} checks, ${rows.length} passed, 0 failed`);
     expect(ran.out).toMatch(/Follow your own qualified authority and local rules\.\n$/);
+  });
+});
+
+describe('kilter check --card', () => {
+  it('[CK6] prints as Markdown just what engine/CREDIBILITY.md holds', async () => {
+    expect(await callKilter(['check', '--card', '--markdown'])).toEqual({
+      status: 0,
+      out: readSource('engine/CREDIBILITY.md'),
+      err: '',
+    });
+  });
+
+  it('[CK6] gives machines the whole card', async () => {
+    expect(await callJson(['check', '--card'])).toMatchObject({ card: structuredClone(credibilityCard(runChecks())) });
+  });
+
+  it('[CK6] shows people every factor, simplification and check, and the caution', async () => {
+    const { out } = await callKilter(['check', '--card']);
+    const { version, factors, simplifications, checks, permittedUse } = credibilityCard(runChecks());
+    const wanted = [version, permittedUse, ...simplifications, ...checks.map(({ name }) => name)];
+    for (const words of [...wanted, ...factors.map(({ factor, level }) => `${factor}, level ${level}`)])
+      expect(out).toContain(words);
+    expect(out).not.toContain('| --- |');
+    expect(out).toMatch(/Follow your own qualified authority and local rules\.\n$/);
+  });
+
+  it.each([
+    [['check', '--markdown'], '--markdown goes with --card'],
+    [['check', '--card', '--markdown', '--json'], 'expected --json or --markdown, came both'],
+  ])('refuses %j with one clear line', async (args, message) => {
+    expect(await callKilter(args)).toEqual({ status: 2, out: '', err: `kilter: ${message}\n` });
+  });
+
+  it('says of a trend in print that it is quoted from memory', async () => {
+    const { out } = await callKilter(['check']);
+    expect(out).toContain('[Rogers1972] (from memory)');
+    expect(out).not.toContain('common practice, no source (from memory)');
   });
 });

@@ -1,12 +1,24 @@
 import { describe, expect, it } from 'vitest';
-import { CAUTION, credibilityCard, formatCard, outsideCheckedRange, runChecks } from '../../../engine/index.ts';
+import {
+  CAUTION,
+  CHECKED_RANGES,
+  credibilityCard,
+  formatCard,
+  landerShape,
+  outsideCheckedRange,
+  PHYSICS_REVISION,
+  RANGED_MODELS,
+  rangedShape,
+  runChecks,
+} from '../../../engine/index.ts';
+import { ringLander } from '../../support/ringLander.ts';
 import { readSource } from '../../support/sources.ts';
 
 const checks = runChecks();
 const card = credibilityCard(checks);
 
 describe('the credibility card', () => {
-  it('[CK6] in engine/CREDIBILITY.md is the one that the shipped engine makes; `npx kilter check --card` writes it anew', () => {
+  it('[CK6] in engine/CREDIBILITY.md is the one that the shipped engine makes; `node server/cli/writeCredibility.ts` writes it anew', () => {
     expect(readSource('engine/CREDIBILITY.md')).toBe(`${formatCard(card)}\n\n${CAUTION}\n`);
   });
 
@@ -31,13 +43,50 @@ describe('the credibility card', () => {
   it('[CK6] changes its version with any result', () => {
     const [first, ...rest] = checks;
     const other = credibilityCard([{ ...first!, computed: first!.computed * (1 + 1e-15) }, ...rest]);
-    expect(card.version).toMatch(/^[0-9a-f]{16}$/);
+    const [revision, hash] = card.version.split('-');
+    expect(revision).toBe(String(PHYSICS_REVISION));
+    expect(hash).toMatch(/^[0-9a-f]{16}$/);
     expect(other.version).not.toBe(card.version);
     expect(credibilityCard(checks).version).toBe(card.version);
   });
 });
 
 describe('the checked range', () => {
+  it.each(RANGED_MODELS)('[CK7] of %s says nothing at its own ends, and names each input just beyond them', (model) => {
+    expect(CHECKED_RANGES[model].length).toBeGreaterThan(0);
+    for (const { quantity, alsoCalled, words, least, most } of CHECKED_RANGES[model]) {
+      expect(least).toBeLessThan(most);
+      for (const name of [quantity, ...alsoCalled]) {
+        expect(outsideCheckedRange(model, { [name]: [least, most] })).toEqual([]);
+        for (const beyond of [least - 0.01, most + 0.01]) {
+          const [line = '', ...rest] = outsideCheckedRange(model, { [name]: beyond });
+          expect(line.startsWith(`${words} `)).toBe(true);
+          expect(rest).toEqual([]);
+        }
+      }
+    }
+  });
+
+  it('[CK7] takes the shape of a body from its stance, height and inertia', () => {
+    const body = { mass: 1000, halfStance: 1.5, centerHeight: 2, inertia: 1500 };
+    expect(rangedShape(body)).toEqual({ stanceOverHeight: 0.75, inertiaShare: 0.24 });
+  });
+
+  it('[CK7] takes the shape of a lander over its narrowest edge, and has none for one that does not stand', () => {
+    const lander = ringLander({
+      mass: 1000,
+      inertia: [1500, 1500, 1500],
+      centerHeight: 2,
+      legCount: 4,
+      radius: 1.5 * Math.SQRT2,
+      crushForce: 10_000,
+    });
+    const { stanceOverHeight, inertiaShare } = landerShape(lander) ?? { stanceOverHeight: NaN, inertiaShare: NaN };
+    expect(stanceOverHeight).toBeCloseTo(0.75, 12);
+    expect(inertiaShare).toBeCloseTo(0.24, 12);
+    expect(landerShape(lander, [0, 1, 2])).toBeUndefined();
+  });
+
   it('[CK7] has nothing to say inside, and names each input outside with its range', () => {
     expect(outsideCheckedRange('trip limit', { gravity: 1.62422, slopeDeg: 5, descentRate: null })).toEqual([]);
     expect(outsideCheckedRange('trip limit', { gravity: 24.8, slopeDeg: -20 })).toEqual([
