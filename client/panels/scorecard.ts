@@ -1,9 +1,10 @@
-import { outsideCheckedRange, type Scorecard } from '../../engine/index.ts';
+import type { Scorecard } from '../../engine/index.ts';
 import type { PlayedPlan } from '../plan.ts';
 import { BAND_WORDS, SCORECARD, SECTION, TITLE_BLOCK } from '../text/en.ts';
 import { degrees, kilograms, percent, speed } from '../text/numbers.ts';
 import { checkCommand, createCheck } from './checkCommand.ts';
 import { button, drawing, element, entry, leaveButton } from './element.ts';
+import { outsideAtTouchdown } from './outsideAtTouchdown.ts';
 import { drawSpeedScale, SCALE_WIDTH } from './speedScale.ts';
 import { drawTiltDial, TILT_DIAL_BOX } from './tiltDial.ts';
 import { exerciseLine } from './titleBlock.ts';
@@ -49,11 +50,7 @@ export function createScorecard(
 
 function limitNotes({ limit, touchdown }: Scorecard, { setup }: PlayedPlan): HTMLElement | undefined {
   if (limit === undefined || touchdown === undefined) return undefined;
-  const outside = outsideCheckedRange('trip limit', {
-    gravity: setup.gravity,
-    slopeDeg: (touchdown.slope * 180) / Math.PI,
-    descentRate: Math.round(touchdown.descentRate * 100) / 100,
-  });
+  const outside = outsideAtTouchdown(setup, touchdown);
   return element(
     'div',
     {},

@@ -1,0 +1,57 @@
+import { describe, expect, it } from 'vitest';
+import { outsideAtTouchdown } from '../../../client/panels/outsideAtTouchdown.ts';
+import type { DescentSetup, TouchdownState } from '../../../engine/index.ts';
+import { findLander } from '../../../levels/index.ts';
+import { ringLander } from '../../support/ringLander.ts';
+
+const TOUCHDOWN: TouchdownState = {
+  tick: 1500,
+  x: 3,
+  vx: 0.87,
+  descentRate: 1.1,
+  angle: 0,
+  rate: 0,
+  slope: -0.1,
+  mass: 2000,
+  firstFoot: 'left',
+};
+
+function setupOf(change: Partial<DescentSetup> = {}): DescentSetup {
+  const trivet = findLander('trivet');
+  if (trivet === undefined) throw new Error('This test needs Trivet.');
+  return {
+    lander: trivet,
+    gravity: 1.62422,
+    terrain: { firstX: -100, spacing: 100, heights: [0, 0, 0], friction: 0.8 },
+    start: { x: 0, y: 100, angle: 0, vx: 0, vy: 0, rate: 0 },
+    propellant: 100,
+    ...change,
+  };
+}
+
+const WIDE = ringLander({
+  mass: 1000,
+  inertia: [1500, 1500, 1500],
+  centerHeight: 1,
+  legCount: 4,
+  radius: 5,
+  crushForce: 10_000,
+});
+
+describe('what the scorecard says of the checked range', () => {
+  it('[CK7] is nothing for an ordinary touchdown on the Moon', () => {
+    expect(outsideAtTouchdown(setupOf(), TOUCHDOWN)).toEqual([]);
+  });
+
+  it.each<[string, DescentSetup, TouchdownState]>([
+    ['gravity 0.3 m/s^2', setupOf({ gravity: 0.3 }), TOUCHDOWN],
+    ['slope 20 deg', setupOf(), { ...TOUCHDOWN, slope: (-20 * Math.PI) / 180 }],
+    ['descent rate 6 m/s', setupOf(), { ...TOUCHDOWN, descentRate: 6 }],
+    ['body rate 40 deg/s', setupOf(), { ...TOUCHDOWN, rate: (-40 * Math.PI) / 180 }],
+    ['half stance over height 3.536', setupOf({ lander: WIDE, propellant: 0 }), { ...TOUCHDOWN, mass: 1000 }],
+  ])('[CK7] names %s', (words, setup, touchdown) => {
+    const lines = outsideAtTouchdown(setup, touchdown);
+    expect(lines).toHaveLength(1);
+    expect(lines[0]).toContain(`${words}, checked from`);
+  });
+});
