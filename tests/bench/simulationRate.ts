@@ -11,7 +11,7 @@ import { runCampaign } from '../../server/workers/runCampaign.ts';
 import { runEnvelope } from '../../server/workers/runEnvelope.ts';
 import type { BenchRow } from './row.ts';
 
-const RUNS = 20_000;
+const RUNS = 100_000;
 const YAWS = 24;
 const NODES = 41;
 
