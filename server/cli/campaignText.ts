@@ -5,9 +5,9 @@ import {
   type Interval,
   type MeasureSummary,
   type StackUp,
-  type Verdict,
 } from '../../engine/index.ts';
 import { describeLeg } from './campaignRows.ts';
+import { requirementText } from './requirementText.ts';
 import { figure, textTable, type Column } from './textTable.ts';
 
 const LEFT = (heading: string): Column => ({ heading, align: 'left' });
@@ -28,7 +28,7 @@ export function campaignText(
     `${state}, method ${method}, seed ${seed}. Intervals: Wilson, 95 %${independent ? '' : '; they take the runs as independent draws, which these are not'}.`,
     '',
     outcomeTable(summary),
-    ...requirementLines(summary),
+    ...(summary.requirement === undefined ? [] : ['', requirementText(summary.requirement)]),
     '',
     measureTable(summary.measures),
     '',
@@ -54,25 +54,6 @@ function outcomeTable({ outcomes }: CampaignSummary): string {
 
 function ends({ low, high }: Interval): readonly string[] {
   return [figure(low, 4), figure(high, 4)];
-}
-
-function requirementLines({ requirement }: CampaignSummary): readonly string[] {
-  if (requirement === undefined) return [];
-  const { fraction, confidence, outcomes, verdict } = requirement;
-  const wanted = `Required: ${outcomes.join(' or ')} in at least ${fraction} of all cases, with confidence ${confidence}`;
-  return ['', `${wanted}: ${verdict.kind}.`, verdictLine(verdict, confidence)];
-}
-
-function verdictLine(verdict: Verdict, confidence: number): string {
-  const { tally, atLeast, atMost } = verdict;
-  const seen = `${tally.successes} of ${tally.runs}: with confidence ${confidence} at least ${figure(atLeast, 5)}, and at most ${figure(atMost, 5)} (exact, one-sided).`;
-  if (verdict.kind !== 'undecided') return seen;
-  const { runsIfNoMoreFail, runsAtPresentRate } = verdict;
-  const rate =
-    runsAtPresentRate === undefined
-      ? ''
-      : `; at the rate so far ${runsAtPresentRate.runs} more would show it ${runsAtPresentRate.verdict}`;
-  return `${seen} ${runsIfNoMoreFail} more runs without a failure would show it met${rate}.`;
 }
 
 function measureTable(measures: readonly MeasureSummary[]): string {

@@ -1,0 +1,33 @@
+import { describe, expect, it } from 'vitest';
+import { judge } from '../../../engine/index.ts';
+import { requirementText } from '../../../server/cli/requirementText.ts';
+
+const WANTED = { fraction: 0.95, confidence: 0.95 };
+const textOf = (successes: number, runs: number): string =>
+  requirementText({ ...WANTED, outcomes: ['upright'], verdict: judge({ successes, runs }, WANTED) });
+
+describe('a requirement in words', () => {
+  it('names the runs still needed once where none has failed', () => {
+    const text = textOf(50, 50);
+    expect(text).toContain('undecided.');
+    expect(text.match(/\d+ more/g)).toEqual(['9 more']);
+    expect(text).toMatch(/9 more runs without a failure would show it met\.$/);
+  });
+
+  it('names both numbers where they differ', () => {
+    expect(textOf(96, 100)).toMatch(
+      /\d+ more runs without a failure would show it met; at the rate so far \d+ more would show it met\.$/,
+    );
+    expect(textOf(94, 100)).toMatch(/at the rate so far \d+ more would show it not met\.$/);
+  });
+
+  it('says so where the rate seen decides nothing', () => {
+    expect(textOf(95, 100)).toMatch(/at the rate so far it would stay undecided\.$/);
+  });
+
+  it('speaks of no further runs once it is decided', () => {
+    expect(textOf(59, 59)).toMatch(/: met\.\n59 of 59: /);
+    expect(textOf(80, 100)).toMatch(/: not met\.\n/);
+    for (const text of [textOf(59, 59), textOf(80, 100)]) expect(text).not.toContain('more');
+  });
+});
