@@ -115,6 +115,7 @@ async function createProgram(
     define(command, (report) => {
       deliver(report, formatOf(command.opts()));
     });
+    command.addHelpText('after', `\n${CAUTION}`);
   }
   return program;
 }

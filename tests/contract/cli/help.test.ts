@@ -2,6 +2,7 @@ import { spawn } from 'node:child_process';
 import { statSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { CAUTION } from '../../../engine/index.ts';
 import { readSource, ROOT } from '../../support/sources.ts';
 import { callKilter, runKilter } from './runKilter.ts';
 
@@ -13,13 +14,14 @@ describe('help', () => {
     expect(ran).toMatchObject({ status: 0, err: '' });
     for (const verb of VERBS) expect(ran.out).toMatch(new RegExp(`^  ${verb} `, 'm'));
     expect(ran.out).toContain('Examples:');
-    expect(ran.out).toContain('Not for operational decisions.');
+    expect(ran.out.endsWith(`\n\n${CAUTION}\n`)).toBe(true);
   });
 
   it.each(VERBS)('of %s shows its options and examples that run', async (verb) => {
     const help = await callKilter([verb, '--help']);
     expect(help).toMatchObject({ status: 0, err: '' });
     expect(help.out).toContain('--json');
+    expect(help.out.endsWith(`\n\n${CAUTION}\n`)).toBe(true);
     expect((await callKilter(['help', verb])).out).toBe(help.out);
     const examples = [...help.out.matchAll(/^ {2}kilter (.+)$/gm)].map((match) => (match[1] ?? '').split(' '));
     expect(examples.length).toBeGreaterThan(1);
@@ -40,9 +42,8 @@ describe('the command', () => {
   });
 
   it('ends every table and every JSON document with or as the caution and a line break', () => {
-    const caution = 'Exercise. Not for operational decisions. Follow your own qualified authority and local rules.';
-    expect(runKilter(['stand', 'trivet']).out.endsWith(`\n\n${caution}\n`)).toBe(true);
-    expect(runKilter(['stand', 'trivet', '--json']).out).toContain(caution);
+    expect(runKilter(['stand', 'trivet']).out.endsWith(`\n\n${CAUTION}\n`)).toBe(true);
+    expect(runKilter(['stand', 'trivet', '--json']).out).toContain(CAUTION);
   });
 
   it('uses no color and no control characters', () => {
