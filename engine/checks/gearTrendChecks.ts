@@ -1,0 +1,132 @@
+import { cos, sin } from '../math/trig.ts';
+import type { TouchdownKernel } from '../touchdown/index.ts';
+import { DEGREE, land, plane, prepareGear } from './equalLegs.ts';
+import type { GravityOf, OutsideCheck } from './outsideCheck.ts';
+import { AT_LEAST, AT_MOST } from './tolerances.ts';
+
+const ROGERS = 'NASA TN D-6850, Rogers 1972 [Rogers1972]';
+const MODEL_TESTS = 'NASA Langley 1/6-scale landing tests, NTRS 20070030982 [NTRS20070030982]';
+
+/** Trends that model tests and design studies of landing gear have published. */
+export const GEAR_TREND_CHECKS: readonly OutsideCheck[] = [
+  {
+    ...AT_LEAST,
+    name: 'friction trend: share of yaws that stay up at friction 0.4',
+    source: MODEL_TESTS,
+    kind: 'trend',
+    seen: false,
+    expected: '1',
+    unit: '-',
+    note: '12 deg, 2.13 m/s down, 3 m/s along: no overturn at 0.4',
+    compute: (gravityOf) => shareUp(gravityOf, { legCount: 4, friction: 0.4, horizontalSpeed: 3 }),
+  },
+  {
+    ...AT_MOST,
+    name: 'friction trend: share of yaws that stay up at friction 1',
+    source: MODEL_TESTS,
+    kind: 'trend',
+    seen: false,
+    expected: '0.95',
+    unit: '-',
+    note: 'the same arrival: some overturn at 0.7 to 1.0',
+    compute: (gravityOf) => shareUp(gravityOf, { legCount: 4, friction: 1, horizontalSpeed: 3 }),
+  },
+  {
+    ...AT_LEAST,
+    name: 'five legs against four: ratio of the least speeds that tip at any yaw',
+    source: MODEL_TESTS,
+    kind: 'trend',
+    seen: false,
+    expected: '1',
+    unit: '-',
+    note: 'equal radius, friction 1, 12 deg, 2.13 m/s down',
+    compute: (gravityOf) => leastTipping(gravityOf, 5) / leastTipping(gravityOf, 4),
+  },
+  {
+    ...AT_LEAST,
+    name: 'design corners of lunar-module-class gear: share of yaws and leans that stay up',
+    source: ROGERS,
+    kind: 'trend',
+    seen: false,
+    expected: '0.95',
+    unit: '-',
+    note: '3.05 m/s down; 2.13 down and 1.22 along; 6 deg lean, 12 deg slope; nearly all stay up, 0.95 is our reading of it',
+    compute: designCorners,
+  },
+];
+
+/** Lunar-module-class gear, invented in its details. */
+function classGear(legCount: number): TouchdownKernel {
+  return prepareGear({
+    mass: 7000,
+    inertia: [18_000, 18_000, 22_000],
+    centerHeight: 3.4,
+    legCount,
+    radius: 4.2,
+    stages: [
+      { force: 20_000, stroke: 0.25 },
+      { force: 42_000, stroke: 0.56 },
+    ],
+    stiffness: 1e6,
+    hipInset: 2.2,
+    secondary: { force: 15_000, stroke: 1, stiffness: 1e6 },
+  });
+}
+
+const YAWS = 12;
+
+interface Arrival {
+  readonly legCount: number;
+  readonly friction: number;
+  readonly horizontalSpeed: number;
+}
+
+/** Share of the yaws over one spacing of the legs at which the lander stays up on 12 deg. */
+function shareUp(gravityOf: GravityOf, { legCount, friction, horizontalSpeed }: Arrival): number {
+  const kernel = classGear(legCount);
+  let up = 0;
+  for (let i = 0; i < YAWS; i++) {
+    const yaw = ((i + 0.5) / YAWS) * ((2 * Math.PI) / legCount);
+    const state = { horizontalSpeed, descentRate: 2.13, yaw };
+    const { outcome } = land(kernel, gravityOf('moon'), { ground: plane(friction, 12 * DEGREE), state });
+    if (!outcome.startsWith('tipped')) up++;
+  }
+  return up / YAWS;
+}
+
+/** Least speed of a scan by quarter meters a second at which the lander tips at any yaw, friction 1 [m/s]. */
+function leastTipping(gravityOf: GravityOf, legCount: number): number {
+  let horizontalSpeed = 1;
+  while (horizontalSpeed < 6 && shareUp(gravityOf, { legCount, friction: 1, horizontalSpeed }) === 1) {
+    horizontalSpeed += 0.25;
+  }
+  return horizontalSpeed;
+}
+
+function designCorners(gravityOf: GravityOf): number {
+  const kernel = classGear(4);
+  const corners = [
+    { descentRate: 3.05, horizontalSpeed: 0 },
+    { descentRate: 2.13, horizontalSpeed: 1.22 },
+  ];
+  const each = 40;
+  let up = 0;
+  for (const corner of corners) {
+    for (let i = 0; i < each; i++) {
+      // the lean goes round by the golden angle, so that yaw and lean meet in every way
+      const lean = GOLDEN_ANGLE * i;
+      const state = {
+        ...corner,
+        yaw: (2 * Math.PI * (i + 0.5)) / each,
+        pitch: 6 * DEGREE * cos(lean),
+        roll: 6 * DEGREE * sin(lean),
+      };
+      const { outcome } = land(kernel, gravityOf('moon'), { ground: plane(0.8, 12 * DEGREE), state });
+      if (!outcome.startsWith('tipped')) up++;
+    }
+  }
+  return up / (corners.length * each);
+}
+
+/** [rad] */
+const GOLDEN_ANGLE = Math.PI * (3 - Math.sqrt(5));
