@@ -2,6 +2,7 @@
 
 // engine
 export { CAUTION, STANDARD_GRAVITY } from './constants.ts';
+export { parseDocumentText, type DocumentBudget } from './documentText.ts';
 export {
   createProblemList,
   describe,
@@ -24,6 +25,7 @@ export {
   CHECK_KINDS,
   OUTSIDE_CHECKS,
   RANGED_MODELS,
+  achievedError,
   credibilityCard,
   formatCard,
   landerShape,
@@ -44,9 +46,8 @@ export {
 export {
   BOUNDS,
   COUNTS,
-  DEEPEST_NESTING,
+  LANDER_BUDGET,
   LANDER_FORMAT,
-  MOST_BYTES,
   RANGES,
   TEXTS,
   applyInertia,
@@ -311,6 +312,7 @@ export {
 // engine/dispersion
 export {
   addBatch,
+  CAMPAIGN_BUDGET,
   CAMPAIGN_FORMAT,
   CAMPAIGN_INPUTS,
   CAMPAIGN_RANGES,

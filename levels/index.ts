@@ -9,7 +9,9 @@ export { firstLanding } from './scenarios/firstLanding.ts';
 // levels/sites
 export { findSite, SITES } from './sites/findSite.ts';
 export { parseSite } from './sites/parseSite.ts';
+export { parseSiteText } from './sites/parseSiteText.ts';
 export type { BaseSlope, CraterField, GroundShape, Site, StepField, Undulation } from './sites/site.ts';
+export { SITE_BUDGET } from './sites/siteRanges.ts';
 
 // levels/terrain
 export { createGround } from './terrain/createGround.ts';

@@ -30,7 +30,7 @@ export {
   type Tally,
 } from './intervals.ts';
 export { sortedQuantile, toleranceConfidence, toleranceRank, toleranceRuns, type Coverage } from './orderStatistics.ts';
-export { CAMPAIGN_FORMAT, CAMPAIGN_RANGES, parseCampaign, type ReadLander } from './parseCampaign.ts';
+export { CAMPAIGN_BUDGET, CAMPAIGN_FORMAT, CAMPAIGN_RANGES, parseCampaign, type ReadLander } from './parseCampaign.ts';
 export { createPointSet, SAMPLING_METHODS, type PointSet, type SamplingMethod } from './pointSet.ts';
 export { judge, runsWithFailures, type Requirement, type Verdict } from './requirement.ts';
 export { rankCorrelation, varianceShares, type VarianceShares } from './sensitivity.ts';

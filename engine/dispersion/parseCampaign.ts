@@ -2,6 +2,7 @@
  * Reads a campaign document: JSON of format CAMPAIGN_FORMAT, SI, with degrees only where a name ends in Deg. Strict: unknown
  * fields are refused, nothing is clamped, every problem is listed. What may be left out has one stated meaning.
  */
+import type { DocumentBudget } from '../documentText.ts';
 import {
   createProblemList,
   describe,
@@ -16,6 +17,7 @@ import {
   type ProblemList,
 } from '../fieldReader.ts';
 import type { Lander } from '../lander/lander.ts';
+import { LANDER_BUDGET } from '../lander/landerRanges.ts';
 import { SOBOL_DIMENSIONS } from '../math/sobol.ts';
 import { accept, refuse, type FieldProblem, type Result } from '../result.ts';
 import { TOUCHDOWN_OUTCOMES } from '../touchdown/touchdownCase.ts';
@@ -36,6 +38,12 @@ import { readPairs } from './readPairs.ts';
 import { readSoil } from './readSoil.ts';
 
 export const CAMPAIGN_FORMAT = 'kilter-campaign/1';
+
+/** A whole lander may stand inside, one level down. */
+export const CAMPAIGN_BUDGET: DocumentBudget = {
+  mostBytes: 2 * LANDER_BUDGET.mostBytes,
+  deepest: 1 + LANDER_BUDGET.deepest,
+};
 
 const REQUIRED = ['format', 'title', 'lander', 'method', 'runs', 'seed', 'inputs'] as const;
 const OPTIONAL = ['world', 'gravity', 'soil', 'pairs', 'gear', 'padLeg', 'requirement'] as const;

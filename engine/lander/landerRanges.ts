@@ -1,3 +1,4 @@
+import type { DocumentBudget } from '../documentText.ts';
 import type { NumberRange, TextRule } from '../fieldReader.ts';
 
 /**
@@ -10,9 +11,7 @@ import type { NumberRange, TextRule } from '../fieldReader.ts';
 /** The only format that is read. */
 export const LANDER_FORMAT = 'kilter-lander/1';
 
-/** Largest document, in bytes of UTF-8, and its deepest nesting. */
-export const MOST_BYTES = 64 * 1024;
-export const DEEPEST_NESTING = 8;
+export const LANDER_BUDGET: DocumentBudget = { mostBytes: 64 * 1024, deepest: 8 };
 
 export const COUNTS = {
   parts: { least: 1, most: 64, of: 'parts' },

@@ -1,9 +1,11 @@
-import type { NumberRange, TextRule } from '../../engine/index.ts';
+import type { DocumentBudget, NumberRange, TextRule } from '../../engine/index.ts';
 
 /** What a site file may say; the published schema repeats these numbers. */
 
 /** The only format that is read. */
 export const SITE_FORMAT = 'kilter-site/1';
+
+export const SITE_BUDGET: DocumentBudget = { mostBytes: 64 * 1024, deepest: 8 };
 
 export const MOST_SLOPES = 16;
 

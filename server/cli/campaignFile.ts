@@ -1,49 +1,51 @@
-import { readFileSync, statSync } from 'node:fs';
 import {
+  accept,
+  CAMPAIGN_BUDGET,
   CAMPAIGN_FORMAT,
-  formatProblem,
+  createProblemList,
   parseCampaign,
+  parseDocumentText,
   parseLander,
   refuse,
-  accept,
   type Campaign,
   type FieldProblem,
   type Lander,
   type Result,
 } from '../../engine/index.ts';
 import { findLander } from '../../levels/index.ts';
-import { readLander } from './readLander.ts';
-import { oneLine, UsageError } from './usageError.ts';
+import { accepted } from './problems.ts';
+import { readFile } from './readFile.ts';
+import { noSuchLander, readLander } from './readLander.ts';
+import { UsageError } from './usageError.ts';
 
 /** A campaign document as plain JSON. */
 export type CampaignDocument = Readonly<Record<string, unknown>>;
-
-/** Longest campaign file that is read [bytes]. */
-const LONGEST_FILE = 1024 * 1024;
 
 /**
  * The document that a word means: a campaign file, or for a lander the campaign that is used where nobody says more. Those
  * dispersions are invented for exercise.
  */
 export function campaignDocument(word: string): CampaignDocument {
-  if (findLander(word.trim().toLowerCase()) !== undefined) return standardCampaign(word.trim().toLowerCase());
-  const document = readJson(word);
-  if (document === undefined) {
-    // not JSON, or not there: the lander's reader says what is wrong
-    readLander(word);
-    return standardCampaign(word);
-  }
-  const isCampaign = 'format' in document && String(document.format).startsWith('kilter-campaign');
-  return isCampaign ? document : standardCampaign(word);
+  const name = word.trim().toLowerCase();
+  if (findLander(name) !== undefined) return standardCampaign(name);
+  const text = readFile(word, 'a campaign file', CAMPAIGN_BUDGET);
+  if (text === undefined) throw noSuchLander(word);
+  const json = accepted(word, parseDocumentText(createProblemList('campaign'), text, CAMPAIGN_BUDGET));
+  if (isCampaign(json)) return json;
+  // anything else has to be a lander: its reader says what is wrong
+  readLander(word);
+  return standardCampaign(word);
+}
+
+function isCampaign(json: unknown): json is CampaignDocument {
+  return (
+    typeof json === 'object' && json !== null && 'format' in json && String(json.format).startsWith('kilter-campaign')
+  );
 }
 
 /** The campaign of a document, or one line with what is wrong. */
 export function readCampaign(document: CampaignDocument, shown: string): Campaign {
-  const parsed = parseCampaign(document, landerOf);
-  if (parsed.ok) return parsed.value;
-  const [first, ...others] = parsed.error;
-  const more = others.length === 0 ? '' : ` (and ${others.length} more)`;
-  throw new UsageError(`${oneLine(shown, 80)}: ${first === undefined ? 'refused' : formatProblem(first)}${more}`);
+  return accepted(shown, parseCampaign(document, landerOf));
 }
 
 /** A lander in a campaign: a built-in name, the path of a file, or a whole lander document. */
@@ -80,16 +82,4 @@ function standardCampaign(lander: string): CampaignDocument {
     },
     requirement: { fraction: 0.99, confidence: 0.95 },
   };
-}
-
-/** A JSON object from a file; undefined where the file is none. */
-function readJson(file: string): CampaignDocument | undefined {
-  const status = statSync(file, { throwIfNoEntry: false });
-  if (status === undefined || !status.isFile() || status.size > LONGEST_FILE) return undefined;
-  try {
-    const value: unknown = JSON.parse(readFileSync(file, 'utf8'));
-    return typeof value === 'object' && value !== null && !Array.isArray(value) ? { ...value } : undefined;
-  } catch {
-    return undefined;
-  }
 }

@@ -1,11 +1,11 @@
-import { RANGED_MODELS, type CheckResult, type CredibilityCard } from '../../engine/index.ts';
+import { achievedError, RANGED_MODELS, type CheckResult, type CredibilityCard } from '../../engine/index.ts';
 import { textTable } from './textTable.ts';
 
 /** The card for people at a terminal: the same content as the Markdown, the checks in short. */
 export function cardText(card: CredibilityCard): string {
   const failed = card.checks.filter(({ pass }) => !pass).length;
   return [
-    `Credibility card, version ${card.version}`,
+    `Credibility card, version ${card.version} of ${card.checkedOn}`,
     '',
     `Permitted use: ${card.permittedUse}`,
     '',
@@ -57,12 +57,12 @@ function checkTable(checks: readonly CheckResult[]): string {
       { heading: 'independence', align: 'left' },
       { heading: 'source seen', align: 'left' },
     ],
-    checks.map(({ pass, name, relation, relativeError, kind, seen }) => [
-      pass ? 'pass' : 'FAIL',
-      name,
-      relation === 'equals' ? relativeError.toExponential(1) : 'bound',
-      kind,
-      seen ? 'yes' : 'no',
+    checks.map((check) => [
+      check.pass ? 'pass' : 'FAIL',
+      check.name,
+      achievedError(check),
+      check.kind,
+      check.seen ? 'yes' : 'no',
     ]),
   );
 }

@@ -2,6 +2,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
+import { CAMPAIGN_BUDGET, LANDER_BUDGET } from '../../../engine/index.ts';
 import { readSource } from '../../support/sources.ts';
 import { callKilter, runKilter, type Ran } from './runKilter.ts';
 
@@ -84,7 +85,32 @@ const CASES: readonly (readonly [name: string, args: readonly string[], words: r
   ['JSON that is no lander', ['stand', file('list.json', '[1, 2]')], ['list.json', 'an object']],
   ['bytes that are no text', ['stand', file('bytes.json', Uint8Array.of(0xff, 0xfe, 0x00, 0x80))], ['UTF-8']],
   ['deep nesting', ['stand', file('deep.json', '['.repeat(5000) + ']'.repeat(5000))], ['deep.json', 'levels']],
-  ['a huge file', ['stand', file('huge.json', ' '.repeat(2_000_000))], ['huge.json', 'bytes']],
+  [
+    'a huge lander file',
+    ['stand', file('huge.json', ' '.repeat(2_000_000))],
+    ['huge.json', `at most ${LANDER_BUDGET.mostBytes} bytes for a lander file, came 2000000`],
+  ],
+  [
+    'a lander file of a byte too many',
+    ['stand', file('byte.json', trivet.padEnd(LANDER_BUDGET.mostBytes + 1))],
+    ['byte.json', `at most ${LANDER_BUDGET.mostBytes} bytes for a lander file, came ${LANDER_BUDGET.mostBytes + 1}`],
+  ],
+  [
+    'a huge campaign file',
+    ['disperse', file('huge-campaign.json', ' '.repeat(2_000_000))],
+    ['huge-campaign.json', `at most ${CAMPAIGN_BUDGET.mostBytes} bytes for a campaign file, came 2000000`],
+  ],
+  [
+    'a lander file as large as a campaign',
+    ['disperse', file('fat.json', trivet.padEnd(LANDER_BUDGET.mostBytes + 1))],
+    ['fat.json', `at most ${LANDER_BUDGET.mostBytes} bytes for a lander file`],
+  ],
+  ['a campaign that is torn', ['disperse', file('torn-campaign.json', '{"format": "kilter-campaign/1"')], ['JSON']],
+  [
+    'a field of a campaign given twice',
+    ['disperse', file('twice.json', '{"format": "kilter-campaign/1",\n"runs": 1, "runs": 2}')],
+    ['twice.json', '"runs" again in line 2'],
+  ],
   [
     'a negative mass in a file',
     ['stand', file('mass.json', swap('"mass": 410', '"mass": -410'))],

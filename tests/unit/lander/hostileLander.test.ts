@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { parseLander, parseLanderText, BOUNDS, MOST_BYTES } from '../../../engine/lander/index.ts';
+import { parseLander, parseLanderText, BOUNDS, LANDER_BUDGET } from '../../../engine/lander/index.ts';
 import { formatProblem } from '../../../engine/result.ts';
 import { LANDER_FILES, numbersIn, scaled, spoiled, type Step } from '../../support/landerFile.ts';
 
 const { trivet, steeple, bolster } = LANDER_FILES;
+const { mostBytes } = LANDER_BUDGET;
 
 function codesOf(json: unknown): readonly string[] {
   const result = parseLander(json);
@@ -274,14 +275,14 @@ describe('budgets hold', () => {
 
   it('[LA12] text that is too large, by its bytes in UTF-8', () => {
     const text = JSON.stringify(trivet);
-    expect(codesOfText(text + ' '.repeat(MOST_BYTES - text.length))).toEqual([]);
-    expect(codesOfText(text + ' '.repeat(MOST_BYTES + 1 - text.length))).toEqual(['lander/too-large']);
+    expect(codesOfText(text + ' '.repeat(mostBytes - text.length))).toEqual([]);
+    expect(codesOfText(text + ' '.repeat(mostBytes + 1 - text.length))).toEqual(['lander/too-large']);
     for (const [character, bytes] of [
       ['é', 2],
       ['語', 3],
       ['🪨', 4],
     ] as const) {
-      const fits = `"${character.repeat(Math.floor((MOST_BYTES - 2) / bytes))}"`;
+      const fits = `"${character.repeat(Math.floor((mostBytes - 2) / bytes))}"`;
       expect(codesOfText(fits)).toEqual(['lander/wrong-type']);
       expect(codesOfText(fits.replace('"', `"${character}`))).toEqual(['lander/too-large']);
     }
