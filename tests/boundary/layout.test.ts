@@ -52,14 +52,35 @@ describe('sources', () => {
     expect(cited.size).toBeGreaterThan(3);
     expect([...cited].filter(([key]) => !references.includes(`[${key}]`))).toEqual([]);
   });
+});
 
-  it('state rules in engine/SPEC.md that tests name', () => {
-    const rules = [...readSource('engine/SPEC.md').matchAll(/\*\*([A-Z]{2}\d+)\*\*/g)].map((match) => match[1] ?? '');
-    const tests = files
-      .filter((file) => file.endsWith('.test.ts'))
-      .map(readSource)
-      .join('\n');
-    expect(rules.length).toBeGreaterThan(10);
-    expect(rules.filter((rule) => !tests.includes(`[${rule}]`))).toEqual([]);
+describe('rules', () => {
+  const stated = [...readSource('engine/SPEC.md').matchAll(/\*\*([A-Z]{2}\d+)\*\*/g)].map((match) => match[1] ?? '');
+  /** Rules that the names of tests start with, and where. */
+  const named = new Map(
+    files
+      .filter((file) => /^tests\/.*\.ts$/.test(file))
+      .flatMap((file) => rulesNamed(file).map((rule) => [rule, file])),
+  );
+
+  it('of engine/SPEC.md are each stated once', () => {
+    expect(stated.length).toBeGreaterThan(10);
+    expect(stated.filter((rule, i) => stated.indexOf(rule) !== i)).toEqual([]);
+  });
+
+  it('of engine/SPEC.md each stand at the start of the name of a test', () => {
+    expect(stated.filter((rule) => !named.has(rule))).toEqual([]);
+  });
+
+  it('that the name of a test starts with are stated in engine/SPEC.md', () => {
+    expect(named.size).toBeGreaterThan(10);
+    expect([...named].filter(([rule]) => !stated.includes(rule))).toEqual([]);
   });
 });
+
+/** `it('[TD11] [TD12] hold ...')` names two. Citations such as [SP8007] stand inside of names or in comments. */
+function rulesNamed(file: string): readonly string[] {
+  return [...readSource(file).matchAll(/['"`]((?:\[[A-Z]{2}\d+\]\s)+)/g)].flatMap(([, tags = '']) =>
+    [...tags.matchAll(/\w+/g)].map(([rule]) => rule),
+  );
+}
