@@ -9,6 +9,8 @@ import { CHECK_KINDS, type CheckKind, type CheckResult } from './outsideCheck.ts
 export interface CredibilityCard {
   /** Revision of the engine's physics and a hash of the check results: changes whenever one of them does. */
   readonly version: string;
+  /** Day on which the results were last entered, ISO 8601. */
+  readonly checkedOn: string;
   readonly permittedUse: string;
   readonly factors: readonly CredibilityFactor[];
   readonly simplifications: readonly string[];
@@ -16,9 +18,13 @@ export interface CredibilityCard {
   readonly checks: readonly CheckResult[];
 }
 
+/** Changed by hand whenever the version changes: the engine has no clock. */
+const CHECKED_ON = '2026-11-25';
+
 export function credibilityCard(checks: readonly CheckResult[]): CredibilityCard {
   return {
     version: versionOf(checks),
+    checkedOn: CHECKED_ON,
     permittedUse: PERMITTED_USE,
     factors: CREDIBILITY_FACTORS,
     simplifications: SIMPLIFICATIONS,
@@ -36,7 +42,7 @@ export function formatCard(card: CredibilityCard): string {
     '',
     CAUTION,
     '',
-    `Version ${card.version}. ${countsOf(card.checks)}`,
+    `Version ${card.version} of ${card.checkedOn}. ${countsOf(card.checks)}`,
     '',
     '## Permitted use',
     '',
@@ -88,12 +94,17 @@ export function formatCard(card: CredibilityCard): string {
   ].join('\n');
 }
 
+/** Relative error of a value; of a bound, the value that came. */
+export function achievedError({ relation, relativeError, computed }: CheckResult): string {
+  return relation === 'equals' ? relativeError.toExponential(1) : `came ${shortened(computed)}`;
+}
+
 function checkRow(check: CheckResult): readonly string[] {
   const sign = { equals: '', atMost: 'at most ', atLeast: 'at least ' }[check.relation];
   return [
     check.name,
     `${sign}${check.printed}`,
-    check.relation === 'equals' ? check.relativeError.toExponential(1) : 'within bound',
+    achievedError(check),
     check.unit,
     check.kind,
     check.seen ? 'yes' : 'no',

@@ -6,7 +6,7 @@ export {
   type CheckedRange,
   type RangedModel,
 } from './checkedRange.ts';
-export { credibilityCard, formatCard, type CredibilityCard } from './credibilityCard.ts';
+export { achievedError, credibilityCard, formatCard, type CredibilityCard } from './credibilityCard.ts';
 export {
   CHECK_KINDS,
   type CheckKind,

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import {
+  achievedError,
   CAUTION,
   CHECKED_RANGES,
   credibilityCard,
@@ -34,6 +35,14 @@ describe('the credibility card', () => {
       expect(why.length).toBeGreaterThan(20);
     }
     expect(card.simplifications.length).toBeGreaterThan(4);
+  });
+
+  it('[CK6] shows the error of a value, and of a bound the value that came', () => {
+    const bound = checks.find(({ relation }) => relation === 'atMost')!;
+    const value = checks.find(({ relation }) => relation === 'equals')!;
+    expect(achievedError({ ...value, relativeError: 0.000123 })).toBe('1.2e-4');
+    expect(achievedError({ ...bound, computed: 0.0351234 })).toBe('came 0.03512');
+    expect(formatCard(card)).toContain(`| ${bound.name} | at most ${bound.printed} | ${achievedError(bound)} |`);
   });
 
   it('[CK6] claims no approval', () => {
