@@ -32,12 +32,20 @@ export function readPaper(paper: MemberPaper): TableView {
   });
   const seat = paper.seat === undefined ? undefined : wordAt(SEATS, paper.seat);
   const holds = seats.find((candidate) => candidate.seat === seat)?.holds ?? { thrust: false, tilt: false };
+  const standInLeft = { thrust: paper.standInLeftThrust, tilt: paper.standInLeftTilt };
   const { title, landerId, siteId, worldId, seed } = paper.plan;
   return {
     stage: wordAt(STAGES, paper.stage),
     held: paper.held,
-    you: { id: paper.id, name: paper.name, ...(seat === undefined ? {} : { seat }), holds },
+    you: {
+      id: paper.id,
+      name: paper.name,
+      ...(seat === undefined ? {} : { seat }),
+      holds,
+      ...(standInLeft.thrust || standInLeft.tilt ? { standInLeft } : {}),
+    },
     seats,
+    watching: [...paper.watching],
     plan: { title, landerId, siteId, worldId, seed },
     commanded: { thrustPercent: paper.commanded.thrustPercent, tiltDeg: paper.commanded.tiltDeg },
     flight: readFlight(paper.flight),

@@ -75,7 +75,9 @@ function setThrust(table: Table, member: Member, percent: number): Result<void, 
       reason: `Thrust is a whole percent from ${THRUST_RANGE.least} to ${THRUST_RANGE.most}; came ${percent}.`,
     });
   }
-  table.run.commanded = { ...table.run.commanded, thrustPercent: withoutSign(percent) };
+  const { run } = table;
+  run.commanded = { ...run.commanded, thrustPercent: withoutSign(percent) };
+  run.leftByStandIn = { ...run.leftByStandIn, thrust: false };
   return accept(undefined);
 }
 
@@ -88,7 +90,9 @@ function setTilt(table: Table, member: Member, degrees: number): Result<void, Re
       reason: `Tilt is a whole number of degrees from ${TILT_RANGE_DEG.least} to ${TILT_RANGE_DEG.most}; came ${degrees}.`,
     });
   }
-  table.run.commanded = { ...table.run.commanded, tiltDeg: withoutSign(degrees) };
+  const { run } = table;
+  run.commanded = { ...run.commanded, tiltDeg: withoutSign(degrees) };
+  run.leftByStandIn = { ...run.leftByStandIn, tilt: false };
   return accept(undefined);
 }
 

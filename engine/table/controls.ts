@@ -1,5 +1,5 @@
 import type { ControlInput } from '../world/descent.ts';
-import type { Member, Table } from './table.ts';
+import type { Member, Run, Table } from './table.ts';
 import type { HeldControls, Seat } from './tableTypes.ts';
 
 /**
@@ -18,21 +18,23 @@ export function controlsOf(table: Table, seat: Seat | undefined): HeldControls {
   return seat === 'flying' ? { thrust: !thrustAtPropellant, tilt: true } : { thrust: thrustAtPropellant, tilt: false };
 }
 
-/**
- * The input of the coming tick: what the people at the controls last commanded; where nobody is at a control, or was away
- * too long, what the stand-in commands.
- */
-export function controlsNow(table: Table): ControlInput {
-  const { run } = table;
+/** Which controls a person is at: seated there, and not away for too long. The stand-in commands the others. */
+export function attendedControls(table: Table): HeldControls {
   const flying = memberAt(table, 'flying');
-  const tiltHeld = isAttended(table, flying);
-  const thrustHeld = isAttended(table, memberAt(table, 'propellant') ?? flying);
+  return {
+    thrust: isAttended(table, memberAt(table, 'propellant') ?? flying),
+    tilt: isAttended(table, flying),
+  };
+}
+
+/** The input of the coming tick: what was last commanded at the attended controls, what the stand-in commands at the others. */
+export function controlsNow(run: Run, attended: HeldControls): ControlInput {
   // the pilot is called every tick, so that what it remembers does not depend on who is away
   const standIn = run.pilot(run.flight);
-  if (thrustHeld && tiltHeld) return run.commanded;
+  if (attended.thrust && attended.tilt) return run.commanded;
   return {
-    thrustPercent: thrustHeld ? run.commanded.thrustPercent : standIn.thrustPercent,
-    tiltDeg: tiltHeld ? run.commanded.tiltDeg : standIn.tiltDeg,
+    thrustPercent: attended.thrust ? run.commanded.thrustPercent : standIn.thrustPercent,
+    tiltDeg: attended.tilt ? run.commanded.tiltDeg : standIn.tiltDeg,
   };
 }
 

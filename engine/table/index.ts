@@ -27,6 +27,7 @@ export {
   type Stage,
   type TablePlan,
   type TableView,
+  type YouView,
 } from './tableTypes.ts';
 export { viewTable } from './viewTable.ts';
 export { pivotAtTouchdown } from './scorecard.ts';

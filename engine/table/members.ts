@@ -1,6 +1,6 @@
 import { assert } from '../assert.ts';
 import { accept, refuse, type Result } from '../result.ts';
-import { parseMemberName } from './memberName.ts';
+import { LONGEST_NAME, parseMemberName } from './memberName.ts';
 import type { Member, Table } from './table.ts';
 import type { MemberId, Refusal } from './tableTypes.ts';
 
@@ -15,9 +15,28 @@ export function joinTable(table: Table, options: { readonly name: string }): Res
     return refuse({ code: 'table/full', reason: `This table is full: it takes ${MOST_MEMBERS} people.` });
   }
   table.joined += 1;
-  const member: Member = { id: `m${table.joined}`, name: name.value, seat: undefined, absentSince: undefined };
+  const member: Member = {
+    id: `m${table.joined}`,
+    name: unusedName(table, name.value),
+    seat: undefined,
+    absentSince: undefined,
+  };
   table.members.push(member);
   return accept(member);
+}
+
+/** Of two people with one name the later gets a number, so that whoever reads a name knows who is meant. */
+function unusedName({ members }: Table, name: string): string {
+  const isUsed = (candidate: string) => members.some((member) => member.name === candidate);
+  let candidate = name;
+  for (let number = 2; isUsed(candidate); number += 1) {
+    const suffix = ` ${number}`;
+    candidate =
+      Array.from(name)
+        .slice(0, LONGEST_NAME - suffix.length)
+        .join('') + suffix;
+  }
+  return candidate;
 }
 
 /** The line to a member dropped: the seat is kept, and a stand-in covers it when the member stays away. */

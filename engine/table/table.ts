@@ -3,9 +3,9 @@ import { MAX_TILT_DEG } from '../input/controlInput.ts';
 import { accept, type Result } from '../result.ts';
 import type { ControlInput, DescentEvent, DescentSetup, DescentState } from '../world/descent.ts';
 import type { Recording } from '../replay/recording.ts';
-import { controlsNow } from './controls.ts';
+import { attendedControls, controlsNow } from './controls.ts';
 import type { PlayedDescent, TableModel } from './tableModel.ts';
-import type { LiveMargin, MemberId, Refusal, Scorecard, Seat, Stage, TablePlan } from './tableTypes.ts';
+import type { HeldControls, LiveMargin, MemberId, Refusal, Scorecard, Seat, Stage, TablePlan } from './tableTypes.ts';
 
 /**
  * The authority over one table: who may ask for what, the stages, the descent, and what each member is shown.
@@ -45,6 +45,8 @@ export interface Run {
   flight: DescentState;
   margin: LiveMargin;
   commanded: ControlInput;
+  /** Controls that the stand-in commanded last: nobody has set them since. */
+  leftByStandIn: HeldControls;
 }
 
 export function createTable({ plan, model }: { readonly plan: TablePlan; readonly model: TableModel }): Table {
@@ -66,11 +68,17 @@ export function stepTable(table: Table): readonly DescentEvent[] {
   table.tick += 1;
   if (table.stage !== 'descending' || table.held) return [];
   const { run } = table;
-  run.commanded = controlsNow(table);
+  const attended = attendedControls(table);
+  run.commanded = controlsNow(run, attended);
+  const { thrust, tilt } = run.leftByStandIn;
+  if (!attended.thrust || !attended.tilt)
+    run.leftByStandIn = { thrust: thrust || !attended.thrust, tilt: tilt || !attended.tilt };
   const events = run.descent.step(run.commanded);
   // the contact signal shuts the engine down; whoever wants to hop on opens it again
-  if (events.some((event) => event.kind === 'phase' && event.phase === 'contact'))
+  if (events.some((event) => event.kind === 'phase' && event.phase === 'contact')) {
     run.commanded = { ...run.commanded, thrustPercent: 0 };
+    run.leftByStandIn = { ...run.leftByStandIn, thrust: false };
+  }
   run.flight = run.descent.read();
   run.margin = run.gauge(run.flight);
   if (run.flight.outcome !== undefined) {
@@ -92,7 +100,6 @@ export function beginDescent(table: Table): Result<void, Refusal> {
   assert(table.run.flight.tick === 0, 'a descent begins with no tick behind it');
   table.scorecard = undefined;
   table.held = false;
-  table.held = false;
   table.stage = 'descending';
   return accept(undefined);
 }
@@ -102,7 +109,15 @@ function startRun(plan: TablePlan, model: TableModel): Run {
   const pilot = model.createPilot(plan.setup);
   const gauge = model.createMarginGauge(plan.setup);
   const flight = descent.read();
-  return { descent, pilot, gauge, flight, margin: gauge(flight), commanded: firstCommand(plan.setup, flight) };
+  return {
+    descent,
+    pilot,
+    gauge,
+    flight,
+    margin: gauge(flight),
+    commanded: firstCommand(plan.setup, flight),
+    leftByStandIn: { thrust: false, tilt: false },
+  };
 }
 
 /** What stands until someone commands otherwise: the engine carries the weight, the attitude is kept. */

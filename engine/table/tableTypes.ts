@@ -52,12 +52,23 @@ export interface SeatView {
   readonly holds: HeldControls;
 }
 
+export interface YouView {
+  readonly id: MemberId;
+  readonly name: string;
+  readonly seat?: Seat;
+  readonly holds: HeldControls;
+  /** Which of the held controls still stand where the stand-in left them; absent once the member has set them all. */
+  readonly standInLeft?: HeldControls;
+}
+
 /** Everything one member is shown. Nothing that this member may not know is in it. */
 export interface TableView {
   readonly stage: Stage;
   readonly held: boolean;
-  readonly you: { readonly id: MemberId; readonly name: string; readonly seat?: Seat; readonly holds: HeldControls };
+  readonly you: YouView;
   readonly seats: readonly SeatView[];
+  /** Names of the others who are here without a seat, in order of joining. */
+  readonly watching: readonly string[];
   readonly plan: Omit<TablePlan, 'setup'>;
   readonly commanded: ControlInput;
   readonly flight: DescentState;

@@ -136,7 +136,10 @@ export const MemberPaper = schema(
     name: t.string(),
     /** Index into SEATS. */
     seat: t.uint8().optional(),
+    standInLeftThrust: t.boolean(),
+    standInLeftTilt: t.boolean(),
     seats: t.array(SeatPaper),
+    watching: t.array('string'),
     plan: t.ref(PlanPaper),
     commanded: t.ref(ControlsPaper),
     flight: t.ref(FlightPaper),

@@ -39,8 +39,14 @@ export function writePaper(paper: MemberPaper, view: TableView): void {
   paper.id = view.you.id;
   paper.name = view.you.name;
   paper.seat = indexOrNone(SEATS, view.you.seat);
+  paper.standInLeftThrust = view.you.standInLeft?.thrust ?? false;
+  paper.standInLeftTilt = view.you.standInLeft?.tilt ?? false;
   view.seats.forEach((seat, i) => {
     writeSeat((paper.seats[i] ??= new SeatPaper()), seat);
+  });
+  while (paper.watching.length > view.watching.length) paper.watching.pop();
+  view.watching.forEach((name, i) => {
+    paper.watching[i] = name;
   });
   Object.assign(paper.plan, view.plan);
   writeControls(paper.commanded, view.commanded);

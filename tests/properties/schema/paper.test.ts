@@ -24,6 +24,8 @@ const controls = fc.record({
   tiltDeg: fc.integer({ min: -30, max: 30 }),
 });
 const holds = fc.record({ thrust: fc.boolean(), tilt: fc.boolean() });
+/** Nothing left by the stand-in is said by its absence. */
+const standInLeft = holds.filter(({ thrust, tilt }) => thrust || tilt);
 
 const touchdown: fc.Arbitrary<TouchdownState> = fc.record({
   tick,
@@ -111,8 +113,12 @@ const view: fc.Arbitrary<TableView> = fc
     {
       stage: fc.constantFrom(...STAGES),
       held: fc.boolean(),
-      you: fc.record({ id: word, name: word, seat: fc.constantFrom(...SEATS) }, { requiredKeys: ['id', 'name'] }),
+      you: fc.record(
+        { id: word, name: word, seat: fc.constantFrom(...SEATS), standInLeft },
+        { requiredKeys: ['id', 'name'] },
+      ),
       seats,
+      watching: fc.array(word, { maxLength: 5 }),
       plan: fc.record({ title: word, landerId: word, siteId: word, worldId: word, seed: tick }),
       commanded: controls,
       flight,
@@ -125,7 +131,7 @@ const view: fc.Arbitrary<TableView> = fc
       }),
       scorecard,
     },
-    { requiredKeys: ['stage', 'held', 'you', 'seats', 'plan', 'commanded', 'flight', 'margin'] },
+    { requiredKeys: ['stage', 'held', 'you', 'seats', 'watching', 'plan', 'commanded', 'flight', 'margin'] },
   )
   .map((drawn) => {
     // what a member holds is what the member's seat holds

@@ -15,6 +15,7 @@ function viewOf(
     held: false,
     you: { id: 'm1', name: 'Wren', seat: 'flying', holds: BOTH },
     seats: [],
+    watching: [],
     plan: { title: 'First landing', landerId: 'trivet', siteId: 'saddlers-bench', worldId: 'moon', seed: 1 },
     commanded,
     margin: { limit: 1.5, speedMargin: 1.5, utilisation: 0, callout: 'inside', tiltLeft: 0.7, ...more.margin },

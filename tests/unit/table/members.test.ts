@@ -2,7 +2,9 @@ import { describe, expect, it } from 'vitest';
 import {
   LONGEST_NAME,
   MOST_MEMBERS,
+  commandTable,
   createTable,
+  dropMember,
   joinTable,
   leaveTable,
   parseMemberName,
@@ -26,6 +28,29 @@ describe('joining a table', () => {
     expect(refused).toMatchObject({ ok: false, error: { code: 'table/full' } });
     leaveTable(table, 'm1');
     expect(joinTable(table, { name: 'Late' }).ok).toBe(true);
+  });
+
+  it('[TA23] shows everybody who else is here without a seat, in order of joining', () => {
+    const table = createTable({ plan: plainPlan, model: plainModel });
+    for (const name of ['Ada', 'Bo', 'Cy', 'Di']) join(table, name);
+    expect(viewTable(table, 'm1').watching).toEqual(['Bo', 'Cy', 'Di']);
+    commandTable(table, 'm2', { kind: 'takeSeat', seat: 'lead' });
+    dropMember(table, 'm4');
+    expect(viewTable(table, 'm1').watching).toEqual(['Cy']);
+    expect(viewTable(table, 'm3').watching).toEqual(['Ada']);
+    commandTable(table, 'm2', { kind: 'leaveSeat' });
+    expect(viewTable(table, 'm3').watching).toEqual(['Ada', 'Bo']);
+  });
+
+  it('[TA23] gives the later of two people with one name a number, within the length of a name', () => {
+    const table = createTable({ plan: plainPlan, model: plainModel });
+    const longest = 'x'.repeat(LONGEST_NAME);
+    for (const name of ['Wren', 'Wren', 'Wren 2', 'Wren', longest, longest]) join(table, name);
+    const names = table.members.map(({ name }) => name);
+    expect(names).toEqual(['Wren', 'Wren 2', 'Wren 2 2', 'Wren 3', longest, `${'x'.repeat(LONGEST_NAME - 2)} 2`]);
+    leaveTable(table, 'm1');
+    join(table, 'Wren');
+    expect(table.members.at(-1)?.name).toBe('Wren');
   });
 
   it('throws when it is asked about a member who is not there', () => {

@@ -126,6 +126,67 @@ describe('the stand-in', () => {
     expect(forgetAbsent(table, 0)).toEqual([]);
   });
 
+  it('[TA22] tells a member who was away too long what it left, until each control is set', () => {
+    sit('m1', 'flying');
+    begin('m1');
+    steer('m1', { thrustPercent: 60, tiltDeg: 3 });
+    dropMember(table, 'm1');
+    inputAfter(STAND_IN_AFTER_TICKS + 1);
+    returnMember(table, 'm1');
+    expect(viewTable(table, 'm1')).toMatchObject({
+      you: { standInLeft: { thrust: true, tilt: true } },
+      commanded: STAND_IN,
+    });
+    // it stands, and is said, for as long as nobody sets another
+    inputAfter(30);
+    expect(viewTable(table, 'm1')).toMatchObject({
+      you: { standInLeft: { thrust: true, tilt: true } },
+      commanded: STAND_IN,
+    });
+    steer('m1', { thrustPercent: 60 });
+    expect(viewTable(table, 'm1').you.standInLeft).toEqual({ thrust: false, tilt: true });
+    steer('m1', { tiltDeg: 0 });
+    expect(viewTable(table, 'm1').you.standInLeft).toBeUndefined();
+  });
+
+  it('[TA22] has left nothing to a member who was away for less than three seconds', () => {
+    sit('m1', 'flying');
+    begin('m1');
+    dropMember(table, 'm1');
+    inputAfter(STAND_IN_AFTER_TICKS - 1);
+    returnMember(table, 'm1');
+    inputAfter(1);
+    expect(viewTable(table, 'm1').you.standInLeft).toBeUndefined();
+  });
+
+  it('[TA22] leaves each control to whoever comes to hold it, and to nobody else', () => {
+    sit('m1', 'lead');
+    begin('m1');
+    inputAfter(10);
+    expect(viewTable(table, 'm1').you.standInLeft).toBeUndefined();
+    sit('m2', 'propellant');
+    expect(viewTable(table, 'm2').you.standInLeft).toEqual({ thrust: true, tilt: false });
+    sit('m1', 'flying');
+    expect(viewTable(table, 'm1').you.standInLeft).toEqual({ thrust: false, tilt: true });
+    steer('m2', { thrustPercent: 40 });
+    // the thrust that falls to Flying now is Propellant's, not the stand-in's
+    commandTable(table, 'm2', { kind: 'leaveSeat' });
+    inputAfter(1);
+    expect(viewTable(table, 'm1').you.standInLeft).toEqual({ thrust: false, tilt: true });
+  });
+
+  it('[TA22] has left nothing once the descent is over or begins again', () => {
+    sit('m1', 'lead');
+    begin('m1');
+    inputAfter(500);
+    sit('m1', 'flying');
+    expect(viewTable(table, 'm1')).toMatchObject({ stage: 'resolved' });
+    expect(viewTable(table, 'm1').you.standInLeft).toBeUndefined();
+    expect(commandTable(table, 'm1', { kind: 'again' }).ok).toBe(true);
+    inputAfter(1);
+    expect(viewTable(table, 'm1').you.standInLeft).toBeUndefined();
+  });
+
   it('[TA20] leaves a person who begins with the engine carrying the weight and the attitude kept', () => {
     sit('m1', 'flying');
     // 1000 kg x 1.62 m/s² of 3000 N
