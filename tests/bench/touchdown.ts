@@ -6,18 +6,17 @@ import { DEFAULT_STEP, prepareTouchdown, runTouchdown, type TouchdownKernel } fr
 import { advance } from '../../engine/touchdown/advance.ts';
 import { BODY_SIZE, CONTACTS, FOOT_SIZE } from '../../engine/touchdown/layout.ts';
 import { drawArrivals } from '../convergence/touchdown/stepStudy.ts';
+import { FOUR_FOOTED, fourFootedThere, squareKernel, USUAL_STEP } from '../support/fourFootedBody.ts';
 import { loadMujocoEngine } from '../support/mujocoBlock.ts';
-import { MujocoFourFooted } from '../support/MujocoFourFooted.ts';
-import { ringLander } from '../support/ringLander.ts';
+import type { MujocoFourFooted } from '../support/MujocoFourFooted.ts';
 import { MOON, plane, shippedLander } from '../support/touchDown.ts';
 import { nanosecondsPerCall, type BenchRow } from './row.ts';
 
-const BODY = { mass: 6000, inertia: [9000, 9000, 12_000], halfStance: 2, centerHeight: 2.4 } as const;
 const ARRIVAL = { vx: 1, vz: -1.5, rate: 0 } as const;
 const FRICTION = 0.8;
 const SLOPE = 0.1;
-/** The step at which the other engine is usually run [s]. */
-const USUAL_STEP = 0.002;
+/** Of the legs [N/m]: such that the bound on stiffness leaves the wanted step alone. */
+const SOFT = 4e5;
 /** Length of the touchdown in both [s]; here it may end earlier, when the body is at rest. */
 const SECONDS = 4;
 
@@ -55,23 +54,10 @@ function row(
 }
 
 function kernelOf(step: number): TouchdownKernel {
-  const lander = ringLander({
-    mass: BODY.mass,
-    inertia: BODY.inertia,
-    centerHeight: BODY.centerHeight,
-    legCount: 4,
-    radius: BODY.halfStance * Math.SQRT2,
-    firstAzimuth: Math.PI / 4,
-    crushForce: 1e9,
-    // such that the bound on stiffness leaves the wanted step alone
-    stiffness: 4e5,
-    bottomedStiffness: 4e5,
-  });
-  const prepared = prepareTouchdown(lander);
-  if (!prepared.ok) throw new Error(JSON.stringify(prepared.error));
-  const used = touch(prepared.value, step).step;
+  const kernel = squareKernel(FOUR_FOOTED, SOFT);
+  const used = touch(kernel, step).step;
   if (Math.abs(used / step - 1) > 1e-9) throw new Error(`The bench asked for a step of ${step} s and got ${used} s.`);
-  return prepared.value;
+  return kernel;
 }
 
 function touch(kernel: TouchdownKernel, step: number): ReturnType<typeof runTouchdown> {
@@ -91,15 +77,8 @@ function nanosecondsHere(step: number): number {
 }
 
 function other(mujoco: Awaited<ReturnType<typeof loadMujocoEngine>>, step: number): MujocoFourFooted {
-  return new MujocoFourFooted(mujoco, {
-    ...BODY,
-    footRadius: 0.02,
-    friction: FRICTION,
-    gravity: MOON,
-    slope: SLOPE,
-    step,
-    contact: [0.02, 1],
-  });
+  const contact = [0.02, 1] as const;
+  return fourFootedThere(mujoco, { friction: FRICTION, gravity: MOON, slope: SLOPE, step, contact });
 }
 
 /** One touchdown there [ns]. */

@@ -1,6 +1,6 @@
-import { prepareTouchdown, runTouchdown } from '../../engine/touchdown/index.ts';
+import { runTouchdown } from '../../engine/touchdown/index.ts';
 import { bisectLimit } from './bisectLimit.ts';
-import { ringLander } from './ringLander.ts';
+import { squareKernel } from './fourFootedBody.ts';
 import { MOON, plane } from './touchDown.ts';
 
 /**
@@ -24,19 +24,8 @@ export interface Catch {
 /** Largest speed along the ground at which the simulated body does not turn over [m/s]. Throws when it never does below 3 m/s. */
 export function caughtLimit({ stiffness, friction, slope = 0, damping = 2, turns = 12 }: Catch): number {
   const { mass, halfStance, centerHeight, inertia } = CAUGHT;
-  const lander = ringLander({
-    mass,
-    inertia: [inertia, inertia, inertia],
-    centerHeight,
-    legCount: 4,
-    radius: halfStance * Math.SQRT2,
-    firstAzimuth: Math.PI / 4,
-    crushForce: 1e15,
-    stiffness,
-    bottomedStiffness: stiffness,
-  });
-  const prepared = prepareTouchdown(lander);
-  if (!prepared.ok) throw new Error(JSON.stringify(prepared.error));
+  const body = { mass, inertia: [inertia, inertia, inertia], halfStance, centerHeight } as const;
+  const kernel = squareKernel(body, stiffness);
   return bisectLimit(1, 3, turns, (alongGround) => {
     const state = {
       horizontalSpeed: alongGround * Math.cos(slope),
@@ -44,6 +33,6 @@ export function caughtLimit({ stiffness, friction, slope = 0, damping = 2, turns
       pitch: slope,
     };
     const conditions = { gravity: MOON, ground: plane(friction, slope), state };
-    return runTouchdown(prepared.value, conditions, { damping }).outcome === 'tipped downhill';
+    return runTouchdown(kernel, conditions, { damping }).outcome === 'tipped downhill';
   });
 }

@@ -1,10 +1,10 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { tripLimit } from '../../../engine/pivot/index.ts';
-import { prepareTouchdown, runTouchdown, type TouchdownKernel } from '../../../engine/touchdown/index.ts';
+import { runTouchdown } from '../../../engine/touchdown/index.ts';
 import { bisectLimit } from '../../support/bisectLimit.ts';
+import { FOUR_FOOTED, fourFootedThere, squareKernel } from '../../support/fourFootedBody.ts';
 import { loadMujocoEngine, mujocoBlock } from '../../support/mujocoBlock.ts';
-import { MujocoFourFooted, type BodyMotion } from '../../support/MujocoFourFooted.ts';
-import { ringLander } from '../../support/ringLander.ts';
+import type { BodyMotion } from '../../support/MujocoFourFooted.ts';
 import { balancingRate, toppleRate } from '../../support/tippingBlock.ts';
 import { plane } from '../../support/touchDown.ts';
 
@@ -14,38 +14,14 @@ import { plane } from '../../support/touchDown.ts';
  * mapping), integrator, code.
  */
 const GRAVITY = 1.62;
-const BODY = { mass: 6000, inertia: [9000, 9000, 12_000], halfStance: 2, centerHeight: 2.4 } as const;
-/** Spheres of the other engine roll: the pivot wanders by about the radius times the lean, 0.4 % of the rate here. */
-const FOOT_RADIUS = 0.02;
-/** The step at which that engine is usually run [s]. */
-const STEP = 0.002;
+/** Of the legs here: they stand in for a rigid body [N/m]. */
+const STIFF = 1e7;
 
 type Mujoco = Awaited<ReturnType<typeof loadMujocoEngine>>;
 let mujoco: Mujoco;
 beforeAll(async () => {
   mujoco = await loadMujocoEngine();
 });
-
-function stiffKernel(
-  body:
-    | typeof BODY
-    | { mass: number; inertia: readonly [number, number, number]; halfStance: number; centerHeight: number },
-): TouchdownKernel {
-  const lander = ringLander({
-    mass: body.mass,
-    inertia: body.inertia,
-    centerHeight: body.centerHeight,
-    legCount: 4,
-    radius: body.halfStance * Math.SQRT2,
-    firstAzimuth: Math.PI / 4,
-    crushForce: 1e15,
-    stiffness: 1e7,
-    bottomedStiffness: 1e7,
-  });
-  const prepared = prepareTouchdown(lander);
-  if (!prepared.ok) throw new Error(JSON.stringify(prepared.error));
-  return prepared.value;
-}
 
 interface Sliding {
   readonly friction: number;
@@ -55,7 +31,7 @@ interface Sliding {
 }
 
 function limitHere({ friction, slope = 0, azimuth = 0 }: Sliding): number {
-  const kernel = stiffKernel(BODY);
+  const kernel = squareKernel(FOUR_FOOTED, STIFF);
   return bisectLimit(1, 4, 11, (speed) => {
     const state = {
       horizontalSpeed: speed * Math.cos(slope),
@@ -69,14 +45,7 @@ function limitHere({ friction, slope = 0, azimuth = 0 }: Sliding): number {
 }
 
 function limitThere({ friction, slope = 0, azimuth = 0 }: Sliding): number {
-  const there = new MujocoFourFooted(mujoco, {
-    ...BODY,
-    footRadius: FOOT_RADIUS,
-    friction,
-    gravity: GRAVITY,
-    slope,
-    step: STEP,
-  });
+  const there = fourFootedThere(mujoco, { friction, gravity: GRAVITY, slope });
   const limit = bisectLimit(1, 4, 11, (speed) =>
     there.falls({ vx: speed * Math.cos(azimuth), vy: speed * Math.sin(azimuth), vz: 0, rate: 0 }),
   );
@@ -86,22 +55,15 @@ function limitThere({ friction, slope = 0, azimuth = 0 }: Sliding): number {
 
 describe('another engine', () => {
   it('tips a four-footed body over two feet at the same rate, both at the energy formula', () => {
-    const { mass, halfStance: b, centerHeight: h, inertia } = BODY;
+    const { mass, halfStance: b, centerHeight: h, inertia } = FOUR_FOOTED;
     const length = Math.hypot(b, h);
     const exact = Math.sqrt((2 * mass * GRAVITY * (length - h)) / (inertia[1] + mass * length * length));
-    const kernel = stiffKernel(BODY);
+    const kernel = squareKernel(FOUR_FOOTED, STIFF);
     const here = bisectLimit(0.8 * exact, 1.2 * exact, 12, (rate) => {
       const state = { horizontalSpeed: rate * h, descentRate: -rate * b, rates: [0, rate, 0] as const };
       return runTouchdown(kernel, { gravity: GRAVITY, ground: plane(1), state }).outcome.startsWith('tipped');
     });
-    const other = new MujocoFourFooted(mujoco, {
-      ...BODY,
-      footRadius: FOOT_RADIUS,
-      friction: 1,
-      gravity: GRAVITY,
-      slope: 0,
-      step: STEP,
-    });
+    const other = fourFootedThere(mujoco, { friction: 1, gravity: GRAVITY, slope: 0 });
     const motion = (rate: number): BodyMotion => ({ vx: rate * h, vz: rate * b, rate });
     const there = bisectLimit(0.8 * exact, 1.2 * exact, 12, (rate) => other.falls(motion(rate)));
     other.delete();
@@ -117,12 +79,10 @@ describe('another engine', () => {
     const mass = 1000;
     // as in the other engine: 3 m deep, homogeneous; only the moment about y counts
     const inertia = (mass * (size.b ** 2 + size.h ** 2)) / 3;
-    const kernel = stiffKernel({
-      mass,
-      inertia: [inertia, inertia, inertia],
-      halfStance: size.b,
-      centerHeight: size.h,
-    });
+    const kernel = squareKernel(
+      { mass, inertia: [inertia, inertia, inertia], halfStance: size.b, centerHeight: size.h },
+      STIFF,
+    );
     const here = bisectLimit(0.8 * exact, 1.2 * exact, 12, (rate) => {
       const state = { horizontalSpeed: rate * size.h, descentRate: -rate * size.b, rates: [0, rate, 0] as const };
       return runTouchdown(kernel, { gravity: GRAVITY, ground: plane(2), state }).outcome.startsWith('tipped');
@@ -148,7 +108,7 @@ describe('another engine', () => {
     const here = limitHere(sliding);
     // achieved: 1 % against the other engine, 0.4 % against the closed form for the component across the edge
     expect(Math.abs(here / limitThere(sliding) - 1)).toBeLessThan(0.015);
-    const closed = tripLimit({ ...BODY, inertia: BODY.inertia[1] }, { gravity: GRAVITY, slope: 0 });
+    const closed = tripLimit({ ...FOUR_FOOTED, inertia: FOUR_FOOTED.inertia[1] }, { gravity: GRAVITY, slope: 0 });
     const across = closed.kind === 'limit' ? closed.plastic.horizontal : Number.NaN;
     expect(Math.abs((here * Math.cos(sliding.azimuth)) / across - 1)).toBeLessThan(0.01);
   });
@@ -156,7 +116,7 @@ describe('another engine', () => {
   it('parts from it by some percent at 25 deg, where it depends on its own step and this one keeps to the closed form', () => {
     const sliding = { friction: 3, azimuth: (25 * Math.PI) / 180 };
     const here = limitHere(sliding);
-    const closed = tripLimit({ ...BODY, inertia: BODY.inertia[1] }, { gravity: GRAVITY, slope: 0 });
+    const closed = tripLimit({ ...FOUR_FOOTED, inertia: FOUR_FOOTED.inertia[1] }, { gravity: GRAVITY, slope: 0 });
     const across = closed.kind === 'limit' ? closed.plastic.horizontal : Number.NaN;
     expect(Math.abs((here * Math.cos(sliding.azimuth)) / across - 1)).toBeLessThan(0.015);
     expect(limitThere(sliding) / here).toBeGreaterThan(1.03);
