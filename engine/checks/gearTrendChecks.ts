@@ -58,24 +58,36 @@ export const GEAR_TREND_CHECKS: readonly OutsideCheck[] = [
     note: `3.05 m/s down; 2.13 down and 1.22 along; 6 deg lean, 12 deg slope; ${DRAWS} draws each, seed ${SEED}; nearly all stay up, 0.95 is our reading of it`,
     compute: designCorners,
   },
+  {
+    ...AT_LEAST,
+    name: 'descent-rate trend: width of a strip of descent rates that tip, between lower and higher ones that do not',
+    source: 'Report AD-0269413, 1961 [AD0269413]',
+    kind: 'trend',
+    seen: false,
+    expected: '0.1',
+    unit: 'm/s',
+    note: 'pads meet 12 deg at an angle, friction 1, 1.3 m/s along; 0.1 is the step of the scan',
+    compute: widthOfStrip,
+  },
 ];
 
 /** Lunar-module-class gear, invented in its details. */
+const CLASS_GEAR = {
+  mass: 7000,
+  inertia: [18_000, 18_000, 22_000],
+  centerHeight: 3.4,
+  radius: 4.2,
+  stages: [
+    { force: 20_000, stroke: 0.25 },
+    { force: 42_000, stroke: 0.56 },
+  ],
+  stiffness: 1e6,
+  hipInset: 2.2,
+  secondary: { force: 15_000, stroke: 1, stiffness: 1e6 },
+} as const;
+
 function classGear(legCount: number): TouchdownKernel {
-  return prepareGear({
-    mass: 7000,
-    inertia: [18_000, 18_000, 22_000],
-    centerHeight: 3.4,
-    legCount,
-    radius: 4.2,
-    stages: [
-      { force: 20_000, stroke: 0.25 },
-      { force: 42_000, stroke: 0.56 },
-    ],
-    stiffness: 1e6,
-    hipInset: 2.2,
-    secondary: { force: 15_000, stroke: 1, stiffness: 1e6 },
-  });
+  return prepareGear({ ...CLASS_GEAR, legCount });
 }
 
 const YAWS = 12;
@@ -128,4 +140,20 @@ function designCorners(gravityOf: GravityOf): number {
     }
   }
   return up / (corners.length * DRAWS);
+}
+
+/** Width of the strip of descent rates that tip [m/s]; 0 unless slower and faster arrivals both stay up. */
+function widthOfStrip(gravityOf: GravityOf): number {
+  const kernel = prepareGear({
+    ...CLASS_GEAR,
+    legCount: 4,
+    stages: [{ force: 20_000, stroke: 1.5 }],
+    secondary: { force: 15_000, stroke: 1.5, stiffness: 1e6 },
+  });
+  const tips = Array.from({ length: 45 }, (_, i) => {
+    const state = { horizontalSpeed: 1.3, descentRate: 0.1 * (i + 1), yaw: Math.PI / 4 };
+    return land(kernel, gravityOf('moon'), { ground: plane(1, 12 * DEGREE), state }).outcome.startsWith('tipped');
+  });
+  if (tips[0] === true || tips.at(-1) === true) return 0;
+  return 0.1 * tips.filter(Boolean).length;
 }
