@@ -10,7 +10,7 @@ import {
 } from '../../engine/index.ts';
 import { toDegrees, toRadians } from './angles.ts';
 import { echoCondition, namePlace, readCondition, type ConditionOptions } from './condition.ts';
-import { addWorldOptions, worldOf } from './landingOptions.ts';
+import { addWorldOptions, worldOf } from './worldOptions.ts';
 import type { DefineVerb } from './program.ts';
 import { DESCENT_RATE, quantityParser, SLOPE } from './quantity.ts';
 import { readLander } from './readLander.ts';
@@ -27,6 +27,7 @@ export const defineCompare: DefineVerb = (command, deliver) => {
       'built-in lander (trivet, steeple) or the path of a lander file; one that stands upright',
     ),
   )
+    .optionsGroup('State at contact:')
     .option(
       '--slope <deg>',
       'slope of the ground, + downhill in the direction of travel (default: 0)',

@@ -9,13 +9,12 @@ import {
   choiceParser,
   DESCENT_RATE,
   FRICTION,
-  GRAVITY,
   quantityParser,
   SLOPE,
-  textParser,
 } from './quantity.ts';
-import { readWorld, WORLD_IDS } from './readWorld.ts';
+import { readWorld } from './readWorld.ts';
 import { UsageError } from './usageError.ts';
+import { addWorldOptions } from './worldOptions.ts';
 
 const DEFAULT_WORLD = 'moon';
 
@@ -33,9 +32,8 @@ export interface ConditionOptions {
 }
 
 export function addConditionOptions(command: Command): Command {
-  return command
-    .option('--world <name>', `one of ${WORLD_IDS} (default: ${DEFAULT_WORLD})`, textParser)
-    .option('--gravity <m/s^2>', 'gravity, in place of a world', quantityParser(GRAVITY))
+  return addWorldOptions(command)
+    .optionsGroup('State at contact:')
     .option(
       '--slope <deg>',
       'slope of the ground, + downhill in the direction of travel (default: 0)',
@@ -59,6 +57,7 @@ export function addConditionOptions(command: Command): Command {
       'friction of the ground; tells whether a slide would overturn it',
       quantityParser(FRICTION),
     )
+    .optionsGroup('Output:')
     .option(
       '--step <deg>',
       `between the azimuths of the table; divides 360 (default: ${DEFAULT_STEP_DEG})`,

@@ -16,10 +16,10 @@ import { campaignResults } from './campaignResults.ts';
 import { campaignCsv } from './campaignRows.ts';
 import { campaignText } from './campaignText.ts';
 import { readCondition } from './condition.ts';
-import { addWorldOptions, worldOf } from './landingOptions.ts';
+import { addWorldOptions, worldOf } from './worldOptions.ts';
 import { addLongOptions, withProgress, type LongOptions } from './longWork.ts';
 import type { DefineVerb } from './program.ts';
-import { choiceParser, quantityParser, type Quantity } from './quantity.ts';
+import { choiceParser, quantityParser, SEED, type Quantity } from './quantity.ts';
 import type { Report } from './report.ts';
 import { UsageError } from './usageError.ts';
 
@@ -35,21 +35,18 @@ interface DisperseOptions extends LongOptions {
 }
 
 const RUNS: Quantity = { unit: 'runs', least: 1, most: 2_000_000, whole: true };
-const SEED: Quantity = { unit: '', least: 0, most: Number.MAX_SAFE_INTEGER, whole: true };
 const SHARE: Quantity = { unit: '', least: 1e-6, most: 1 - 1e-9 };
 const POINTS: Quantity = { unit: 'points', least: 2, most: 65_536, whole: true };
 
 export const defineDisperse: DefineVerb = (command, deliver) => {
   addCampaignOptions(
-    addLongOptions(
-      addWorldOptions(
-        command.argument(
-          '<lander or campaign>',
-          'built-in lander (trivet, steeple, bolster), a lander file, or a campaign file',
-        ),
-      ),
+    command.argument(
+      '<lander or campaign>',
+      'built-in lander (trivet, steeple, bolster), a lander file, or a campaign file',
     ),
-  )
+  );
+  addLongOptions(addWorldOptions(command, 'moon for a lander'))
+    .optionsGroup('Output:')
     .option('--csv', 'print every case as CSV')
     .description(
       'Dispersions: many touchdowns drawn from stated distributions and simulated. Share of each outcome with intervals, a ' +
@@ -78,6 +75,7 @@ Examples:
 
 function addCampaignOptions(command: Command): Command {
   return command
+    .optionsGroup('Campaign:')
     .option('--runs <number>', 'touchdowns (default: 1000 for a lander)', quantityParser(RUNS))
     .option('--seed <number>', 'whole number that fixes what is drawn (default: 1 for a lander)', quantityParser(SEED))
     .option(

@@ -1,26 +1,26 @@
 import type { Command } from 'commander';
 import {
-  landerShape,
   mapEnvelope,
   rowLimits,
   yawDirections,
   type Envelope,
   type EnvelopeMap,
   type EnvelopeQuestion,
+  type Lander,
 } from '../../engine/index.ts';
 import { runEnvelope } from '../workers/runEnvelope.ts';
 import { toRadians } from './angles.ts';
 import { namePlace } from './condition.ts';
 import { formatCsv } from './csv.ts';
-import { envelopeText } from './envelopeText.ts';
-import { addLandingOptions, echoLanding, readLanding, worldOf, type LandingOptions } from './landingOptions.ts';
+import { envelopeText, type EnvelopeSetting } from './envelopeText.ts';
+import { addLandingOptions, rangedLanding, readLanding, type Landing, type LandingOptions } from './landingOptions.ts';
 import { addLongOptions, withProgress, type LongOptions } from './longWork.ts';
 import type { DefineVerb } from './program.ts';
 import { quantityParser, type Quantity } from './quantity.ts';
 import { readLander } from './readLander.ts';
 import type { Report } from './report.ts';
-import { missingIndices } from './subject.ts';
 import { UsageError } from './usageError.ts';
+import { worldOf } from './worldOptions.ts';
 
 interface EnvelopeOptions extends LandingOptions, LongOptions {
   readonly from?: number;
@@ -55,13 +55,9 @@ const DEFAULTS = {
 } as const;
 
 export const defineEnvelope: DefineVerb = (command, deliver) => {
-  addGrid(
-    addLongOptions(
-      addLandingOptions(
-        command.argument('<lander>', 'built-in lander (trivet, steeple, bolster) or the path of a lander file'),
-      ),
-    ),
-  )
+  addGrid(command.argument('<lander>', 'built-in lander (trivet, steeple, bolster) or the path of a lander file'));
+  addLongOptions(addLandingOptions(command))
+    .optionsGroup('Output:')
     .option('--csv', 'print every node of the grid as CSV')
     .description(
       'Velocity envelope: which pairs of horizontal speed and descent rate the lander survives in simulation, for one yaw or ' +
@@ -79,14 +75,17 @@ Examples:
   kilter envelope bolster --slope 5 --steps 8 --yaw 0 --json`,
     )
     .action(async (word: string, options: EnvelopeOptions) => {
-      const question = questionOf(word, options);
+      const lander = readLander(word);
+      const landing = readLanding(lander, options);
+      const question = questionOf(lander, landing, options);
       const envelope = await withProgress(options, 'jobs', (work) => runEnvelope(question, work));
-      deliver(reportEnvelope(word, options, envelope));
+      deliver(reportEnvelope(word, options, landing, envelope));
     });
 };
 
 function addGrid(command: Command): Command {
   return command
+    .optionsGroup('Grid:')
     .option('--from <m/s>', `lowest horizontal speed (default: ${DEFAULTS.from})`, quantityParser(HORIZONTAL))
     .option('--to <m/s>', `highest horizontal speed (default: ${DEFAULTS.to})`, quantityParser(HORIZONTAL))
     .option('--descent-from <m/s>', `lowest descent rate (default: ${DEFAULTS.descentFrom})`, quantityParser(DESCENT))
@@ -107,35 +106,41 @@ function addGrid(command: Command): Command {
     .option('--every', 'simulate every node of the grid');
 }
 
-function questionOf(word: string, options: EnvelopeOptions): EnvelopeQuestion {
+function questionOf(lander: Lander, landing: Landing, options: EnvelopeOptions): EnvelopeQuestion {
   if (options.yaw !== undefined && options.yaws !== undefined)
     throw new UsageError('expected --yaw or --yaws, came both');
   const { from, to, descentFrom, descentTo, steps, coarse, halvings } = { ...DEFAULTS, ...options };
   if (from >= to) throw new UsageError(`expected --from below --to, came ${from} and ${to}`);
   if (descentFrom >= descentTo)
     throw new UsageError(`expected --descent-from below --descent-to, came ${descentFrom} and ${descentTo}`);
-  const lander = readLander(word);
   const yaws =
     options.yaw === undefined ? yawDirections(options.yaws ?? DEFAULTS.yaws) : [{ yaw: toRadians(options.yaw) }];
+  const { travelAzimuth } = landing;
   return {
     lander,
-    conditions: readLanding(lander, options),
+    conditions: landing.conditions,
     horizontalSpeed: { from, to, count: steps + 1 },
     descentRate: { from: descentFrom, to: descentTo, count: steps + 1 },
-    directions: yaws.map((direction) => ({ ...direction, travelAzimuth: 0 })),
+    directions: yaws.map(({ yaw }) => ({ yaw: travelAzimuth + yaw, travelAzimuth })),
     coarse,
     halvings,
     every: options.every === true,
   };
 }
 
-function reportEnvelope(word: string, options: EnvelopeOptions, envelope: Envelope): Report {
+function settingOf(options: EnvelopeOptions, { words }: Landing): EnvelopeSetting {
+  const { yaw, yaws = DEFAULTS.yaws } = options;
+  const looked = yaw === undefined && yaws > 1 ? `the worst of ${yaws} yaws` : `yaw ${yaw ?? 0} deg`;
+  return { place: namePlace(worldOf(options)), looked, words };
+}
+
+function reportEnvelope(word: string, options: EnvelopeOptions, landing: Landing, envelope: Envelope): Report {
   const { question } = envelope;
   const map = mapEnvelope(envelope);
   const limits = map.isDone ? rowLimits(envelope) : [];
   const inputs = {
     lander: word,
-    ...echoLanding(options),
+    ...landing.inputs,
     horizontalSpeed: question.horizontalSpeed,
     descentRate: question.descentRate,
     yaws: question.directions.length,
@@ -149,9 +154,10 @@ function reportEnvelope(word: string, options: EnvelopeOptions, envelope: Envelo
   return {
     verb: 'envelope',
     inputs,
-    ranged: { ...landerShape(question.lander, missingIndices(options.missing ?? [])) },
+    ranged: rangedLanding(question.lander, options, landing),
     results: {
       isPartial: !map.isDone,
+      siteSlopeDeg: landing.siteSlopeDeg ?? null,
       runs: map.runs,
       simulated: map.simulated,
       unknown: map.unknown,
@@ -163,7 +169,7 @@ function reportEnvelope(word: string, options: EnvelopeOptions, envelope: Envelo
         line.map(({ horizontalSpeed, descentRate, class: limit }) => ({ horizontalSpeed, descentRate, class: limit })),
       ),
     },
-    text: envelopeText(question, namePlace(worldOf(options)), map, limits),
+    text: envelopeText(question, settingOf(options, landing), map, limits),
     csv: formatCsv(
       ['horizontalSpeed', 'descentRate', 'class', 'knowledge', 'leastMargin'],
       map.nodes.map((node) => [

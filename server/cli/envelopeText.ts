@@ -6,7 +6,6 @@ import {
   type RowEnd,
   type RowLimit,
 } from '../../engine/index.ts';
-import { toDegrees } from './angles.ts';
 import { figure, textTable } from './textTable.ts';
 
 /** One letter a class, for the map. */
@@ -20,24 +19,27 @@ const LETTERS: { readonly [Class in EnvelopeClass]: string } = {
   'tip downhill': 'd',
 };
 
+/** What was looked at, in words: 'on the Moon', 'the worst of 24 yaws', and ground, gear and engine. */
+export interface EnvelopeSetting {
+  readonly place: string;
+  readonly looked: string;
+  readonly words: string;
+}
+
 /** An envelope for people: a map of letters, and the limits of each row. */
 export function envelopeText(
   question: EnvelopeQuestion,
-  place: string,
+  { place, looked, words }: EnvelopeSetting,
   map: EnvelopeMap,
   limits: readonly RowLimit[],
 ): string {
-  const { horizontalSpeed: across, directions, lander } = question;
-  const [first] = directions;
-  const looked =
-    directions.length === 1 && first !== undefined
-      ? `yaw ${figure(toDegrees(first.yaw), 1)} deg`
-      : `the worst of ${directions.length} yaws`;
+  const { horizontalSpeed: across, lander } = question;
   const state = map.isDone ? '' : 'PARTIAL: stopped before it was done. ';
   const present = ENVELOPE_CLASSES.filter((name) => map.counts[name] > 0);
   const legend = present.map((name) => `${LETTERS[name]} ${name} ${map.counts[name]}`).join(', ');
   return [
     `${lander.name} ${place}, ${looked}: ${state}${map.runs} touchdowns, ${map.simulated} of ${map.nodes.length} nodes simulated.`,
+    `On ${words}.`,
     `Nodes: ${legend}${map.unknown > 0 ? `, _ unknown ${map.unknown}` : ''}.`,
     '',
     drawMap(map, across),

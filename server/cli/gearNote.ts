@@ -1,5 +1,5 @@
 import { simulateTouchdown, type Lander, type LegCondition } from '../../engine/index.ts';
-import { DEFAULT_FRICTION } from './landingOptions.ts';
+import { DEFAULT_FRICTION } from './groundOptions.ts';
 
 /** A descent straight down, to see whether the gear bears what the closed form leaves to it. */
 export interface GearQuestion {

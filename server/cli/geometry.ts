@@ -32,20 +32,13 @@ export type StandingBody = Pick<PivotBody, 'halfStance' | 'centerHeight'>;
 /** The options of plain geometry, in place of a lander. */
 export function addGeometryOptions(command: Command): Command {
   return command
-    .option(
-      `${FLAGS.halfStance} <m>`,
-      'plain geometry: foot point of the center of mass to the tip edge',
-      quantityParser(LENGTH),
-    )
-    .option(
-      `${FLAGS.centerHeight} <m>`,
-      'plain geometry: center of mass above the footpad plane',
-      quantityParser(LENGTH),
-    )
-    .option(`${FLAGS.mass} <kg>`, 'plain geometry: mass', quantityParser(MASS))
+    .optionsGroup('Plain geometry, in place of a lander:')
+    .option(`${FLAGS.halfStance} <m>`, 'foot point of the center of mass to the tip edge', quantityParser(LENGTH))
+    .option(`${FLAGS.centerHeight} <m>`, 'center of mass above the footpad plane', quantityParser(LENGTH))
+    .option(`${FLAGS.mass} <kg>`, 'mass', quantityParser(MASS))
     .option(
       `${FLAGS.inertia} <kg m^2>`,
-      'plain geometry: moment of inertia about the center of mass, along the edge; 0 is a point mass',
+      'moment of inertia about the center of mass, along the edge; 0 is a point mass',
       quantityParser(INERTIA),
     );
 }

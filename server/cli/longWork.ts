@@ -11,11 +11,13 @@ export interface LongOptions {
 }
 
 export function addLongOptions(command: Command): Command {
-  return command.option(
-    '--workers <number>',
-    'worker threads; the result does not depend on it (default: one for each core)',
-    quantityParser(WORKERS),
-  );
+  return command
+    .optionsGroup('Threads:')
+    .option(
+      '--workers <number>',
+      'worker threads; the result does not depend on it (default: one for each core)',
+      quantityParser(WORKERS),
+    );
 }
 
 /**

@@ -109,13 +109,17 @@ async function createProgram(
     .configureOutput({ writeOut: outlet.out, writeErr: () => {} })
     .addHelpText('after', `${EXAMPLES}\n\nEach verb explains itself: kilter limit --help\n\n${CAUTION}`);
   for (const verb of VERBS) {
-    const command = program.command(verb.name).summary(verb.summary).option('--json', 'print JSON for machines');
+    const command = program.command(verb.name).summary(verb.summary);
     if (!args.includes(verb.name)) continue;
     const define = await verb.load();
     define(command, (report) => {
       deliver(report, formatOf(command.opts()));
     });
-    command.addHelpText('after', `\n${CAUTION}`);
+    command
+      .optionsGroup('Output:')
+      .option('--json', 'print JSON for machines')
+      .helpOption('-h, --help', 'print this page')
+      .addHelpText('after', `\n${CAUTION}`);
   }
   return program;
 }

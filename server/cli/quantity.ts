@@ -24,6 +24,8 @@ export const AZIMUTH_STEP: Quantity = { unit: 'deg', least: 1, most: 90 };
 export const DESCENT_RATE: Quantity = { unit: 'm/s', least: 0, most: 100 };
 export const BODY_RATE: Quantity = { unit: 'deg/s', least: -360, most: 360 };
 export const FRICTION: Quantity = { unit: '', least: 0, most: 10 };
+/** Of a generator. */
+export const SEED: Quantity = { unit: '', least: 0, most: Number.MAX_SAFE_INTEGER, whole: true };
 export const SPEED: Quantity = { unit: 'm/s', least: 0.001, most: 100 };
 
 const DECIMAL = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i;
@@ -67,6 +69,33 @@ export function legNumbersParser(text: string, earlier: readonly number[] | unde
   const sound = numbers.every((number) => number >= 1) && new Set(numbers).size === numbers.length;
   if (!sound) throw new InvalidArgumentError('Expected leg numbers such as 2 or 1,3, each once, counted from 1.');
   return numbers;
+}
+
+/** How much higher the ground is under the footpad of one leg, counted from 1 [m]. */
+export interface PadHeight {
+  readonly leg: number;
+  readonly height: number;
+}
+
+/** Farthest that a rock or a hole may raise or lower the ground [m]. */
+const MOST_PAD_HEIGHT = 10;
+
+/** Legs and heights such as 2:0.3 or 1:0.3,4:-0.1, each leg once. */
+export function padHeightsParser(text: string, earlier: readonly PadHeight[] | undefined): readonly PadHeight[] {
+  refuseSecond(earlier);
+  const spots = text.split(',').map((word) => {
+    const [leg = '', height = '', ...rest] = word.split(':').map((part) => part.trim());
+    const isSound = rest.length === 0 && /^\d{1,3}$/.test(leg) && DECIMAL.test(height);
+    return isSound ? { leg: Number(leg), height: Number(height) } : undefined;
+  });
+  const sound = spots.filter(
+    (spot): spot is PadHeight => spot !== undefined && spot.leg >= 1 && Math.abs(spot.height) <= MOST_PAD_HEIGHT,
+  );
+  if (sound.length < spots.length || new Set(sound.map(({ leg }) => leg)).size < sound.length)
+    throw new InvalidArgumentError(
+      `Expected legs and heights from -${MOST_PAD_HEIGHT} to ${MOST_PAD_HEIGHT} m such as 2:0.3 or 1:0.3,4:-0.1, each leg once, counted from 1.`,
+    );
+  return sound;
 }
 
 function refuseSecond(earlier: unknown): void {

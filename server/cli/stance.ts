@@ -50,6 +50,7 @@ export const defineStance: DefineVerb = (command, deliver) => {
       'Half stance (foot point of the center of mass to the tip edge) at which a speed is just borne, world by world. ' +
         'Mass, inertia and height of the center of mass stay as they are while the feet move.',
     )
+    .optionsGroup('Asked for:')
     .option(
       '--speed <m/s>',
       "speed along the ground that must not trip it (default: the body's own plastic limit on Earth)",

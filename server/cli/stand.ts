@@ -27,11 +27,13 @@ export const defineStand: DefineVerb = (command, deliver) => {
       'Static tilt: how far the ground may be tilted, toward each azimuth, before the lander falls. No world enters: it ' +
         'is the same under any gravity.',
     )
+    .optionsGroup('Ground:')
     .option(
       '--slope <deg>',
       'slope of the ground; adds the tilt that is left where it falls toward each azimuth',
       quantityParser(STEEPNESS),
     )
+    .optionsGroup('Output:')
     .option(
       '--step <deg>',
       'between the azimuths of the table; divides 360 (default: 15)',

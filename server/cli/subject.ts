@@ -16,11 +16,13 @@ export type Subject =
 
 export function addSubject(command: Command): Command {
   command.argument('[lander]', 'built-in lander (trivet, steeple, bolster) or the path of a lander file');
-  return addGeometryOptions(command).option(
-    '--missing <legs>',
-    'numbers of legs that are gone, such as 2 or 1,3; legs count from 1 in the order of the file',
-    legNumbersParser,
-  );
+  return addGeometryOptions(command)
+    .optionsGroup('Landing gear:')
+    .option(
+      '--missing <legs>',
+      'numbers of legs that are gone, such as 2 or 1,3; legs count from 1 in the order of the file',
+      legNumbersParser,
+    );
 }
 
 export function readSubject(word: string | undefined, options: SubjectOptions): Subject {

@@ -2,6 +2,9 @@ import { writeFileSync } from 'node:fs';
 import { CAUTION, type TouchdownSample } from '../../engine/index.ts';
 import { oneLine, UsageError } from './usageError.ts';
 
+/** Steps between the samples of a history. */
+export const HISTORY_EVERY = 16;
+
 /** Writes the samples of a touchdown to a file that does not exist yet: JSON by its name, else CSV. */
 export function writeHistory(file: string, samples: readonly TouchdownSample[]): void {
   const text = file.toLowerCase().endsWith('.json')

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { legNumbersParser, quantityParser, SLOPE, textParser } from '../../../server/cli/quantity.ts';
+import { legNumbersParser, padHeightsParser, quantityParser, SLOPE, textParser } from '../../../server/cli/quantity.ts';
 
 describe('a number on the command line', () => {
   const parse = quantityParser(SLOPE);
@@ -49,4 +49,20 @@ describe('leg numbers on the command line', () => {
   it.each(['', '0', '1,', '1,1', '-1', '1.5', 'one', '1;2', '1000'])('refuses %j', (text) => {
     expect(() => legNumbersParser(text, undefined)).toThrow('Expected leg numbers');
   });
+});
+
+describe('rocks and holes on the command line', () => {
+  it('are read in the order given', () => {
+    expect(padHeightsParser('3:-0.5, 1 : 2', undefined)).toEqual([
+      { leg: 3, height: -0.5 },
+      { leg: 1, height: 2 },
+    ]);
+  });
+
+  it.each(['', '1', '1:', ':1', '0:1', '1:1:1', '1:1,', '1:1,1:2', '1:x', '1:10.1', '-1:1', '1.5:1', '1=1', '1000:1'])(
+    'refuses %j',
+    (text) => {
+      expect(() => padHeightsParser(text, undefined)).toThrow('Expected legs and heights');
+    },
+  );
 });

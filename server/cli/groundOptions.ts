@@ -1,0 +1,107 @@
+import type { Command } from 'commander';
+import type { Ground, Lander } from '../../engine/index.ts';
+import { toRadians } from './angles.ts';
+import { checkLegNumbers } from './gearOptions.ts';
+import { AZIMUTH, FRICTION, padHeightsParser, quantityParser, type PadHeight, type Quantity } from './quantity.ts';
+import { addSiteOptions, echoSite, readSite, type SiteGround, type SiteOptions } from './siteOptions.ts';
+import { addSoilOptions, describeSoil, echoSoil, readSoil, type SoilOptions } from './soilOptions.ts';
+import { UsageError } from './usageError.ts';
+
+/** The ground of a simulated touchdown, in the units of the command line. */
+export interface GroundOptions extends SiteOptions, SoilOptions {
+  readonly slope?: number;
+  readonly slopeAzimuth?: number;
+  readonly friction?: number;
+  readonly underPad?: readonly PadHeight[];
+}
+
+const GROUND_SLOPE: Quantity = { unit: 'deg', least: -60, most: 60 };
+
+/** Friction under footpads and hull where nothing is said [-]. Common practice for rock and dry soil, no source. */
+export const DEFAULT_FRICTION = 0.8;
+
+export function addGroundOptions(command: Command): Command {
+  command
+    .optionsGroup('Ground:')
+    .option(
+      '--slope <deg>',
+      'slope of the ground, + downhill in the direction of travel (default: 0)',
+      quantityParser(GROUND_SLOPE),
+    )
+    .option(
+      '--slope-azimuth <deg>',
+      'azimuth toward which that slope falls, from the direction of travel (default: 0)',
+      quantityParser(AZIMUTH),
+    );
+  addSiteOptions(command)
+    .option(
+      '--friction <ratio>',
+      `friction of the ground (default: that of the site, else ${DEFAULT_FRICTION})`,
+      quantityParser(FRICTION),
+    )
+    .option(
+      '--under-pad <leg:m>',
+      'flat rock (+) or hole (-) under one footpad alone, such as 2:0.3 or 1:0.3,4:-0.1',
+      padHeightsParser,
+    );
+  return addSoilOptions(command);
+}
+
+/** The ground, and how far it had to be turned: the section of a site cannot be, so travel and lander are turned instead. */
+export interface TurnedGround {
+  readonly ground: Ground;
+  /** Azimuth of travel in the frame of the ground [rad]; it adds to every yaw. */
+  readonly travelAzimuth: number;
+  readonly site?: SiteGround;
+}
+
+export function readGround(lander: Lander, options: GroundOptions): TurnedGround {
+  const { slope, slopeAzimuth, underPad = [], siteAzimuth = 0 } = options;
+  const site = readSite(options);
+  const soil = readSoil(options);
+  checkLegNumbers(
+    '--under-pad',
+    lander,
+    underPad.map(({ leg }) => leg),
+  );
+  const rest = {
+    friction: options.friction ?? site?.terrain.friction ?? DEFAULT_FRICTION,
+    ...(soil && { soil }),
+    ...(underPad.length > 0 && { underPad: underPad.map(({ leg, height }) => ({ leg: leg - 1, height })) }),
+  };
+  if (site !== undefined) {
+    if (slope !== undefined || slopeAzimuth !== undefined)
+      throw new UsageError('expected --site, or --slope with --slope-azimuth, came both');
+    const ground: Ground = { shape: { kind: 'profile', terrain: site.terrain }, ...rest };
+    return { ground, travelAzimuth: toRadians(-siteAzimuth), site };
+  }
+  // travel runs along +x and the fall line is turned; uphill is a slope that falls the other way
+  const fallAzimuth = toRadians((slopeAzimuth ?? 0) + ((slope ?? 0) < 0 ? 180 : 0));
+  const shape = { kind: 'plane', slope: toRadians(Math.abs(slope ?? 0)), fallAzimuth } as const;
+  return { ground: { shape, ...rest }, travelAzimuth: 0 };
+}
+
+/** What was asked, defaults filled in; null where it does not enter. */
+export function echoGround(options: GroundOptions, { friction }: Ground): Readonly<Record<string, unknown>> {
+  const isPlane = options.site === undefined;
+  return {
+    slopeDeg: isPlane ? (options.slope ?? 0) : null,
+    slopeAzimuthDeg: isPlane ? (options.slopeAzimuth ?? 0) : null,
+    ...echoSite(options),
+    friction,
+    underPad: options.underPad ?? [],
+    ...echoSoil(options),
+  };
+}
+
+/** The ground in words, a piece each: 'slope 5 deg', 'friction 0.8', 'a rock of 0.3 m under leg 2'. */
+export function describeGround(options: GroundOptions, { friction, soil }: Ground): readonly string[] {
+  const { slope = 0, slopeAzimuth = 0, underPad = [] } = options;
+  const azimuth = slopeAzimuth === 0 ? '' : ` toward azimuth ${slopeAzimuth} deg`;
+  return [
+    options.site === undefined ? (slope === 0 ? 'level ground' : `slope ${slope} deg${azimuth}`) : '',
+    `friction ${friction}`,
+    describeSoil(soil),
+    ...underPad.map(({ leg, height }) => `a ${height < 0 ? 'hole' : 'rock'} of ${Math.abs(height)} m under leg ${leg}`),
+  ].filter((words) => words !== '');
+}
