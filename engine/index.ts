@@ -183,6 +183,7 @@ export {
   playedModel,
   recordingOf,
   returnMember,
+  simulateArrival,
   stepTable,
   viewTable,
   type Callout,

@@ -31,3 +31,4 @@ export {
 } from './tableTypes.ts';
 export { viewTable } from './viewTable.ts';
 export { pivotAtTouchdown } from './scorecard.ts';
+export { simulateArrival } from './simulateArrival.ts';

@@ -34,6 +34,7 @@ export function layOutSection(lander: Lander, propellant: number): SectionLander
   const edge = nearestEdge(lander, foot);
   const outward: Vec2 = [cos(edge.azimuth), sin(edge.azimuth)];
   return {
+    azimuth: edge.azimuth,
     halfStance: edge.distance,
     leg: mergeLegs(lander.legs, edge.legs, outward),
     hull: hullOutline(lander, foot, outward),

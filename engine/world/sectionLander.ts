@@ -11,6 +11,8 @@ import type { MassTable } from './massTable.ts';
  * edges, so it tips to either side as easily as the lander tips to its weakest.
  */
 export interface SectionLander {
+  /** Azimuth of the outward normal of that edge, from the lander's +x toward its +y [rad]. */
+  readonly azimuth: number;
   /** From the foot point of the center of mass to either foot [m]. */
   readonly halfStance: number;
   /** Law of the right leg; the left is its mirror image. */
