@@ -27,19 +27,19 @@ const TOUCHDOWN: TouchdownState = {
   firstFoot: 'both',
 };
 
-function case_(change: Partial<TouchdownState> = {}) {
+function arriving(change: Partial<TouchdownState> = {}) {
   return arrivalCase(SETUP, { ...TOUCHDOWN, ...change });
 }
 
 /** World direction of a lander's own direction as it arrives. */
 function inWorld(change: Partial<TouchdownState>, direction: readonly [number, number, number]) {
-  const { yaw = 0, pitch = 0, roll = 0 } = case_(change).state;
+  const { yaw = 0, pitch = 0, roll = 0 } = arriving(change).state;
   return rotate(attitudeOf(yaw, pitch, roll), direction);
 }
 
 describe('the arrival of a played descent, in six degrees of freedom', () => {
   it('keeps ground, place, velocities and mass', () => {
-    const burned = case_({ mass: MASS - 60 });
+    const burned = arriving({ mass: MASS - 60 });
     expect(massProperties(burned.lander).mass).toBeCloseTo(MASS - 60, 9);
     expect(burned.ground).toEqual({ shape: { kind: 'profile', terrain: SETUP.terrain }, friction: 1.1 });
     expect(burned.state).toMatchObject({ horizontalSpeed: 0.6, travelAzimuth: 0, descentRate: 1.2, position: [4, 0] });
@@ -72,7 +72,7 @@ describe('the arrival of a played descent, in six degrees of freedom', () => {
 
   it('turns about the same axis as the section', () => {
     for (const vx of [0.6, -0.6]) {
-      const { rates = [0, 0, 0] } = case_({ vx, angle: 0.1, rate: 0.3 }).state;
+      const { rates = [0, 0, 0] } = arriving({ vx, angle: 0.1, rate: 0.3 }).state;
       const [x, y, z] = inWorld({ vx, angle: 0.1 }, rates);
       expect([x, y, z].map((rate) => Math.round(rate * 1e9) / 1e9 + 0)).toEqual([0, -0.3, 0]);
     }
