@@ -86,7 +86,7 @@ export const SLIPPED = 1; // 1 if a foot slid in the batch
 export const PEAK_ACCELERATION = 2; // gravity not counted, squared [m²/s⁴]
 export const HIGHEST_UN = 3; // least gap of the feet, negative [m]
 export const HULL_CONTACTS = 4;
-export const UNSETTLED = 5; // returns that did not settle within their iterations; stays 0
+export const UNSETTLED = 5; // returns that did not settle within their iterations
 export const CRUSH_WORK = 6; // [J]
 export const SOIL_WORK = 7;
 export const FRICTION_WORK = 8;
@@ -114,7 +114,14 @@ export const DASH_N = 15;
 export const DASH_T = 16;
 export const DS = 17; // shortening of the strut [m]
 export const ACROSS = 18; // trial force across the surface of a foot that slides; 0 when it sticks [N]
-export const TRIAL_SIZE = 19;
+export const TOWARD = 19; // direction of the lateral set, across the strut
+export const LOW = 22; // directions on the two sides of the lateral force, and their misses; 0 where none is known
+export const LOW_MISS = 25;
+export const HIGH = 26;
+export const HIGH_MISS = 29;
+export const SIDE = 30; // the side found last, 1 low or -1 high
+export const TURNED = 31; // tangent of the last turn before the sides are known
+export const TRIAL_SIZE = 32;
 
 // hullForce: sums over the hull points, ground frame
 export const SUM_FX = 0;

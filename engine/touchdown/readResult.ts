@@ -23,6 +23,7 @@ import {
   SINKAGE,
   SLIDE,
   STROKE,
+  UNSETTLED,
   VX,
 } from './layout.ts';
 import type { RunCourse } from './runCourse.ts';
@@ -73,6 +74,7 @@ export function readResult(
     firstContact: (course.firstContact ?? course.step) * started.step,
     steps: course.computed,
     step: started.step,
+    unsettledReturns: found[UNSETTLED]!,
   };
 }
 

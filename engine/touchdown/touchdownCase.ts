@@ -178,6 +178,11 @@ export interface TouchdownResult {
   readonly steps: number;
   /** The step really used [s]. */
   readonly step: number;
+  /**
+   * Times that the plastic return of a leg did not settle within its iterations and went on from its last guess: normally 0. Seen only with
+   * legs softened to a millionth; with a count, do not rely on the result.
+   */
+  readonly unsettledReturns: number;
   readonly history?: readonly TouchdownSample[];
   readonly ledger?: EnergyLedger;
 }

@@ -6,6 +6,7 @@ import {
   CRUSH_WORK,
   DASH_N,
   DASH_T,
+  DS,
   FRICTION,
   FRICTION_WORK,
   HELD_N,
@@ -32,7 +33,7 @@ import {
 } from '../../../engine/touchdown/layout.ts';
 import { returnPlastic } from '../../../engine/touchdown/returnPlastic.ts';
 import { startTouchdown } from '../../../engine/touchdown/startTouchdown.ts';
-import { MOON } from '../../support/touchDown.ts';
+import { drawConditions, MOON, shippedLander, touchDown } from '../../support/touchDown.ts';
 import { ringLander } from '../../support/ringLander.ts';
 
 const CRUSH_FORCE = 10_000;
@@ -86,6 +87,20 @@ function returnRandom(kernel: TouchdownKernel, random: RandomState): void {
   returnPlastic(kernel, 0, 0, 0);
 }
 
+function dot(a: readonly number[], b: readonly number[]): number {
+  return a.reduce((sum, x, i) => sum + x * b[i]!, 0);
+}
+
+/** Cosine between the lateral set and the force across the strut. */
+function alongForce(trial: Float64Array): number {
+  const strut = [trial[STRUT_N]!, trial[STRUT_T1]!, trial[STRUT_T2]!];
+  const force = [trial[HELD_N]!, trial[HELD_T1]!, trial[HELD_T2]!];
+  const shift = [trial[SHIFT_N]!, trial[SHIFT_T1]!, trial[SHIFT_T2]!];
+  const set = shift.map((x, i) => x - trial[DS]! * strut[i]!);
+  const across = force.map((x, i) => x - dot(force, strut) * strut[i]!);
+  return dot(set, across) / Math.sqrt(dot(set, set) * dot(across, across));
+}
+
 /** Every rule of the return mapping that the settled foot breaks. */
 function brokenRules({ trial, feet, found, run }: TouchdownKernel): readonly string[] {
   const [n, t1, t2] = [trial[HELD_N]!, trial[HELD_T1]!, trial[HELD_T2]!];
@@ -105,6 +120,7 @@ function brokenRules({ trial, feet, found, run }: TouchdownKernel): readonly str
     'strut stays below its crush force': axial <= CRUSH_FORCE * (1 + 2e-8),
     'secondary stays below its force while it has stroke': spent || across <= LATERAL_FORCE * 1.001,
     'strut crushes only at its force': feet[STROKE]! < 1e-9 || axial > CRUSH_FORCE * (1 - 2e-8),
+    'secondary yields along the force across the strut': feet[LATERAL]! < 1e-9 || alongForce(trial) > 0.9994,
     'secondary yields only at its force': feet[LATERAL]! < 1e-9 || spent || across > LATERAL_FORCE * 0.999,
     'soil sinks only at its force': feet[SINKAGE]! < 1e-9 || Math.abs(n - feet[BEARING]!) < 1e-6,
     'foot slides only at the cone': feet[SLIDE]! < 1e-9 || tangential > cone * (1 - 1e-9) - 1e-6,
@@ -114,6 +130,20 @@ function brokenRules({ trial, feet, found, run }: TouchdownKernel): readonly str
     'work is taken': [CRUSH_WORK, SOIL_WORK, FRICTION_WORK].every((work) => found[work]! >= -1e-9),
   };
   return Object.keys(rules).filter((rule) => !rules[rule]);
+}
+
+/** Of 12 random touchdowns each of two landers with one soft leg: returns that did not settle. */
+function unsettled(factor: number): number {
+  const random = seedRandom(7);
+  let count = 0;
+  for (const id of ['trivet', 'steeple'] as const) {
+    for (let run = 0; run < 12; run++) {
+      const legs = [{ leg: 0, kind: 'soft', factor } as const];
+      const touchdown = { lander: shippedLander(id), ...drawConditions(random), legs };
+      count += touchDown(touchdown, { timeLimit: 4 }).unsettledReturns;
+    }
+  }
+  return count;
 }
 
 describe('plastic return of a foot', () => {
@@ -139,4 +169,13 @@ describe('plastic return of a foot', () => {
       expect(seen.sink > 100).toBe(strength !== undefined);
     },
   );
+
+  it.each([1, 0.1, 0.01, 0.001])('[TD3] settles in whole touchdowns with a leg of %f times its strength', (factor) => {
+    expect(unsettled(factor)).toBe(0);
+  });
+
+  it('[TD3] is counted in the result where it does not settle: with a leg of a millionth of its strength', () => {
+    // two of some 30,000
+    expect(unsettled(1e-6)).toBeGreaterThan(0);
+  });
 });
