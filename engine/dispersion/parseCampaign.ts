@@ -166,7 +166,7 @@ function checkTogether(list: ProblemList, campaign: Campaign): void {
     const path = fieldPath('inputs', input);
     if (times > 1) report(list, 'given-twice', { path, expected: 'one distribution', came: `${times}` });
     const isNeeded = INPUT_FACTS[input].fallback === undefined && input !== 'bearingStrength';
-    if (times === 0 && isNeeded) report(list, 'missing-field', { path, expected: 'a distribution', came: 'nothing' });
+    if (times === 0 && isNeeded) report(list, 'input-needed', { path, expected: 'a distribution', came: 'nothing' });
   }
   const polar = given.filter((input) => input === 'horizontalSpeed' || input === 'travelAzimuthDeg');
   const components = given.filter((input) => input === 'downhillSpeed' || input === 'crossSpeed');
@@ -177,7 +177,7 @@ function checkTogether(list: ProblemList, campaign: Campaign): void {
       came: [...polar, ...components].join(', '),
     });
   if (given.includes('bearingStrength') && soil?.kind !== 'bearing')
-    report(list, 'missing-field', {
+    report(list, 'soil-needed', {
       path: 'soil',
       expected: 'a soil of kind bearing, since its strength is dispersed',
       came: soil?.kind ?? 'nothing',

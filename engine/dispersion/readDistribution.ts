@@ -165,7 +165,7 @@ export function checkReach(
   if (drawn.low >= low && drawn.high <= high) return true;
   const hint = drawn.kind === 'normal' ? ' (a truncated normal can be bounded)' : '';
   const expected = `draws from ${low} to ${high}${unit === '-' ? '' : ` [${unit}]`}${hint}`;
-  report(list, 'out-of-range', {
+  report(list, 'draws-out-of-range', {
     path,
     expected,
     came: `a ${drawn.kind} that reaches from ${short(drawn.low)} to ${short(drawn.high)}`,

@@ -22,7 +22,7 @@ const RANGES = {
   strength: { least: 1, most: 1e9, unit: 'Pa' },
   cohesive: { least: 0, most: 1e9, unit: 'N/m^(n+1)' },
   frictional: { least: 1, most: 1e10, unit: 'N/m^(n+2)' },
-  exponent: { least: 0.1, most: 3, unit: '-' },
+  exponent: { least: 0.2, most: 3, unit: '-' },
 } as const satisfies Readonly<Record<string, NumberRange>>;
 type Field = keyof typeof RANGES | 'kind';
 

@@ -11,6 +11,7 @@ import {
   type TouchdownCase,
 } from '../../../engine/index.ts';
 import { findLander } from '../../../levels/index.ts';
+import benchArrivals from '../../../levels/scenarios/benchArrivals.json' with { type: 'json' };
 import { ROOT } from '../../support/sources.ts';
 import { callJson, callKilter } from './runKilter.ts';
 
@@ -211,6 +212,13 @@ describe('kilter disperse', () => {
     writeFileSync(file, JSON.stringify(first.inputs.campaign));
     const again = await answer<DisperseDocument>('disperse', file);
     expect(again).toEqual(first);
+  });
+
+  it('runs the example campaign, and options replace what its file says', async () => {
+    const found = await answer<DisperseDocument>('disperse', 'levels/scenarios/benchArrivals.json', '--runs', '60');
+    expect(found.runs).toEqual({ asked: 60, done: 60 });
+    expect(found.inputs.campaign).toEqual({ ...benchArrivals, runs: 60 });
+    expect(found.requirement).toMatchObject({ fraction: 0.95, confidence: 0.9 });
   });
 
   it('prints every case as CSV, and shares of variance when asked', async () => {
