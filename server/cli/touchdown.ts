@@ -90,5 +90,6 @@ function resultsOf(result: TouchdownResult, { travelAzimuth, siteSlopeDeg }: Lan
     firstContact,
     steps,
     step,
+    unsettledReturns: result.unsettledReturns,
   };
 }

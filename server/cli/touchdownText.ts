@@ -23,18 +23,30 @@ export function touchdownText(
       `slid ${figure(result.slide, 2)} m; leans ${figure(result.restTiltDeg, 1)} deg at the end, ${figure(result.time, 1)} s.`,
     `Peak acceleration ${figure(result.peakAcceleration, 1)} m/s^2; hull no nearer to the ground than ` +
       `${Number.isFinite(clearance) ? `${figure(clearance, 3)} m` : '- (no hull points)'}.`,
+    ...accuracyNote(result),
     '',
-    legTable(lander, result),
+    legTable(lander, options, result),
   ].join('\n');
 }
 
-function legTable(lander: Lander, { strokes, strokesUsed, peakLoads, sinkages }: TouchdownResult): string {
+function accuracyNote({ unsettledReturns: count }: TouchdownResult): readonly string[] {
+  if (count === 0) return [];
+  const times = count === 1 ? 'Once' : `${count} times`;
+  return [`Accuracy: ${times} the force of a leg did not settle within its iterations; do not rely on this result.`];
+}
+
+function legTable(
+  lander: Lander,
+  { unlatched = [] }: LandingOptions,
+  { strokes, strokesUsed, peakLoads, sinkages }: TouchdownResult,
+): string {
   return textTable(
     ['leg', 'stroke [m]', 'used [%]', 'peak load [kN]', 'sunk [mm]'].map((heading) => ({ heading, align: 'right' })),
     lander.legs.map((_, index) => [
       String(index + 1),
       figure(strokes[index], 3),
-      figure((strokesUsed[index] ?? 0) * 100, 0),
+      // a leg that folds is never used up: its stroke is no share of anything
+      unlatched.includes(index + 1) ? 'folds' : figure((strokesUsed[index] ?? 0) * 100, 0),
       figure((peakLoads[index] ?? 0) / 1000, 2),
       figure((sinkages[index] ?? 0) * 1000, 1),
     ]),

@@ -21,6 +21,7 @@ interface Answer {
   readonly tiltAzimuthDeg: number;
   readonly restTiltDeg: number;
   readonly siteSlopeDeg: number | null;
+  readonly unsettledReturns: number;
   readonly inputs: Readonly<Record<string, unknown>>;
 }
 const answerTo = async (line: string): Promise<Answer> => (await callJson(['touchdown', ...line.split(' ')])) as Answer;
@@ -109,7 +110,7 @@ describe('an option of kilter touchdown', () => {
     const wanted = simulated(changes);
     const plain = simulated({});
     if (!wanted.ok || !plain.ok) throw new Error('refused');
-    const { outcome, limitsHit, leastMargin, strokes, sinkages, restTiltDeg, time } = wanted.value;
+    const { outcome, limitsHit, leastMargin, strokes, sinkages, restTiltDeg, time, unsettledReturns } = wanted.value;
     expect(found).toMatchObject({
       outcome,
       limitsHit,
@@ -118,6 +119,7 @@ describe('an option of kilter touchdown', () => {
       sinkages,
       restTiltDeg,
       time,
+      unsettledReturns,
     });
     // and it makes a difference
     expect({ ...wanted.value }).not.toEqual({ ...plain.value });
