@@ -1,8 +1,8 @@
 import { CAMPAIGN_INPUTS, caseRows, MEASURES, type CampaignTally, type LegCondition } from '../../engine/index.ts';
-import { formatCsv } from './csv.ts';
+import type { CsvTable } from './csv.ts';
 
-/** Every case of a campaign that was run, as CSV: index, outcome, what was drawn, what was measured. */
-export function campaignCsv(tally: CampaignTally): string {
+/** Every case of a campaign that was run, for spreadsheets: index, outcome, what was drawn, what was measured. */
+export function campaignCsv(tally: CampaignTally): CsvTable {
   const drawn = CAMPAIGN_INPUTS.filter((input) => isDrawn(tally, input));
   const names = ['index', 'outcome', ...drawn, 'gear', ...MEASURES.map(({ name }) => name)];
   const rows = caseRows(tally).map(({ index, outcome, values, gear, measures }) => [
@@ -12,7 +12,7 @@ export function campaignCsv(tally: CampaignTally): string {
     gear.map(describeLeg).join('; '),
     ...measures.map((value) => (Number.isFinite(value) ? value : null)),
   ]);
-  return formatCsv(names, rows);
+  return { names, rows };
 }
 
 function isDrawn({ campaign }: CampaignTally, input: (typeof CAMPAIGN_INPUTS)[number]): boolean {

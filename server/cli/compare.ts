@@ -10,6 +10,7 @@ import {
 } from '../../engine/index.ts';
 import { toDegrees, toRadians } from './angles.ts';
 import { echoCondition, namePlace, readCondition, type ConditionOptions } from './condition.ts';
+import { tableOf } from './csv.ts';
 import { addWorldOptions, worldOf } from './worldOptions.ts';
 import type { DefineVerb } from './program.ts';
 import { DESCENT_RATE, quantityParser, SLOPE } from './quantity.ts';
@@ -34,6 +35,8 @@ export const defineCompare: DefineVerb = (command, deliver) => {
       quantityParser(SLOPE),
     )
     .option('--descent <m/s>', 'descent rate at contact', quantityParser(DESCENT_RATE))
+    .optionsGroup('Output:')
+    .option('--csv', 'print the table of figures as CSV')
     .description(
       'Upright against lying: the same lander on its legs and laid on its side on rows of side legs, figure by figure, with ' +
         'what lying down buys and what it costs.',
@@ -70,7 +73,14 @@ function reportComparison(word: string, options: CompareOptions): Report {
     inertiaShare: sides.map(({ inertiaShare }) => inertiaShare),
     supports: compared.sideLegs.stations.length,
   };
-  return { verb: 'compare', inputs, ranged, results: resultsOf(compared), text: textOf(compared, options) };
+  return {
+    verb: 'compare',
+    inputs,
+    ranged,
+    results: resultsOf(compared),
+    text: textOf(compared, options),
+    csv: tableOf(compared.rows.map(plainRow)),
+  };
 }
 
 function shapeOf({ standing, mass, centerHeight }: LanderAssessment): readonly RangedShape[] {

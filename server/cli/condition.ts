@@ -62,7 +62,8 @@ export function addConditionOptions(command: Command): Command {
       '--step <deg>',
       `between the azimuths of the table; divides 360 (default: ${DEFAULT_STEP_DEG})`,
       quantityParser(AZIMUTH_STEP),
-    );
+    )
+    .option('--csv', 'print the table as CSV');
 }
 
 /** The first contact asked for; a lander comes down on legs that crush, plain geometry is a rigid body. */

@@ -11,7 +11,6 @@ import {
 import { runEnvelope } from '../workers/runEnvelope.ts';
 import { toRadians } from './angles.ts';
 import { namePlace } from './condition.ts';
-import { formatCsv } from './csv.ts';
 import { envelopeText, type EnvelopeSetting } from './envelopeText.ts';
 import { addLandingOptions, rangedLanding, readLanding, type Landing, type LandingOptions } from './landingOptions.ts';
 import { addLongOptions, withProgress, type LongOptions } from './longWork.ts';
@@ -170,16 +169,16 @@ function reportEnvelope(word: string, options: EnvelopeOptions, landing: Landing
       ),
     },
     text: envelopeText(question, settingOf(options, landing), map, limits),
-    csv: formatCsv(
-      ['horizontalSpeed', 'descentRate', 'class', 'knowledge', 'leastMargin'],
-      map.nodes.map((node) => [
+    csv: {
+      names: ['horizontalSpeed', 'descentRate', 'class', 'knowledge', 'leastMargin'],
+      rows: map.nodes.map((node) => [
         node.horizontalSpeed,
         node.descentRate,
-        node.class ?? null,
+        node.class,
         node.knowledge,
-        node.leastMargin ?? null,
+        node.leastMargin,
       ]),
-    ),
+    },
     isPartial: !map.isDone,
   };
 }

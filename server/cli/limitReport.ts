@@ -1,5 +1,6 @@
 import type { FirstContact, RangedShape } from '../../engine/index.ts';
 import { namePlace, type ConditionOptions } from './condition.ts';
+import { tableOf } from './csv.ts';
 import type { LimitRow } from './limitRow.ts';
 import type { Report } from './report.ts';
 import { figure, shortAngle, textTable, type Column } from './textTable.ts';
@@ -31,6 +32,7 @@ export function reportRows(findings: LimitFindings): Report {
       ...(findings.note === undefined ? [] : [findings.note]),
       ...(rows.some((row) => row.stands) ? ['', limitTable(rows, options.slope ?? 0)] : []),
     ].join('\n'),
+    csv: tableOf(byAzimuth),
   };
 }
 

@@ -1,4 +1,5 @@
 import { CAUTION, outsideCheckedRange, type RangedModel } from '../../engine/index.ts';
+import { formatCsv, type CsvTable } from './csv.ts';
 
 /** What a verb found: plain data for machines, a table for people. */
 export interface Report {
@@ -12,7 +13,7 @@ export interface Report {
   /** The same for people, without the caution. */
   readonly text: string;
   /** Its table for spreadsheets, where there is one. */
-  readonly csv?: string;
+  readonly csv?: CsvTable;
   /** Long work was interrupted: what is given is what was done so far. Exit code 130. */
   readonly isPartial?: boolean;
   /** The verb ran, and what it checked does not hold: exit code 1. */
@@ -36,14 +37,12 @@ const MODELS: Readonly<Record<string, readonly RangedModel[]>> = {
 };
 
 export function formatReport(report: Report, format: ReportFormat): string {
-  if (format === 'csv' && report.csv !== undefined) return report.csv;
   const models = MODELS[report.verb] ?? [];
   const ranged = { ...report.inputs, ...sampledInputs(report.inputs), ...report.ranged };
   const outside = models.flatMap((model) => outsideCheckedRange(model, ranged));
-  if (format !== 'json') {
-    const warning = outside.length === 0 ? '' : `Outside checked range: ${outside.join('; ')}.\n\n`;
-    return `${report.text}\n\n${warning}${CAUTION}\n`;
-  }
+  const warnings = outside.length === 0 ? [] : [`Outside checked range: ${outside.join('; ')}.`];
+  if (format === 'csv') return formatCsv(report.csv ?? NO_TABLE, [...csvNotes(report), ...warnings]);
+  if (format !== 'json') return `${[report.text, ...warnings, CAUTION].join('\n\n')}\n`;
   const document = {
     schemaVersion: SCHEMA_VERSION,
     verb: report.verb,
@@ -53,6 +52,14 @@ export function formatReport(report: Report, format: ReportFormat): string {
     ...(models.length === 0 ? {} : { outsideCheckedRange: outside }),
   };
   return `${JSON.stringify(document, refuseNonFinite, 2)}\n`;
+}
+
+const NO_TABLE: CsvTable = { names: [], rows: [] };
+
+/** What rows alone do not say: that they are not all, or why there are none. */
+function csvNotes({ csv, isPartial, text }: Report): readonly string[] {
+  if (csv === undefined || csv.rows.length === 0) return text.split('\n');
+  return isPartial === true ? ['PARTIAL: stopped before it was done.'] : [];
 }
 
 /** The distributions of a campaign, which stand one level down. */

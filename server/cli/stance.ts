@@ -13,6 +13,7 @@ import {
   type World,
 } from '../../engine/index.ts';
 import { toRadians } from './angles.ts';
+import { tableOf } from './csv.ts';
 import { readPivotBody } from './geometry.ts';
 import type { DefineVerb } from './program.ts';
 import { quantityParser, SLOPE, SPEED, textParser } from './quantity.ts';
@@ -62,6 +63,8 @@ export const defineStance: DefineVerb = (command, deliver) => {
       'slope of the ground, + downhill in the direction of travel (default: 0)',
       quantityParser(SLOPE),
     )
+    .optionsGroup('Output:')
+    .option('--csv', 'print the table as CSV')
     .addHelpText(
       'after',
       `
@@ -105,6 +108,7 @@ function reportStance(word: string | undefined, options: StanceOptions): Report 
         ? ['', `A dash: no half stance up to ${WIDEST} times the height of the center of mass will do.`]
         : []),
     ].join('\n'),
+    csv: tableOf(rows),
   };
 }
 

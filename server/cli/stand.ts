@@ -1,5 +1,6 @@
 import { atan, landerStance, leastStaticTilt, staticTilt, type Lander, type Standing } from '../../engine/index.ts';
 import { toAzimuthDeg, toDegrees, toRadians } from './angles.ts';
+import { tableOf } from './csv.ts';
 import { echoGeometry, readStandingBody, type StandingBody } from './geometry.ts';
 import type { DefineVerb } from './program.ts';
 import { AZIMUTH_STEP, quantityParser, STEEPNESS } from './quantity.ts';
@@ -39,6 +40,7 @@ export const defineStand: DefineVerb = (command, deliver) => {
       'between the azimuths of the table; divides 360 (default: 15)',
       quantityParser(AZIMUTH_STEP),
     )
+    .option('--csv', 'print the table as CSV')
     .addHelpText(
       'after',
       `
@@ -107,6 +109,7 @@ function reportLander({ name, stance, inputs, options }: LanderStanding): Report
       '',
       tiltTable(rows, options.slope),
     ].join('\n'),
+    csv: tableOf(rows),
   };
 }
 
@@ -118,6 +121,7 @@ function reportBody(body: StandingBody, options: StandOptions): Report {
     inputs: { ...echoGeometry(options), slopeDeg: options.slope ?? 0 },
     results: { stands: true, ...body, least, byAzimuth: [least] },
     text: [`Static tilt ${figure(tilt, 2)} deg over the edge.`, ...slopeLine(least, options.slope)].join('\n'),
+    csv: tableOf([least]),
   };
 }
 

@@ -1,5 +1,6 @@
 import { writeFileSync } from 'node:fs';
 import { CAUTION, type TouchdownSample } from '../../engine/index.ts';
+import { formatCsv } from './csv.ts';
 import { oneLine, UsageError } from './usageError.ts';
 
 /** Steps between the samples of a history. */
@@ -22,19 +23,17 @@ export function writeHistory(file: string, samples: readonly TouchdownSample[]):
 function historyCsv(samples: readonly TouchdownSample[]): string {
   const legs = samples[0]?.strokes.length ?? 0;
   const numbered = (name: string): readonly string[] => Array.from({ length: legs }, (_, i) => `${name}${i + 1}`);
-  const fixed = 'time,x,y,z,vx,vy,vz,qw,qx,qy,qz,rateX,rateY,rateZ,margin';
-  const head = [fixed, ...numbered('stroke'), ...numbered('load')];
-  const rows = samples.map((sample) =>
-    [
-      sample.time,
-      ...sample.position,
-      ...sample.velocity,
-      ...sample.attitude,
-      ...sample.rates,
-      sample.margin,
-      ...sample.strokes,
-      ...sample.loads,
-    ].join(','),
-  );
-  return [`# ${CAUTION}`, head.join(','), ...rows, ''].join('\n');
+  const fixed = 'time,x,y,z,vx,vy,vz,qw,qx,qy,qz,rateX,rateY,rateZ,margin'.split(',');
+  const names = [...fixed, ...numbered('stroke'), ...numbered('load')];
+  const rows = samples.map((sample) => [
+    sample.time,
+    ...sample.position,
+    ...sample.velocity,
+    ...sample.attitude,
+    ...sample.rates,
+    sample.margin,
+    ...sample.strokes,
+    ...sample.loads,
+  ]);
+  return formatCsv({ names, rows });
 }

@@ -1,4 +1,5 @@
 import { STANDARD_GRAVITY, WORLDS } from '../../engine/index.ts';
+import { tableOf } from './csv.ts';
 import type { DefineVerb } from './program.ts';
 import type { Report } from './report.ts';
 import { figure, numberSources, textTable } from './textTable.ts';
@@ -6,6 +7,8 @@ import { figure, numberSources, textTable } from './textTable.ts';
 export const defineWorlds: DefineVerb = (command, deliver) => {
   command
     .description('The worlds that a lander can be set down on, and the gravity of each, with its source.')
+    .optionsGroup('Output:')
+    .option('--csv', 'print the table as CSV')
     .addHelpText('after', '\nExamples:\n  kilter worlds\n  kilter worlds --json')
     .action(() => {
       deliver(reportWorlds());
@@ -31,5 +34,5 @@ function reportWorlds(): Report {
     ]),
   );
   const worlds = WORLDS.map((world) => ({ ...world, ratioToEarth: world.gravity / STANDARD_GRAVITY }));
-  return { verb: 'worlds', inputs: {}, results: { worlds }, text: `${table}\n\n${sources.list}` };
+  return { verb: 'worlds', inputs: {}, results: { worlds }, text: `${table}\n\n${sources.list}`, csv: tableOf(worlds) };
 }
