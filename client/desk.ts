@@ -1,9 +1,10 @@
 import { formatTableCode, parseTableCode, playedModel, type TableView } from '../engine/index.ts';
 import { firstLanding } from '../levels/index.ts';
 import { joinSharedTable, openLocalTable, openSharedTable, resumeSharedTable, type TableLink } from './net/index.ts';
+import { ownName } from './ownName.ts';
 import { layTable } from './panels/tablePage.ts';
-import { CREW_NAMES } from './text/crewNames.ts';
-import { LOBBY, STATUS, TABLE } from './text/en.ts';
+import { LEAVING, LOBBY, STATUS, TABLE } from './text/en.ts';
+import { openWayBack } from './wayBack.ts';
 import './styles/desk.css';
 
 /** Everyone's first landing is over the same ground; a link may name another with `?seed=`. */
@@ -26,7 +27,7 @@ export async function flyAlone(): Promise<Problem> {
 
 /** A table on the server, for a crew. */
 export async function openTable(given: string): Promise<Problem> {
-  const opened = await openSharedTable({ name: nameFor(given) });
+  const opened = await openSharedTable({ name: ownName(given) });
   return opened.ok ? lay(opened.value) : opened.error.reason;
 }
 
@@ -35,16 +36,8 @@ export async function joinTable(code: string, given: string): Promise<Problem> {
   const resumed = await resumeSharedTable();
   if (resumed?.ok === true && sameCode(resumed.value.code, code)) return lay(resumed.value);
   if (resumed?.ok === true) resumed.value.leave();
-  const joined = await joinSharedTable({ name: nameFor(given), code });
+  const joined = await joinSharedTable({ name: ownName(given), code });
   return joined.ok ? lay(joined.value) : joined.error.reason;
-}
-
-/** The name that was given, or an invented one, so that nobody has to think of one before sitting down. */
-function nameFor(given: string): string {
-  const name = given.trim();
-  if (name !== '') return name;
-  const [draw = 0] = crypto.getRandomValues(new Uint32Array(1));
-  return CREW_NAMES[draw % CREW_NAMES.length] ?? CREW_NAMES[0];
 }
 
 async function lay(link: TableLink): Promise<Problem> {
@@ -56,15 +49,21 @@ async function lay(link: TableLink): Promise<Problem> {
   if (start === null || holder === null) throw new Error('The page has no start or no desk');
   start.hidden = true;
   document.title = TABLE.title(view.plan.title);
-  if (link.code !== undefined) history.replaceState(undefined, '', `?table=${link.code.replaceAll(' ', '')}`);
-  layTable(holder, link, view, (words) => {
+  const search = link.code === undefined ? '' : `?table=${link.code.replaceAll(' ', '')}`;
+  const table = layTable(holder, link, view, (words = LEAVING.left(link.code)) => {
+    way.end();
     holder.replaceChildren();
-    history.replaceState(undefined, '', location.pathname);
     start.hidden = false;
     document.title = startTitle;
     const status = document.getElementById('start-status');
     if (status !== null) status.textContent = words;
+    const field = document.getElementById('code');
+    if (field instanceof HTMLInputElement && link.code !== undefined) field.value = link.code;
     document.getElementById('fly')?.focus();
+  });
+  const way = openWayBack(search, () => {
+    if (table.mayLeave()) table.leave();
+    else way.stay();
   });
   return undefined;
 }

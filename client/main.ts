@@ -4,6 +4,7 @@ import type * as DeskModule from './desk.ts';
  * The start page: a few hundred bytes that make its three actions work. Everything else (engine, drawing, network) is one
  * import away and is fetched once the page shows.
  */
+const start = byId('start');
 const status = byId('start-status');
 const field = fieldById('code');
 const crewName = fieldById('name');
@@ -15,18 +16,27 @@ byId('join').addEventListener('submit', (event) => {
   void sitDown((desk) => desk.joinTable(field.value, crewName.value));
 });
 
-// a link to a table leads straight to it
-const invited = new URLSearchParams(location.search).get('table');
-if (invited !== null) {
-  field.value = invited;
-  void sitDown((desk) => desk.joinTable(invited, crewName.value));
-} else {
+// a link to a table leads straight to it; so does the browser's Forward after leaving one
+if (!followAddress()) {
   // once the page shows and rests, the table is fetched ahead of the press
   const wait = window.requestIdleCallback ?? ((run: () => void) => setTimeout(run, 300));
   wait(() => void loadDesk().catch(() => undefined));
 }
 
+addEventListener('popstate', () => {
+  if (!start.hidden) followAddress();
+});
+
 type Desk = typeof DeskModule;
+
+/** Sits down at the table that the address names; false when it names none. */
+function followAddress(): boolean {
+  const invited = new URLSearchParams(location.search).get('table');
+  if (invited === null) return false;
+  field.value = invited;
+  void sitDown((desk) => desk.joinTable(invited, crewName.value));
+  return true;
+}
 
 function loadDesk(): Promise<Desk> {
   return import('./desk.ts');

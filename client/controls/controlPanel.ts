@@ -1,5 +1,7 @@
 import { THRUST_RANGE, TILT_RANGE_DEG, type TableView } from '../../engine/index.ts';
+import { isDry } from '../panels/alerts.ts';
 import { button, element, say } from '../panels/element.ts';
+import { leanWords } from '../panels/readings.ts';
 import { CONTROLS, SEAT_NAMES } from '../text/en.ts';
 import { percent } from '../text/numbers.ts';
 import type { CommandDesk } from './commands.ts';
@@ -72,13 +74,16 @@ export function createControlPanel(desk: CommandDesk, maxThrust: number): Contro
       const lean = leanWords(commanded.tiltDeg);
       tilt.show(-commanded.tiltDeg, (-view.flight.angle * 180) / Math.PI, lean);
       const active = view.stage === 'descending';
-      thrustValue.classList.toggle('held', !view.you.holds.thrust);
+      const dry = isDry(view);
+      thrustValue.classList.toggle('held', dry || !view.you.holds.thrust);
       tiltValue.classList.toggle('held', !view.you.holds.tilt);
-      say(thrustValue, view.you.holds.thrust ? percent(commanded.thrustPercent / 100) : heldWords(view, 'thrust'));
+      const thrustWords = view.you.holds.thrust ? percent(commanded.thrustPercent / 100) : heldWords(view, 'thrust');
+      say(thrustValue, dry ? CONTROLS.tanksDry : thrustWords);
       say(tiltValue, view.you.holds.tilt ? lean : heldWords(view, 'tilt'));
-      thrust.allow(active && view.you.holds.thrust);
+      const answers = active && !dry && view.you.holds.thrust;
+      thrust.allow(answers);
       tilt.allow(active && view.you.holds.tilt);
-      for (const key of thrustKeys) key.disabled = !active || !view.you.holds.thrust;
+      for (const key of thrustKeys) key.disabled = !answers;
       for (const key of tiltKeys) key.disabled = !active || !view.you.holds.tilt;
       say(hold, view.held ? CONTROLS.resume : CONTROLS.hold);
       hold.disabled = !active || view.you.seat === undefined;
@@ -116,13 +121,14 @@ function keyList(letters: HTMLInputElement): HTMLElement {
       element('td', {}, does),
     ),
   );
+  // a popover: Escape or a press beside it closes it, and it lies beside the controls
   return element(
-    'details',
+    'div',
     { class: 'keys' },
-    element('summary', {}, CONTROLS.keys),
+    element('button', { type: 'button', popovertarget: 'keys-sheet' }, CONTROLS.keys),
     element(
       'div',
-      { class: 'card keys-sheet' },
+      { class: 'card keys-sheet', id: 'keys-sheet', popover: true, role: 'group', 'aria-label': CONTROLS.keys },
       element('table', {}, element('tbody', {}, ...rows)),
       element('label', { for: 'letter-keys' }, letters, ` ${CONTROLS.letterKeys}`),
       element('p', {}, CONTROLS.legend),
@@ -133,9 +139,4 @@ function keyList(letters: HTMLInputElement): HTMLElement {
 function heldWords(view: TableView, control: 'thrust' | 'tilt'): string {
   const holder = view.seats.find((seat) => seat.name !== undefined && seat.holds[control]);
   return holder === undefined ? CONTROLS.standInHolds : CONTROLS.heldBy(SEAT_NAMES[holder.seat]);
-}
-
-function leanWords(tiltDeg: number): string {
-  if (tiltDeg === 0) return CONTROLS.degreesUpright;
-  return tiltDeg > 0 ? CONTROLS.degreesLeft(tiltDeg) : CONTROLS.degreesRight(-tiltDeg);
 }

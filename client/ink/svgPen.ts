@@ -1,7 +1,7 @@
 import { DASHES, type Lettering, type Mark, type Pen, WIDTHS } from './pen.ts';
 
 /** Average width of a letter as a share of its size, for a serif face. Only used to leave room, never to align. */
-const LETTER_WIDTH = 0.55;
+const LETTER_WIDTH = 0.5;
 
 /**
  * A pen that writes SVG elements. Colors are CSS variables, so the document that shows the drawing decides on them; the

@@ -1,6 +1,7 @@
 import type { HeldControls, TableView, Phase } from '../../engine/index.ts';
 import { COACH } from '../text/en.ts';
 import { speed } from '../text/numbers.ts';
+import { isDry } from './alerts.ts';
 import { hasFallen } from './verdict.ts';
 
 /** What the coach says, and its key: a new key is a new piece of advice, the same key only new figures. */
@@ -40,6 +41,7 @@ export function descentRateAim(height: number): number {
 export function adviseFlying(view: TableView, hoverPercent: number, holds: HeldControls): Advice {
   // after a hop it flies again, and wants what any flight wants
   if (GROUNDED.includes(view.flight.phase)) return adviseGrounded(view, holds);
+  if (isDry(view)) return { key: 'dry', words: COACH.dry };
   const thrust = holds.thrust ? adviseThrust(view, hoverPercent) : undefined;
   const tilt = holds.tilt ? adviseTilt(view) : undefined;
   if (thrust?.isPressing === true) return thrust.advice;

@@ -1,15 +1,19 @@
-import type { TableView } from '../../engine/index.ts';
+import type { ControlInput, HeldControls, TableView } from '../../engine/index.ts';
 import { COACH } from '../text/en.ts';
+import { percent } from '../text/numbers.ts';
 import { adviseFlying, type Advice } from './advice.ts';
 import type { Announcer } from './announcer.ts';
 import { element, say } from './element.ts';
+import { leanWords } from './readings.ts';
 
 /** A piece of advice stands at least this long, so that it can be read and done [ms]. */
 const STANDS_MS = 2200;
 /** What cannot wait. */
-const URGENT: readonly Advice['key'][] = ['contact', 'engineOff', 'held'];
+const URGENT: readonly Advice['key'][] = ['contact', 'dry', 'engineOff', 'handedOver', 'held'];
 /** Whoever sits down for the first time is told the controls before anything else, for this long [ticks]. */
 const WELCOME_TICKS = 210;
+/** What a stand-in left is said for this long, or until it is set otherwise [ms]. */
+const HANDOVER_MS = 8000;
 
 export interface Coach {
   readonly strip: HTMLElement;
@@ -24,8 +28,11 @@ export function createCoach(announcer: Announcer): Coach {
   let since = 0;
   let descents = 0;
   let lastTick = Infinity;
+  const handover = createHandover();
 
   const adviceNow = (view: TableView, hoverPercent: number): Advice => {
+    const handedOver = handover(view);
+    if (handedOver !== undefined) return handedOver;
     if (view.held) return { key: 'held', words: COACH.held };
     const { holds } = view.you;
     if (!holds.thrust && !holds.tilt) {
@@ -59,4 +66,30 @@ export function createCoach(announcer: Announcer): Coach {
       say(words, advice.words);
     },
   };
+}
+
+/** Tells whoever comes to the controls, or back to them, how the stand-in left them. */
+function createHandover(): (view: TableView) => Advice | undefined {
+  let seat: TableView['you']['seat'] | 'nowhere yet' = 'nowhere yet';
+  let when: 'again' | 'now' = 'again';
+  let until: number | undefined;
+  return ({ you, commanded }) => {
+    const { standInLeft } = you;
+    // a page that was reloaded begins in the seat that it kept
+    const isBack = seat === you.seat || seat === 'nowhere yet';
+    seat = you.seat;
+    if (standInLeft === undefined) {
+      until = undefined;
+      return undefined;
+    }
+    if (until === undefined) when = isBack ? 'again' : 'now';
+    until ??= performance.now() + HANDOVER_MS;
+    if (performance.now() > until) return undefined;
+    return { key: 'handedOver', words: COACH.handedOver(when, leftWords(standInLeft, commanded)) };
+  };
+}
+
+function leftWords(left: HeldControls, { thrustPercent, tiltDeg }: ControlInput): readonly string[] {
+  const lean = tiltDeg === 0 ? COACH.leftUpright : COACH.leftLeaning(leanWords(tiltDeg));
+  return [...(left.thrust ? [COACH.leftThrust(percent(thrustPercent / 100))] : []), ...(left.tilt ? [lean] : [])];
 }

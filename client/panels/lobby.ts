@@ -3,7 +3,7 @@ import type { TableLink } from '../net/index.ts';
 import { LOBBY, SEAT_NAMES, SEAT_TASKS } from '../text/en.ts';
 import { button, element, leaveButton, say } from './element.ts';
 import { seatState } from './seatCards.ts';
-import { exerciseLine } from './titleBlock.ts';
+import { tableSheet } from './tableSheet.ts';
 
 export interface Lobby {
   readonly sheet: HTMLElement;
@@ -25,17 +25,17 @@ export function createLobby(options: {
     const row = element('li', {}, element('span', {}, element('strong', {}, SEAT_NAMES[seat]), task), who, take);
     return { seat, who, take, row };
   });
+  const watching = element('span', {});
   const begin = button(LOBBY.begin, options.begin, { class: 'primary' });
   const hint = element('p', { class: 'hint' });
-  const sheet = element(
-    'section',
-    { class: 'sheet lobby', 'aria-label': LOBBY.title, hidden: true },
+  const sheet = tableSheet(
+    { kind: 'lobby', label: LOBBY.title, actions: [begin, leaveButton(options.leave), hint] },
     ...(link.code === undefined ? [] : [invitation(link.code)]),
     element('h2', {}, LOBBY.seats),
     element('ul', { class: 'lobby-seats' }, ...rows.map(({ row }) => row)),
-    element('div', { class: 'sheet-actions' }, begin, leaveButton(options.leave), hint),
-    exerciseLine(),
+    element('p', { class: 'watching' }, element('strong', {}, `${LOBBY.withoutSeat}: `), watching),
   );
+  sheet.hidden = true;
   return {
     sheet,
     refresh(view) {
@@ -48,10 +48,17 @@ export function createLobby(options: {
         row.dataset['mine'] = String(mine);
         take.hidden = mine || seatView?.name !== undefined;
       }
+      say(watching, watchingNames(view));
       begin.disabled = view.you.seat === undefined;
       say(hint, view.you.seat === undefined ? LOBBY.beginHint : '');
     },
   };
+}
+
+/** Who is here without a seat, the reader first. */
+export function watchingNames({ you, watching }: TableView): string {
+  const names = you.seat === undefined ? [LOBBY.yours(you.name), ...watching] : watching;
+  return names.length === 0 ? LOBBY.nobody : names.join(' · ');
 }
 
 /** The address that leads straight to a table. */

@@ -1,5 +1,6 @@
 import { TICK_RATE, type Seat, type TableView } from '../../engine/index.ts';
 import { CALLOUT_WORDS, CONTROLS, type READINGS, SECTION } from '../text/en.ts';
+import { isLevel } from '../text/ground.ts';
 import { degrees, kilograms, meters, percent, seconds, speed } from '../text/numbers.ts';
 
 /** What the readings need beside the view. */
@@ -44,7 +45,7 @@ export function readingText(name: ReadingName, view: TableView, context: Reading
     case 'margin':
       return speed(margin.speedMargin);
     case 'slope':
-      return Math.abs(flight.slope) < 0.005 ? SECTION.level : degrees(Math.abs(flight.slope));
+      return isLevel(flight.slope) ? SECTION.level : degrees(Math.abs(flight.slope));
     case 'tiltLeft':
       return degrees(margin.tiltLeft, 0);
     case 'propellant':
@@ -68,6 +69,12 @@ function tiltText(angle: number): string {
 function turnedBack(angle: number): number {
   const turns = Math.round(angle / (2 * Math.PI));
   return angle - turns * 2 * Math.PI;
+}
+
+/** A commanded lean in words: '4° left'. */
+export function leanWords(tiltDeg: number): string {
+  if (tiltDeg === 0) return CONTROLS.degreesUpright;
+  return tiltDeg > 0 ? CONTROLS.degreesLeft(tiltDeg) : CONTROLS.degreesRight(-tiltDeg);
 }
 
 /** The margin in words: 'inside', and by how much. */

@@ -10,6 +10,8 @@ import { createWorldsSheet, type WorldsSheet } from './worldsSheet.ts';
 export interface RestSheets {
   readonly holder: HTMLElement;
   refresh(view: TableView): void;
+  /** From the three worlds or the section back to the scorecard; false where the scorecard lies, or nothing. */
+  stepBack(): boolean;
   stop(): void;
 }
 
@@ -24,10 +26,12 @@ export function createRestSheets(options: {
   const holder = element('div', { class: 'rest' });
   let shown: TableView['scorecard'];
   let worlds: WorldsSheet | undefined;
+  let backToCard: (() => void) | undefined;
 
   const clear = () => {
     worlds?.stop();
     worlds = undefined;
+    backToCard = undefined;
     holder.replaceChildren();
   };
   const showCard = (view: TableView) => {
@@ -47,11 +51,12 @@ export function createRestSheets(options: {
     const touchdown = view.scorecard?.touchdown;
     if (touchdown === undefined) return;
     clear();
+    backToCard = () => showCard(view);
     worlds = createWorldsSheet({
       touchdown,
       plan,
       again: options.again,
-      back: () => showCard(view),
+      back: backToCard,
       leave: options.leave,
     });
     holder.append(worlds.sheet);
@@ -59,7 +64,8 @@ export function createRestSheets(options: {
   };
   const showSection = (view: TableView) => {
     clear();
-    const back = button(SCORECARD.back, () => showCard(view), { class: 'primary back' });
+    backToCard = () => showCard(view);
+    const back = button(SCORECARD.back, backToCard, { class: 'primary back' });
     holder.append(back);
     back.focus();
   };
@@ -79,6 +85,11 @@ export function createRestSheets(options: {
       const verdict = verdictOf(card, view.flight.angle);
       announcer.announce(`${verdict.headline}. ${verdict.why}`, 'now');
       showCard(view);
+    },
+    stepBack() {
+      const isAway = backToCard !== undefined;
+      backToCard?.();
+      return isAway;
     },
     stop: clear,
   };

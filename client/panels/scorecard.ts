@@ -1,13 +1,14 @@
 import type { Scorecard } from '../../engine/index.ts';
 import type { PlayedPlan } from '../plan.ts';
 import { BAND_WORDS, SCORECARD, SECTION, TITLE_BLOCK } from '../text/en.ts';
+import { isLevel } from '../text/ground.ts';
 import { degrees, kilograms, percent, speed } from '../text/numbers.ts';
 import { checkCommand, createCheck } from './checkCommand.ts';
 import { button, drawing, element, entry, leaveButton } from './element.ts';
 import { outsideAtTouchdown } from './outsideAtTouchdown.ts';
 import { drawSpeedScale, SCALE_WIDTH } from './speedScale.ts';
 import { drawTiltDial, TILT_DIAL_BOX } from './tiltDial.ts';
-import { exerciseLine } from './titleBlock.ts';
+import { tableSheet } from './tableSheet.ts';
 import { hasFallen, verdictOf } from './verdict.ts';
 
 export interface ScorecardActions {
@@ -27,24 +28,25 @@ export function createScorecard(
   const verdict = verdictOf(card, attitude);
   const place = TITLE_BLOCK.place(plan.siteName, plan.setup.lander.name, plan.world.name);
   const heading = element('h2', { tabindex: -1 }, verdict.headline);
-  return element(
-    'section',
-    { class: 'sheet scorecard', 'aria-label': SCORECARD.label },
+  const worlds = button('', actions.worlds);
+  worlds.append(element('span', { class: 'long' }, SCORECARD.worldsLead), SCORECARD.worlds);
+  return tableSheet(
+    {
+      kind: 'scorecard',
+      label: SCORECARD.label,
+      actions: [
+        button(SCORECARD.again, actions.again, { class: 'primary' }),
+        ...(card.touchdown === undefined ? [] : [worlds]),
+        button(SCORECARD.look, actions.look),
+        button(SCORECARD.print, () => window.print()),
+        leaveButton(actions.leave),
+      ],
+    },
     element('p', { class: 'sheet-head' }, element('span', {}, SCORECARD.label), element('span', {}, place)),
     heading,
     element('p', { class: 'why' }, verdict.why),
     element('div', { class: 'scorecard-body' }, speedFinding(card), tiltFinding(card, attitude), facts(card)),
     limitNotes(card, plan),
-    element(
-      'div',
-      { class: 'sheet-actions' },
-      button(SCORECARD.again, actions.again, { class: 'primary' }),
-      card.touchdown === undefined ? undefined : button(SCORECARD.worlds, actions.worlds),
-      button(SCORECARD.look, actions.look),
-      button(SCORECARD.print, () => window.print()),
-      leaveButton(actions.leave),
-    ),
-    exerciseLine(),
   );
 }
 
@@ -73,7 +75,7 @@ function speedFinding(card: Scorecard): HTMLElement {
     return figure;
   }
   const arrived = Math.abs(touchdown.vx);
-  const width = matchMedia('(max-width: 700px)').matches ? SCALE_WIDTH.narrow : SCALE_WIDTH.full;
+  const width = matchMedia('(max-width: 560px)').matches ? SCALE_WIDTH.narrow : SCALE_WIDTH.full;
   const finding = {
     speed: arrived,
     tripping: limit.plastic,
@@ -136,7 +138,7 @@ function facts(card: Scorecard): HTMLElement {
 }
 
 function slopeWords(slope: number, vx: number): string {
-  if (Math.abs(slope) < 0.005) return SECTION.level;
+  if (isLevel(slope)) return SECTION.level;
   const direction = Math.abs(vx) < 0.005 ? '' : vx * slope < 0 ? SCORECARD.movingDown : SCORECARD.movingUp;
   return `${degrees(Math.abs(slope))}${direction}`;
 }

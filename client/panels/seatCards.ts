@@ -1,5 +1,7 @@
 import { SEATS, type Seat, type SeatView, type TableView } from '../../engine/index.ts';
 import { LOBBY, READINGS, SEAT_NAMES } from '../text/en.ts';
+import { alertOf, createAlertLine } from './alerts.ts';
+import type { Announcer } from './announcer.ts';
 import { button, element, say } from './element.ts';
 import { marginWords, type ReadingContext, readingText, SEAT_READINGS } from './readings.ts';
 
@@ -7,22 +9,25 @@ export interface SeatCards {
   readonly own: HTMLElement;
   readonly others: HTMLElement;
   /** Numerals; a few times a second. */
-  refresh(view: TableView): void;
+  refresh(view: TableView, hoverPercent: number): void;
 }
 
 /** The member's own card with its readings, and beside it the other seats, quietly. */
 export function createSeatCards(options: {
   readonly context: ReadingContext;
+  readonly announcer: Announcer;
   readonly takeSeat: (seat: Seat) => void;
   /** Alone at a table of one's own, there is nobody else to list. */
   readonly alone: boolean;
 }): SeatCards {
   const own = element('section', { class: 'card own-card' });
   const list = element('ul', { class: 'seat-list' });
-  const others = element('section', { class: 'card others-card', 'aria-label': LOBBY.seats }, list);
+  const watching = element('p', { class: 'watching' });
+  const others = element('section', { class: 'card others-card', 'aria-label': LOBBY.seats }, list, watching);
   let shownSeat: Seat | 'observer' | undefined;
   let values: HTMLElement[] = [];
   const margin = element('p', { class: 'own-margin' });
+  const alert = createAlertLine(options.announcer);
 
   const buildOwn = (view: TableView) => {
     const seat = view.you.seat ?? 'observer';
@@ -40,6 +45,7 @@ export function createSeatCards(options: {
       element('h2', { class: 'card-head' }, element('span', {}, name), element('em', {}, who)),
       readings,
       margin,
+      alert.line,
     );
   };
 
@@ -61,7 +67,7 @@ export function createSeatCards(options: {
   return {
     own,
     others,
-    refresh(view) {
+    refresh(view, hoverPercent) {
       if ((view.you.seat ?? 'observer') !== shownSeat) buildOwn(view);
       SEAT_READINGS[view.you.seat ?? 'observer'].forEach((reading, index) => {
         const value = values[index];
@@ -71,6 +77,9 @@ export function createSeatCards(options: {
       margin.hidden = view.stage === 'resolved';
       say(margin, marginWords(view));
       margin.dataset['callout'] = view.margin.callout;
+      alert.refresh(alertOf(view, hoverPercent, options.context));
+      watching.hidden = view.watching.length === 0;
+      say(watching, `${LOBBY.withoutSeat}: ${view.watching.join(' · ')}`);
       for (const seatView of view.seats) {
         const parts = rows.get(seatView.seat);
         if (parts === undefined) continue;

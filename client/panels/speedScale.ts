@@ -30,10 +30,16 @@ export function drawSpeedScale(finding: SpeedFinding, width: number): { markup: 
   const at = (value: number) => LEFT + ((value - least) / (most - least)) * (width - 2 * LEFT);
   drawBeyond(pen, at(Math.max(least, finding.tripping)), width - LEFT);
   drawAxis(pen, { least, most, at, rulings: width / 90 });
-  drawTripping(pen, finding.tripping, at(finding.tripping), width);
-  const isOver =
-    finding.cautious !== undefined &&
-    drawCautious(pen, finding.cautious, at(finding.cautious), at(finding.tripping)) === ROWS.over;
+  const tripping = placeTripping(pen, finding.tripping, at(finding.tripping), width);
+  const cautious =
+    finding.cautious === undefined
+      ? undefined
+      : placeCautious(pen, finding.cautious, at(finding.cautious), at(finding.tripping));
+  if (cautious !== undefined) drawTick(pen, cautious, { width: 'edge', dash: 'fine' });
+  drawTick(pen, tripping, { width: 'thick' });
+  // words last: where one stands on the other's line, it stays readable
+  for (const tick of [cautious, tripping])
+    if (tick !== undefined) pen.text(tick.words, tick.wordsX, tick.y, tick.lettering);
   drawArrow(pen, {
     fromX: at(0),
     fromY: AXIS - 15,
@@ -51,39 +57,50 @@ export function drawSpeedScale(finding: SpeedFinding, width: number): { markup: 
   pen.moveTo(end, AXIS - 6);
   pen.lineTo(end, AXIS + 30);
   pen.paint({ stroke: 'ink', width: 'hair' });
-  const top = isOver ? 0 : ROWS.tripping - 18;
+  const top = cautious?.y === ROWS.over ? 0 : ROWS.tripping - 18;
   return { markup: pen.markup, viewBox: `0 ${top} ${width} ${BOTTOM - top}` };
 }
 
-function drawTripping(pen: Pen, value: number, x: number, width: number): void {
-  const lettering: Lettering = { size: 17, tone: 'blue' };
-  pen.moveTo(x, ROWS.tripping + 6);
+/** A limit on the scale: its line, and the words that belong to it. */
+interface Tick {
+  readonly x: number;
+  /** Row of the words, under which the line begins. */
+  readonly y: number;
+  readonly words: string;
+  readonly lettering: Lettering;
+  readonly wordsX: number;
+}
+
+function drawTick(pen: Pen, { x, y }: Tick, line: { readonly width: 'edge' | 'thick'; readonly dash?: 'fine' }): void {
+  pen.moveTo(x, y + 6);
   pen.lineTo(x, AXIS);
-  pen.paint({ stroke: 'blue', width: 'thick' });
+  pen.paint({ stroke: 'blue', ...line });
+}
+
+/** The tick of the tripping limit, with its words over it: to whichever side has room, else across it. */
+function placeTripping(pen: Pen, value: number, x: number, width: number): Tick {
+  const lettering: Lettering = { size: 17, tone: 'blue', halo: 'card' };
   const words = `${SCORECARD.trippingLimit} ${speed(value)}`;
   const wide = pen.widthOf(words, lettering);
-  if (x - 5 + wide < width) label(pen, words, { x, y: ROWS.tripping, leftward: false }, lettering);
-  else if (x - wide > 0) label(pen, words, { x, y: ROWS.tripping, leftward: true }, lettering);
-  // room on neither side: across the tick
-  else pen.text(words, (width - wide) / 2, ROWS.tripping, lettering);
+  const row = { x, y: ROWS.tripping, words };
+  if (x - 5 + wide < width) return { ...row, wordsX: x - 5, lettering };
+  if (x + 5 - wide > 0) return { ...row, wordsX: x + 5, lettering: { ...lettering, align: 'right' } };
+  return { ...row, wordsX: width / 2, lettering: { ...lettering, align: 'center' } };
 }
 
 /**
- * The cautious limit is the lower one. Its words stand beside its tick, or over everything where there is no room.
- * Returns the row that they stand in.
+ * The cautious limit is the lower one. Its words stand in the row under the other's, left of the tripping tick, as near to
+ * their own tick as they can; where there is no room at all, over everything.
  */
-function drawCautious(pen: Pen, value: number, x: number, trippingX: number): number {
-  const lettering: Lettering = { size: 15, tone: 'blue' };
+function placeCautious(pen: Pen, value: number, x: number, trippingX: number): Tick {
+  const lettering: Lettering = { size: 15, tone: 'blue', halo: 'card', align: 'right' };
   const words = `${SCORECARD.cautiousLimit} ${speed(value)}`;
   const wide = pen.widthOf(words, lettering);
-  const leftward = x - wide > 0;
-  const beside = leftward || x + wide < trippingX;
-  const y = beside ? ROWS.cautious : ROWS.over;
-  pen.moveTo(x, y + 6);
-  pen.lineTo(x, AXIS);
-  pen.paint({ stroke: 'blue', width: 'edge', dash: 'fine' });
-  label(pen, words, { x, y, leftward }, lettering);
-  return y;
+  const most = trippingX - 8;
+  const end = Math.max(x + 5, wide);
+  return wide <= most
+    ? { x, y: ROWS.cautious, words, wordsX: Math.min(most, end), lettering }
+    : { x, y: ROWS.over, words, wordsX: end, lettering };
 }
 
 /** What is over the tripping limit: hatched, as cut material is. */
@@ -133,14 +150,4 @@ function drawAxis(
       tone: 'pencil',
     });
   }
-}
-
-function label(
-  pen: Pen,
-  words: string,
-  place: { readonly x: number; readonly y: number; readonly leftward: boolean },
-  lettering: Lettering,
-): void {
-  const { x, y, leftward } = place;
-  pen.text(words, x + (leftward ? 5 : -5), y, { ...lettering, align: leftward ? 'right' : 'left', halo: 'card' });
 }

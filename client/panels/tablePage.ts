@@ -5,12 +5,13 @@ import { listenToKeys } from '../controls/keyboard.ts';
 import type { TableLink } from '../net/index.ts';
 import { playedPlan, type PlayedPlan } from '../plan.ts';
 import { createSectionGame } from '../scenes/sectionGame.ts';
-import { PHASE_NAMES, SECTION, STATUS, TABLE } from '../text/en.ts';
-import { speed } from '../text/numbers.ts';
+import { PHASE_NAMES, SEAT_NAMES, SECTION, STATUS, TABLE } from '../text/en.ts';
+import { percent, speed } from '../text/numbers.ts';
 import { figureOf } from '../views/lander/figure.ts';
 import { Announcer } from './announcer.ts';
 import { createCoach } from './coach.ts';
 import { element, leaveButton, say } from './element.ts';
+import { createLeaveQuestion } from './leaveQuestion.ts';
 import { createLobby } from './lobby.ts';
 import { createRestSheets } from './restSheets.ts';
 import { createSeatCards } from './seatCards.ts';
@@ -23,13 +24,22 @@ const NOTICE_MS = 6000;
 
 type Note = (words: string, lasts?: 'until told') => void;
 
-/** Lays the whole table on the page and keeps it true to the link until the person leaves. */
+export interface LaidTable {
+  /** Whether the person may go at once; otherwise they are asked. */
+  mayLeave(): boolean;
+  leave(): void;
+}
+
+/**
+ * Lays the whole table on the page and keeps it true to the link until the person leaves. `onLeave` gets the reason when
+ * it was not the person's own wish.
+ */
 export function layTable(
   holder: HTMLElement,
   link: TableLink,
   first: TableView,
-  onLeave: (words: string) => void,
-): void {
+  onLeave: (words?: string) => void,
+): LaidTable {
   const plan = playedPlan(first.plan);
   const announcer = new Announcer();
   const notice = element('p', { class: 'notice', hidden: true });
@@ -38,8 +48,9 @@ export function layTable(
   const leave = () => {
     stop();
     link.leave();
-    onLeave('');
+    onLeave();
   };
+  const question = createLeaveQuestion(desk, leave);
   const parts = createParts({ link, plan, desk, announcer, leave });
   const heading = element('h1', { class: 'unseen', tabindex: -1 }, TABLE.heading(first.plan.title));
   const section = element('div', {
@@ -66,15 +77,19 @@ export function layTable(
     right,
     notice,
     parts.over,
+    question.sheet,
     announcer.node,
   );
   holder.replaceChildren(page);
   // the button that led here is gone: readers of the page go on from its heading
   heading.focus();
+  // one reading for every figure on the page, so that no two of them differ
+  let figured: TableView | undefined = first;
   const endGame = createSectionGame(
     section,
     {
       view: () => link.view,
+      figures: () => figured,
       terrain: plan.setup.terrain,
       figure: figureOf(plan.setup.lander),
       gravity: plan.setup.gravity,
@@ -85,16 +100,17 @@ export function layTable(
     () => [left, right, parts.coach.strip],
   );
   const endKeys = listenToKeys(desk, {
-    isActive: () => link.view?.stage === 'descending',
+    isActive: () => link.view?.stage === 'descending' && !question.sheet.open,
     lettersOn: () => parts.controls.lettersOn(),
   });
 
   const refresh = () => {
     const view = link.view;
     if (view === undefined) return;
+    figured = view;
     page.dataset['stage'] = view.stage;
     const hoverPercent = hover(view, plan);
-    parts.seats.refresh(view);
+    parts.seats.refresh(view, hoverPercent);
     parts.title.refresh(view);
     parts.controls.refresh(view, hoverPercent);
     parts.coach.refresh(view, hoverPercent);
@@ -113,14 +129,19 @@ export function layTable(
     }
   });
   const timer = setInterval(refresh, FIGURES_MS);
-  // the marks of the controls answer a press at once
-  document.addEventListener('keydown', refresh);
-  parts.controls.panel.addEventListener('click', refresh);
+  // the marks of the controls answer a press at once; everything else keeps its pace
+  const answer = () => {
+    if (link.view !== undefined) parts.controls.refresh(link.view, hover(link.view, plan));
+  };
+  document.addEventListener('keydown', answer);
+  parts.controls.panel.addEventListener('click', answer);
   refresh();
+  const mayLeave = () => !parts.rest.stepBack() && (link.view === undefined || question.mayLeave(link.view));
+  return { mayLeave, leave };
 
   function stop(): void {
     clearInterval(timer);
-    document.removeEventListener('keydown', refresh);
+    document.removeEventListener('keydown', answer);
     unsubscribe();
     endKeys();
     endGame();
@@ -150,7 +171,7 @@ function createParts(options: {
     over,
     lobby,
     rest,
-    seats: createSeatCards({ context, takeSeat, alone: link.kind === 'local' }),
+    seats: createSeatCards({ context, announcer, takeSeat, alone: link.kind === 'local' }),
     title: createTitleBlock({
       site: plan.siteName,
       lander: plan.setup.lander.name,
@@ -180,20 +201,34 @@ function createNotice(notice: HTMLElement, announcer: Announcer): Note {
   };
 }
 
+/** The thrust went from one seat to the other while the lander flies. */
+function noteThrust({ you, commanded }: TableView, note: Note): void {
+  if (!you.holds.thrust) note(STATUS.thrustTaken(SEAT_NAMES.propellant));
+  // what a stand-in left is said by the coach
+  else if (you.standInLeft === undefined) note(STATUS.thrustGiven(percent(commanded.thrustPercent / 100)));
+}
+
 /** Puts changes of line, hold, phase and margin into words. */
 function createTeller(announcer: Announcer, note: Note): (link: TableLink) => void {
   let state = '';
   let phase = '';
   let callout = '';
   let held = false;
+  let you: TableView['you'] | undefined;
   return (link) => {
     if (link.state !== state) {
       if (link.state === 'reconnecting') note(STATUS.reconnecting, 'until told');
-      else if (state === 'reconnecting') note(STATUS.connected);
+      else if (state === 'reconnecting')
+        note(link.view?.you.standInLeft === undefined ? STATUS.connected : STATUS.connectedBack);
       state = link.state;
     }
     const view = link.view;
-    if (view?.stage !== 'descending') return;
+    if (view?.stage !== 'descending') {
+      you = undefined;
+      return;
+    }
+    if (you?.seat === view.you.seat && you?.holds.thrust !== view.you.holds.thrust) noteThrust(view, note);
+    ({ you } = view);
     if (view.held !== held) announcer.announce(view.held ? STATUS.held : STATUS.resumed, 'now');
     else if (view.flight.phase !== phase) announcer.announce(PHASE_NAMES[view.flight.phase]);
     else if (view.margin.callout !== callout) {

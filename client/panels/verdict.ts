@@ -1,5 +1,6 @@
 import type { Scorecard } from '../../engine/index.ts';
-import { AND_FELL, outcomeHeadline, WHY } from '../text/en.ts';
+import { AND_FELL, type FallOnLevel, outcomeHeadline, WHY } from '../text/en.ts';
+import { isLevel } from '../text/ground.ts';
 import { speed } from '../text/numbers.ts';
 
 /** The outcome in one line and the reason in one sentence, in the words of someone who has never landed anything. */
@@ -26,11 +27,25 @@ export function verdictOf(card: Scorecard, attitude: number): Verdict {
   };
 }
 
-function headlineOf({ outcome, speedMargin }: Scorecard, attitude: number): string {
+function headlineOf(card: Scorecard, attitude: number): string {
+  const { outcome, speedMargin } = card;
   const spare = speedMargin !== undefined && speedMargin >= 0 ? speed(speedMargin) : undefined;
-  const words = outcomeHeadline(outcome, spare);
+  const words = outcomeHeadline(outcome, { spare, onLevel: fallOnLevel(card) });
   const isToldAlready = outcome.startsWith('tipped') || !hasFallen(attitude);
   return isToldAlready ? words : `${words}, ${AND_FELL}`;
+}
+
+/** Slower than this at contact, there is no way that it was moving [m/s]. */
+const STILL = 0.05;
+
+/** How the side that the outcome names lies to the travel, for ground that is called level; undefined on a slope. */
+function fallOnLevel({ outcome, touchdown }: Scorecard): FallOnLevel | undefined {
+  if (touchdown === undefined || !isLevel(touchdown.slope)) return undefined;
+  const { slope, vx } = touchdown;
+  if (Math.abs(vx) < STILL) return 'still';
+  // the outcome goes by the least slope, and where there is none by the travel
+  const travelsDownhill = slope === 0 || vx * slope < 0;
+  return travelsDownhill === (outcome === 'tipped downhill') ? 'along' : 'against';
 }
 
 function whyOf(card: Scorecard): string {

@@ -6,7 +6,7 @@ import { acceleration, degrees, percent, speed } from '../text/numbers.ts';
 import { figureOf } from '../views/lander/figure.ts';
 import { hasFallen } from './verdict.ts';
 import { button, element, entry, leaveButton } from './element.ts';
-import { exerciseLine } from './titleBlock.ts';
+import { tableSheet } from './tableSheet.ts';
 
 export interface WorldsSheet {
   readonly sheet: HTMLElement;
@@ -29,22 +29,21 @@ export function createWorldsSheet(options: {
   const replay = () => {
     for (const section of sections) section.restart();
   };
-  const sheet = element(
-    'section',
-    { class: 'sheet worlds', 'aria-label': WORLDS_VIEW.title },
+  const sheet = tableSheet(
+    {
+      kind: 'worlds',
+      label: WORLDS_VIEW.title,
+      actions: [
+        button(SCORECARD.again, options.again, { class: 'primary' }),
+        button(WORLDS_VIEW.replay, replay),
+        button(SCORECARD.back, options.back),
+        button(SCORECARD.print, () => window.print()),
+        leaveButton(options.leave),
+      ],
+    },
     element('h2', { tabindex: -1 }, WORLDS_VIEW.title),
     element('p', { class: 'why' }, WORLDS_VIEW.lead(speed(Math.abs(touchdown.vx)), speed(touchdown.descentRate))),
     element('div', { class: 'worlds-row' }, ...columns),
-    element(
-      'div',
-      { class: 'sheet-actions' },
-      button(SCORECARD.again, options.again, { class: 'primary' }),
-      button(WORLDS_VIEW.replay, replay),
-      button(SCORECARD.back, options.back),
-      button(SCORECARD.print, () => window.print()),
-      leaveButton(options.leave),
-    ),
-    exerciseLine(),
   );
 
   let last = performance.now();

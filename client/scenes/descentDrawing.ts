@@ -27,6 +27,8 @@ const FALLEN = 0.3;
 /** Where the drawing gets its descent from. */
 export interface DescentSource {
   readonly view: () => TableView | undefined;
+  /** The view whose figures the page shows now: those on the drawing are the same, and change when they do. */
+  readonly figures: () => TableView | undefined;
   readonly terrain: Terrain;
   readonly figure: Figure;
   /** Surface gravity [m/s²]. */
@@ -38,8 +40,6 @@ export interface DescentSource {
   readonly still: () => boolean;
 }
 
-/** Figures on the drawing change this often [s]. */
-const FIGURES_EVERY = 0.3;
 /** One point of the path flown every so many ticks; a mark on it every so many seconds. */
 const TRAIL_TICKS = 12;
 const TRAIL_MARKS = 5;
@@ -63,7 +63,8 @@ export class DescentDrawing {
   #trail: TrailPoint[] = [];
   #side: 'left' | 'right' = 'right';
   #figures: Figures = NO_FIGURES;
-  #figuresAge = Infinity;
+  #figured: TableView | undefined;
+  #figuredSide: 'left' | 'right' = 'right';
   #limit = 0;
   /** Height that is broken out of the picture [m]. */
   #leftOut = 0;
@@ -136,10 +137,11 @@ export class DescentDrawing {
     if (state.vx > TURNED) this.#side = 'right';
     else if (state.vx < -TURNED) this.#side = 'left';
     this.#figure = { ...this.#figure, centerHeight: shownCenterHeight(state) ?? this.#figure.centerHeight };
-    this.#figuresAge += seconds;
-    if (this.#figuresAge < FIGURES_EVERY) return;
-    this.#figuresAge = 0;
-    this.#figures = figuresOf(state, view, this.#side);
+    const read = this.#source.figures();
+    if (read === undefined || (read === this.#figured && this.#side === this.#figuredSide)) return;
+    this.#figured = read;
+    this.#figuredSide = this.#side;
+    this.#figures = figuresOf(read, this.#side);
   }
 
   /** The break lies below the lander, nearer to the ground. */
@@ -209,6 +211,7 @@ export class DescentDrawing {
         limitWords: this.#figures.limit,
         speedWords: this.#figures.speed,
         speedShort: this.#figures.speedShort,
+        speedBare: this.#figures.speedBare,
       });
       const reach = Math.max(this.#figure.hull.top - this.#figure.centerHeight, 0.8 * this.#figure.halfStance);
       drawAttitude(sheet, {

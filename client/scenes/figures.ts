@@ -1,5 +1,6 @@
 import type { DescentState, TableView } from '../../engine/index.ts';
 import { CALLOUT_WORDS, SECTION } from '../text/en.ts';
+import { isLevel } from '../text/ground.ts';
 import { degrees, meters, speed } from '../text/numbers.ts';
 
 /** The figures that stand on the drawing. They change a few times a second, not every frame. */
@@ -7,32 +8,41 @@ export interface Figures {
   readonly limit: string;
   readonly speed: string;
   readonly speedShort: string;
+  readonly speedBare: string;
   readonly height: string;
   readonly tilt: string;
   readonly slope: string;
 }
 
-export const NO_FIGURES: Figures = { limit: '', speed: '', speedShort: '', height: '', tilt: '', slope: '' };
+export const NO_FIGURES: Figures = {
+  limit: '',
+  speed: '',
+  speedShort: '',
+  speedBare: '',
+  height: '',
+  tilt: '',
+  slope: '',
+};
 
-/** Slower than this the lander counts as going straight down [m/s]; flatter than this ground counts as level [rad]. */
+/** Slower than this the lander counts as going straight down [m/s]. */
 const STANDSTILL = 0.05;
-const LEVEL = 0.005;
 /** A limit below this reads as none [m/s]. */
 const NO_LIMIT = 0.005;
 
 /** `side`: to which the lander drifts, and over whose foot it would turn. */
-export function figuresOf(state: DescentState, view: TableView, side: 'left' | 'right'): Figures {
-  const { slope, vx } = state;
+export function figuresOf({ flight, margin }: TableView, side: 'left' | 'right'): Figures {
+  const { slope, vx } = flight;
   const drift = Math.abs(vx);
-  const hasDirection = drift >= STANDSTILL && Math.abs(slope) >= LEVEL;
+  const hasDirection = drift >= STANDSTILL && !isLevel(slope);
   const direction = hasDirection ? (vx * slope < 0 ? SECTION.downhill : SECTION.uphill) : '';
   return {
-    limit: view.margin.limit < NO_LIMIT ? SECTION.noLimit : SECTION.tipLimit(speed(view.margin.limit)),
-    speed: SECTION.speed(speed(drift), direction, CALLOUT_WORDS[view.margin.callout]),
-    speedShort: SECTION.speed(speed(drift), '', CALLOUT_WORDS[view.margin.callout]),
-    height: meters(Math.max(0, state.height)),
-    tilt: SECTION.tiltLeft(degrees(angleToFall(state, side), 0)),
-    slope: Math.abs(slope) < LEVEL ? SECTION.level : SECTION.slope(degrees(Math.abs(slope))),
+    limit: margin.limit < NO_LIMIT ? SECTION.noLimit : SECTION.tipLimit(speed(margin.limit)),
+    speed: SECTION.speed(speed(drift), direction, CALLOUT_WORDS[margin.callout]),
+    speedBare: speed(drift),
+    speedShort: SECTION.speed(speed(drift), '', CALLOUT_WORDS[margin.callout]),
+    height: meters(Math.max(0, flight.height)),
+    tilt: SECTION.tiltLeft(degrees(angleToFall(flight, side), 0)),
+    slope: isLevel(slope) ? SECTION.level : SECTION.slope(degrees(Math.abs(slope))),
   };
 }
 

@@ -46,22 +46,27 @@ const SPANS = 0.6;
 /** Sizes in canvas pixels. What lies along a side of the holder covers it as far as it reaches in. */
 function measure(holder: HTMLElement, covering: readonly Element[], ratio: number): Layout {
   const sheet = holder.getBoundingClientRect();
-  const covered = { left: 0, top: 0, right: 0, bottom: 0 };
-  for (const element of covering) {
-    const box = element.getBoundingClientRect();
-    const wide = Math.min(box.right, sheet.right) - Math.max(box.left, sheet.left);
+  const boxes = covering.map((element) => element.getBoundingClientRect());
+  const free = { left: sheet.left, top: sheet.top, right: sheet.right, bottom: sheet.bottom };
+  // the sides first: what spans the part between them covers its top or bottom
+  for (const box of boxes) {
     const tall = Math.min(box.bottom, sheet.bottom) - Math.max(box.top, sheet.top);
-    if (wide <= 0 || tall <= 0) continue;
-    if (tall >= SPANS * sheet.height) {
-      const isLeft = box.left - sheet.left < sheet.right - box.right;
-      if (isLeft) covered.left = Math.max(covered.left, ratio * (box.right - sheet.left));
-      else covered.right = Math.max(covered.right, ratio * (sheet.right - box.left));
-    } else if (wide >= SPANS * sheet.width) {
-      const isTop = box.top - sheet.top < sheet.bottom - box.bottom;
-      if (isTop) covered.top = Math.max(covered.top, ratio * (box.bottom - sheet.top));
-      else covered.bottom = Math.max(covered.bottom, ratio * (sheet.bottom - box.top));
-    }
+    if (tall < SPANS * sheet.height || box.right <= sheet.left || box.left >= sheet.right) continue;
+    if (box.left - sheet.left < sheet.right - box.right) free.left = Math.max(free.left, box.right);
+    else free.right = Math.min(free.right, box.left);
   }
+  for (const box of boxes) {
+    const wide = Math.min(box.right, free.right) - Math.max(box.left, free.left);
+    if (wide < SPANS * (free.right - free.left) || box.bottom <= sheet.top || box.top >= sheet.bottom) continue;
+    if (box.top - sheet.top < sheet.bottom - box.bottom) free.top = Math.max(free.top, box.bottom);
+    else free.bottom = Math.min(free.bottom, box.top);
+  }
+  const covered = {
+    left: ratio * (free.left - sheet.left),
+    top: ratio * (free.top - sheet.top),
+    right: ratio * (sheet.right - free.right),
+    bottom: ratio * (sheet.bottom - free.bottom),
+  };
   // as large as the rest of the page: its root font size is the sheet's unit of length
   const rem = Number.parseFloat(getComputedStyle(document.documentElement).fontSize);
   return {

@@ -130,6 +130,7 @@ export class WorldSection {
         limitWords: '',
         speedWords: '',
         speedShort: '',
+        speedBare: '',
       });
     }
     drawCenterOfMass(pen, camera.sheetX(state.x), camera.sheetY(state.y), state.angle, 7 * pen.unit);

@@ -110,6 +110,7 @@ export const CONTROLS = {
   left: 'left',
   right: 'right',
   standInHolds: 'stand-in',
+  tanksDry: 'tanks dry',
   letterKeys: 'letters act as keys',
 } as const;
 
@@ -132,10 +133,24 @@ export const SECTION = {
 export const STATUS = {
   reconnecting: 'The line dropped. Reconnecting; your seat is kept.',
   connected: 'Connected.',
+  connectedBack: 'Connected. The controls are yours again.',
+  thrustTaken: (seat: string) => `${seat} holds the thrust now.`,
+  thrustGiven: (thrust: string) => `You hold the thrust now, at ${thrust}.`,
   closed: 'This table is closed.',
   resumed: 'The descent goes on.',
   held: 'On hold: the clock stands still until someone resumes.',
   margin: (callout: string, limit: string) => `Margin ${callout}. Tip limit ${limit}.`,
+} as const;
+
+export const LEAVING = {
+  left: (code: string | undefined) =>
+    code === undefined ? 'You left the flight.' : `You left table ${code}. Its code leads back while others are there.`,
+  title: 'Leave the descent?',
+  alone: 'It is on hold, and will be given up.',
+  crew: 'The others go on. A stand-in covers your seat.',
+  watching: 'The others go on.',
+  stay: 'Stay',
+  leave: 'Leave',
 } as const;
 
 export const TABLE = {
@@ -161,12 +176,15 @@ export const LOBBY = {
   beginHint: 'Take a seat first; anyone seated can begin.',
   standIn: 'stand-in',
   you: 'you',
+  withoutSeat: 'Here without a seat',
+  nobody: 'nobody',
 } as const;
 
 export const SCORECARD = {
   label: 'Scorecard',
   again: 'Again',
-  worlds: 'Same touchdown on Earth, Mars, Moon',
+  worldsLead: 'Same touchdown on ',
+  worlds: 'Earth, Mars, Moon',
   look: 'Look at the section',
   back: 'Back to the scorecard',
   print: 'Print',
@@ -200,17 +218,29 @@ export const SCORECARD = {
     'Tripping limit: a foot catches, and what is left of the motion along the ground turns the lander over it. Cautious limit: as if nothing were lost when it catches. The legs take up the descent. Both are for this very contact; crushing or sliding feet often let a lander stand beyond them.',
 } as const;
 
-/** The outcome in the words of a newcomer. `spare` is a speed such as '0.67 m/s'. */
-export function outcomeHeadline(outcome: Outcome, spare: string | undefined): string {
+/** Which way a lander fell, where the ground has no downhill: as it moved, against that, or neither. */
+export type FallOnLevel = 'along' | 'against' | 'still';
+
+const FELL_ON_LEVEL: Readonly<Record<FallOnLevel, string>> = {
+  along: 'Tipped over, the way it was moving',
+  against: 'Tipped over, against the way it was moving',
+  still: 'Tipped over',
+};
+
+/** The outcome in the words of a newcomer. `spare` is a speed such as '0.67 m/s'; `onLevel` is there on level ground only. */
+export function outcomeHeadline(
+  outcome: Outcome,
+  { spare, onLevel }: { readonly spare?: string | undefined; readonly onLevel?: FallOnLevel | undefined },
+): string {
   switch (outcome) {
     case 'upright inside limit':
       return spare === undefined ? 'Stayed upright' : `Stayed upright, with ${spare} to spare`;
     case 'upright outside limit':
       return 'Stayed upright, but over the tip limit';
     case 'tipped downhill':
-      return 'Tipped over, downhill';
+      return onLevel === undefined ? 'Tipped over, downhill' : FELL_ON_LEVEL[onLevel];
     case 'tipped uphill':
-      return 'Tipped over, uphill';
+      return onLevel === undefined ? 'Tipped over, uphill' : FELL_ON_LEVEL[onLevel];
     case 'gear overload':
       return 'The legs gave way';
     case 'off site':
@@ -269,10 +299,23 @@ export const WORLDS_VIEW = {
   },
 } as const;
 
+/** Alerts: how grave, in the trade's own words, and what is the matter. */
+export const ALERT = {
+  caution: 'Caution',
+  warning: 'Warning',
+  propellantLow: (seconds: string) => `propellant for ${seconds} of hover`,
+  tanksDry: 'tanks dry, the engine no longer answers',
+} as const;
+
 export const COACH = {
   label: 'Coach',
   welcome: 'You have the lander. ↑ ↓ for thrust, ← → to lean, or press the buttons.',
-  held: 'On hold. The clock stands still until someone resumes, H.',
+  held: 'On hold. The clock stands still until someone presses Resume, H.',
+  handedOver: (when: 'again' | 'now', left: readonly string[]) =>
+    `You have the controls ${when}. The stand-in left ${left.join(' and ')}.`,
+  leftThrust: (thrust: string) => `thrust at ${thrust}`,
+  leftUpright: 'the lander upright',
+  leftLeaning: (lean: string) => `the lander leaning ${lean}`,
   fall: (percent: number) => `Falling too fast. More thrust, ↑, until the mark is above “hover”, ${percent} %.`,
   slow: (rate: string, target: string) => `Falling at ${rate}: slow to about ${target} at this height. More thrust, ↑.`,
   climb: 'You are climbing. Ease the thrust, ↓, to just under “hover”.',
@@ -283,6 +326,7 @@ export const COACH = {
   outside: 'The arrow is too near the blue tick: come down softer, or take out more drift.',
   steady: 'Good. Keep the arrow inside the blue tick, and sink slowly.',
   upright: 'Nearly down. Stand upright, C.',
+  dry: 'The tanks are dry: the engine no longer answers. Stand upright, C; the legs take the rest.',
   engineOff: 'Nearly down. At first touch the engine shuts down by itself; the legs take the rest.',
   contact: 'Contact. Engine off, X, and let the legs take it.',
   settle: 'Hands off. It is settling.',

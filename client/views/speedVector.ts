@@ -7,6 +7,8 @@ const LONGEST = 290;
 
 /** Sheets narrower than this get the short words [drafting units]. */
 const NARROW = 520;
+/** On sheets narrower than this the speed stands alone [drafting units]. */
+const NARROWER = 300;
 /** Width of a sheet on which speeds have their full length [drafting units]; they shrink with a narrower one. */
 const FULL_WIDTH = 640;
 
@@ -28,8 +30,9 @@ export interface SpeedReading {
   /** Two lines at the tick: the limit, and the speed in words. */
   readonly limitWords: string;
   readonly speedWords: string;
-  /** Instead of the speed words where there is little room. */
+  /** Instead of the speed words where there is little room, and where there is less. */
   readonly speedShort: string;
+  readonly speedBare: string;
 }
 
 /** The horizontal speed as an arrow from the centre of mass, with the tip limit as a tick on its line. */
@@ -85,10 +88,11 @@ function drawWords(
   }
   const { left, right } = camera.size.covered;
   const isNarrow = camera.freeWidth < NARROW * pen.unit;
+  const short = camera.freeWidth < NARROWER * pen.unit ? reading.speedBare : reading.speedShort;
   const lines: readonly [string, Lettering, number][] = isNarrow
     ? [
         [reading.limitWords, { size: 14, tone: 'blue', halo: 'paper' }, -27],
-        [reading.speedShort, { size: 16, halo: 'paper' }, -9],
+        [short, { size: 16, halo: 'paper' }, -9],
       ]
     : [
         [reading.limitWords, { size: 14, tone: 'blue', halo: 'paper' }, -11],

@@ -114,6 +114,7 @@ function drawMargins(pen: SvgPen, sheet: Sheet, figure: Figure, pose: LanderPose
     limitWords: 'tip limit',
     speedWords: 'inside',
     speedShort: 'inside',
+    speedBare: 'inside',
   });
   drawCenterOfMass(pen, x, y, pose.angle, 9);
   drawHeight(sheet, {

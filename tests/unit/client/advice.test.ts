@@ -1,44 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { adviseFlying } from '../../../client/panels/advice.ts';
-import type { DescentState, HeldControls, LiveMargin, TableView } from '../../../engine/index.ts';
-
-const BOTH: HeldControls = { thrust: true, tilt: true };
-const HOVER = 34;
-
-function viewOf(
-  flight: Partial<DescentState>,
-  more: { readonly thrustPercent?: number; readonly margin?: Partial<LiveMargin> } = {},
-): TableView {
-  const commanded = { thrustPercent: more.thrustPercent ?? HOVER, tiltDeg: 0 };
-  return {
-    stage: 'descending',
-    held: false,
-    you: { id: 'm1', name: 'Wren', seat: 'flying', holds: BOTH },
-    seats: [],
-    watching: [],
-    plan: { title: 'First landing', landerId: 'trivet', siteId: 'saddlers-bench', worldId: 'moon', seed: 1 },
-    commanded,
-    margin: { limit: 1.5, speedMargin: 1.5, utilisation: 0, callout: 'inside', tiltLeft: 0.7, ...more.margin },
-    flight: {
-      tick: 600,
-      phase: 'terminal descent',
-      x: 0,
-      y: 30,
-      vx: 0,
-      vy: -3,
-      angle: 0,
-      rate: 0,
-      thrust: 3000,
-      propellant: 100,
-      mass: 2000,
-      height: 30,
-      slope: 0,
-      legs: [],
-      commanded,
-      ...flight,
-    },
-  };
-}
+import type { HeldControls, TableView } from '../../../engine/index.ts';
+import { BOTH, HOVER, viewOf } from '../../support/flightView.ts';
 
 function keyFor(view: TableView, holds: HeldControls = BOTH): string {
   return adviseFlying(view, HOVER, holds).key;
@@ -72,6 +35,12 @@ describe('the coach', () => {
     const touchdown = { tick: 600, x: 0, vx: 0, descentRate: 1, angle: 0, rate: 0, slope: 0, mass: 2000 };
     const contact = viewOf({ height: 0, phase: 'contact', touchdown: { ...touchdown, firstFoot: 'both' } });
     expect(keyFor(contact)).toBe('contact');
+  });
+
+  it('says that the tanks are dry before all else in flight, and not once the legs have the load', () => {
+    expect(keyFor(viewOf({ propellant: 0, vy: -6, vx: 2 }))).toBe('dry');
+    expect(keyFor(viewOf({ propellant: 0.01, vy: -6, vx: 2 }))).not.toBe('dry');
+    expect(keyFor(viewOf({ propellant: 0, phase: 'settling' }))).toBe('settle');
   });
 
   it('says nothing about a control that someone else holds', () => {

@@ -64,6 +64,26 @@ describe('the drawings on the sheets', () => {
   });
 
   it.each([
+    { speed: 0.09, tripping: 2.05, cautious: 1.33 },
+    { speed: 4.51, tripping: 2.01, cautious: 1.3 },
+    { speed: 1, tripping: 2.4, cautious: 0.4 },
+  ])('run no line of a limit through the words of the other, on a phone, for $speed m/s', (finding) => {
+    const { markup } = drawSpeedScale(finding, 340);
+    const lines = [...markup.matchAll(/d="M([\d.]+) ([\d.]+)L\1 110"[^>]*stroke-width="(?:2\.8|1\.4)"/g)];
+    const words = [...markup.matchAll(/<text x="([\d.]+)" y="([\d.]+)"[^>]*>([^<]* limit [^<]*)</g)];
+    expect([lines.length, words.length]).toEqual([2, 2]);
+    for (const [tag, x, y, text = ''] of words) {
+      const size = Number(/font-size="([\d.]+)"/.exec(tag)?.[1]);
+      const wide = 0.5 * size * text.length;
+      const from = Number(x) - (tag.includes('text-anchor="end"') ? wide : 0);
+      for (const [, lineX, top] of lines) {
+        const isAcross = Number(lineX) > from && Number(lineX) < from + wide;
+        expect(isAcross && Number(top) < Number(y)).toBe(false);
+      }
+    }
+  });
+
+  it.each([
     { limit: 0.78, used: 0.07, left: 0.71 },
     { limit: 0.78, used: -0.1, left: 0.88 },
     { limit: 0.78, used: 1.9, left: -1.12 },

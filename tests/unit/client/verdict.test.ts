@@ -18,6 +18,10 @@ function cardOf(card: Partial<Scorecard>): Scorecard {
   return { outcome: 'stopped', strokeUsed: [0.1, 0.2], propellantLeft: 90, touchdown: TOUCHDOWN, ...card };
 }
 
+function headline(outcome: 'tipped downhill' | 'tipped uphill', slope: number, vx: number): string {
+  return verdictOf(cardOf({ outcome, touchdown: { ...TOUCHDOWN, slope, vx } }), 1.6).headline;
+}
+
 describe('the verdict', () => {
   it('names what there is to spare when it stayed upright inside the limit', () => {
     const card = cardOf({
@@ -43,6 +47,18 @@ describe('the verdict', () => {
   it('says what would have made the difference when it tipped', () => {
     const card = cardOf({ outcome: 'tipped downhill', limit: { plastic: 0.5 }, speedMargin: -0.37, utilisation: 1.7 });
     expect(verdictOf(card, 0).why).toMatch(/At 0\.50.m\/s or less it would have stayed upright/);
+  });
+
+  it('says downhill and uphill where the ground falls, and the way of travel where it is level', () => {
+    expect(headline('tipped downhill', -0.05, 3)).toBe('Tipped over, downhill');
+    expect(headline('tipped uphill', -0.05, 3)).toBe('Tipped over, uphill');
+    // level to the eye, though the outcome goes by the last thousandth of a slope
+    expect(headline('tipped downhill', 0, 3)).toBe('Tipped over, the way it was moving');
+    expect(headline('tipped downhill', -0.003, 3)).toBe('Tipped over, the way it was moving');
+    expect(headline('tipped uphill', -0.003, -3)).toBe('Tipped over, the way it was moving');
+    expect(headline('tipped uphill', 0, -3)).toBe('Tipped over, against the way it was moving');
+    expect(headline('tipped downhill', 0.003, 3)).toBe('Tipped over, against the way it was moving');
+    expect(headline('tipped downhill', 0.003, 0.01)).toBe('Tipped over');
   });
 
   it.each(OUTCOMES)('has words for "%s", with and without a contact', (outcome) => {

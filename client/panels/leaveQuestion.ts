@@ -1,0 +1,47 @@
+import type { TableView } from '../../engine/index.ts';
+import type { CommandDesk } from '../controls/commands.ts';
+import { LEAVING } from '../text/en.ts';
+import { button, element } from './element.ts';
+
+export interface LeaveQuestion {
+  readonly sheet: HTMLDialogElement;
+  /**
+   * Whether leaving now loses nothing, or was asked for twice. Otherwise asks, and for someone alone holds the descent
+   * until the answer.
+   */
+  mayLeave(view: TableView): boolean;
+}
+
+/** The question that comes before a descent is left by the browser's Back. */
+export function createLeaveQuestion(desk: CommandDesk, leave: () => void): LeaveQuestion {
+  const title = element('h2', { id: 'leave-title' }, LEAVING.title);
+  const words = element('p', {});
+  const stay = button(LEAVING.stay, () => sheet.close(), { class: 'primary' });
+  const sheet = element(
+    'dialog',
+    { class: 'question', 'aria-labelledby': 'leave-title' },
+    title,
+    words,
+    element('div', { class: 'sheet-actions' }, stay, button(LEAVING.leave, leave)),
+  );
+  let isHeldHere = false;
+  // also after Escape
+  sheet.addEventListener('close', () => {
+    if (isHeldHere) desk.ask({ kind: 'resume' });
+    isHeldHere = false;
+  });
+  return {
+    sheet,
+    mayLeave(view) {
+      if (view.stage !== 'descending' || sheet.open) return true;
+      const { seat } = view.you;
+      const isAlone = view.seats.every((other) => other.name === undefined || other.seat === seat);
+      isHeldHere = isAlone && seat !== undefined && !view.held;
+      if (isHeldHere) desk.ask({ kind: 'hold' });
+      const crewWords = seat === undefined ? LEAVING.watching : LEAVING.crew;
+      words.textContent = isAlone && seat !== undefined ? LEAVING.alone : crewWords;
+      sheet.showModal();
+      return false;
+    },
+  };
+}

@@ -1,0 +1,20 @@
+import { element } from './element.ts';
+import { exerciseLine } from './titleBlock.ts';
+
+/** A sheet laid on the table. What is read scrolls where it must; what is pressed, and the caution, stay in reach. */
+export function tableSheet(
+  options: { readonly kind: string; readonly label: string; readonly actions: readonly HTMLElement[] },
+  ...children: readonly (HTMLElement | undefined)[]
+): HTMLElement {
+  return element(
+    'section',
+    { class: `sheet ${options.kind}`, 'aria-label': options.label },
+    element('div', { class: 'sheet-body' }, ...children),
+    element(
+      'div',
+      { class: 'sheet-foot' },
+      element('div', { class: 'sheet-actions' }, ...options.actions),
+      exerciseLine(),
+    ),
+  );
+}

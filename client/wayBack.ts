@@ -1,0 +1,45 @@
+/**
+ * The browser's Back at a table. Sitting down adds one entry to the history, so that Back leads from the table to the start
+ * page and not off the site; the page decides what becomes of the press.
+ */
+export interface WayBack {
+  /** The person stays: the entry that Back took away is put back. */
+  stay(): void;
+  /** The person has left: the entry goes too, unless Back has taken it. */
+  end(): void;
+}
+
+/** Marks the entry of a table in the history. */
+const MARK = 'kilter-table';
+
+/** `search`: the part of the address that leads to the table, such as '?table=HKTVRQ'; '' for a table of one's own. */
+export function openWayBack(search: string, onBack: () => void): WayBack {
+  const start = startAddress();
+  const table = search === '' ? start : location.pathname + search;
+  const add = () => history.pushState(MARK, '', table);
+  if (history.state === MARK) {
+    // reloaded, or come back to: the entry is there already
+    history.replaceState(MARK, '', table);
+  } else {
+    history.replaceState(undefined, '', start);
+    add();
+  }
+  const onPop = () => {
+    if (history.state !== MARK) onBack();
+  };
+  addEventListener('popstate', onPop);
+  return {
+    stay: add,
+    end() {
+      removeEventListener('popstate', onPop);
+      if (history.state === MARK) history.back();
+    },
+  };
+}
+
+/** The start page's own address: this one without the table. */
+function startAddress(): string {
+  const search = new URLSearchParams(location.search);
+  search.delete('table');
+  return location.pathname + (search.size === 0 ? '' : `?${search.toString()}`);
+}

@@ -1,0 +1,42 @@
+import type { DescentState, HeldControls, LiveMargin, TableView } from '../../engine/index.ts';
+
+/** Both controls, as a pilot alone holds them. */
+export const BOTH: HeldControls = { thrust: true, tilt: true };
+/** Thrust that holds the speed [%]. */
+export const HOVER = 34;
+
+/** A view from Flying, 30 m up and sinking at 3 m/s, with what a test wants otherwise. */
+export function viewOf(
+  flight: Partial<DescentState>,
+  more: { readonly thrustPercent?: number; readonly margin?: Partial<LiveMargin> } = {},
+): TableView {
+  const commanded = { thrustPercent: more.thrustPercent ?? HOVER, tiltDeg: 0 };
+  return {
+    stage: 'descending',
+    held: false,
+    you: { id: 'm1', name: 'Wren', seat: 'flying', holds: BOTH },
+    seats: [],
+    watching: [],
+    plan: { title: 'First landing', landerId: 'trivet', siteId: 'saddlers-bench', worldId: 'moon', seed: 1 },
+    commanded,
+    margin: { limit: 1.5, speedMargin: 1.5, utilisation: 0, callout: 'inside', tiltLeft: 0.7, ...more.margin },
+    flight: {
+      tick: 600,
+      phase: 'terminal descent',
+      x: 0,
+      y: 30,
+      vx: 0,
+      vy: -3,
+      angle: 0,
+      rate: 0,
+      thrust: 3000,
+      propellant: 100,
+      mass: 2000,
+      height: 30,
+      slope: 0,
+      legs: [],
+      commanded,
+      ...flight,
+    },
+  };
+}

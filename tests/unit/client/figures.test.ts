@@ -1,0 +1,55 @@
+import { describe, expect, it } from 'vitest';
+import { SectionCamera } from '../../../client/camera/sectionCamera.ts';
+import { SvgPen } from '../../../client/ink/svgPen.ts';
+import { readingText } from '../../../client/panels/readings.ts';
+import { DescentDrawing } from '../../../client/scenes/descentDrawing.ts';
+import { figuresOf } from '../../../client/scenes/figures.ts';
+import { figureOf } from '../../../client/views/lander/figure.ts';
+import type { TableView } from '../../../engine/index.ts';
+import { firstLanding } from '../../../levels/index.ts';
+import { viewOf } from '../../support/flightView.ts';
+
+const { setup } = firstLanding(1);
+
+function drawingOf(source: { readonly view: () => TableView; readonly figures: () => TableView }) {
+  const drawing = new DescentDrawing({
+    ...source,
+    terrain: setup.terrain,
+    figure: figureOf(setup.lander),
+    gravity: setup.gravity,
+    maxThrust: setup.lander.engine.maxThrust,
+    fullPropellant: setup.propellant,
+    still: () => true,
+  });
+  const camera = new SectionCamera();
+  camera.size = { ...camera.size, width: 1280, height: 720 };
+  return (nowMs: number): string => {
+    drawing.advance(nowMs, 0.016);
+    const pen = new SvgPen(1, 'test');
+    for (const draw of drawing.layers) draw({ pen, camera, time: 0, still: true });
+    return pen.markup;
+  };
+}
+
+describe('the figures of one moment', () => {
+  it('are the same on the drawing and on the card', () => {
+    const view = viewOf({ height: 12.34, y: 12.34 });
+    expect(figuresOf(view, 'right').height).toBe(readingText('height', view, { maxThrust: 1, burnPerImpulse: 1 }));
+  });
+
+  it('stay on the drawing for as long as they stay on the card, whatever the lander does meanwhile', () => {
+    const shown = viewOf({ tick: 600, height: 30, y: 30 });
+    const views = [600, 603, 606, 609].map((tick, i) => viewOf({ tick, height: 30 - i, y: 30 - i }));
+    let [now = shown] = views;
+    let figures = shown;
+    const draw = drawingOf({ view: () => now, figures: () => figures });
+    for (const [i, view] of views.entries()) {
+      now = view;
+      expect(draw(50 * i)).toMatch(/>30\.0.m</);
+    }
+    figures = now;
+    const markup = draw(200);
+    expect(markup).toMatch(/>27\.0.m</);
+    expect(markup).not.toMatch(/>30\.0.m</);
+  });
+});
