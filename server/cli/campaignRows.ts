@@ -1,9 +1,18 @@
-import { CAMPAIGN_INPUTS, caseRows, MEASURES, type CampaignTally, type LegCondition } from '../../engine/index.ts';
+import {
+  CAMPAIGN_INPUTS,
+  caseRows,
+  MEASURES,
+  type Campaign,
+  type CampaignInput,
+  type CampaignTally,
+  type LegCondition,
+} from '../../engine/index.ts';
 import type { CsvTable } from './csv.ts';
+import { figure } from './textTable.ts';
 
 /** Every case of a campaign that was run, for spreadsheets: index, outcome, what was drawn, what was measured. */
 export function campaignCsv(tally: CampaignTally): CsvTable {
-  const drawn = CAMPAIGN_INPUTS.filter((input) => isDrawn(tally, input));
+  const drawn = givenInputs(tally.campaign);
   const names = ['index', 'outcome', ...drawn, 'gear', ...MEASURES.map(({ name }) => name)];
   const rows = caseRows(tally).map(({ index, outcome, values, gear, measures }) => [
     index,
@@ -15,8 +24,16 @@ export function campaignCsv(tally: CampaignTally): CsvTable {
   return { names, rows };
 }
 
-function isDrawn({ campaign }: CampaignTally, input: (typeof CAMPAIGN_INPUTS)[number]): boolean {
-  return campaign.inputs[input] !== undefined || campaign.pairs.some(({ inputs }) => inputs.includes(input));
+/** The inputs that a campaign speaks of, alone or in a pair; the others stand at their fallback. */
+export function givenInputs(campaign: Campaign): readonly CampaignInput[] {
+  return CAMPAIGN_INPUTS.filter(
+    (input) => campaign.inputs[input] !== undefined || campaign.pairs.some(({ inputs }) => inputs.includes(input)),
+  );
+}
+
+/** What was drawn for an input: two decimals for small figures, none for large ones. */
+export function drawnFigure(value: number | undefined): string {
+  return figure(value, Math.abs(value ?? 0) >= 1000 ? 0 : 2);
 }
 
 /** 'leg 2 soft 0.5': legs count from 1 for people. */

@@ -6,7 +6,7 @@ import {
   type MeasureSummary,
   type StackUp,
 } from '../../engine/index.ts';
-import { describeLeg } from './campaignRows.ts';
+import { describeLeg, drawnFigure, givenInputs } from './campaignRows.ts';
 import { requirementText } from './requirementText.ts';
 import { figure, textTable, type Column } from './textTable.ts';
 
@@ -35,8 +35,8 @@ export function campaignText(
     driverTable(summary, shares),
     ...stackLines(stack),
     '',
-    'Worst cases; each is drawn again by its index alone',
-    worstTable(summary),
+    'Worst cases; --case <index>, added to the same command line, runs one of them alone',
+    worstTable(campaign, summary),
   ].join('\n');
 }
 
@@ -107,17 +107,24 @@ function stackLines(stack: StackUp | undefined): readonly string[] {
   ];
 }
 
-function worstTable({ worst }: CampaignSummary): string {
+/** What was drawn for each, a column an input that varies; gear where it does. */
+function worstTable(campaign: Campaign, { worst }: CampaignSummary): string {
+  const inputs = givenInputs(campaign).filter((input) => campaign.inputs[input]?.kind !== 'constant');
+  const hasGear = worst.some(({ gear }) => gear.length > 0);
   return textTable(
-    [RIGHT('index'), LEFT('outcome'), RIGHT('least margin [m]'), LEFT('drawn')],
+    [
+      RIGHT('index'),
+      LEFT('outcome'),
+      RIGHT('least margin [m]'),
+      ...inputs.map(RIGHT),
+      ...(hasGear ? [LEFT('gear')] : []),
+    ],
     worst.map(({ index, outcome, leastMargin, values, gear }) => [
       String(index),
       outcome,
       figure(leastMargin, 3),
-      [
-        ...Object.entries(values).map(([input, value]) => `${input} ${figure(value, 2)}`),
-        ...gear.map(describeLeg),
-      ].join(', '),
+      ...inputs.map((input) => drawnFigure(values[input])),
+      gear.map(describeLeg).join(', '),
     ]),
   );
 }

@@ -11,6 +11,7 @@ import {
   type SamplingMethod,
 } from '../../engine/index.ts';
 import { runCampaign, runVariance } from '../workers/runCampaign.ts';
+import { reportCase } from './campaignCase.ts';
 import { campaignDocument, readCampaign, type CampaignDocument } from './campaignFile.ts';
 import { campaignResults } from './campaignResults.ts';
 import { campaignCsv } from './campaignRows.ts';
@@ -19,7 +20,7 @@ import { readCondition } from './condition.ts';
 import { addWorldOptions, worldOf } from './worldOptions.ts';
 import { addLongOptions, withProgress, type LongOptions } from './longWork.ts';
 import type { DefineVerb } from './program.ts';
-import { choiceParser, quantityParser, SEED, type Quantity } from './quantity.ts';
+import { choiceParser, quantityParser, SEED, textParser, type Quantity } from './quantity.ts';
 import type { Report } from './report.ts';
 import { UsageError } from './usageError.ts';
 
@@ -32,9 +33,13 @@ interface DisperseOptions extends LongOptions {
   readonly shares?: number;
   readonly world?: string;
   readonly gravity?: number;
+  readonly csv?: boolean;
+  readonly case?: number;
+  readonly history?: string;
 }
 
 const RUNS: Quantity = { unit: 'runs', least: 1, most: 2_000_000, whole: true };
+const INDEX: Quantity = { unit: '', least: 0, most: RUNS.most - 1, whole: true };
 const SHARE: Quantity = { unit: '', least: 1e-6, most: 1 - 1e-9 };
 const POINTS: Quantity = { unit: 'points', least: 2, most: 65_536, whole: true };
 
@@ -48,6 +53,16 @@ export const defineDisperse: DefineVerb = (command, deliver) => {
   addLongOptions(addWorldOptions(command, 'moon for a lander'))
     .optionsGroup('Output:')
     .option('--csv', 'print every case as CSV')
+    .option(
+      '--case <index>',
+      'run the case of this index alone, such as one of the worst; needs the same campaign, runs, seed and method',
+      quantityParser(INDEX),
+    )
+    .option(
+      '--history <file>',
+      'with --case: write its time history to a new file, CSV, or JSON when its name ends in .json',
+      textParser,
+    )
     .description(
       'Dispersions: many touchdowns drawn from stated distributions and simulated. Share of each outcome with intervals, a ' +
         'verdict on a requirement, order statistics, what drives the margin, and the worst cases by index.',
@@ -61,11 +76,21 @@ workers. Intervals take the runs as independent draws, which plain ones are. Ctr
 
 Examples:
   kilter disperse trivet --runs 200 --seed 5
+  kilter disperse trivet --runs 200 --seed 5 --case 57
+  kilter disperse levels/scenarios/benchArrivals.json --runs 200
   kilter disperse bolster --runs 128 --method sobol --json`,
     )
     .action(async (word: string, options: DisperseOptions) => {
       const document = withOptions(campaignDocument(word), options);
       const campaign = readCampaign(document, word);
+      const { case: index, history } = options;
+      if (index !== undefined) {
+        if (options.csv === true || options.shares !== undefined)
+          throw new UsageError('expected --case, or --csv or --shares, came both');
+        deliver(reportCase(word, document, campaign, { case: index, ...(history !== undefined && { history }) }));
+        return;
+      }
+      if (history !== undefined) throw new UsageError('--history goes with --case');
       const plan = options.shares === undefined ? undefined : planOf(campaign, options.shares);
       const tally = await withProgress(options, 'touchdowns', (work) => runCampaign(campaign, work));
       const shares = plan && (await withProgress(options, 'touchdowns', (work) => runVariance(plan, work)));

@@ -1,6 +1,5 @@
-import { simulateTouchdown, type TouchdownResult } from '../../engine/index.ts';
-import { toAzimuthDeg } from './angles.ts';
-import { addLandingOptions, rangedLanding, readLanding, type Landing, type LandingOptions } from './landingOptions.ts';
+import { simulateTouchdown } from '../../engine/index.ts';
+import { addLandingOptions, rangedLanding, readLanding, type LandingOptions } from './landingOptions.ts';
 import { accepted } from './problems.ts';
 import type { DefineVerb } from './program.ts';
 import { textParser } from './quantity.ts';
@@ -8,6 +7,7 @@ import { readLander } from './readLander.ts';
 import type { Report } from './report.ts';
 import { addStateOptions, echoState, readState, type StateOptions } from './stateOptions.ts';
 import { HISTORY_EVERY, writeHistory } from './touchdownHistory.ts';
+import { touchdownResults } from './touchdownResults.ts';
 import { touchdownText } from './touchdownText.ts';
 
 export interface TouchdownCommand extends LandingOptions, StateOptions {
@@ -61,35 +61,7 @@ function reportTouchdown(word: string, options: TouchdownCommand): Report {
     verb: 'touchdown',
     inputs: { lander: word, ...landing.inputs, ...echoState(options) },
     ranged: rangedLanding(lander, options, landing),
-    results: resultsOf(result, landing),
+    results: { ...touchdownResults(result, travelAzimuth), siteSlopeDeg: landing.siteSlopeDeg ?? null },
     text: touchdownText(lander, options, landing, result),
-  };
-}
-
-function resultsOf(result: TouchdownResult, { travelAzimuth, siteSlopeDeg }: Landing): Report['results'] {
-  const { leastMargin, clearance, tiltAzimuth, outcome, limitsHit, strokes, strokesUsed, peakLoads, sinkages } = result;
-  const { lateralUsed, peakAcceleration, slide, restTiltDeg, time, firstContact, steps, step } = result;
-  return {
-    outcome,
-    limitsHit,
-    leastMargin: leastMargin.value,
-    leastMarginTime: leastMargin.time,
-    strokes,
-    strokesUsed,
-    lateralUsed,
-    peakLoads,
-    sinkages,
-    peakAcceleration,
-    // there are landers without hull points
-    clearance: Number.isFinite(clearance) ? clearance : null,
-    slide,
-    restTiltDeg,
-    tiltAzimuthDeg: toAzimuthDeg(tiltAzimuth - travelAzimuth),
-    siteSlopeDeg: siteSlopeDeg ?? null,
-    time,
-    firstContact,
-    steps,
-    step,
-    unsettledReturns: result.unsettledReturns,
   };
 }

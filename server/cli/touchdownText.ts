@@ -12,32 +12,43 @@ export function touchdownText(
   landing: Landing,
   result: TouchdownResult,
 ): string {
-  const { horizontal = 0, descent = 1 } = options;
+  const { horizontal = 0, descent = 1, unlatched = [] } = options;
   const where = `${lander.name} ${namePlace(worldOf(options))}`;
-  const { outcome, limitsHit, leastMargin, clearance } = result;
-  const limits = limitsHit.length === 0 ? 'no limit hit' : `hit: ${limitsHit.join(', ')}`;
   return [
-    `${where}, ${horizontal} m/s across and ${descent} m/s down: ${outcome} (${limits}).`,
+    `${where}, ${horizontal} m/s across and ${descent} m/s down: ${outcomeWords(result)}.`,
     `On ${landing.words}${describeAttitude(options)}.`,
-    `Least margin ${figure(leastMargin.value, 3)} m at ${figure(leastMargin.time, 2)} s; ` +
-      `slid ${figure(result.slide, 2)} m; leans ${figure(result.restTiltDeg, 1)} deg at the end, ${figure(result.time, 1)} s.`,
-    `Peak acceleration ${figure(result.peakAcceleration, 1)} m/s^2; hull no nearer to the ground than ` +
-      `${Number.isFinite(clearance) ? `${figure(clearance, 3)} m` : '- (no hull points)'}.`,
-    ...accuracyNote(result),
+    ...courseLines(result),
     '',
-    legTable(lander, options, result),
+    legTable(lander, unlatched, result),
   ].join('\n');
 }
 
-function accuracyNote({ unsettledReturns: count }: TouchdownResult): readonly string[] {
-  if (count === 0) return [];
-  const times = count === 1 ? 'Once' : `${count} times`;
-  return [`Accuracy: ${times} the force of a leg did not settle within its iterations; do not rely on this result.`];
+/** Such as 'upright (no limit hit)'. */
+export function outcomeWords({ outcome, limitsHit }: TouchdownResult): string {
+  return `${outcome} (${limitsHit.length === 0 ? 'no limit hit' : `hit: ${limitsHit.join(', ')}`})`;
 }
 
-function legTable(
+/** What happened from contact to the end, in a few lines. */
+export function courseLines(result: TouchdownResult): readonly string[] {
+  const { leastMargin, clearance, unsettledReturns: count } = result;
+  const hull = Number.isFinite(clearance) ? `${figure(clearance, 3)} m` : '- (no hull points)';
+  return [
+    `Least margin ${figure(leastMargin.value, 3)} m at ${figure(leastMargin.time, 2)} s; ` +
+      `slid ${figure(result.slide, 2)} m; leans ${figure(result.restTiltDeg, 1)} deg at the end, ${figure(result.time, 1)} s.`,
+    `Peak acceleration ${figure(result.peakAcceleration, 1)} m/s^2; hull no nearer to the ground than ${hull}.`,
+    ...(count === 0 ? [] : [accuracyNote(count)]),
+  ];
+}
+
+function accuracyNote(count: number): string {
+  const times = count === 1 ? 'Once' : `${count} times`;
+  return `Accuracy: ${times} the force of a leg did not settle within its iterations; do not rely on this result.`;
+}
+
+/** Leg by leg; those that fold count from 1. */
+export function legTable(
   lander: Lander,
-  { unlatched = [] }: LandingOptions,
+  folding: readonly number[],
   { strokes, strokesUsed, peakLoads, sinkages }: TouchdownResult,
 ): string {
   return textTable(
@@ -46,7 +57,7 @@ function legTable(
       String(index + 1),
       figure(strokes[index], 3),
       // a leg that folds is never used up: its stroke is no share of anything
-      unlatched.includes(index + 1) ? 'folds' : figure((strokesUsed[index] ?? 0) * 100, 0),
+      folding.includes(index + 1) ? 'folds' : figure((strokesUsed[index] ?? 0) * 100, 0),
       figure((peakLoads[index] ?? 0) / 1000, 2),
       figure((sinkages[index] ?? 0) * 1000, 1),
     ]),

@@ -223,6 +223,23 @@ describe('kilter disperse', () => {
     expect(found.requirement).toMatchObject({ fraction: 0.95, confidence: 0.9 });
   });
 
+  it('runs one of its worst cases again alone, and writes its history', async () => {
+    const args = ['disperse', 'levels/scenarios/benchArrivals.json', '--runs', '90', '--seed', '8'];
+    const { worst } = await answer<{
+      worst: { index: number; outcome: string; leastMargin: number; inputs: object; gear: string[] }[];
+    }>(...args);
+    expect(worst.some(({ gear }) => gear.length > 0)).toBe(true);
+    const file = path.join(folder, 'case.csv');
+    for (const { index, outcome, leastMargin, inputs, gear } of worst.slice(0, 5)) {
+      const history = index === worst[0]?.index ? ['--history', file] : [];
+      const alone = await answer(...args, '--case', String(index), ...history);
+      expect(alone).toMatchObject({ outcome, leastMargin, drawn: { inputs, gear }, inputs: { case: index } });
+    }
+    const least = readFileSync(file, 'utf8').trim().split('\n');
+    expect(least[0]).toBe(`# ${CAUTION}`);
+    expect(least.length).toBeGreaterThan(10);
+  });
+
   it('prints every case as CSV, and shares of variance when asked', async () => {
     const { out } = await callKilter([...ARGS, '--csv']);
     const rows = out.trim().split('\n');
@@ -293,6 +310,10 @@ const REFUSED: readonly (readonly [name: string, args: readonly string[], words:
   ['JSON and CSV', ['disperse', 'trivet', '--runs', '1', '--json', '--csv'], ['--json or --csv']],
   ['no runs', ['disperse', 'trivet', '--runs', '0'], ['--runs', 'a whole number']],
   ['a negative seed', ['disperse', 'trivet', '--seed', '-1'], ['--seed']],
+  ['a case beyond the last', ['disperse', 'trivet', '--runs', '9', '--case', '9'], ['--case', 'from 0 to 8', '9']],
+  ['half a case', ['disperse', 'trivet', '--case', '1.5'], ['--case', 'a whole number']],
+  ['a case as CSV', ['disperse', 'trivet', '--case', '1', '--csv'], ['--case, or --csv']],
+  ['a history of all cases', ['disperse', 'trivet', '--history', 'x.csv'], ['--history goes with --case']],
   ['a percentage', ['disperse', 'trivet', '--fraction', '99'], ['--fraction', '0.000001']],
   ['a foreign method', ['disperse', 'trivet', '--method', 'dice'], ['--method', 'sobol, latin, plain']],
   ['shares of an odd design', ['disperse', 'trivet', '--shares', '100'], ['--shares', 'power of 2']],
