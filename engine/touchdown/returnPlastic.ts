@@ -42,7 +42,8 @@ import {
   U2,
   UN,
 } from './layout.ts';
-import { lateralForce, yieldSideways } from './lateralReturn.ts';
+import { lateralForce } from './lateralDirection.ts';
+import { yieldSideways } from './lateralReturn.ts';
 import { nextStage, restiffen } from './legStages.ts';
 import { bekkerForce } from './soil.ts';
 
