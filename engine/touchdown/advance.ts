@@ -2,6 +2,7 @@
  * The hot loop: a batch of steps of the rigid body on its feet. One long function on purpose: the body lives in local scalars, which
  * the compiler keeps in registers; arrays or objects for state and derivatives cost it two to three times the time. Derivations in README.md.
  */
+import { addImpulse, addReleaseImpulse, onsetWeight } from './edgeImpulse.ts';
 import { hullContact } from './hullContact.ts';
 import type { TouchdownKernel } from './kernel.ts';
 import {
@@ -81,30 +82,8 @@ function dropSlideEnergy(kernel: TouchdownKernel, o: number): void {
   found[DAMPING_WORK] = found[DAMPING_WORK]! + (feet[o + KT]! * (u1 * u1 + u2 * u2)) / 2;
 }
 
-/** Adds `weight` times a force at an arm to the impulses of the step, in units of the step. */
-function addImpulse(
-  impulse: Float64Array,
-  weight: number,
-  fx: number,
-  fy: number,
-  fz: number,
-  rx: number,
-  ry: number,
-  rz: number,
-): void {
-  impulse[0] = impulse[0]! + weight * fx;
-  impulse[1] = impulse[1]! + weight * fy;
-  impulse[2] = impulse[2]! + weight * fz;
-  impulse[3] = impulse[3]! + weight * (ry * fz - rz * fy);
-  impulse[4] = impulse[4]! + weight * (rz * fx - rx * fz);
-  impulse[5] = impulse[5]! + weight * (rx * fy - ry * fx);
-}
-
-/**
- * A pad that leaves the ground within the step has pressed for a share of it only: README.md, "Onset and release". Its force at the last step is
- * taken from its springs.
- */
-function addReleaseImpulse(
+/** What a pad that leaves the ground has pressed too much. */
+function releaseFoot(
   kernel: TouchdownKernel,
   o: number,
   un: number,
@@ -116,14 +95,10 @@ function addReleaseImpulse(
 ): void {
   const { feet, impulse } = kernel;
   const kn = feet[o + KN]!;
-  const before = feet[o + UN]!;
-  const normal = kn * before + feet[o + CN]! * (un - before);
-  if (!(normal > 0)) return;
-  const share = Math.min(1, normal / (kn * (before - un)));
-  const force1 = feet[o + KT]! * feet[o + U1]!;
-  const force2 = feet[o + KT]! * feet[o + U2]!;
-  const weight = (share - 1) / 2;
-  addImpulse(impulse, weight, nz * force1 + nx * normal, force2, nz * normal - nx * force1, rx, ry, rz);
+  const kt = feet[o + KT]!;
+  const force1 = kt * feet[o + U1]!;
+  const force2 = kt * feet[o + U2]!;
+  addReleaseImpulse(impulse, kn, feet[o + CN]!, feet[o + UN]!, un, force1, force2, nx, nz, rx, ry, rz);
 }
 
 /** Advances the run in `kernel` by `count` steps; with count 0, evaluates the forces at the present place. */
@@ -289,7 +264,7 @@ export function advance(kernel: TouchdownKernel, count: number): void {
     let tz = 0;
     contacts = 0;
     highest = -Infinity;
-    // impulses of pads that met or left the ground within the step
+    // impulses of pads and hull points that met or left the ground within the step
     let edges = false;
 
     for (let o = 0; o < feetEnd; o += FOOT_SIZE) {
@@ -317,7 +292,7 @@ export function advance(kernel: TouchdownKernel, count: number): void {
         if (feet[o + TOUCHING]! > 0) {
           const ax0 = r11 * bx + r12 * by + r13 * bz;
           const ay0 = r21 * bx + r22 * by + r23 * bz;
-          addReleaseImpulse(kernel, o, un, nx, nz, ax0, ay0, rz);
+          releaseFoot(kernel, o, un, nx, nz, ax0, ay0, rz);
           edges = true;
           if (ledger) dropSlideEnergy(kernel, o);
         }
@@ -373,7 +348,7 @@ export function advance(kernel: TouchdownKernel, count: number): void {
       let normal = kn * un + cn * (un - unBefore);
       if (normal <= 0) {
         // rebounding faster than the leg extends: the pad is off the ground until it is pressed again
-        addReleaseImpulse(kernel, o, un, nx, nz, rx, ry, rz);
+        releaseFoot(kernel, o, un, nx, nz, rx, ry, rz);
         edges = true;
         if (ledger) {
           found[DAMPING_WORK] = found[DAMPING_WORK]! - kn * un * (un - unBefore);
@@ -476,11 +451,8 @@ export function advance(kernel: TouchdownKernel, count: number): void {
       tz += rx * force2 - ry * gfx;
       if (share > 0) {
         // the pad has pressed for a share of this step only: README.md, "Onset"
-        const first = cn * (un - unBefore);
-        const ramp = first < normal ? (normal - first) / (2 * normal) : 0;
-        // a lateral set may press the pad in, beyond the trial force: then nothing is cut
-        const reached = pressed > normal ? (normal - first) / (pressed - first) : 1;
-        addImpulse(kernel.impulse, share * (1 - ramp * reached) - 0.5, gfx, force2, gfz, rx, ry, rz);
+        const weight = onsetWeight(share, cn * (un - unBefore), normal, pressed);
+        addImpulse(impulse, weight, gfx, force2, gfz, rx, ry, rz);
         edges = true;
       }
     }
@@ -489,6 +461,12 @@ export function advance(kernel: TouchdownKernel, count: number): void {
       body[PX] = px;
       body[PX + 1] = py;
       body[PX + 2] = pz;
+      body[VX] = vx;
+      body[VX + 1] = vy;
+      body[VX + 2] = vz;
+      body[LX] = lx;
+      body[LX + 1] = ly;
+      body[LX + 2] = lz;
       body[R11] = r11;
       body[R11 + 1] = r12;
       body[R11 + 2] = r13;
@@ -498,7 +476,7 @@ export function advance(kernel: TouchdownKernel, count: number): void {
       body[R11 + 6] = r31;
       body[R11 + 7] = r32;
       body[R11 + 8] = r33;
-      hullContact(kernel);
+      if (hullContact(kernel)) edges = true;
       fx += hullForce[SUM_FX]!;
       fy += hullForce[SUM_FX + 1]!;
       fz += hullForce[SUM_FX + 2]!;

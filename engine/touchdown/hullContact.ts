@@ -1,3 +1,4 @@
+import { addImpulse, addReleaseImpulse, onsetWeight } from './edgeImpulse.ts';
 import type { TouchdownKernel } from './kernel.ts';
 import {
   FRICTION,
@@ -15,10 +16,14 @@ import {
   HULL_FORCE_SIZE,
   HULL_K,
   HULL_SIZE,
+  INVERSE_IX,
+  LX,
   PX,
   R11,
+  STEP,
   SUM_FX,
   SUM_MX,
+  VX,
 } from './layout.ts';
 import { TOUCH_ARC, TOUCH_HEIGHT, TOUCH_NX, TOUCH_NZ, TOUCH_SEGMENT, touchProfile } from './profileGround.ts';
 
@@ -27,14 +32,14 @@ import { TOUCH_ARC, TOUCH_HEIGHT, TOUCH_NX, TOUCH_NZ, TOUCH_SEGMENT, touchProfil
  *
  *   N = k u_n + c u_n',  T = k u_t + c u_t' kept inside |T| <= mu N by moving the anchor          as for a footpad, README.md
  *
- * Runs only in batches in which a hull point may reach the ground.
+ * Runs only in batches in which a hull point may reach the ground. True when one met or left it within the step: then kernel.impulse was added to.
  */
-export function hullContact(kernel: TouchdownKernel): void {
-  const { body, hull, run, found, hullForce, touch, profile } = kernel;
+export function hullContact(kernel: TouchdownKernel): boolean {
+  const { body, hull, run, found, hullForce, impulse, touch, profile } = kernel;
   for (let i = 0; i < HULL_FORCE_SIZE; i++) hullForce[i] = 0;
   const k = run[HULL_K]!;
-  const c = run[HULL_C]!;
   let contacts = 0;
+  let edges = false;
   for (let o = 0; o < hull.length; o += HULL_SIZE) {
     const bx = hull[o]!;
     const by = hull[o + 1]!;
@@ -57,24 +62,32 @@ export function hullContact(kernel: TouchdownKernel): void {
       segment = touch[TOUCH_SEGMENT]!;
     }
     const un = -height;
-    const before = hull[o + H_UN]!;
+    let before = hull[o + H_UN]!;
+    let c = run[HULL_C]!;
+    let share = 0;
+    if (un > 0 && hull[o + H_TOUCHING] === 0) {
+      share = before < 0 ? un / (un - before) : 0;
+      meet(kernel, o, at1, at2, segment, nx, nz, share * run[STEP]!, rx, ry, rz);
+      before = 0;
+      // the dashpot of a new contact has worked since then, not for the whole step
+      if (share > 0) c /= share;
+    }
     hull[o + H_UN] = un;
     const normal = k * un + c * (un - before);
     if (un <= 0 || normal <= 0) {
+      if (hull[o + H_TOUCHING]! > 0) {
+        const force1 = k * hull[o + H_U1]!;
+        const force2 = k * hull[o + H_U2]!;
+        addReleaseImpulse(impulse, k, c, before, un, force1, force2, nx, nz, rx, ry, rz);
+        edges = true;
+      }
       release(kernel, o, un, un - before);
       hull[o + H_ANCHOR1] = at1;
       hull[o + H_ANCHOR2] = at2;
       continue;
     }
     contacts++;
-    if (hull[o + H_TOUCHING] === 0) {
-      hull[o + H_TOUCHING] = 1;
-      hull[o + H_ANCHOR1] = at1;
-      hull[o + H_ANCHOR2] = at2;
-      hull[o + H_U1] = 0;
-      hull[o + H_U2] = 0;
-      hull[o + H_SEGMENT] = segment;
-    } else if (hull[o + H_SEGMENT] !== segment) {
+    if (hull[o + H_SEGMENT] !== segment) {
       hull[o + H_SEGMENT] = segment;
       hull[o + H_ANCHOR1] = at1 + hull[o + H_U1]!;
     }
@@ -109,8 +122,45 @@ export function hullContact(kernel: TouchdownKernel): void {
     hullForce[SUM_MX] = hullForce[SUM_MX]! + ry * fz - rz * force2;
     hullForce[SUM_MX + 1] = hullForce[SUM_MX + 1]! + rz * fx - rx * fz;
     hullForce[SUM_MX + 2] = hullForce[SUM_MX + 2]! + rx * force2 - ry * fx;
+    if (share > 0) {
+      addImpulse(impulse, onsetWeight(share, c * un, normal, normal), fx, force2, fz, rx, ry, rz);
+      edges = true;
+    }
   }
   found[HULL_CONTACTS] = contacts;
+  return edges;
+}
+
+/** First step of a contact, `since` seconds old: the anchor is where the point crossed the surface. */
+function meet(
+  kernel: TouchdownKernel,
+  o: number,
+  at1: number,
+  at2: number,
+  segment: number,
+  nx: number,
+  nz: number,
+  since: number,
+  rx: number,
+  ry: number,
+  rz: number,
+): void {
+  const { body, hull, run } = kernel;
+  const wx = body[LX]! * run[INVERSE_IX]!;
+  const wy = body[LX + 1]! * run[INVERSE_IX + 1]!;
+  const wz = body[LX + 2]! * run[INVERSE_IX + 2]!;
+  const ox = body[R11]! * wx + body[R11 + 1]! * wy + body[R11 + 2]! * wz;
+  const oy = body[R11 + 3]! * wx + body[R11 + 4]! * wy + body[R11 + 5]! * wz;
+  const oz = body[R11 + 6]! * wx + body[R11 + 7]! * wy + body[R11 + 8]! * wz;
+  const speedX = body[VX]! + oy * rz - oz * ry;
+  const speedY = body[VX + 1]! + oz * rx - ox * rz;
+  const speedZ = body[VX + 2]! + ox * ry - oy * rx;
+  hull[o + H_ANCHOR1] = at1 - (nz * speedX - nx * speedZ) * since;
+  hull[o + H_ANCHOR2] = at2 - speedY * since;
+  hull[o + H_U1] = 0;
+  hull[o + H_U2] = 0;
+  hull[o + H_TOUCHING] = 1;
+  hull[o + H_SEGMENT] = segment;
 }
 
 /** A point off the ground (depth at most 0), or one that rebounds faster than it springs back; books what its springs lose. */

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { seedRandom } from '../../../engine/math/random.ts';
+import type { BodyPoint } from '../../../engine/lander/lander.ts';
+import { nextUniform, seedRandom } from '../../../engine/math/random.ts';
 import { drawConditions, MOON, plane, shippedLander, touchDown } from '../../support/touchDown.ts';
 import { ringLander } from '../../support/ringLander.ts';
 
@@ -36,6 +37,58 @@ function missing(step: number): number {
   return sum / 30;
 }
 
+/** A body whose legs never crush. */
+const BOUNCER = {
+  mass: 2000,
+  inertia: [1500, 1500, 2500],
+  centerHeight: 1,
+  legCount: 4,
+  radius: 2,
+  crushForce: 1e9,
+  stiffness: 1e6,
+} as const;
+/** Where the hull of such a body may touch, in plan [m]. */
+const THREE_POINTS = [
+  [1.2, 0],
+  [-0.6, 1.04],
+  [-0.6, -1.04],
+] as const;
+
+/** 40 random arrivals, undamped, on three hull points far below the feet and five above: largest gain and largest rise of energy. */
+function tumble(step: number): { readonly appeared: number; readonly rise: number } {
+  const below = THREE_POINTS.map(([x, y]): BodyPoint => [2.5 * x, 2.5 * y, -1.5]);
+  const above = [
+    [0, 0, 5],
+    [3, 0, 4],
+    [-3, 0, 4],
+    [0, 3, 4],
+    [0, -3, 4],
+  ] as const satisfies readonly BodyPoint[];
+  const lander = ringLander({ ...BOUNCER, hull: [...below, ...above] });
+  const random = seedRandom(9);
+  const between = (low: number, high: number): number => low + (high - low) * nextUniform(random);
+  let [appeared, rise] = [0, 0];
+  for (let run = 0; run < 40; run++) {
+    const state = {
+      horizontalSpeed: between(-1, 1),
+      descentRate: between(0.5, 2),
+      pitch: between(-0.3, 0.3),
+      roll: between(-0.3, 0.3),
+      rates: [between(-0.2, 0.2), between(-0.2, 0.2), between(-0.2, 0.2)] as const,
+    };
+    const { clearance, ledger } = touchDown(
+      { lander, gravity: MOON, ground: plane(between(0, 1)), state },
+      { ledger: true, damping: 0, step, timeLimit: 6, stopWhenDecided: false },
+    );
+    expect(clearance).toBeLessThan(0);
+    const { kineticStart, gravityWork, kineticEnd, elasticEnd, friction, damping, largestRise } = ledger!;
+    const gain = kineticEnd + elasticEnd + friction + damping - kineticStart - gravityWork;
+    appeared = Math.max(appeared, gain / kineticStart);
+    rise = Math.max(rise, largestRise / kineticStart);
+  }
+  return { appeared, rise };
+}
+
 describe('energy', () => {
   // achieved: 1.4e-5 of the kinetic energy at the start over 480 other cases, 1.2e-7 in all but one of them
   it.each(IDS)(
@@ -61,7 +114,8 @@ describe('energy', () => {
 
   it('[TD1] without any damping rises by no more than the second order of the step', () => {
     const coarse = rise(1 / 1024);
-    expect(coarse).toBeLessThan(2e-3);
+    // achieved: 8.5e-5
+    expect(coarse).toBeLessThan(2e-4);
     expect(rise(1 / 4096)).toBeLessThan(coarse / 8);
   });
 
@@ -112,24 +166,32 @@ describe('energy', () => {
     }
   });
 
-  it('[TD1] swings on between gravity and springs for a minute without loss or gain when nothing can take it', () => {
-    const lander = ringLander({
-      mass: 2000,
-      inertia: [1500, 1500, 2500],
-      centerHeight: 1,
-      legCount: 4,
-      radius: 2,
-      crushForce: 1e9,
-      stiffness: 1e6,
-    });
-    const result = touchDown(
-      { lander, gravity: MOON, ground: plane(0), state: { horizontalSpeed: 0, descentRate: 0.5, height: 0.2 } },
-      { ledger: true, damping: 0, timeLimit: 60, stopWhenDecided: false },
-    );
-    const { kineticStart, gravityWork, kineticEnd, elasticEnd, largestRise } = result.ledger!;
-    const energy = kineticStart + 2000 * MOON * 0.2;
-    // achieved: 6e-5 after some fifty bounces; within a bounce the scheme swings by (omega h)^2 / 8
-    expect(Math.abs(kineticEnd + elasticEnd - kineticStart - gravityWork) / energy).toBeLessThan(1e-3);
-    expect(largestRise / energy).toBeLessThan(4e-3);
+  it.each([
+    { on: 'its feet', hull: [] },
+    // 0.6 m below the footpads
+    { on: 'hull points', hull: THREE_POINTS.map(([x, y]): BodyPoint => [x, y, -0.6]) },
+  ])(
+    '[TD1] swings on between gravity and springs for a minute, on $on, without loss or gain when nothing can take it',
+    ({ hull }) => {
+      const lander = ringLander({ ...BOUNCER, hull });
+      const result = touchDown(
+        { lander, gravity: MOON, ground: plane(0), state: { horizontalSpeed: 0, descentRate: 0.5, height: 0.2 } },
+        { ledger: true, damping: 0, timeLimit: 60, stopWhenDecided: false },
+      );
+      expect(result.clearance <= 0).toBe(hull.length > 0);
+      const { kineticStart, gravityWork, kineticEnd, elasticEnd, largestRise } = result.ledger!;
+      const energy = kineticStart + 2000 * MOON * 0.2;
+      // achieved: 6e-5 on feet, 1.1e-4 on the hull after some fifty bounces; within a bounce the scheme swings by (omega h)^2 / 8
+      expect(Math.abs(kineticEnd + elasticEnd - kineticStart - gravityWork) / energy).toBeLessThan(1e-3);
+      expect(largestRise / energy).toBeLessThan(4e-3);
+    },
+  );
+
+  it('[TD1] does not appear when an undamped body tumbles and slides on its hull points', () => {
+    const [coarse, fine] = [1 / 512, 1 / 1024].map(tumble);
+    // achieved: 4e-4 and 3.6e-3; a quarter of it in half the step. Without the correction of onset and release 7e-3 and 9e-3
+    expect(coarse!.appeared).toBeLessThan(1e-3);
+    expect(coarse!.rise).toBeLessThan(5e-3);
+    expect(fine!.rise).toBeLessThan(coarse!.rise / 3);
   });
 });
