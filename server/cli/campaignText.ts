@@ -13,12 +13,19 @@ import { figure, textTable, type Column } from './textTable.ts';
 const LEFT = (heading: string): Column => ({ heading, align: 'left' });
 const RIGHT = (heading: string): Column => ({ heading, align: 'right' });
 
+interface CampaignExtras {
+  readonly shares: readonly FactorShares[] | undefined;
+  /** Asked for, and not there: they need every one of their runs. */
+  readonly areSharesMissing: boolean;
+  readonly stack: StackUp | undefined;
+}
+
 /** A campaign for people. */
 export function campaignText(
   word: string,
   campaign: Campaign,
   summary: CampaignSummary,
-  { shares, stack }: { readonly shares: readonly FactorShares[] | undefined; readonly stack: StackUp | undefined },
+  { shares, stack, areSharesMissing }: CampaignExtras,
 ): string {
   const { asked, done, isPartial, independent } = summary;
   const state = isPartial ? `PARTIAL: stopped after ${done} of ${asked} touchdowns` : `${done} touchdowns`;
@@ -28,11 +35,12 @@ export function campaignText(
     `${state}, method ${method}, seed ${seed}. Intervals: Wilson, 95 %${independent ? '' : '; they take the runs as independent draws, which these are not'}.`,
     '',
     outcomeTable(summary),
-    ...(summary.requirement === undefined ? [] : ['', requirementText(summary.requirement)]),
+    ...(summary.requirement === undefined ? [] : ['', requirementText(summary.requirement, isPartial)]),
     '',
     measureTable(summary.measures),
     '',
     driverTable(summary, shares),
+    ...(areSharesMissing ? ['', 'PARTIAL: stopped before the shares of variance were done.'] : []),
     ...stackLines(stack),
     '',
     'Worst cases; --case <index>, added to the same command line, runs one of them alone',

@@ -93,7 +93,10 @@ Examples:
       if (history !== undefined) throw new UsageError('--history goes with --case');
       const plan = options.shares === undefined ? undefined : planOf(campaign, options.shares);
       const tally = await withProgress(options, 'touchdowns', (work) => runCampaign(campaign, work));
-      const shares = plan && (await withProgress(options, 'touchdowns', (work) => runVariance(plan, work)));
+      // interrupted already: the shares would start anew
+      const isDone = tally.done === campaign.runs;
+      const shares =
+        isDone && plan ? await withProgress(options, 'touchdowns', (work) => runVariance(plan, work)) : undefined;
       deliver(reportCampaign(word, document, tally, { asked: plan !== undefined, shares }));
     });
 };
@@ -191,7 +194,7 @@ function reportCampaign(
     inputs,
     ranged,
     results: { ...campaignResults(summary, shares, stack), isPartial },
-    text: campaignText(word, campaign, summary, { shares, stack }),
+    text: campaignText(word, campaign, summary, { shares, stack, areSharesMissing: asked && shares === undefined }),
     csv: campaignCsv(tally),
     isPartial,
   };

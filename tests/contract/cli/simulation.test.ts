@@ -272,6 +272,23 @@ describe('kilter disperse', () => {
   });
 });
 
+describe('Ctrl-C while the shares of variance are worked out', () => {
+  it('keeps the campaign that was done, and says that the shares are not', async () => {
+    const line = ['disperse', 'trivet', '--runs', '60', '--shares', '65536', '--workers', '1', '--json'];
+    const child = spawn(process.execPath, [path.join(ROOT, 'server/cli/kilter.ts'), ...line], { cwd: ROOT });
+    let out = '';
+    child.stdout.on('data', (chunk: Buffer) => {
+      out += chunk.toString();
+    });
+    setTimeout(() => child.kill('SIGINT'), 4000);
+    const code = await new Promise((resolve) => {
+      child.on('close', resolve);
+    });
+    expect(code).toBe(130);
+    expect(JSON.parse(out)).toMatchObject({ isPartial: true, runs: { asked: 60, done: 60 }, shares: null });
+  });
+});
+
 describe('kilter compare', () => {
   it('shows the figures of the engine, and what lying down buys and costs', async () => {
     const found = await answer<{

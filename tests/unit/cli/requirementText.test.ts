@@ -21,6 +21,12 @@ describe('a requirement in words', () => {
     expect(textOf(94, 100)).toMatch(/at the rate so far \d+ more would show it not met\.$/);
   });
 
+  it('says of a campaign stopped early what its verdict is worth', () => {
+    const met = { ...WANTED, outcomes: ['upright'] as const, verdict: judge({ successes: 59, runs: 59 }, WANTED) };
+    expect(requirementText(met, true)).toMatch(/fixed beforehand\.$/);
+    expect(requirementText(met)).not.toContain('beforehand');
+  });
+
   it('says so where the rate seen decides nothing', () => {
     expect(textOf(95, 100)).toMatch(/at the rate so far it would stay undecided\.$/);
   });
