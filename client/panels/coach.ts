@@ -56,7 +56,9 @@ export function createCoach(announcer: Announcer): Coach {
       const advice = adviceNow(view, hoverPercent);
       const now = performance.now();
       const isNew = advice.key !== key;
-      if (key !== undefined && isNew && now - since < STANDS_MS && !URGENT.includes(advice.key)) return;
+      // what was left no longer stands once it is set
+      const mayWait = key !== undefined && key !== 'handedOver' && !URGENT.includes(advice.key);
+      if (isNew && mayWait && now - since < STANDS_MS) return;
       if (isNew) {
         since = now;
         announcer.announce(advice.words);

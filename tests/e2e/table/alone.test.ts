@@ -3,6 +3,7 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { CAUTION } from '../../../engine/index.ts';
 import { flyByHand } from '../../support/flyByHand.ts';
+import { outOfReach } from '../../support/inReach.ts';
 import { setLiveTable, type LiveTable } from '../../support/liveTable.ts';
 import { ROOT } from '../../support/sources.ts';
 
@@ -53,11 +54,16 @@ describe('a newcomer alone', () => {
     expect(speedAfter(words, 'tripping limit')).toBeCloseTo(least.plasticHorizontal, 2);
     expect(speedAfter(words, 'cautious limit')).toBeCloseTo(least.losslessHorizontal, 2);
 
+    // the caution and the next descent stay in reach on every sheet
+    const again = page.getByRole('button', { name: 'Again', exact: true }).last();
+    expect(await outOfReach(page, again)).toEqual([]);
+
     // the same touchdown on three worlds is one click away, and so is another descent
     await page.getByRole('button', { name: 'Same touchdown on Earth, Mars, Moon' }).click();
     const worlds = page.getByRole('region', { name: 'The same touchdown on three worlds' });
     await expect.poll(() => worlds.innerText()).toMatch(/Moon[\s\S]*Mars[\s\S]*Earth/);
     expect(await worlds.innerText()).toContain(CAUTION);
+    expect(await outOfReach(page, again)).toEqual([]);
     await worlds.getByRole('button', { name: 'Again' }).click();
     await page.getByRole('region', { name: 'Controls' }).waitFor();
     expect(live.faults).toEqual([]);
@@ -69,6 +75,17 @@ describe('a newcomer alone', () => {
     const least = await runOfferedCommand(page);
     expect(speedAfter(words, 'tripping limit')).toBeCloseTo(least.plasticHorizontal, 2);
     expect(speedAfter(words, 'touchdown')).toBeGreaterThan(least.plasticHorizontal);
+
+    // the browser's Back leads from the section and the three worlds to the scorecard, and from there to the start page
+    const scorecard = page.getByRole('region', { name: 'Scorecard' });
+    for (const name of ['Look at the section', 'Same touchdown on Earth, Mars, Moon']) {
+      await scorecard.getByRole('button', { name }).click();
+      await scorecard.waitFor({ state: 'hidden' });
+      await page.goBack();
+      await scorecard.waitFor();
+    }
+    await page.goBack();
+    await expect.poll(() => page.locator('#start-status').innerText()).toBe('You left the flight.');
     expect(live.faults).toEqual([]);
   });
 });

@@ -1,0 +1,87 @@
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { readReading } from '../../support/flyByHand.ts';
+import { setLiveTable, type LiveTable } from '../../support/liveTable.ts';
+
+let live: LiveTable;
+
+beforeAll(async () => {
+  live = await setLiveTable();
+});
+
+afterAll(() => live.close());
+
+const question = (page: Page) => page.getByRole('dialog', { name: 'Leave the descent?' });
+const startStatus = (page: Page) => page.locator('#start-status');
+
+async function flyAlone(): Promise<Page> {
+  const page = await live.openPage('/');
+  await page.getByRole('button', { name: 'Fly a landing' }).click();
+  await page.getByRole('region', { name: 'Flying' }).waitFor();
+  return page;
+}
+
+describe('Back, in the browser', () => {
+  it('holds a descent flown alone and asks; whoever stays flies on where it stood', async () => {
+    const page = await flyAlone();
+    await page.goBack();
+    await question(page).waitFor();
+    await page.waitForTimeout(400);
+    const height = await readReading(page, 'height');
+    await page.waitForTimeout(700);
+    expect(await readReading(page, 'height')).toBe(height);
+    // the flight keys rest while the question is open
+    await page.keyboard.press('h');
+    await page.waitForTimeout(400);
+    expect(await readReading(page, 'height')).toBe(height);
+
+    await page.keyboard.press('Escape');
+    await question(page).waitFor({ state: 'hidden' });
+    await expect.poll(() => readReading(page, 'height')).toBeLessThan(height);
+    expect(live.faults).toEqual([]);
+  });
+
+  it('pressed again leads to the start page, with a word, from which one can fly anew', async () => {
+    const page = await flyAlone();
+    await page.goBack();
+    await question(page).waitFor();
+    await page.goBack();
+    await expect.poll(() => startStatus(page).innerText()).toBe('You left the flight.');
+    expect(new URL(page.url()).pathname).toBe('/');
+    await page.getByRole('button', { name: 'Fly a landing' }).click();
+    await page.getByRole('region', { name: 'Flying' }).waitFor();
+    await page.goBack();
+    await question(page).getByRole('button', { name: 'Leave' }).click();
+    await expect.poll(() => startStatus(page).innerText()).toBe('You left the flight.');
+    expect(live.faults).toEqual([]);
+  });
+
+  it('leaves a gathering crew with the way back to it, under the same name; so does Leave', async () => {
+    const page = await live.openPage('/');
+    await page.getByRole('button', { name: 'Open a table' }).click();
+    const code = await page.locator('.big-code').innerText();
+    const watching = page.locator('.lobby .watching span');
+    await expect.poll(() => watching.innerText()).toMatch(/^\w+, you$/);
+    const name = await watching.innerText();
+    // somebody else keeps the table open
+    const other = await live.openPage(`/?table=${code.replace(' ', '')}`);
+    await expect.poll(() => page.locator('.lobby .watching span').innerText()).toMatch(/^\w+, you · \w+( 2)?$/);
+
+    const ways = [() => page.goBack(), () => page.getByRole('button', { name: 'Leave the table' }).first().click()];
+    for (const leave of ways) {
+      await leave();
+      await expect.poll(() => startStatus(page).innerText()).toContain(`You left table ${code}.`);
+      expect(new URL(page.url()).search).toBe('');
+      await page.getByRole('button', { name: 'Join' }).click();
+      await expect.poll(() => watching.innerText()).toContain(name);
+      expect(new URL(page.url()).search).toBe(`?table=${code.replace(' ', '')}`);
+    }
+    // Forward after leaving leads back in as well
+    await page.goBack();
+    await startStatus(page).getByText('You left table').waitFor();
+    await page.goForward();
+    await expect.poll(() => watching.innerText()).toContain(name);
+    await other.close();
+    expect(live.faults).toEqual([]);
+  });
+});
