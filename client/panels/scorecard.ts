@@ -1,11 +1,12 @@
-import type { Scorecard } from '../../engine/index.ts';
+import { simulateArrival, type Scorecard } from '../../engine/index.ts';
 import type { PlayedPlan } from '../plan.ts';
-import { BAND_WORDS, SCORECARD, SECTION, TITLE_BLOCK } from '../text/en.ts';
+import { BAND_WORDS, SCORECARD, SECTION, SIMULATED, TITLE_BLOCK } from '../text/en.ts';
 import { isLevel } from '../text/ground.ts';
 import { degrees, kilograms, percent, speed } from '../text/numbers.ts';
 import { checkCommand, createCheck } from './checkCommand.ts';
 import { button, drawing, element, entry, leaveButton } from './element.ts';
 import { outsideAtTouchdown } from './outsideAtTouchdown.ts';
+import { simulatedWords } from './simulatedWords.ts';
 import { drawSpeedScale, SCALE_WIDTH } from './speedScale.ts';
 import { drawTiltDial, TILT_DIAL_BOX } from './tiltDial.ts';
 import { tableSheet } from './tableSheet.ts';
@@ -45,7 +46,7 @@ export function createScorecard(
     element('p', { class: 'sheet-head' }, element('span', {}, SCORECARD.label), element('span', {}, place)),
     heading,
     element('p', { class: 'why' }, verdict.why),
-    element('div', { class: 'scorecard-body' }, speedFinding(card), tiltFinding(card, attitude), facts(card)),
+    element('div', { class: 'scorecard-body' }, speedFinding(card), tiltFinding(card, attitude), facts(card, plan)),
     limitNotes(card, plan),
   );
 }
@@ -122,7 +123,7 @@ function tiltFinding(card: Scorecard, attitude: number): HTMLElement | undefined
   );
 }
 
-function facts(card: Scorecard): HTMLElement {
+function facts(card: Scorecard, { setup }: PlayedPlan): HTMLElement {
   const list = element('dl', { class: 'facts' });
   const { touchdown } = card;
   if (card.utilisation !== undefined && card.band !== undefined) {
@@ -134,6 +135,11 @@ function facts(card: Scorecard): HTMLElement {
   }
   if (card.strokeUsed.length > 0) list.append(entry(SCORECARD.strokes, card.strokeUsed.map(percent).join(', ')));
   list.append(entry(SCORECARD.propellant, kilograms(card.propellantLeft)));
+  const simulated = touchdown && simulateArrival(setup, touchdown);
+  if (simulated !== undefined) {
+    const { ending, note } = simulatedWords(simulated, card);
+    list.append(entry(SIMULATED.label, ending, note));
+  }
   return list;
 }
 

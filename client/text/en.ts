@@ -227,6 +227,19 @@ const FELL_ON_LEVEL: Readonly<Record<FallOnLevel, string>> = {
   still: 'Tipped over',
 };
 
+/** The same arrival in six degrees of freedom, beside what was played. */
+export const SIMULATED = {
+  label: 'Simulated with every leg',
+  upright: 'stays upright',
+  overloaded: 'stands, a leg used up',
+  tipped: 'tips over',
+  timedOut: 'still moving',
+  inside: (margin: string) => `at least ${margin} inside its feet`,
+  alike: 'as it did here',
+  playStood: 'here it stood, on legs merged into two',
+  playFell: 'here it fell, on legs merged into two',
+} as const;
+
 /** The outcome in the words of a newcomer. `spare` is a speed such as '0.67 m/s'; `onLevel` is there on level ground only. */
 export function outcomeHeadline(
   outcome: Outcome,
