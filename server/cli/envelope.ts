@@ -15,7 +15,7 @@ import { envelopeText, type EnvelopeSetting } from './envelopeText.ts';
 import { addLandingOptions, rangedLanding, readLanding, type Landing, type LandingOptions } from './landingOptions.ts';
 import { addLongOptions, withProgress, type LongOptions } from './longWork.ts';
 import type { DefineVerb } from './program.ts';
-import { quantityParser, type Quantity } from './quantity.ts';
+import { quantityParser, YAWS, type Quantity } from './quantity.ts';
 import { readLander } from './readLander.ts';
 import type { Report } from './report.ts';
 import { UsageError } from './usageError.ts';
@@ -37,7 +37,6 @@ interface EnvelopeOptions extends LandingOptions, LongOptions {
 const HORIZONTAL: Quantity = { unit: 'm/s', least: -100, most: 100 };
 const DESCENT: Quantity = { unit: 'm/s', least: 0, most: 100 };
 const STEPS: Quantity = { unit: 'steps', least: 1, most: 400, whole: true };
-const YAWS: Quantity = { unit: 'yaws', least: 1, most: 360, whole: true };
 const TURN: Quantity = { unit: 'deg', least: -360, most: 360 };
 const COARSE: Quantity = { unit: 'steps', least: 1, most: 400, whole: true };
 const HALVINGS: Quantity = { unit: '', least: 0, most: 20, whole: true };

@@ -24,6 +24,8 @@ export const AZIMUTH_STEP: Quantity = { unit: 'deg', least: 1, most: 90 };
 export const DESCENT_RATE: Quantity = { unit: 'm/s', least: 0, most: 100 };
 export const BODY_RATE: Quantity = { unit: 'deg/s', least: -360, most: 360 };
 export const FRICTION: Quantity = { unit: '', least: 0, most: 10 };
+/** How many, at equal steps all round. */
+export const YAWS: Quantity = { unit: 'yaws', least: 1, most: 360, whole: true };
 /** Of a generator. */
 export const SEED: Quantity = { unit: '', least: 0, most: Number.MAX_SAFE_INTEGER, whole: true };
 export const SPEED: Quantity = { unit: 'm/s', least: 0.001, most: 100 };

@@ -1,16 +1,20 @@
 import { simulateTouchdown } from '../../engine/index.ts';
+import { tableOf } from './csv.ts';
 import { addLandingOptions, rangedLanding, readLanding, type LandingOptions } from './landingOptions.ts';
 import { accepted } from './problems.ts';
 import type { DefineVerb } from './program.ts';
-import { textParser } from './quantity.ts';
+import { quantityParser, textParser, YAWS } from './quantity.ts';
 import { readLander } from './readLander.ts';
 import type { Report } from './report.ts';
 import { addStateOptions, echoState, readState, type StateOptions } from './stateOptions.ts';
 import { HISTORY_EVERY, writeHistory } from './touchdownHistory.ts';
 import { touchdownResults } from './touchdownResults.ts';
 import { touchdownText } from './touchdownText.ts';
+import { UsageError } from './usageError.ts';
+import { countOutcomes, sweepText, touchdownRow, worstRow, yawsAllRound } from './yawSweep.ts';
 
 export interface TouchdownCommand extends LandingOptions, StateOptions {
+  readonly yaws?: number;
   readonly history?: string;
 }
 
@@ -20,6 +24,12 @@ export const defineTouchdown: DefineVerb = (command, deliver) => {
   );
   addLandingOptions(command)
     .optionsGroup('Output:')
+    .option(
+      '--yaws <number>',
+      'in place of one yaw: so many all round, a row each, and the worst',
+      quantityParser(YAWS),
+    )
+    .option('--csv', 'print a row for each touchdown as CSV')
     .option(
       '--history <file>',
       'write the time history to a new file: CSV, or JSON when its name ends in .json',
@@ -39,6 +49,7 @@ footprint, least over the run. A site is a section, the same at every place acro
 Examples:
   kilter touchdown trivet --horizontal 1 --descent 2 --slope 5
   kilter touchdown steeple --horizontal 2.5 --descent 1 --yaw 30 --json
+  kilter touchdown steeple --horizontal 1.5 --descent 1.5 --slope 8 --yaws 24
   kilter touchdown bolster --descent 2.5 --missing 2 --world mars
   kilter touchdown trivet --horizontal 0.5 --site ravel-bank --site-x 30 --under-pad 2:0.2
   kilter touchdown trivet --descent 2 --soil-stiffness 1e6 --soil-cohesive 1400 --soil-frictional 820000
@@ -50,6 +61,7 @@ Examples:
 };
 
 function reportTouchdown(word: string, options: TouchdownCommand): Report {
+  if (options.yaws !== undefined) return reportYaws(word, options, options.yaws);
   const lander = readLander(word);
   const landing = readLanding(lander, options);
   const { conditions, travelAzimuth } = landing;
@@ -59,9 +71,35 @@ function reportTouchdown(word: string, options: TouchdownCommand): Report {
   if (options.history !== undefined) writeHistory(options.history, result.history ?? []);
   return {
     verb: 'touchdown',
-    inputs: { lander: word, ...landing.inputs, ...echoState(options) },
+    inputs: { lander: word, ...landing.inputs, ...echoState(options), yaws: null },
     ranged: rangedLanding(lander, options, landing),
     results: { ...touchdownResults(result, travelAzimuth), siteSlopeDeg: landing.siteSlopeDeg ?? null },
     text: touchdownText(lander, options, landing, result),
+    csv: tableOf([touchdownRow(options.yaw ?? 0, result)]),
+  };
+}
+
+/** The same touchdown at yaws all round. */
+function reportYaws(word: string, options: TouchdownCommand, count: number): Report {
+  if (options.yaw !== undefined || options.history !== undefined)
+    throw new UsageError('expected --yaws, or --yaw or --history, came both');
+  const lander = readLander(word);
+  const landing = readLanding(lander, options);
+  const rows = yawsAllRound(count).map((yaw) => {
+    const state = readState({ ...options, yaw }, landing.travelAzimuth);
+    return touchdownRow(yaw, accepted(lander.name, simulateTouchdown({ lander, ...landing.conditions, state })));
+  });
+  return {
+    verb: 'touchdown',
+    inputs: { lander: word, ...landing.inputs, ...echoState(options), yawDeg: null, yaws: count },
+    ranged: rangedLanding(lander, options, landing),
+    results: {
+      outcomes: countOutcomes(rows),
+      worst: worstRow(rows) ?? null,
+      byYaw: rows,
+      siteSlopeDeg: landing.siteSlopeDeg ?? null,
+    },
+    text: sweepText(lander, options, landing, rows),
+    csv: tableOf(rows),
   };
 }

@@ -31,13 +31,18 @@ export function outcomeWords({ outcome, limitsHit }: TouchdownResult): string {
 /** What happened from contact to the end, in a few lines. */
 export function courseLines(result: TouchdownResult): readonly string[] {
   const { leastMargin, clearance, unsettledReturns: count } = result;
-  const hull = Number.isFinite(clearance) ? `${figure(clearance, 3)} m` : '- (no hull points)';
   return [
     `Least margin ${figure(leastMargin.value, 3)} m at ${figure(leastMargin.time, 2)} s; ` +
       `slid ${figure(result.slide, 2)} m; leans ${figure(result.restTiltDeg, 1)} deg at the end, ${figure(result.time, 1)} s.`,
-    `Peak acceleration ${figure(result.peakAcceleration, 1)} m/s^2; hull no nearer to the ground than ${hull}.`,
+    `Peak acceleration ${figure(result.peakAcceleration, 1)} m/s^2; ${hullWords(clearance)}.`,
     ...(count === 0 ? [] : [accuracyNote(count)]),
   ];
+}
+
+function hullWords(clearance: number): string {
+  if (!Number.isFinite(clearance)) return 'it has no hull points';
+  if (clearance > 0) return `hull no nearer to the ground than ${figure(clearance, 3)} m`;
+  return `hull struck the ground and went ${figure(-clearance, 3)} m into it`;
 }
 
 function accuracyNote(count: number): string {

@@ -250,6 +250,7 @@ const OPTION_OF: Readonly<Record<string, string>> = {
   rollRateDegPerSecond: '--roll-rate',
   yawRateDegPerSecond: '--yaw-rate',
   height: '--height',
+  yaws: '--yaws',
 };
 
 /** The command line that the inputs of an answer describe. */
@@ -270,6 +271,54 @@ function wordOf(item: unknown): string {
   return `${leg}:${height}`;
 }
 
+interface Sweep {
+  readonly outcomes: Readonly<Record<string, number>>;
+  readonly worst: { readonly yawDeg: number; readonly outcome: string; readonly leastMargin: number };
+  readonly byYaw: readonly Readonly<Record<string, unknown>>[];
+  readonly inputs: Readonly<Record<string, unknown>>;
+}
+const sweepOf = async (line: string): Promise<Sweep> => (await callJson(['touchdown', ...line.split(' ')])) as Sweep;
+
+describe('many yaws', () => {
+  const LINE = `trivet ${STATE} --slope 6 --slope-azimuth 30`;
+
+  it('are each the touchdown of that yaw, and the worst has the least margin', async () => {
+    const { byYaw, outcomes, worst, inputs } = await sweepOf(`${LINE} --yaws 5`);
+    expect(byYaw.map(({ yawDeg }) => yawDeg)).toEqual([0, 72, 144, 216, 288]);
+    for (const { yawDeg, ...row } of byYaw) {
+      const { outcome, leastMargin, restTiltDeg, time } = await answerTo(`${LINE} --yaw ${String(yawDeg)}`);
+      expect(row).toMatchObject({ outcome, leastMargin, restTiltDeg, time });
+    }
+    expect(outcomes).toEqual({ upright: 5 });
+    expect(worst.leastMargin).toBe(Math.min(...byYaw.map(({ leastMargin }) => Number(leastMargin))));
+    expect(inputs).toMatchObject({ yawDeg: null, yaws: 5 });
+  });
+
+  it('put tipping before any margin, and name the yaws at which it happens', async () => {
+    const line = 'steeple --horizontal 0.8 --descent 1.5 --slope 8';
+    const { byYaw, outcomes, worst } = await sweepOf(`${line} --yaws 24`);
+    const tipped = byYaw.filter(({ outcome }) => outcome === 'tipped downhill').map(({ yawDeg }) => yawDeg);
+    expect(tipped.length).toBeGreaterThan(3);
+    expect(tipped.length).toBeLessThan(24);
+    expect(outcomes).toEqual({ upright: 24 - tipped.length, 'tipped downhill': tipped.length });
+    expect(worst.outcome).toBe('tipped downhill');
+    const { out } = await callKilter(['touchdown', ...line.split(' '), '--yaws', '24']);
+    expect(out).toContain(`Tips at yaw ${tipped.join(', ')} deg.`);
+  });
+
+  it('say when it tips at every one', async () => {
+    const { out } = await callKilter('touchdown steeple --horizontal 4 --slope 8 --yaws 3'.split(' '));
+    expect(out).toContain('Tips at every yaw.');
+  });
+
+  it('stand in CSV a row each, with the columns of a single touchdown', async () => {
+    const many = (await callKilter(['touchdown', ...LINE.split(' '), '--yaws', '4', '--csv'])).out.split('\n');
+    const one = (await callKilter(['touchdown', ...LINE.split(' '), '--yaw', '90', '--csv'])).out.split('\n');
+    expect(many).toHaveLength(1 + 1 + 4 + 1);
+    expect(one).toEqual([many[0], many[1], many[3], '']);
+  });
+});
+
 describe('the JSON of a touchdown', () => {
   it.each([
     'trivet',
@@ -278,6 +327,7 @@ describe('the JSON of a touchdown', () => {
     'steeple --soil-stiffness 1e6 --soil-cohesive 0 --soil-frictional 1e6 --soft 1,2 --soft-factor 0.3',
     'steeple --thrust 5000 --tail-off 0 --hold 1 --max-leg-load 1e5 --max-acceleration 50 --unlatched 2 --unlatched-factor 0.2',
     'bolster --site tallow-hollow --site-seed 3 --site-x -20.5 --site-azimuth 90 --under-pad 1:0.2,3:-0.05 --friction 0.5',
+    'trivet --slope 5 --yaws 3',
     'trivet --pitch 10 --yaw 40 --rate 3 --pitch-rate 1 --roll-rate 2 --yaw-rate -3',
   ])('repeats its inputs, so that the run can be had again from them: %s', async (line) => {
     const first = await answerTo(line);
@@ -289,7 +339,7 @@ describe('the JSON of a touchdown', () => {
     const { out } = await callKilter(['touchdown', '--help']);
     const offered = [...out.matchAll(/^ {2}(--[a-z-]+) /gm)].map((match) => match[1] ?? '');
     const { inputs } = await answerTo('trivet');
-    expect(offered.filter((option) => !['--history', '--json'].includes(option)).toSorted()).toEqual(
+    expect(offered.filter((option) => !['--history', '--json', '--csv'].includes(option)).toSorted()).toEqual(
       Object.values(OPTION_OF).toSorted(),
     );
     expect(Object.keys(inputs).toSorted()).toEqual(['lander', ...Object.keys(OPTION_OF)].toSorted());
@@ -334,6 +384,9 @@ const REFUSED: readonly (readonly [line: string, words: readonly string[]])[] = 
   ['trivet --unlatched-factor 0.1', ['--unlatched-factor goes with --unlatched']],
   ['trivet --unlatched 1 --unlatched-factor 2', ['--unlatched-factor', '0.001 to 1']],
   ['trivet --max-leg-load 0', ['--max-leg-load', 'a number from 1']],
+  ['trivet --yaws 4 --yaw 3', ['--yaws, or --yaw', 'came both']],
+  ['trivet --yaws 4 --history x.csv', ['--yaws, or --yaw or --history', 'came both']],
+  ['trivet --yaws 0', ['--yaws', '1 to 360 yaws']],
   ['trivet --rate 360 --pitch-rate 360', ['rates[1]', '-10 to 10 rad/s']],
 ];
 
