@@ -118,7 +118,7 @@ function sweepTable(rows: readonly TouchdownRow[]): string {
       RIGHT('yaw [deg]'),
       { heading: 'outcome', align: 'left' },
       ...['least margin [m]', 'stroke used [%]', 'peak load [kN]', 'clearance [m]', 'slid [m]', 'leans [deg]'].map(
-        right,
+        RIGHT,
       ),
       { heading: 'limits hit', align: 'left' },
     ],
