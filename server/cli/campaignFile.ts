@@ -3,6 +3,7 @@ import {
   CAMPAIGN_BUDGET,
   CAMPAIGN_FORMAT,
   createProblemList,
+  LANDER_FORMAT,
   parseCampaign,
   parseDocumentText,
   parseLander,
@@ -16,7 +17,7 @@ import { findLander } from '../../levels/index.ts';
 import { accepted } from './problems.ts';
 import { readFile } from './readFile.ts';
 import { noSuchLander, readLander } from './readLander.ts';
-import { UsageError } from './usageError.ts';
+import { oneLine, UsageError } from './usageError.ts';
 
 /** A campaign document as plain JSON. */
 export type CampaignDocument = Readonly<Record<string, unknown>>;
@@ -32,15 +33,25 @@ export function campaignDocument(word: string): CampaignDocument {
   if (text === undefined) throw noSuchLander(word);
   const json = accepted(word, parseDocumentText(createProblemList('campaign'), text, CAMPAIGN_BUDGET));
   if (isCampaign(json)) return json;
-  // anything else has to be a lander: its reader says what is wrong
+  const format = formatOf(json);
+  if (format !== undefined && format !== LANDER_FORMAT) {
+    const came = JSON.stringify(oneLine(format, 40));
+    throw new UsageError(
+      `${oneLine(word, 80)}: format: expected "${CAMPAIGN_FORMAT}" or "${LANDER_FORMAT}", came ${came}`,
+    );
+  }
+  // a lander then: its reader says what else is wrong
   readLander(word);
   return standardCampaign(word);
 }
 
 function isCampaign(json: unknown): json is CampaignDocument {
-  return (
-    typeof json === 'object' && json !== null && 'format' in json && String(json.format).startsWith('kilter-campaign')
-  );
+  return formatOf(json)?.startsWith('kilter-campaign') === true;
+}
+
+function formatOf(json: unknown): string | undefined {
+  if (typeof json !== 'object' || json === null || !('format' in json)) return undefined;
+  return typeof json.format === 'string' ? json.format : undefined;
 }
 
 /** The campaign of a document, or one line with what is wrong. */

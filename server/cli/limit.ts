@@ -10,12 +10,12 @@ import {
 import { toRadians } from './angles.ts';
 import { azimuthsDeg } from './azimuths.ts';
 import { addConditionOptions, echoCondition, readCondition, type ConditionOptions } from './condition.ts';
-import { gearNote } from './gearNote.ts';
 import { readPivotBody } from './geometry.ts';
 import { leastRow, limitRow } from './limitRow.ts';
 import { reportRows } from './limitReport.ts';
 import type { DefineVerb } from './program.ts';
 import type { Report } from './report.ts';
+import { simulatedNotes } from './simulatedNotes.ts';
 import { addSubject, missingIndices, nameLander, readSubject, type SubjectOptions } from './subject.ts';
 import { UsageError } from './usageError.ts';
 
@@ -83,13 +83,19 @@ function reportLimit(word: string | undefined, options: LimitOptions): Report {
     limitRow(azimuthDeg, tripLimitToward(stance, bulk, travel, toRadians(azimuthDeg))),
   );
   const least = leastRow(tripLimitByAzimuth(stance, bulk, travel).least);
-  const note = gearNote({
-    lander,
-    gravity: condition.gravity,
-    slope: condition.slope,
-    descentRate: condition.descentRate,
-    missing: missingIndices(missing),
-  });
+  const notes = simulatedNotes(
+    {
+      lander,
+      gravity: condition.gravity,
+      slopeDeg: options.slope ?? 0,
+      fallAzimuthDeg: options.fallAzimuth,
+      descentRate: condition.descentRate,
+      rate: options.rate,
+      friction: options.friction,
+      missing: missingIndices(missing),
+    },
+    least,
+  );
   const shape = landerShape(lander, missingIndices(missing));
-  return reportRows({ name, inputs, shape, options, firstContact: condition.firstContact, least, rows, note });
+  return reportRows({ name, inputs, shape, options, firstContact: condition.firstContact, least, rows, notes });
 }

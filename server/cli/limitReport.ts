@@ -11,25 +11,25 @@ interface LimitFindings {
   readonly shape: RangedShape | undefined;
   readonly options: ConditionOptions;
   readonly firstContact: FirstContact | undefined;
-  /** A reason not to rely on the limits. */
-  readonly note?: string | undefined;
+  /** Reasons not to rely on the limits. */
+  readonly notes?: readonly string[];
   readonly least: LimitRow;
   /** By azimuth; empty for plain geometry, whose one direction is the least. */
   readonly rows: readonly LimitRow[];
 }
 
 export function reportRows(findings: LimitFindings): Report {
-  const { inputs, options, least, rows } = findings;
+  const { inputs, options, least, rows, notes = [] } = findings;
   const skid = least.stands ? readSkid(least.criticalFriction, options.friction) : null;
   const byAzimuth = rows.length === 0 ? [least] : rows;
   return {
     verb: 'limit',
     inputs,
     ranged: { ...findings.shape },
-    results: { stands: least.stands, least, byAzimuth, skid, note: findings.note ?? null },
+    results: { stands: least.stands, least, byAzimuth, skid, note: notes.length === 0 ? null : notes.join(' ') },
     text: [
       ...(least.stands ? describeLeast(findings, least) : describeFall(findings, least)),
-      ...(findings.note === undefined ? [] : [findings.note]),
+      ...notes,
       ...(rows.some((row) => row.stands) ? ['', limitTable(rows, options.slope ?? 0)] : []),
     ].join('\n'),
     csv: tableOf(byAzimuth),

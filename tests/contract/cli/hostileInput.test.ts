@@ -105,6 +105,11 @@ const CASES: readonly (readonly [name: string, args: readonly string[], words: r
     ['disperse', file('fat.json', trivet.padEnd(LANDER_BUDGET.mostBytes + 1))],
     ['fat.json', `at most ${LANDER_BUDGET.mostBytes} bytes for a lander file`],
   ],
+  [
+    'a site for a campaign',
+    ['disperse', 'levels/sites/ravelBank.json'],
+    ['format: expected "kilter-campaign/1" or "kilter-lander/1", came "kilter-site/1"'],
+  ],
   ['a campaign that is torn', ['disperse', file('torn-campaign.json', '{"format": "kilter-campaign/1"')], ['JSON']],
   [
     'a field of a campaign given twice',
