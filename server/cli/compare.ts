@@ -112,6 +112,7 @@ function textOf(compared: UprightLying, options: CompareOptions): string {
   const { upright, lying, rows, consequences } = compared;
   return [
     `${upright.name} ${namePlace(worldOf(options))}: upright on ${upright.legs} legs against lying on ${lying.legs}.`,
+    `Trip limits on ${describeState(options)}.`,
     '',
     textTable(
       [
@@ -144,6 +145,11 @@ function shown({ quantity, unit, upright, lying, better }: ComparedRow): readonl
     return figure(scaled, Math.abs(scaled) >= 100 ? 0 : 3);
   };
   return [quantity, isAngle ? 'deg' : unit, cell(upright), cell(lying), better === 'neither' ? '' : better];
+}
+
+function describeState({ slope = 0, descent }: CompareOptions): string {
+  const ground = slope === 0 ? 'level ground' : `a slope of ${slope} deg`;
+  return descent === undefined ? ground : `${ground}, descent rate ${descent} m/s taken up by the legs`;
 }
 
 function caseTable(cases: readonly (readonly [string, GearCase])[]): string {
