@@ -227,7 +227,8 @@ function createTeller(announcer: Announcer, note: Note): (link: TableLink) => vo
       you = undefined;
       return;
     }
-    if (you?.seat === view.you.seat && you?.holds.thrust !== view.you.holds.thrust) noteThrust(view, note);
+    const isSameSeat = you !== undefined && you.seat === view.you.seat;
+    if (isSameSeat && you?.holds.thrust !== view.you.holds.thrust) noteThrust(view, note);
     ({ you } = view);
     if (view.held !== held) announcer.announce(view.held ? STATUS.held : STATUS.resumed, 'now');
     else if (view.flight.phase !== phase) announcer.announce(PHASE_NAMES[view.flight.phase]);

@@ -195,7 +195,8 @@ export class DescentDrawing {
   #drawMotion(sheet: Sheet, state: DescentState, view: TableView): void {
     const { gravity, maxThrust } = this.#source;
     const { pen, camera } = sheet;
-    if (state.touchdown === undefined) {
+    // before a descent nothing moves, and the lobby lies over where its figures would stand
+    if (state.touchdown === undefined && view.stage !== 'gathering') {
       const { thrustPercent, tiltDeg } = view.commanded;
       const lean = (-tiltDeg * Math.PI) / 180;
       const push = ((thrustPercent / 100) * maxThrust * Math.sin(lean)) / state.mass;

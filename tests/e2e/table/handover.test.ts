@@ -57,10 +57,24 @@ describe('whoever comes to the controls after a stand-in', () => {
   it('and takes the seat mid-descent, is told now rather than again', async () => {
     const { page } = await openAtSeat('Lead');
     await page.waitForTimeout(500);
+    // nothing has changed hands yet
+    expect(await page.locator('.notice').isHidden()).toBe(true);
     await page.getByRole('button', { name: 'Take Flying' }).click();
     await expect
       .poll(() => coach(page).innerText())
       .toMatch(/^You have the controls now\. The stand-in left thrust at \d+\s%/);
+    expect(live.faults).toEqual([]);
+  });
+
+  it('and gives the thrust to Propellant, is told who holds it, and is given it back with its figure', async () => {
+    const { page, address } = await openAtSeat('Flying');
+    const other = await live.openPage(`/${new URL(address).search}`);
+    await other.getByRole('button', { name: 'Take Propellant' }).click();
+    await expect.poll(() => page.locator('.notice').innerText()).toBe('Propellant holds the thrust now.');
+    expect(await other.locator('.notice').isHidden()).toBe(true);
+    await other.keyboard.press('ArrowUp');
+    await other.getByRole('button', { name: 'Leave the table' }).first().click();
+    await expect.poll(() => page.locator('.notice').innerText()).toMatch(/^You hold the thrust now, at 3[5-9]\s%\.$/);
     expect(live.faults).toEqual([]);
   });
 });
