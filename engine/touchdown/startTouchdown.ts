@@ -190,7 +190,7 @@ function setSoil(feet: Float64Array, o: number, soil: Soil, padDiameter: number)
 }
 
 /**
- * The wanted step, divided by the least whole number for which the contacts together stay well inside the stability of the scheme.
+ * The wanted step, or a shorter one at which the contacts together stay well inside the stability of the scheme.
  *
  *   K h^2 + C h <= MAX_PHASE_SQUARED,   K = sum k (1/m + r^2 / I_least),   C = sum c (1/m + r^2 / I_least)
  *
@@ -212,7 +212,7 @@ function chooseStep(kernel: TouchdownKernel, wanted: number, damping: number): n
     damped += 2 * damping * Math.sqrt(softest * carried) * share;
   }
   const longest = (2 * MAX_PHASE_SQUARED) / (damped + Math.sqrt(damped * damped + 4 * stiff * MAX_PHASE_SQUARED));
-  return wanted / Math.ceil(wanted / longest);
+  return Math.min(wanted, longest);
 }
 
 /**

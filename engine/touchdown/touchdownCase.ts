@@ -123,7 +123,7 @@ export interface LoadLimits {
 }
 
 export interface TouchdownOptions {
-  /** Fixed step; default DEFAULT_STEP, divided by a whole number where the stiffest contact asks for it [s]. */
+  /** Fixed step; default DEFAULT_STEP; shorter where the stiffest contact asks for it [s]. */
   readonly step?: number;
   /** Longest simulated time; default 20 pendulum times sqrt(height of the center of mass / gravity) [s]. */
   readonly timeLimit?: number;

@@ -73,7 +73,7 @@ describe('free flight', () => {
         ground: plane(0.5),
         state: { horizontalSpeed: 0, descentRate: 0, height: 20, rates: [across, 0, along] },
       },
-      { historyEvery: 1 },
+      { step: 1 / 1024, historyEvery: 1 },
     );
     const end = spun.history!.findLast((sample) => sample.time < spun.firstContact)!;
     // Euler: the rate across turns in the body at (I3 - I1) / I1 x along
