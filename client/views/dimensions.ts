@@ -32,13 +32,16 @@ export function drawHeight(
   }
 }
 
-/** A dimension that is not drawn to scale is underlined, as on any drawing. */
-function drawHeightWords(sheet: Sheet, reading: { words: string; broken: boolean }, x: number, y: number): void {
-  const { pen } = sheet;
+/** The figures stay in the free part of the sheet. A dimension that is not drawn to scale is underlined, as on any drawing. */
+function drawHeightWords(sheet: Sheet, reading: { words: string; broken: boolean }, lineX: number, y: number): void {
+  const { pen, camera } = sheet;
   const lettering = { size: 21, align: 'center', halo: 'paper' } as const;
+  const half = pen.widthOf(reading.words, lettering) / 2;
+  const { left, right } = camera.size.covered;
+  const most = camera.size.width - right - half - 6 * pen.unit;
+  const x = Math.max(left + half + 6 * pen.unit, Math.min(most, lineX));
   pen.text(reading.words, x, y, lettering);
   if (!reading.broken) return;
-  const half = pen.widthOf(reading.words, lettering) / 2;
   pen.moveTo(x - half, y + 5 * pen.unit);
   pen.lineTo(x + half, y + 5 * pen.unit);
   pen.paint({ stroke: 'ink', width: 'thin' });
