@@ -1,5 +1,6 @@
 import { formatTableCode, parseTableCode, playedModel, type TableView } from '../engine/index.ts';
 import { firstLanding } from '../levels/index.ts';
+import { keepFlight, takeKeptFlight } from './keptFlight.ts';
 import { joinSharedTable, openLocalTable, openSharedTable, resumeSharedTable, type TableLink } from './net/index.ts';
 import { ownName } from './ownName.ts';
 import { layTable } from './panels/tablePage.ts';
@@ -22,7 +23,17 @@ export async function flyAlone(): Promise<Problem> {
   const link = opened.value;
   await link.command({ kind: 'takeSeat', seat: 'flying' });
   await link.command({ kind: 'begin' });
-  return lay(link);
+  return lay(link, () => keepFlight(link.recording()));
+}
+
+/** The flight in this page before it was reloaded, on hold where it stopped; nothing when there was none. */
+export async function goOnFlying(): Promise<Problem> {
+  const flown = takeKeptFlight();
+  if (flown === undefined) return undefined;
+  const opened = openLocalTable({ plan: firstLanding(flown.plan.seed), model: playedModel, name: LOBBY.you, flown });
+  if (!opened.ok) return opened.error.reason;
+  const link = opened.value;
+  return lay(link, () => keepFlight(link.recording()));
 }
 
 /** A table on the server, for a crew. */
@@ -40,7 +51,8 @@ export async function joinTable(code: string, given: string): Promise<Problem> {
   return joined.ok ? lay(joined.value) : joined.error.reason;
 }
 
-async function lay(link: TableLink): Promise<Problem> {
+/** `keep`: what to save when the page goes while the table lies. */
+async function lay(link: TableLink, keep: () => void = () => undefined): Promise<Problem> {
   const view = await firstView(link);
   if (view === undefined) return link.closedBecause ?? STATUS.closed;
   const start = document.getElementById('start');
@@ -52,6 +64,7 @@ async function lay(link: TableLink): Promise<Problem> {
   const search = link.code === undefined ? '' : `?table=${link.code.replaceAll(' ', '')}`;
   const table = layTable(holder, link, view, (words = LEAVING.left(link.code)) => {
     way.end();
+    removeEventListener('pagehide', keep);
     holder.replaceChildren();
     start.hidden = false;
     document.title = startTitle;
@@ -61,6 +74,7 @@ async function lay(link: TableLink): Promise<Problem> {
     if (field instanceof HTMLInputElement && link.code !== undefined) field.value = link.code;
     document.getElementById('fly')?.focus();
   });
+  addEventListener('pagehide', keep);
   const way = openWayBack(search, () => {
     if (table.mayLeave()) table.leave();
     else way.stay();

@@ -1,4 +1,5 @@
 import type * as DeskModule from './desk.ts';
+import { isAtTable } from './wayBack.ts';
 
 /**
  * The start page: a few hundred bytes that make its three actions work. Everything else (engine, drawing, network) is one
@@ -16,8 +17,11 @@ byId('join').addEventListener('submit', (event) => {
   void sitDown((desk) => desk.joinTable(field.value, crewName.value));
 });
 
-// a link to a table leads straight to it; so does the browser's Forward after leaving one
-if (!followAddress()) {
+// a link to a table leads straight to it, so does the browser's Forward after leaving one; a flight outlives a reload
+const isFollowed = followAddress();
+if (!isFollowed && isAtTable()) {
+  void sitDown((desk) => desk.goOnFlying());
+} else if (!isFollowed) {
   // once the page shows and rests, the table is fetched ahead of the press
   const wait = window.requestIdleCallback ?? ((run: () => void) => setTimeout(run, 300));
   wait(() => void loadDesk().catch(() => undefined));

@@ -12,6 +12,11 @@ export interface WayBack {
 /** Marks the entry of a table in the history. */
 const MARK = 'kilter-table';
 
+/** Whether this entry of the history is that of a table: after a reload, or after Forward. */
+export function isAtTable(): boolean {
+  return history.state === MARK;
+}
+
 /** `search`: the part of the address that leads to the table, such as '?table=HKTVRQ'; '' for a table of one's own. */
 export function openWayBack(search: string, onBack: () => void): WayBack {
   const start = startAddress();

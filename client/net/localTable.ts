@@ -3,13 +3,17 @@ import {
   commandTable,
   createTable,
   joinTable,
+  recordingOf,
   refuse,
   stepTable,
   viewTable,
   type Command,
   type DescentEvent,
+  type MemberId,
+  type Recording,
   type Refusal,
   type Result,
+  type Table,
   type TableModel,
   type TablePlan,
 } from '../../engine/index.ts';
@@ -38,21 +42,31 @@ const TICK_MS = 1000 / 60;
 /** Most ticks made up for in one frame. A page that was hidden for longer goes on from where it stopped. */
 const MOST_TICKS_A_FRAME = 15;
 
+export interface LocalTable extends TableLink {
+  /** The descent so far; opened as `flown`, it is gone on with where it stopped. */
+  recording(): Recording;
+}
+
 /**
  * A table that runs in this page: the same authority as on the server, for one person, with nothing sent anywhere. Ticks
- * follow the page's clock on a fixed step; the physics never sees a measured time.
+ * follow the page's clock on a fixed step; the physics never sees a measured time. With `flown`, a descent that stopped
+ * half-way is flown again up to there, to the bit, and held.
  */
 export function openLocalTable(options: {
   readonly plan: TablePlan;
   readonly model: TableModel;
   readonly name: string;
   readonly clock?: FrameClock;
-}): Result<TableLink, Refusal> {
-  const { plan, model, clock = PAGE_FRAMES } = options;
+  readonly flown?: Recording | undefined;
+}): Result<LocalTable, Refusal> {
+  const { plan, model, clock = PAGE_FRAMES, flown } = options;
   const table = createTable({ plan, model });
   const joined = joinTable(table, { name: options.name });
   if (!joined.ok) return joined;
   const { id } = joined.value;
+  if (flown !== undefined && !flyAgain(table, id, flown)) {
+    return refuse({ code: 'table/other-descent', reason: 'The descent could not be taken up where it stopped.' });
+  }
 
   const core = createLinkCore('connected');
   core.view = viewTable(table, id);
@@ -88,6 +102,7 @@ export function openLocalTable(options: {
       return core.view;
     },
     subscribe: (listener) => core.subscribe(listener),
+    recording: () => recordingOf(table),
     command(command: Command) {
       if (core.state === 'closed') {
         return Promise.resolve(refuse({ code: 'table/closed', reason: 'You have left this table.' }));
@@ -106,4 +121,21 @@ export function openLocalTable(options: {
       core.tell([]);
     },
   });
+}
+
+/** Flies what was flown, from Flying, and holds; false when it came out otherwise than recorded. */
+function flyAgain(table: Table, id: MemberId, { inputs, marks }: Recording): boolean {
+  commandTable(table, id, { kind: 'takeSeat', seat: 'flying' });
+  commandTable(table, id, { kind: 'begin' });
+  for (const { ticks, thrustPercent, tiltDeg } of inputs) {
+    for (let i = 0; i < ticks; i += 1) {
+      // each tick anew: at contact the table itself shuts the engine down
+      commandTable(table, id, { kind: 'setThrust', percent: thrustPercent });
+      commandTable(table, id, { kind: 'setTilt', degrees: tiltDeg });
+      stepTable(table);
+    }
+  }
+  commandTable(table, id, { kind: 'hold' });
+  const [was, is] = [marks.at(-1), recordingOf(table).marks.at(-1)];
+  return was?.tick === is?.tick && was?.hash === is?.hash;
 }

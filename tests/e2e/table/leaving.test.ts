@@ -56,6 +56,28 @@ describe('Back, in the browser', () => {
     expect(live.faults).toEqual([]);
   });
 
+  it('is not needed after a reload: a descent flown alone is where it was, on hold', async () => {
+    const page = await flyAlone();
+    await page.keyboard.press('ArrowUp');
+    await page.waitForTimeout(900);
+    const before = await readReading(page, 'height');
+    await page.reload();
+    await page.getByRole('button', { name: 'Resume' }).waitFor();
+    const height = await readReading(page, 'height');
+    expect(Math.abs(before - height)).toBeLessThan(6);
+    await page.waitForTimeout(700);
+    expect(await readReading(page, 'height')).toBe(height);
+    await page.keyboard.press('h');
+    await expect.poll(() => readReading(page, 'height')).toBeLessThan(height);
+    // once it is left, a reload finds nothing to go on with
+    await page.getByRole('button', { name: 'Leave the table' }).first().click();
+    await page.reload();
+    await page.getByRole('button', { name: 'Fly a landing' }).waitFor();
+    await page.waitForTimeout(500);
+    expect(await page.getByRole('region', { name: 'Flying' }).count()).toBe(0);
+    expect(live.faults).toEqual([]);
+  });
+
   it('leaves a gathering crew with the way back to it, under the same name; so does Leave', async () => {
     const page = await live.openPage('/');
     await page.getByRole('button', { name: 'Open a table' }).click();

@@ -1,0 +1,63 @@
+import { describe, expect, it } from 'vitest';
+import { openLocalTable, type LocalTable } from '../../../client/net/index.ts';
+import { playedModel, type Recording } from '../../../engine/index.ts';
+import { firstLanding } from '../../../levels/index.ts';
+import { createHandClock } from '../../support/linkBench.ts';
+
+const plan = firstLanding(1);
+
+function open(flown?: Recording) {
+  const clock = createHandClock();
+  const opened = openLocalTable({ plan, model: playedModel, name: 'Ada', clock, flown });
+  return { clock, opened };
+}
+
+function linkOf({ opened }: ReturnType<typeof open>): LocalTable {
+  if (!opened.ok) throw new Error(opened.error.reason);
+  return opened.value;
+}
+
+/** A descent with the commands of a person in it, as far as so many ticks. */
+async function fly(ticks: number) {
+  const table = open();
+  const link = linkOf(table);
+  await link.command({ kind: 'takeSeat', seat: 'flying' });
+  await link.command({ kind: 'begin' });
+  table.clock.turn(50);
+  await link.command({ kind: 'setTilt', degrees: 8 });
+  table.clock.turn(70);
+  await link.command({ kind: 'setThrust', percent: 0 });
+  table.clock.turn(ticks - 120);
+  return link;
+}
+
+describe('a descent alone that is taken up again', () => {
+  it('is the same to the bit, on hold where it stopped, and flies on as the other would', async () => {
+    const first = await fly(300);
+    const again = open(first.recording());
+    const link = linkOf(again);
+    expect(link.view).toEqual({ ...first.view, held: true });
+    expect(link.view?.flight.tick).toBe(300);
+    again.clock.turn(60);
+    expect(link.view?.flight.tick).toBe(300);
+    await link.command({ kind: 'resume' });
+    again.clock.turn(60);
+    expect(link.view?.flight).toEqual((await fly(360)).view?.flight);
+  });
+
+  it('has its scorecard when it was over', async () => {
+    const first = await fly(6000);
+    expect(first.view?.stage).toBe('resolved');
+    const link = linkOf(open(first.recording()));
+    expect(link.view?.scorecard).toEqual(first.view?.scorecard);
+    expect(link.view?.scorecard).toBeDefined();
+  });
+
+  it('is refused when what comes out is not what was recorded', async () => {
+    const recording = (await fly(300)).recording();
+    const [head, ...rest] = recording.inputs;
+    if (head === undefined) throw new Error('nothing was recorded');
+    const { opened } = open({ ...recording, inputs: [{ ...head, thrustPercent: head.thrustPercent + 1 }, ...rest] });
+    expect(opened).toMatchObject({ ok: false, error: { code: 'table/other-descent' } });
+  });
+});
