@@ -26,14 +26,15 @@ export function reportCase(
   const drawn = createDrawer(campaign)(index);
   const wanted = history === undefined ? {} : { historyEvery: HISTORY_EVERY };
   const result = accepted(word, simulateTouchdown(touchdownOf(campaign, drawn), wanted));
-  if (history !== undefined) writeHistory(history, result.history ?? []);
   const { lander, gravity, title } = campaign;
+  const inputs = { campaign: document, gravity, case: index };
+  if (history !== undefined) writeHistory(history, result.history ?? [], inputs);
   const gear = drawn.gear.map(describeLeg);
   const drawnWords = Object.entries(drawn.values).map(([input, value]) => `${input} ${drawnFigure(value)}`);
   const folding = drawn.gear.flatMap((condition) => (condition.kind === 'not latched' ? [condition.leg + 1] : []));
   return {
     verb: 'disperse',
-    inputs: { campaign: document, gravity, case: index },
+    inputs,
     ranged: { ...landerShape(lander) },
     results: { drawn: { inputs: drawn.values, gear }, ...touchdownResults(result) },
     text: [

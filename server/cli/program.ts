@@ -68,6 +68,9 @@ Examples:
   kilter limit trivet --world moon --slope 5 --descent 2
   kilter stance --half-stance 1.5 --center-height 2 --mass 1000 --inertia 1500
   kilter touchdown trivet --horizontal 1 --descent 2 --slope 5
+  kilter envelope trivet --slope 5 --steps 16 --yaws 8
+  kilter disperse levels/scenarios/benchArrivals.json
+  kilter compare steeple
   kilter check`;
 
 const VERB_NAMES = VERBS.map((verb) => verb.name).join(', ');

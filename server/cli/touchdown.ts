@@ -68,10 +68,11 @@ function reportTouchdown(word: string, options: TouchdownCommand): Report {
   const touchdown = { lander, ...conditions, state: readState(options, travelAzimuth) };
   const wanted = options.history === undefined ? {} : { historyEvery: HISTORY_EVERY };
   const result = accepted(lander.name, simulateTouchdown(touchdown, wanted));
-  if (options.history !== undefined) writeHistory(options.history, result.history ?? []);
+  const inputs = { lander: word, ...landing.inputs, ...echoState(options), yaws: null };
+  if (options.history !== undefined) writeHistory(options.history, result.history ?? [], inputs);
   return {
     verb: 'touchdown',
-    inputs: { lander: word, ...landing.inputs, ...echoState(options), yaws: null },
+    inputs,
     ranged: rangedLanding(lander, options, landing),
     results: { ...touchdownResults(result, travelAzimuth), siteSlopeDeg: landing.siteSlopeDeg ?? null },
     text: touchdownText(lander, options, landing, result),

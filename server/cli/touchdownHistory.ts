@@ -6,10 +6,14 @@ import { oneLine, UsageError } from './usageError.ts';
 /** Steps between the samples of a history. */
 export const HISTORY_EVERY = 16;
 
-/** Writes the samples of a touchdown to a file that does not exist yet: JSON by its name, else CSV. */
-export function writeHistory(file: string, samples: readonly TouchdownSample[]): void {
+/** Writes the samples of a touchdown, and what was asked for them, to a file that does not exist yet: JSON by its name, else CSV. */
+export function writeHistory(
+  file: string,
+  samples: readonly TouchdownSample[],
+  inputs: Readonly<Record<string, unknown>>,
+): void {
   const text = file.toLowerCase().endsWith('.json')
-    ? `${JSON.stringify({ schemaVersion: 1, caution: CAUTION, samples }, undefined, 1)}\n`
+    ? `${JSON.stringify({ schemaVersion: 1, caution: CAUTION, inputs, samples }, undefined, 1)}\n`
     : historyCsv(samples);
   try {
     writeFileSync(file, text, { flag: 'wx' });

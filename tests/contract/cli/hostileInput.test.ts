@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import { CAMPAIGN_BUDGET, LANDER_BUDGET } from '../../../engine/index.ts';
+import { SITE_BUDGET } from '../../../levels/index.ts';
 import { readSource } from '../../support/sources.ts';
 import { callKilter, runKilter, type Ran } from './runKilter.ts';
 
@@ -99,6 +100,17 @@ const CASES: readonly (readonly [name: string, args: readonly string[], words: r
     'a huge campaign file',
     ['disperse', file('huge-campaign.json', ' '.repeat(2_000_000))],
     ['huge-campaign.json', `at most ${CAMPAIGN_BUDGET.mostBytes} bytes for a campaign file, came 2000000`],
+  ],
+  [
+    'a huge site file',
+    ['touchdown', 'trivet', '--site', file('huge-site.json', ' '.repeat(2_000_000))],
+    ['huge-site.json', `at most ${SITE_BUDGET.mostBytes} bytes for a site file, came 2000000`],
+  ],
+  ['a site that is torn', ['touchdown', 'trivet', '--site', file('torn-site.json', '{')], ['torn-site.json', 'JSON']],
+  [
+    'a field of a site given twice',
+    ['touchdown', 'trivet', '--site', file('twice-site.json', '{"id": 1,\n\n"id": 2}')],
+    ['"id" again in line 3'],
   ],
   [
     'a lander file as large as a campaign',

@@ -135,6 +135,14 @@ describe('kilter touchdown', () => {
   });
 });
 
+describe('a history in JSON', () => {
+  it('repeats what was asked for it', async () => {
+    const file = path.join(folder, 'asked.json');
+    const { inputs } = await answer<TouchdownDocument>('touchdown', 'trivet', '--yaw', '30', '--history', file);
+    expect((JSON.parse(readFileSync(file, 'utf8')) as TouchdownDocument).inputs).toEqual(inputs);
+  });
+});
+
 describe('kilter envelope', () => {
   const ARGS = ['envelope', 'trivet', '--steps', '6', '--yaws', '2', '--slope', '6'] as const;
 
