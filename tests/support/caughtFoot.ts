@@ -17,22 +17,28 @@ export interface Catch {
   readonly slope?: number;
   /** Share of critical damping; default 2: nothing rebounds. */
   readonly damping?: number;
-  /** Of the bisection between 1 and 3 m/s; default 12. */
+  /** Of the bisection between 1 m/s and FASTEST; default 12. */
   readonly turns?: number;
 }
 
-/** Largest speed along the ground at which the simulated body does not turn over [m/s]. Throws when it never does below 3 m/s. */
-export function caughtLimit({ stiffness, friction, slope = 0, damping = 2, turns = 12 }: Catch): number {
+/** Fastest that the body is sent along the ground [m/s]. */
+export const FASTEST = 3;
+
+/** Largest speed along the ground at which the simulated body does not turn over [m/s]. Throws when it never does below FASTEST. */
+export function caughtLimit(caught: Catch): number {
+  return bisectLimit(1, FASTEST, caught.turns ?? 12, (alongGround) => turnsOver(caught, alongGround));
+}
+
+/** Whether the simulated body turns over downhill at a speed along the ground [m/s]. */
+export function turnsOver({ stiffness, friction, slope = 0, damping = 2 }: Catch, alongGround: number): boolean {
   const { mass, halfStance, centerHeight, inertia } = CAUGHT;
   const body = { mass, inertia: [inertia, inertia, inertia], halfStance, centerHeight } as const;
   const kernel = squareKernel(body, stiffness);
-  return bisectLimit(1, 3, turns, (alongGround) => {
-    const state = {
-      horizontalSpeed: alongGround * Math.cos(slope),
-      descentRate: alongGround * Math.sin(slope),
-      pitch: slope,
-    };
-    const conditions = { gravity: MOON, ground: plane(friction, slope), state };
-    return runTouchdown(kernel, conditions, { damping }).outcome === 'tipped downhill';
-  });
+  const state = {
+    horizontalSpeed: alongGround * Math.cos(slope),
+    descentRate: alongGround * Math.sin(slope),
+    pitch: slope,
+  };
+  const conditions = { gravity: MOON, ground: plane(friction, slope), state };
+  return runTouchdown(kernel, conditions, { damping }).outcome === 'tipped downhill';
 }

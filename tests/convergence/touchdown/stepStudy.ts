@@ -1,8 +1,4 @@
-/**
- * The study behind DEFAULT_STEP: the same touchdowns at smaller and smaller steps. `node tests/convergence/touchdown/stepStudy.ts`
- * prints the tables of engine/touchdown/CONVERGENCE.md.
- */
-import { pathToFileURL } from 'node:url';
+/** The study behind DEFAULT_STEP: the same touchdowns at smaller and smaller steps. writeConvergence.ts makes tables and a drawing of it. */
 import { nextUniform, seedRandom } from '../../../engine/math/random.ts';
 import {
   prepareTouchdown,
@@ -15,7 +11,7 @@ import { ringLander } from '../../support/ringLander.ts';
 import { MOON, plane, shippedLander, touchDown } from '../../support/touchDown.ts';
 
 export const STEPS = [1 / 128, 1 / 256, 1 / 512, 1 / 1024, 1 / 2048, 1 / 4096] as const;
-const REFERENCE = 1 / 16_384;
+export const REFERENCE = 1 / 16_384;
 
 export interface StudyRow {
   readonly step: number;
@@ -111,22 +107,3 @@ export function arrivalStudy(
     return { step, used: coarse[0]!.step, otherOutcome, strokeError: strokeError / up, marginError: marginError / up };
   });
 }
-
-function e(value: number): string {
-  return value.toExponential(1);
-}
-
-function print(): void {
-  process.stdout.write('drop | at 0: undamped | damped | within a step: undamped | damped\n');
-  for (const { step, values } of dropStudy()) process.stdout.write(`1/${1 / step} | ${values.map(e).join(' | ')}\n`);
-  for (const id of ['trivet', 'steeple', 'bolster'] as const) {
-    process.stdout.write(`${id} | used | other outcome of 200 | stroke | margin [m]\n`);
-    for (const row of arrivalStudy(id, 200)) {
-      process.stdout.write(
-        `1/${1 / row.step} | 1/${1 / row.used} | ${row.otherOutcome} | ${e(row.strokeError)} | ${e(row.marginError)}\n`,
-      );
-    }
-  }
-}
-
-if (import.meta.url === pathToFileURL(process.argv[1] ?? '').href) print();
