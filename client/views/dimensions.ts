@@ -74,7 +74,8 @@ export function drawSlope(
   const most = camera.size.width - right - width - 8 * pen.unit;
   const place = Math.max(left + 8 * pen.unit, Math.min(most, from));
   // where it had to give way it stands lower, clear of the lines
-  pen.text(reading.words, place, y + (place === from ? 24 : 36) * pen.unit, lettering);
+  const lowest = camera.size.height - camera.size.covered.bottom - 8 * pen.unit;
+  pen.text(reading.words, place, Math.min(lowest, y + (place === from ? 24 : 36) * pen.unit), lettering);
 }
 
 /** Lengths a scale bar may have [m]. */

@@ -6,7 +6,7 @@ import type { Sheet } from './sheet.ts';
 const LONGEST = 290;
 
 /** Sheets narrower than this get the short words [drafting units]. */
-const NARROW = 520;
+const NARROW = 600;
 /** On sheets narrower than this the speed stands alone [drafting units]. */
 const NARROWER = 300;
 /** Width of a sheet on which speeds have their full length [drafting units]; they shrink with a narrower one. */
