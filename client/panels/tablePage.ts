@@ -123,6 +123,7 @@ export function layTable(
     const view = link.view;
     if (view !== undefined && page.dataset['stage'] !== view.stage) refresh();
     tell(link);
+    page.dataset['line'] = link.state;
     if (link.state === 'closed') {
       stop();
       onLeave(link.closedBecause ?? STATUS.closed);

@@ -131,7 +131,7 @@ export const SECTION = {
 } as const;
 
 export const STATUS = {
-  reconnecting: 'The line dropped. Reconnecting; your seat is kept.',
+  reconnecting: 'The line dropped: what you see stands still. Reconnecting; your seat is kept.',
   connected: 'Connected.',
   connectedBack: 'Connected. The controls are yours again.',
   thrustTaken: (seat: string) => `${seat} holds the thrust now.`,
