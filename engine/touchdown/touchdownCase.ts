@@ -125,7 +125,7 @@ export interface LoadLimits {
 export interface TouchdownOptions {
   /** Fixed step; default DEFAULT_STEP; shorter where the stiffest contact asks for it [s]. */
   readonly step?: number;
-  /** Longest simulated time; default 20 pendulum times sqrt(height of the center of mass / gravity) [s]. */
+  /** Longest simulated time; default TIME_LIMIT_PENDULUM times sqrt(height of the center of mass / gravity) [s]. */
   readonly timeLimit?: number;
   /** Share of critical damping of each contact; default DEFAULT_DAMPING [-]. */
   readonly damping?: number;
