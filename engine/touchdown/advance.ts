@@ -6,6 +6,7 @@ import { addImpulse, addReleaseImpulse, onsetWeight } from './edgeImpulse.ts';
 import { hullContact } from './hullContact.ts';
 import type { TouchdownKernel } from './kernel.ts';
 import {
+  ACROSS,
   ANCHOR1,
   ANCHOR2,
   AX,
@@ -401,6 +402,7 @@ export function advance(kernel: TouchdownKernel, count: number): void {
         trial[DASH_N] = cn;
         trial[DASH_T] = ct;
         returnPlastic(kernel, o, at1, at2);
+        if (trial[ACROSS]! > 0) slipped = 1;
         normal = trial[HELD_N]!;
         force1 = trial[HELD_T1]!;
         force2 = trial[HELD_T2]!;
@@ -557,7 +559,7 @@ export function advance(kernel: TouchdownKernel, count: number): void {
   body[R11 + 8] = r33;
   run[THRUST] = thrust;
   found[CONTACTS] = contacts;
-  found[SLIPPED] = slipped;
+  if (slipped > 0) found[SLIPPED] = 1;
   found[HIGHEST_UN] = highest;
   found[PEAK_ACCELERATION] = peak;
 }

@@ -28,7 +28,10 @@ export const OUTWARD = 1;
 export const ABOVE_EDGE = 4;
 /** Least lift of the center of mass that brings it over an edge [m]; 0 outside. */
 export const LEAST_LIFT = 5;
-export const MARGIN_SIZE = 6;
+/** Along the nearest edge, unit; and from the center of mass to a foot on it [m]. */
+export const EDGE = 6;
+export const EDGE_FOOT = 9;
+export const MARGIN_SIZE = 12;
 
 /**
  * Distance of the plumb line through the center of mass inside the nearest edge of the footprint, seen along gravity [m]; negative outside.
@@ -77,6 +80,13 @@ export function plumbMargin(kernel: TouchdownKernel, gravity: number, answer: Fl
         answer[OUTWARD + 1] = outY / length;
         answer[OUTWARD + 2] = outZ / length;
         answer[ABOVE_EDGE] = above;
+        const whole = Math.sqrt(ex * ex + ey * ey + ez * ez);
+        answer[EDGE] = ex / whole;
+        answer[EDGE + 1] = ey / whole;
+        answer[EDGE + 2] = ez / whole;
+        answer[EDGE_FOOT] = ix;
+        answer[EDGE_FOOT + 1] = iy;
+        answer[EDGE_FOOT + 2] = iz;
       }
     }
     ix = jx;
@@ -105,6 +115,13 @@ function marginOfOneFoot(
   answer[OUTWARD + 1] = levelY * scale;
   answer[OUTWARD + 2] = levelZ * scale;
   answer[ABOVE_EDGE] = -along;
+  // e x up = outward
+  answer[EDGE] = uy * answer[OUTWARD + 2]! - uz * answer[OUTWARD + 1]!;
+  answer[EDGE + 1] = uz * answer[OUTWARD]! - ux * answer[OUTWARD + 2]!;
+  answer[EDGE + 2] = ux * answer[OUTWARD + 1]! - uy * answer[OUTWARD]!;
+  answer[EDGE_FOOT] = x;
+  answer[EDGE_FOOT + 1] = y;
+  answer[EDGE_FOOT + 2] = z;
 }
 
 /** Offset in kernel.feet of a leg's record, when `legs` are packed there in order. */

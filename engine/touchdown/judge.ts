@@ -9,7 +9,8 @@ import {
   REST_SPEED_SHARE,
   TIP_SHARE,
 } from './constants.ts';
-import { ABOVE_EDGE, LEAST_LIFT, MARGIN, OUTWARD, plumbMargin } from './footprint.ts';
+import { TOUCH_NX, TOUCH_NZ, touchProfile } from './profileGround.ts';
+import { ABOVE_EDGE, EDGE, EDGE_FOOT, LEAST_LIFT, MARGIN, OUTWARD, plumbMargin } from './footprint.ts';
 import type { TouchdownKernel } from './kernel.ts';
 import {
   AX,
@@ -20,11 +21,14 @@ import {
   HOLD_X,
   HULL_CONTACTS,
   INVERSE_IX,
+  LX,
   MX,
+  PX,
   R11,
   SLIDE,
   SLIPPED,
   THRUST,
+  TOUCHING,
   VX,
 } from './layout.ts';
 import { kineticEnergy } from './ledger.ts';
@@ -50,7 +54,11 @@ export function judge(
       course.leastMargin = margin;
       course.leastMarginStep = course.step;
     }
-    const tipping = margin < course.lastMargin && found[CONTACTS]! > 0 && isLost(kernel, conditions, started, answer);
+    const tipping =
+      margin < course.lastMargin &&
+      found[CONTACTS]! > 0 &&
+      turnsOutward(kernel, answer) &&
+      isLost(kernel, conditions, started, answer);
     const lying = isAtRest(kernel, started, course) && margin <= 0 && found[HULL_CONTACTS]! > 0;
     if (course.tipDirection === undefined && (tipping || lying || isOverturned(kernel))) {
       course.tipDirection = [answer[OUTWARD]!, answer[OUTWARD + 1]!, answer[OUTWARD + 2]!];
@@ -59,6 +67,7 @@ export function judge(
     course.atRest = course.restLooks >= REST_LOOKS && (margin > 0 || lying);
   }
   course.lastMargin = margin;
+  found[SLIPPED] = 0;
 }
 
 /** True when the long axis points below the horizon, in flight or not. */
@@ -73,6 +82,60 @@ function isOverturned(kernel: TouchdownKernel): boolean {
   return upward < 0;
 }
 
+/** Angular momentum about the nearest edge tips: no force on its feet changes that, gravity and all other feet add to it. */
+function turnsOutward(kernel: TouchdownKernel, answer: Float64Array): boolean {
+  const { body, mass } = kernel;
+  const [ex, ey, ez] = [answer[EDGE]!, answer[EDGE + 1]!, answer[EDGE + 2]!];
+  const [fx, fy, fz] = [answer[EDGE_FOOT]!, answer[EDGE_FOOT + 1]!, answer[EDGE_FOOT + 2]!];
+  const [vx, vy, vz] = [body[VX]!, body[VX + 1]!, body[VX + 2]!];
+  let momentum = -mass * (ex * (fy * vz - fz * vy) + ey * (fz * vx - fx * vz) + ez * (fx * vy - fy * vx));
+  for (let i = 0; i < 3; i++) {
+    const along = ex * body[R11 + i]! + ey * body[R11 + 3 + i]! + ez * body[R11 + 6 + i]!;
+    momentum += along * body[LX + i]!;
+  }
+  return momentum > 0;
+}
+
+/**
+ * Most that the push of a sliding pad leans outward, horizontal over vertical [-]; 0 when none slides or must slide.
+ *
+ *   (n.o + mu sqrt(1 - (n.o)^2)) / (n.up - mu sqrt(1 - (n.up)^2))       down the fall line tan(slope + friction angle)
+ *
+ * n  normal of the ground      o  outward      mu  friction
+ */
+function steepestPush(
+  kernel: TouchdownKernel,
+  conditions: TouchdownConditions,
+  started: StartedRun,
+  answer: Float64Array,
+): number {
+  const { run, body, feet, feetEnd, touch, profile, found } = kernel;
+  const mu = conditions.ground.friction;
+  let most = 0;
+  let slides = found[SLIPPED]! > 0;
+  for (let o = 0; o < feetEnd; o += FOOT_SIZE) {
+    if (feet[o + TOUCHING] === 0) continue;
+    let nx = 0;
+    let nz = 1;
+    if (profile !== undefined) {
+      const [bx, by, bz] = [feet[o]!, feet[o + 1]!, feet[o + 2]!];
+      const x = body[PX]! + body[R11]! * bx + body[R11 + 1]! * by + body[R11 + 2]! * bz;
+      const z = body[PX + 2]! + body[R11 + 6]! * bx + body[R11 + 7]! * by + body[R11 + 8]! * bz;
+      touchProfile(profile, x, z, touch);
+      nx = touch[TOUCH_NX]!;
+      nz = touch[TOUCH_NZ]!;
+    }
+    const out = nx * answer[OUTWARD]! + nz * answer[OUTWARD + 2]!;
+    const up = -(nx * run[GX]! + nz * run[GX + 2]!) / started.gravity;
+    const steep = Math.sqrt(Math.max(0, 1 - up * up));
+    if (mu * up < steep) slides = true;
+    const level = up - mu * steep;
+    const push = out + mu * Math.sqrt(Math.max(0, 1 - out * out));
+    most = Math.max(most, level > 0 ? push / level : Infinity);
+  }
+  return slides ? most : 0;
+}
+
 /** True when nothing that acts can bring the plumb line back inside. */
 function isLost(
   kernel: TouchdownKernel,
@@ -83,8 +146,8 @@ function isLost(
   const { run, found, mass, lander } = kernel;
   const outside = -answer[MARGIN]!;
   const weight = mass * started.gravity;
-  // friction of sliding pads rights a body whose center of mass is inside the friction cone above them
-  const cone = found[SLIPPED]! > 0 ? conditions.ground.friction * Math.max(0, answer[ABOVE_EDGE]!) : 0;
+  // sliding pads right a body whose center of mass is inside the friction cone above them, which stands on the slope
+  const cone = steepestPush(kernel, conditions, started, answer) * Math.max(0, answer[ABOVE_EDGE]!);
   if (outside <= cone + TIP_SHARE * started.scale) return false;
   // a hull point on the ground may prop the body up
   if (found[HULL_CONTACTS]! > 0) return false;

@@ -82,7 +82,7 @@ export const RUN_SIZE = 25;
 
 // found: what a batch of steps found
 export const CONTACTS = 0; // feet in contact at the last step
-export const SLIPPED = 1; // 1 if a foot slid in the batch
+export const SLIPPED = 1; // 1 if a foot slid since the last look
 export const PEAK_ACCELERATION = 2; // gravity not counted, squared [m²/s⁴]
 export const HIGHEST_UN = 3; // least gap of the feet, negative [m]
 export const HULL_CONTACTS = 4;

@@ -97,7 +97,7 @@ function stepOn(
 ): void {
   const { run, found } = kernel;
   if (course.step % STEPS_PER_LOOK === 0) setHold(kernel, conditions, started, course);
-  let count = STEPS_PER_LOOK - (course.step % STEPS_PER_LOOK);
+  let count = Math.min(STEPS_PER_LOOK - (course.step % STEPS_PER_LOOK), started.stepLimit - course.step);
   if (every > 0) count = Math.min(count, every - (course.step % every));
   const waitsForContact = course.firstContact === undefined;
   const cutoff = waitsForContact ? Infinity : course.firstContact! + started.cutoffSteps;
