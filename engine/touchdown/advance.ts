@@ -39,6 +39,8 @@ import {
   LOAD,
   LX,
   MX,
+  NORMAL_X,
+  NORMAL_Z,
   PEAK_ACCELERATION,
   PEAK_LOAD,
   PX,
@@ -327,11 +329,14 @@ export function advance(kernel: TouchdownKernel, count: number): void {
         feet[o + TOUCHING] = 1;
         feet[o + SEGMENT] = segment;
         unBefore = 0;
-      } else if (feet[o + SEGMENT] !== segment) {
-        // over a vertex of the profile the surface coordinate may jump: carry the elastic slide on
-        feet[o + ANCHOR1] = at1 + feet[o + U1]!;
+      } else if (!flat) {
+        // on a vertex the pad moves on a circle while the surface coordinate stands still; where that jumps the elastic slide is carried on
+        if (Math.abs(feet[o + SEGMENT]! - segment) >= 1) feet[o + ANCHOR1] = at1 + feet[o + U1]!;
+        else feet[o + ANCHOR1] = feet[o + ANCHOR1]! + height * (feet[o + NORMAL_X]! * nz - feet[o + NORMAL_Z]! * nx);
         feet[o + SEGMENT] = segment;
       }
+      feet[o + NORMAL_X] = nx;
+      feet[o + NORMAL_Z] = nz;
       contacts++;
       const kn = feet[o + KN]!;
       const kt = feet[o + KT]!;

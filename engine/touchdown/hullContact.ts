@@ -6,6 +6,8 @@ import {
   DAMPING_WORK,
   H_ANCHOR1,
   H_ANCHOR2,
+  H_NORMAL_X,
+  H_NORMAL_Z,
   H_SEGMENT,
   H_TOUCHING,
   H_U1,
@@ -87,10 +89,14 @@ export function hullContact(kernel: TouchdownKernel): boolean {
       continue;
     }
     contacts++;
-    if (hull[o + H_SEGMENT] !== segment) {
-      hull[o + H_SEGMENT] = segment;
-      hull[o + H_ANCHOR1] = at1 + hull[o + H_U1]!;
+    if (profile !== undefined && share === 0) {
+      if (Math.abs(hull[o + H_SEGMENT]! - segment) >= 1) hull[o + H_ANCHOR1] = at1 + hull[o + H_U1]!;
+      else
+        hull[o + H_ANCHOR1] = hull[o + H_ANCHOR1]! + height * (hull[o + H_NORMAL_X]! * nz - hull[o + H_NORMAL_Z]! * nx);
     }
+    hull[o + H_SEGMENT] = segment;
+    hull[o + H_NORMAL_X] = nx;
+    hull[o + H_NORMAL_Z] = nz;
     const before1 = hull[o + H_U1]!;
     const before2 = hull[o + H_U2]!;
     let u1 = hull[o + H_ANCHOR1]! - at1;

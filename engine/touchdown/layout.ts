@@ -49,7 +49,9 @@ export const BOTTOMED = 35; // 1 when all stages are used up
 export const DAMPING = 36; // dashpot over step, for one foot, per square root of stiffness
 export const SOIL_COEFFICIENT = 37; // force per sinkage^exponent [N/m^exponent]; unused when the strength is constant
 export const LAST_SET = 38; // lateral set of the last step that had one, a first guess [m]
-export const FOOT_SIZE = 39;
+export const NORMAL_X = 39; // of the profile at the last step
+export const NORMAL_Z = 40;
+export const FOOT_SIZE = 41;
 
 // hull: one record a point
 export const HX = 0; // principal frame [m]
@@ -60,7 +62,9 @@ export const H_UN = 6;
 export const H_U1 = 7;
 export const H_U2 = 8;
 export const H_SEGMENT = 9;
-export const HULL_SIZE = 10;
+export const H_NORMAL_X = 10; // of the profile at the last step
+export const H_NORMAL_Z = 11;
+export const HULL_SIZE = 12;
 
 // run: parameters of one run
 export const STEP = 0; // [s]

@@ -47,8 +47,7 @@ export function profileHeight(ground: ProfileGround, x: number): number {
 
 /**
  * Signed distance of a point from the ground (positive above), the length along the ground to the nearest place, the normal there
- * and its segment, into `answer`. Looks at the segment below the point and its two neighbors, which holds while the depth is
- * small against the spacing. The distance is continuous in x and z and its gradient is the normal, so a spring on it is
+ * and its segment, into `answer`. The distance is continuous in x and z and its gradient is the normal, so a spring on it is
  * conservative across the vertices.
  */
 export function touchProfile(ground: ProfileGround, x: number, z: number, answer: Float64Array): void {
@@ -57,7 +56,13 @@ export function touchProfile(ground: ProfileGround, x: number, z: number, answer
   const below = segmentAt(ground, x);
   const above = z >= profileHeight(ground, x);
   let best = Infinity;
-  for (let i = Math.max(0, below - 1); i <= Math.min(last, below + 1); i++) {
+  // outward from the segment below, as long as one may be nearer than the nearest so far
+  let left = below;
+  let right = below + 1;
+  for (;;) {
+    const isLeft = left >= 0 && x - (firstX + (left + 1) * spacing) < best;
+    if (!isLeft && !(right <= last && firstX + right * spacing - x < best)) return;
+    const i = isLeft ? left-- : right++;
     const rise = heights[i + 1]! - heights[i]!;
     const length = arc[i + 1]! - arc[i]!;
     const dx = x - (firstX + i * spacing);
@@ -76,6 +81,7 @@ export function touchProfile(ground: ProfileGround, x: number, z: number, answer
     answer[TOUCH_ARC] = arc[i]! + along;
     answer[TOUCH_NX] = inward === 0 ? -rise / length : toX * inward;
     answer[TOUCH_NZ] = inward === 0 ? spacing / length : toZ * inward;
-    answer[TOUCH_SEGMENT] = i;
+    // halves are vertices
+    answer[TOUCH_SEGMENT] = !corner ? i : along === 0 ? i - 0.5 : i + 0.5;
   }
 }
