@@ -41,7 +41,8 @@ export function restiffen(kernel: TouchdownKernel, o: number): number {
   const { feet, found } = kernel;
   const bottomed = feet[o + BOTTOMED_STIFFNESS]!;
   const kn = 1 / (1 / feet[o + KN]! + 1 / bottomed - 1 / feet[o + LEG_STIFFNESS]!);
-  const kt = 1 / (1 / feet[o + KT]! + 1 / bottomed - 1 / feet[o + LATERAL_STIFFNESS]!);
+  // a lateral stage stiffer than the bottomed leg stays as it is: to soften at unchanged force would make energy
+  const kt = Math.max(feet[o + KT]!, 1 / (1 / feet[o + KT]! + 1 / bottomed - 1 / feet[o + LATERAL_STIFFNESS]!));
   const before = feet[o + UN]!;
   const [u1, u2] = [feet[o + U1]!, feet[o + U2]!];
   const shareN = feet[o + KN]! / kn;
