@@ -10,7 +10,16 @@ import {
   TIP_SHARE,
 } from './constants.ts';
 import { TOUCH_NX, TOUCH_NZ, touchProfile } from './profileGround.ts';
-import { ABOVE_EDGE, EDGE, EDGE_FOOT, LEAST_LIFT, MARGIN, OUTWARD, plumbMargin } from './footprint.ts';
+import {
+  ABOVE_EDGE,
+  EDGE,
+  EDGE_FOOT,
+  footprintCorners,
+  LEAST_LIFT,
+  MARGIN,
+  OUTWARD,
+  plumbMargin,
+} from './footprint.ts';
 import type { TouchdownKernel } from './kernel.ts';
 import {
   AX,
@@ -21,6 +30,8 @@ import {
   HOLD_X,
   HULL_CONTACTS,
   INVERSE_IX,
+  LEG,
+  LEVEL,
   LX,
   MX,
   PX,
@@ -46,6 +57,7 @@ export function judge(
 ): void {
   const { found } = kernel;
   const answer = course.margin;
+  dropFolded(kernel);
   plumbMargin(kernel, started.gravity, answer);
   const margin = answer[MARGIN]!;
   course.clearance = Math.min(course.clearance, course.gap);
@@ -68,6 +80,17 @@ export function judge(
   }
   course.lastMargin = margin;
   found[SLIPPED] = 0;
+}
+
+/** A leg that has folded away no longer counts in the footprint. */
+function dropFolded(kernel: TouchdownKernel): void {
+  const { feet, feetEnd, footprint, lander } = kernel;
+  if (!footprint.some((o) => feet[o + LEVEL] === -Infinity)) return;
+  const offsets: number[] = [];
+  for (let o = 0; o < feetEnd; o += FOOT_SIZE) if (feet[o + LEVEL]! > -Infinity) offsets.push(o);
+  if (offsets.length === 0) return;
+  const legs = offsets.map((o) => feet[o + LEG]!);
+  kernel.footprint = footprintCorners(lander, legs).map((leg) => offsets[legs.indexOf(leg)]!);
 }
 
 /** True when the long axis points below the horizon, in flight or not. */

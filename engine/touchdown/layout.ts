@@ -51,7 +51,8 @@ export const SOIL_COEFFICIENT = 37; // force per sinkage^exponent [N/m^exponent]
 export const LAST_SET = 38; // lateral set of the last step that had one, a first guess [m]
 export const NORMAL_X = 39; // of the profile at the last step
 export const NORMAL_Z = 40;
-export const FOOT_SIZE = 41;
+export const FOLDS = 41; // 1 when the leg is not latched: gone once folded over its own length
+export const FOOT_SIZE = 42;
 
 // hull: one record a point
 export const HX = 0; // principal frame [m]

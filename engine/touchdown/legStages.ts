@@ -4,11 +4,13 @@ import {
   BOTTOMED_STIFFNESS,
   CRUSH,
   DAMPING_WORK,
+  FOLDS,
   KN,
   KT,
   LATERAL_STIFFNESS,
   LEG,
   LEG_STIFFNESS,
+  LEVEL,
   STAGE,
   STAGE_END,
   U1,
@@ -19,6 +21,12 @@ import {
 /** Moves a leg on to its next stage; after the last one it has no crush limit. Lengths without force limit stay elastic. */
 export function nextStage(kernel: TouchdownKernel, o: number): void {
   const { feet } = kernel;
+  if (feet[o + FOLDS]! > 0) {
+    // folded away: no ground ever reaches its pad again
+    feet[o + CRUSH] = Infinity;
+    feet[o + LEVEL] = -Infinity;
+    return;
+  }
   const stages = kernel.stages[feet[o + LEG]!]!;
   const next = feet[o + STAGE]! + 1;
   feet[o + STAGE] = next;

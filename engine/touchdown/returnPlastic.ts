@@ -8,6 +8,7 @@ import {
   ANCHOR1,
   ANCHOR2,
   BEARING,
+  BOTTOMED,
   CRUSH,
   CRUSH_WORK,
   DAMPING_WORK,
@@ -87,7 +88,7 @@ function bookLeg(kernel: TouchdownKernel, o: number, lateral: number): boolean {
     }
     feet[o + STROKE] = feet[o + STAGE_END]!;
     nextStage(kernel, o);
-    if (feet[o + CRUSH] === Infinity) return true;
+    if (feet[o + CRUSH] === Infinity) return feet[o + BOTTOMED]! > 0;
   }
   return false;
 }

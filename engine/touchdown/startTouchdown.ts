@@ -1,7 +1,7 @@
 import { exp } from '../math/exponential.ts';
 import { multiply, rotate, rotateBack, type Quaternion } from '../math/quaternion.ts';
 import { cos, sin } from '../math/trig.ts';
-import { add3, dot3, scale3, type Vec3 } from '../math/vec3.ts';
+import { add3, dot3, length3, scale3, subtract3, type Vec3 } from '../math/vec3.ts';
 import { attitudeOf, quaternionOf } from './attitude.ts';
 import {
   DEFAULT_DAMPING,
@@ -24,6 +24,7 @@ import {
   CN,
   CRUSH,
   CT,
+  FOLDS,
   FOOT_SIZE,
   FRICTION,
   FX,
@@ -160,7 +161,8 @@ function placeLegs(kernel: TouchdownKernel, conditions: TouchdownConditions): vo
     feet[o + STAGE_END] = stages[1]!;
     if (condition?.kind === 'not latched') {
       feet[o + CRUSH] = stages[0]! * (condition.factor ?? DEFAULT_FOLD_FACTOR);
-      feet[o + STAGE_END] = Infinity;
+      feet[o + STAGE_END] = length3(subtract3(leg.hip, leg.footpad));
+      feet[o + FOLDS] = 1;
     }
     feet[o + SECONDARY] = feet[o + SECONDARY]! * factor;
     setSoil(feet, o, soil, leg.footpadDiameter);
