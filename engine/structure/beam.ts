@@ -94,7 +94,9 @@ function turningPoints(loads: readonly BeamLoad[], from: number, to: number): re
     if (atFrom !== 0) places.push(-shear / atFrom);
   } else {
     const root = Math.sqrt(Math.max(0, atFrom * atFrom - 2 * slope * shear));
-    places.push((-atFrom + root) / slope, (-atFrom - root) / slope);
+    // without cancellation: a slope that is mere rounding must not move the zero of the shear
+    const q = atFrom < 0 ? root - atFrom : -(root + atFrom);
+    places.push(q / slope, (2 * shear) / q);
   }
   return places.filter((s) => s > 0 && s < length).map((s) => from + s);
 }
