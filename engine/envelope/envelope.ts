@@ -8,7 +8,7 @@
 import { assert } from '../assert.ts';
 import { boundaryLines, locateCrossing, type BoundaryLine } from './boundary.ts';
 import { checkQuestion, nodeSpeeds, type EnvelopeQuestion } from './envelopeQuestion.ts';
-import { blockCorners, coarseBlocks } from './refinement.ts';
+import { blockCorners, coarseBlocks, innerNode } from './refinement.ts';
 import {
   askNodes,
   keyOf,
@@ -39,7 +39,10 @@ export function createEnvelope(question: EnvelopeQuestion): Envelope {
   };
   askNodes(
     envelope,
-    blocks.flatMap((block) => blockCorners(block, size)),
+    blocks.flatMap((block) => [
+      ...blockCorners(block, size),
+      ...innerNode(block, size, question.coarse ?? DEFAULT_COARSE),
+    ]),
   );
   return envelope;
 }

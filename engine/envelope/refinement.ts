@@ -58,6 +58,17 @@ export function blockNodes({ left, right, low, high }: Block, size: GridSize): r
   return nodes;
 }
 
+/**
+ * One node inside a coarse block, at another row and column from block to block: a strip along the grid, however thin, is met
+ * once it is as many blocks long as a block has inner rows or columns.
+ */
+export function innerNode({ left, right, low, high }: Block, size: GridSize, step: number): readonly number[] {
+  const [width, height] = [right - left - 1, high - low - 1];
+  if (width < 1 || height < 1) return [];
+  const [i, j] = [Math.round(left / step), Math.round(low / step)];
+  return [(low + 1 + ((i + j) % height)) * size.columns + left + 1 + ((i + 2 * j) % width)];
+}
+
 function cuts(count: number, step: number): readonly number[] {
   const places: number[] = [];
   for (let place = 0; place < count - 1; place += step) places.push(place);
