@@ -30,8 +30,8 @@ export function campaignStackUp(campaign: Campaign): StackUp | undefined {
   );
   const tolerances: { -readonly [Quantity in keyof StackUpQuestion['tolerances']]: number } = {};
   if (speed.tolerance > 0) tolerances.horizontalSpeed = speed.tolerance;
-  // no farther than to no descent and to level ground: both are legal ends of the closed form
-  if (descent.tolerance > 0) tolerances.descentRate = Math.min(descent.tolerance, descent.nominal);
+  // the slope falls with the travel, so more descent is adverse: its tolerance never leads below 0
+  if (descent.tolerance > 0) tolerances.descentRate = descent.tolerance;
   if (slope.tolerance > 0) tolerances.slope = slope.tolerance;
   if (rate > 0) tolerances.rate = rate;
   return stackUp({
