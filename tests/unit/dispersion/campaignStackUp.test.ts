@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { campaignStackUp } from '../../../engine/dispersion/campaignStackUp.ts';
+import { quantile } from '../../../engine/dispersion/distribution.ts';
 import { stackUp } from '../../../engine/dispersion/stackUp.ts';
 import { plainCampaign } from '../../support/plainCampaign.ts';
 import { plainLander } from '../../support/plainLander.ts';
@@ -30,6 +31,17 @@ describe('the stack-up of a campaign', () => {
     expect(found?.worstCase).toBeCloseTo(expected?.worstCase ?? NaN, 4);
     expect(found?.rootSumSquare).toBeCloseTo(expected?.rootSumSquare ?? NaN, 4);
     expect(found?.contributions.map(({ quantity }) => quantity)).toEqual(['horizontalSpeed', 'descentRate']);
+  });
+
+  it('[DI11] takes the whole tolerance of the descent rate, more of which is adverse on a slope', () => {
+    const descentRate = { kind: 'truncated normal', mean: 1, deviation: 0.5, low: 0.01, high: 4 } as const;
+    const inputs = { descentRate, slopeDeg: { kind: 'constant', value: 10 } } as const;
+    const found = campaignStackUp(plainCampaign({ inputs }));
+    const tolerance = quantile(descentRate, 1 - 0.00135) - quantile(descentRate, 0.5);
+    const part = found?.contributions.find(({ quantity }) => quantity === 'descentRate');
+    expect(tolerance).toBeGreaterThan(quantile(descentRate, 0.5));
+    expect(part?.tolerance).toBeCloseTo(tolerance, 12);
+    expect(part?.derivative).toBeLessThan(0);
   });
 
   it('[DI11] takes the speed down the fall line from a correlated pair', () => {

@@ -20,6 +20,9 @@ function work(question: EnvelopeQuestion, simulate: SimulateEnvelope): Envelope 
   return envelope;
 }
 
+/** Corners of the 8 x 8 coarse blocks of a grid of 33 x 33, and one node inside each. */
+const COARSE_NODES = 9 * 9 + 8 * 8;
+
 /** Inside an ellipse about (0.3, 1.2); tips downhill right of it, uphill left of it. */
 const ELLIPSE = (v: number, w: number): 'upright' | 'tipped downhill' | 'tipped uphill' =>
   ((v - 0.3) / 2.4) ** 2 + ((w - 1.2) / 1.5) ** 2 < 1 ? 'upright' : v > 0.3 ? 'tipped downhill' : 'tipped uphill';
@@ -30,6 +33,10 @@ const STRIP = (v: number, w: number): 'upright' | 'tipped downhill' => {
   if ((v - 3.3) ** 2 + (w - 3) ** 2 < 0.36) return 'upright';
   return v < 2.5 ? 'upright' : 'tipped downhill';
 };
+
+/** Tips in a strip of descent rates between two coarse rows. */
+const THIN_STRIP = (_v: number, w: number): 'upright' | 'tipped downhill' =>
+  w > 1.55 && w < 1.95 ? 'tipped downhill' : 'upright';
 
 /** Inside everywhere but at one node of the grid. */
 const SPECK = (v: number, w: number): 'upright' | 'overloaded' =>
@@ -64,6 +71,13 @@ describe('an envelope', () => {
       expect(map.simulated).toBeLessThan(0.7 * map.nodes.length);
       expect(map.counts.inside).toBeGreaterThan(100);
     }
+  });
+
+  it('[EN2] meets a strip along the grid that is thinner than its coarse step, whole', () => {
+    const map = mapEnvelope(work(plainQuestion(), drawnRegion(THIN_STRIP)));
+    const inStrip = map.nodes.filter(({ descentRate }) => descentRate > 1.55 && descentRate < 1.95);
+    expect(inStrip).toHaveLength(3 * 33);
+    expect(inStrip.filter((node) => node.class !== 'tip downhill')).toEqual([]);
   });
 
   it('[EN2] keeps a strip of instability and an island beyond it', () => {
@@ -137,7 +151,7 @@ describe('an envelope', () => {
     const part = mapEnvelope(envelope);
     expect(part.simulated).toBe(60);
     expect(part.unknown).toBeGreaterThan(0);
-    expect(envelopeProgress(envelope)).toMatchObject({ stage: 'scan', answered: 60, known: 81, runs: 60 });
+    expect(envelopeProgress(envelope)).toMatchObject({ stage: 'scan', answered: 60, known: COARSE_NODES, runs: 60 });
     for (const { knowledge, class: name, horizontalSpeed, descentRate } of part.nodes) {
       expect(name === undefined).toBe(knowledge === 'unknown');
       const truth = STRIP(horizontalSpeed, descentRate) === 'upright' ? 'inside' : 'tip downhill';
@@ -164,7 +178,7 @@ describe('an envelope', () => {
           drawnRegion(() => outcome),
         ),
       );
-      expect(map).toMatchObject({ isDone: true, unknown: 0, simulated: 81, lines: [] });
+      expect(map).toMatchObject({ isDone: true, unknown: 0, simulated: COARSE_NODES, lines: [] });
     }
   });
 

@@ -27,6 +27,16 @@ describe('beams against published cases', () => {
     expect(Math.abs(shear.value) / ((W * 8) / 2)).toBeCloseTo(1, DIGITS);
   });
 
+  it('[SU1] overhangs on both sides, uniform load but for rounding: w l² / 8 - w a² / 2 in the middle', () => {
+    for (let i = 1; i <= 50; i++) {
+      const [from, to, overhang] = [0.1, 10 + i / 3, 0.5 + i / 97];
+      const even = { ...uniform(from, to), atTo: -W * (1 + (i % 3) * Number.EPSILON) } as const;
+      const { moment } = beamExtremes(onSupports([even], [from + overhang, to - overhang]));
+      const span = to - from - 2 * overhang;
+      expect(moment.value / (W * ((span * span) / 8 - (overhang * overhang) / 2))).toBeCloseTo(1, DIGITS);
+    }
+  });
+
   it('[SU1] simple span, one force at a: P a b / l under it', () => {
     const loads = onSupports([{ kind: 'point', at: 3, force: -5000 }], [0, 8]);
     const { moment } = beamExtremes(loads);
