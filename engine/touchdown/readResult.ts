@@ -61,7 +61,8 @@ export function readResult(
     limitsHit,
     leastMargin: { value: course.leastMargin, time: course.leastMarginStep * started.step },
     strokes,
-    strokesUsed: strokes.map((stroke, leg) => stroke / totalStroke(lander.legs[leg]!.stages)),
+    // a leg that is not latched folds over more than its stages
+    strokesUsed: strokes.map((stroke, leg) => Math.min(1, stroke / totalStroke(lander.legs[leg]!.stages))),
     lateralUsed: lateralUsed(kernel),
     peakLoads,
     sinkages: perLeg(kernel, SINKAGE),

@@ -153,7 +153,7 @@ export interface TouchdownResult {
   readonly leastMargin: { readonly value: number; readonly time: number };
   /** Permanent shortening of each leg of the lander, in its order [m]. */
   readonly strokes: readonly number[];
-  /** Share of the stroke of each leg that is used up [-]. */
+  /** Share of the stroke of each leg that is used up; 1 also for one that was not latched and has folded as far [-]. */
   readonly strokesUsed: readonly number[];
   /** Share of the stroke of each secondary strut that is used up; a used-up one is stiff and is no overload by itself [-]. */
   readonly lateralUsed: readonly number[];
