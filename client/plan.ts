@@ -4,7 +4,10 @@ import { findSite, firstLanding } from '../levels/index.ts';
 /** What is played at a table, worked out from the few words that its view carries. */
 export interface PlayedPlan {
   readonly setup: DescentSetup;
+  readonly siteId: string;
   readonly siteName: string;
+  /** Fixes the ground. */
+  readonly seed: number;
   readonly world: World;
 }
 
@@ -14,5 +17,5 @@ export function playedPlan(plan: TableView['plan']): PlayedPlan {
   const site = findSite(plan.siteId);
   const world = findWorld(plan.worldId);
   if (site === undefined || world === undefined) throw new Error(`No site ${plan.siteId} or world ${plan.worldId}`);
-  return { setup, siteName: site.name, world };
+  return { setup, siteId: site.id, siteName: site.name, seed: plan.seed, world };
 }

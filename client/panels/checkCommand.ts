@@ -1,5 +1,6 @@
 import { pivotAtTouchdown, type DescentSetup, type TouchdownState } from '../../engine/index.ts';
-import { SCORECARD } from '../text/en.ts';
+import { SCORECARD, SIMULATED } from '../text/en.ts';
+import { inDegrees } from '../text/numbers.ts';
 import { element } from './element.ts';
 
 /** The command that computes the limits of this very touchdown again, with every digit, so that nobody has to take them on trust. */
@@ -21,18 +22,16 @@ export function checkCommand(setup: DescentSetup, touchdown: TouchdownState): st
   return `npx kilter limit ${words.join(' ')}`;
 }
 
-/** What the limits mean and the command that checks them, folded away until somebody asks. */
-export function createCheck(command: string): HTMLElement {
+/** What the limits mean, the command that checks them, and the one that simulates the arrival, folded away until somebody asks. */
+export function createCheck(limits: string, simulation: string): HTMLElement {
   return element(
     'details',
     { class: 'check' },
     element('summary', {}, SCORECARD.check),
     element('p', { class: 'footnote' }, SCORECARD.footnote),
     element('p', {}, SCORECARD.checkLead),
-    element('code', { class: 'check-command' }, command),
+    element('code', { class: 'check-command' }, limits),
+    element('p', {}, SIMULATED.checkLead),
+    element('code', { class: 'check-command' }, simulation),
   );
-}
-
-function inDegrees(radians: number): number {
-  return (radians * 180) / Math.PI;
 }

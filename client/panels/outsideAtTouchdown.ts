@@ -5,6 +5,7 @@ import {
   type DescentSetup,
   type TouchdownState,
 } from '../../engine/index.ts';
+import { inDegrees } from '../text/numbers.ts';
 
 /** What of a touchdown lies outside the range in which the trip limit was checked, one line each. */
 export function outsideAtTouchdown(setup: DescentSetup, touchdown: TouchdownState): readonly string[] {
@@ -21,8 +22,4 @@ export function outsideAtTouchdown(setup: DescentSetup, touchdown: TouchdownStat
 /** As shown elsewhere on the sheet, so that a rate just at the end of the range is not called outside it. */
 function rounded(value: number): number {
   return Math.round(value * 100) / 100;
-}
-
-function inDegrees(radians: number): number {
-  return (radians * 180) / Math.PI;
 }

@@ -6,6 +6,7 @@ import { degrees, kilograms, percent, speed } from '../text/numbers.ts';
 import { checkCommand, createCheck } from './checkCommand.ts';
 import { button, drawing, element, entry, leaveButton } from './element.ts';
 import { outsideAtTouchdown } from './outsideAtTouchdown.ts';
+import { simulateCommand } from './simulateCommand.ts';
 import { simulatedWords } from './simulatedWords.ts';
 import { drawSpeedScale, SCALE_WIDTH } from './speedScale.ts';
 import { drawTiltDial, TILT_DIAL_BOX } from './tiltDial.ts';
@@ -51,16 +52,16 @@ export function createScorecard(
   );
 }
 
-function limitNotes({ limit, touchdown }: Scorecard, { setup }: PlayedPlan): HTMLElement | undefined {
+function limitNotes({ limit, touchdown }: Scorecard, plan: PlayedPlan): HTMLElement | undefined {
   if (limit === undefined || touchdown === undefined) return undefined;
-  const outside = outsideAtTouchdown(setup, touchdown);
+  const outside = outsideAtTouchdown(plan.setup, touchdown);
   return element(
     'div',
     {},
     outside.length === 0
       ? undefined
       : element('p', { class: 'footnote' }, SCORECARD.outsideChecked(outside.join('; '))),
-    createCheck(checkCommand(setup, touchdown)),
+    createCheck(checkCommand(plan.setup, touchdown), simulateCommand(plan, touchdown)),
   );
 }
 

@@ -230,6 +230,7 @@ const FELL_ON_LEVEL: Readonly<Record<FallOnLevel, string>> = {
 /** The same arrival in six degrees of freedom, beside what was played. */
 export const SIMULATED = {
   label: 'Simulated with every leg',
+  checkLead: 'This arrival with every leg, engine off, on the same ground:',
   upright: 'stays upright',
   overloaded: 'stands, a leg used up',
   tipped: 'tips over',

@@ -21,7 +21,12 @@ export function speed(value: number, digits: 1 | 2 = 2): string {
 
 /** [rad] shown in degrees. */
 export function degrees(radians: number, digits: 0 | 1 = 1): string {
-  return `${decimal((radians * 180) / Math.PI, digits)}°`;
+  return `${decimal(inDegrees(radians), digits)}°`;
+}
+
+/** [deg] */
+export function inDegrees(radians: number): number {
+  return (radians * 180) / Math.PI;
 }
 
 /** A share shown in whole percent. */

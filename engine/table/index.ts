@@ -31,4 +31,4 @@ export {
 } from './tableTypes.ts';
 export { viewTable } from './viewTable.ts';
 export { pivotAtTouchdown } from './scorecard.ts';
-export { simulateArrival } from './simulateArrival.ts';
+export { arrivalCase, simulateArrival } from './simulateArrival.ts';

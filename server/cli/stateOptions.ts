@@ -1,7 +1,7 @@
 import type { Command } from 'commander';
 import type { ContactState } from '../../engine/index.ts';
 import { toRadians } from './angles.ts';
-import { BODY_RATE, DESCENT_RATE, quantityParser, type Quantity } from './quantity.ts';
+import { BODY_RATE, DESCENT_RATE, MASS, quantityParser, type Quantity } from './quantity.ts';
 
 /** How the lander arrives, in the units of the command line. */
 export interface StateOptions {
@@ -15,6 +15,7 @@ export interface StateOptions {
   readonly rollRate?: number;
   readonly yawRate?: number;
   readonly height?: number;
+  readonly mass?: number;
 }
 
 const HORIZONTAL: Quantity = { unit: 'm/s', least: -100, most: 100 };
@@ -34,7 +35,12 @@ export function addStateOptions(command: Command): Command {
     .option('--pitch-rate <deg/s>', 'body rate about its own y, beside --rate (default: 0)', quantityParser(BODY_RATE))
     .option('--roll-rate <deg/s>', 'body rate about its own x, beside --rate (default: 0)', quantityParser(BODY_RATE))
     .option('--yaw-rate <deg/s>', 'body rate about its own z (default: 0)', quantityParser(BODY_RATE))
-    .option('--height <m>', 'free fall before the lowest footpad touches (default: 0)', quantityParser(FALL));
+    .option('--height <m>', 'free fall before the lowest footpad touches (default: 0)', quantityParser(FALL))
+    .option(
+      '--mass <kg>',
+      'mass at contact, its tanks drained evenly (default: filled as its file says)',
+      quantityParser(MASS),
+    );
 }
 
 /** The same for the engine; the direction of travel is an azimuth in the frame of the ground [rad], from which yaw counts. */
@@ -81,12 +87,13 @@ export function echoState(options: StateOptions): Readonly<Record<string, unknow
     rollRateDegPerSecond: options.rollRate ?? 0,
     yawRateDegPerSecond: options.yawRate ?? 0,
     height: options.height ?? 0,
+    mass: options.mass ?? null,
   };
 }
 
 /** What turns and leans the lander at contact, each with a '; ' before it; '' where nothing does. */
 export function describeAttitude(options: StateOptions): string {
-  const { yaw, pitch, roll, rate, pitchRate, rollRate, yawRate, height = 0 } = options;
+  const { yaw, pitch, roll, rate, pitchRate, rollRate, yawRate, height = 0, mass } = options;
   const angles = Object.entries({ yaw, pitch, roll }).map(([name, value]) => [name, value, 'deg'] as const);
   const rates = Object.entries({
     'toward travel': rate,
@@ -98,6 +105,7 @@ export function describeAttitude(options: StateOptions): string {
     ...angles.flatMap(([name, value = 0, unit]) => (value === 0 ? [] : [`${name} ${value} ${unit}`])),
     ...rates.flatMap(([name, value = 0]) => (value === 0 ? [] : [`turning at ${value} deg/s ${name}`])),
     ...(height === 0 ? [] : [`after a fall of ${height} m`]),
+    ...(mass === undefined ? [] : [`weighing ${mass} kg`]),
   ];
   return words.length === 0 ? '' : `; ${words.join(', ')}`;
 }

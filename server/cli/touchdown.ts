@@ -1,6 +1,7 @@
 import { simulateTouchdown } from '../../engine/index.ts';
 import { tableOf } from './csv.ts';
 import { addLandingOptions, rangedLanding, readLanding, type LandingOptions } from './landingOptions.ts';
+import { withMass } from './massAtContact.ts';
 import { accepted } from './problems.ts';
 import type { DefineVerb } from './program.ts';
 import { quantityParser, textParser, YAWS } from './quantity.ts';
@@ -62,7 +63,7 @@ Examples:
 
 function reportTouchdown(word: string, options: TouchdownCommand): Report {
   if (options.yaws !== undefined) return reportYaws(word, options, options.yaws);
-  const lander = readLander(word);
+  const lander = withMass(readLander(word), options.mass);
   const landing = readLanding(lander, options);
   const { conditions, travelAzimuth } = landing;
   const touchdown = { lander, ...conditions, state: readState(options, travelAzimuth) };
@@ -84,7 +85,7 @@ function reportTouchdown(word: string, options: TouchdownCommand): Report {
 function reportYaws(word: string, options: TouchdownCommand, count: number): Report {
   if (options.yaw !== undefined || options.history !== undefined)
     throw new UsageError('expected --yaws, or --yaw or --history, came both');
-  const lander = readLander(word);
+  const lander = withMass(readLander(word), options.mass);
   const landing = readLanding(lander, options);
   const rows = yawsAllRound(count).map((yaw) => {
     const state = readState({ ...options, yaw }, landing.travelAzimuth);

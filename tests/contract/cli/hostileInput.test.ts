@@ -102,6 +102,11 @@ const CASES: readonly (readonly [name: string, args: readonly string[], words: r
     ['huge-campaign.json', `at most ${CAMPAIGN_BUDGET.mostBytes} bytes for a campaign file, came 2000000`],
   ],
   [
+    'a lander lighter than with empty tanks',
+    ['touchdown', 'trivet', '--mass', '100'],
+    ['--mass: Trivet weighs from 1510 kg, tanks empty, to ', 'came 100'],
+  ],
+  [
     'a huge site file',
     ['touchdown', 'trivet', '--site', file('huge-site.json', ' '.repeat(2_000_000))],
     ['huge-site.json', `at most ${SITE_BUDGET.mostBytes} bytes for a site file, came 2000000`],

@@ -250,6 +250,7 @@ const OPTION_OF: Readonly<Record<string, string>> = {
   rollRateDegPerSecond: '--roll-rate',
   yawRateDegPerSecond: '--yaw-rate',
   height: '--height',
+  mass: '--mass',
   yaws: '--yaws',
 };
 
@@ -328,6 +329,7 @@ describe('the JSON of a touchdown', () => {
     'steeple --thrust 5000 --tail-off 0 --hold 1 --max-leg-load 1e5 --max-acceleration 50 --unlatched 2 --unlatched-factor 0.2',
     'bolster --site tallow-hollow --site-seed 3 --site-x -20.5 --site-azimuth 90 --under-pad 1:0.2,3:-0.05 --friction 0.5',
     'trivet --slope 5 --yaws 3',
+    'trivet --mass 1900 --descent 2',
     'trivet --pitch 10 --yaw 40 --rate 3 --pitch-rate 1 --roll-rate 2 --yaw-rate -3',
   ])('repeats its inputs, so that the run can be had again from them: %s', async (line) => {
     const first = await answerTo(line);

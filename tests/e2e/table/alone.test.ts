@@ -32,27 +32,42 @@ function speedAfter(words: string, label: string): number {
   return Number(found[1]);
 }
 
-/** Runs the very command that the scorecard offers, and answers its least limits. */
-async function runOfferedCommand(page: Page): Promise<{ plasticHorizontal: number; losslessHorizontal: number }> {
-  await page.getByText('What these limits mean, and how to check them').click();
-  const command = await page.locator('.check-command').innerText();
-  const [program, verb, ...args] = command.split(/\s+/).filter((word) => word !== 'npx');
-  expect([program, verb]).toEqual(['kilter', 'limit']);
-  const out = execFileSync(process.execPath, ['server/cli/kilter.ts', 'limit', ...args, '--json'], {
-    cwd: ROOT,
-    encoding: 'utf8',
-  });
-  return (JSON.parse(out) as { least: { plasticHorizontal: number; losslessHorizontal: number } }).least;
+/** Runs one of the very commands that the scorecard offers, and answers its JSON. */
+async function runOffered(page: Page, verb: 'limit' | 'touchdown'): Promise<string> {
+  const details = page.getByText('What these limits mean, and how to check them');
+  const offered = page.locator('.check-command').filter({ hasText: `kilter ${verb}` });
+  if (!(await offered.isVisible())) await details.click();
+  const [, ...args] = (await offered.innerText()).split(/\s+/).filter((word) => word !== 'npx');
+  return execFileSync(process.execPath, ['server/cli/kilter.ts', ...args, '--json'], { cwd: ROOT, encoding: 'utf8' });
 }
+
+async function leastLimits(page: Page): Promise<{ plasticHorizontal: number; losslessHorizontal: number }> {
+  const out = JSON.parse(await runOffered(page, 'limit')) as { least: Awaited<ReturnType<typeof leastLimits>> };
+  return out.least;
+}
+
+/** In the words of the sheet. */
+const ENDINGS: Readonly<Record<string, string>> = {
+  upright: 'stays upright',
+  overloaded: 'stands, a leg used up',
+  'tipped downhill': 'tips over',
+  'tipped uphill': 'tips over',
+};
 
 describe('a newcomer alone', () => {
   it('lands upright from the keyboard, and the scorecard says what kilter limit says for the same state', async () => {
     const { page, words } = await land(0);
     expect(words).toMatch(/Stayed upright, with [\d.]+\sm\/s to spare/);
     expect(words).toContain(CAUTION);
-    const least = await runOfferedCommand(page);
+    const least = await leastLimits(page);
     expect(speedAfter(words, 'tripping limit')).toBeCloseTo(least.plasticHorizontal, 2);
     expect(speedAfter(words, 'cautious limit')).toBeCloseTo(least.losslessHorizontal, 2);
+
+    // and what the whole lander does in six degrees of freedom is what kilter touchdown says
+    const simulated = JSON.parse(await runOffered(page, 'touchdown')) as { outcome: string; leastMargin: number };
+    expect(words).toContain(ENDINGS[simulated.outcome]);
+    const inside = /at least ([\d.]+)\s*m inside its feet/.exec(words)?.[1];
+    expect(Number(inside)).toBeCloseTo(simulated.leastMargin, 1);
 
     // the caution and the next descent stay in reach on every sheet
     const again = page.getByRole('button', { name: 'Again', exact: true }).last();
@@ -72,9 +87,11 @@ describe('a newcomer alone', () => {
   it('tips over when it keeps drifting, and is told by how much it was over the limit', async () => {
     const { page, words } = await land(4.6);
     expect(words).toMatch(/Tipped over/);
-    const least = await runOfferedCommand(page);
+    const least = await leastLimits(page);
     expect(speedAfter(words, 'tripping limit')).toBeCloseTo(least.plasticHorizontal, 2);
     expect(speedAfter(words, 'touchdown')).toBeGreaterThan(least.plasticHorizontal);
+    const simulated = JSON.parse(await runOffered(page, 'touchdown')) as { outcome: string };
+    expect(words).toContain(`Simulated with every leg\n${ENDINGS[simulated.outcome]}`);
 
     // the browser's Back leads from the section and the three worlds to the scorecard, and from there to the start page
     const scorecard = page.getByRole('region', { name: 'Scorecard' });
