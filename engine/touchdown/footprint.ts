@@ -117,8 +117,8 @@ function marginOfOneFoot(
   answer[ABOVE_EDGE] = -along;
   // e x up = outward
   answer[EDGE] = uy * answer[OUTWARD + 2]! - uz * answer[OUTWARD + 1]!;
-  answer[EDGE + 1] = uz * answer[OUTWARD]! - ux * answer[OUTWARD + 2]!;
-  answer[EDGE + 2] = ux * answer[OUTWARD + 1]! - uy * answer[OUTWARD]!;
+  answer[EDGE + 1] = uz * answer[OUTWARD] - ux * answer[OUTWARD + 2]!;
+  answer[EDGE + 2] = ux * answer[OUTWARD + 1]! - uy * answer[OUTWARD];
   answer[EDGE_FOOT] = x;
   answer[EDGE_FOOT + 1] = y;
   answer[EDGE_FOOT + 2] = z;
