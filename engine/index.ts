@@ -25,6 +25,7 @@ export {
   CHECK_KINDS,
   OUTSIDE_CHECKS,
   RANGED_MODELS,
+  UNCHECKED_FEATURES,
   achievedError,
   credibilityCard,
   formatCard,
@@ -32,6 +33,7 @@ export {
   outsideCheckedRange,
   rangedShape,
   runChecks,
+  uncheckedLines,
   type CheckKind,
   type CheckRelation,
   type CheckResult,
@@ -39,6 +41,7 @@ export {
   type CredibilityCard,
   type OutsideCheck,
   type RangedModel,
+  type UncheckedFeature,
   type RangedShape,
 } from './checks/index.ts';
 

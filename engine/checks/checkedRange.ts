@@ -101,8 +101,47 @@ export const CHECKED_RANGES: Readonly<Record<RangedModel, readonly CheckedRange[
   ],
 };
 
-/** What lies outside the range in which a model was checked, one line each; none for a quantity without a range. */
+/** Something that a model can do and that nothing outside it has been compared with. */
+export interface UncheckedFeature {
+  /** As the field is called in results; a number other than 0, a word or a list that is not empty asks for it. */
+  readonly asked: string;
+  readonly words: string;
+}
+
+export const UNCHECKED_FEATURES: { readonly [Model in RangedModel]?: readonly UncheckedFeature[] } = {
+  'touchdown simulation': [
+    { asked: 'missing', words: 'missing legs' },
+    { asked: 'soft', words: 'soft legs' },
+    { asked: 'unlatched', words: 'legs that are not latched' },
+    { asked: 'gear', words: 'legs that may be missing, soft or not latched' },
+    { asked: 'underPad', words: 'a rock or a hole under a footpad' },
+    { asked: 'padHeight', words: 'a rock or a hole under a footpad' },
+    { asked: 'site', words: 'uneven ground' },
+    { asked: 'soilStrength', words: 'soil of even bearing strength' },
+    { asked: 'bearingStrength', words: 'soil of even bearing strength' },
+    { asked: 'thrust', words: 'thrust after contact' },
+    { asked: 'hold', words: 'thrusters that hold after contact' },
+    { asked: 'yawRateDegPerSecond', words: 'turning about the vertical' },
+    { asked: 'yawRateDegPerS', words: 'turning about the vertical' },
+  ],
+};
+
+/**
+ * What lies outside the range in which a model was checked, one line each; none for a quantity without a range. Then what it
+ * does here that was not checked at all.
+ */
 export function outsideCheckedRange(model: RangedModel, inputs: Readonly<Record<string, unknown>>): readonly string[] {
+  const features = (UNCHECKED_FEATURES[model] ?? []).filter(({ asked }) => isAsked(inputs[asked]));
+  return [...beyondRanges(model, inputs), ...features.map(({ words }) => `${words}, not checked from outside`)];
+}
+
+function isAsked(input: unknown): boolean {
+  if (typeof input === 'string') return true;
+  if (Array.isArray(input) && input.every((item) => typeof item !== 'number')) return input.length > 0;
+  return valuesIn(input).some((value) => value !== 0);
+}
+
+function beyondRanges(model: RangedModel, inputs: Readonly<Record<string, unknown>>): readonly string[] {
   return CHECKED_RANGES[model].flatMap(({ quantity, alsoCalled, words, unit, least, most }) => {
     const values = [quantity, ...alsoCalled].flatMap((name) => valuesIn(inputs[name]));
     const beyond = values.find((value) => value < least || value > most);

@@ -1,7 +1,7 @@
 import { CAUTION } from '../constants.ts';
 import { hashFloats } from '../math/hash.ts';
 import { PHYSICS_REVISION } from '../replay/recording.ts';
-import { CHECKED_RANGES, RANGED_MODELS, shortened } from './checkedRange.ts';
+import { CHECKED_RANGES, RANGED_MODELS, shortened, UNCHECKED_FEATURES } from './checkedRange.ts';
 import { CREDIBILITY_FACTORS, PERMITTED_USE, SIMPLIFICATIONS, type CredibilityFactor } from './credibilityFactors.ts';
 import { CHECK_KINDS, type CheckKind, type CheckResult } from './outsideCheck.ts';
 
@@ -15,6 +15,7 @@ export interface CredibilityCard {
   readonly factors: readonly CredibilityFactor[];
   readonly simplifications: readonly string[];
   readonly ranges: typeof CHECKED_RANGES;
+  readonly unchecked: typeof UNCHECKED_FEATURES;
   readonly checks: readonly CheckResult[];
 }
 
@@ -29,6 +30,7 @@ export function credibilityCard(checks: readonly CheckResult[]): CredibilityCard
     factors: CREDIBILITY_FACTORS,
     simplifications: SIMPLIFICATIONS,
     ranges: CHECKED_RANGES,
+    unchecked: UNCHECKED_FEATURES,
     checks,
   };
 }
@@ -81,6 +83,8 @@ export function formatCard(card: CredibilityCard): string {
       ),
     ),
     '',
+    ...uncheckedLines(card),
+    '',
     '## Checks',
     '',
     'Independence: a measurement, a published value, a value derived beside the check, or a trend. "Source seen" is yes only where it was at hand or the derivation stands beside the code; a publication with no is quoted from memory.',
@@ -92,6 +96,14 @@ export function formatCard(card: CredibilityCard): string {
     '',
     'More comparisons, with other engines and by simulation, stand in the validation tests.',
   ].join('\n');
+}
+
+/** What no range covers, a line for each model that has such a thing. */
+export function uncheckedLines({ unchecked }: CredibilityCard): readonly string[] {
+  return RANGED_MODELS.flatMap((model) => {
+    const words = new Set((unchecked[model] ?? []).map((feature) => feature.words));
+    return words.size === 0 ? [] : [`Not checked from outside in the ${model}: ${[...words].join('; ')}.`];
+  });
 }
 
 /** Relative error of a value; of a bound, the value that came. */

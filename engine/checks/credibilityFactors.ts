@@ -56,6 +56,5 @@ export const SIMPLIFICATIONS: readonly string[] = [
   'The ground is rigid or an idealized soil; feet grip by Coulomb friction, without digging in or plowing.',
   'The trip limit takes the closing speed to be shared evenly by crushing legs; a tall lander that comes down fast on a slope can fall earlier.',
   'The engine does not erode the ground, and its plume only hides it.',
-  'Legs that are missing, soft or not latched, and a body that turns about the vertical, have no check from outside.',
   'Sensors are generic where they appear at all.',
 ];

@@ -5,8 +5,10 @@ export {
   RANGED_MODELS,
   type CheckedRange,
   type RangedModel,
+  UNCHECKED_FEATURES,
+  type UncheckedFeature,
 } from './checkedRange.ts';
-export { achievedError, credibilityCard, formatCard, type CredibilityCard } from './credibilityCard.ts';
+export { achievedError, credibilityCard, formatCard, uncheckedLines, type CredibilityCard } from './credibilityCard.ts';
 export {
   CHECK_KINDS,
   type CheckKind,

@@ -82,8 +82,10 @@ function checkGround(ground: Ground, problems: FieldProblem[], number: NumberChe
       number('ground.soil.exponent', soil.exponent, 0.2, 3, '');
     }
   }
-  ground.underPad?.forEach((spot, i) => {
+  ground.underPad?.forEach((spot, i, spots) => {
     leg(`ground.underPad[${i}].leg`, spot.leg);
+    if (spots.findIndex((other) => other.leg === spot.leg) < i)
+      problems.push(wrong(`ground.underPad[${i}].leg`, 'each leg named once', `${spot.leg} again`));
     number(`ground.underPad[${i}].height`, spot.height, -10, 10, 'm');
   });
 }

@@ -56,7 +56,7 @@ export interface Ground {
   readonly friction: number;
   /** Default rigid. */
   readonly soil?: Soil;
-  /** A flat rock (+) or hole (-) under one footpad alone: how much higher the ground is there [m]. */
+  /** A flat rock (+) or hole (-) under one footpad alone: how much higher the ground is there, along its normal [m]. Each leg once. */
   readonly underPad?: readonly { readonly leg: number; readonly height: number }[];
 }
 
@@ -101,7 +101,7 @@ export type LegCondition =
 export interface ThrustTail {
   /** At contact [N]. */
   readonly thrust: number;
-  /** From first footpad contact to cut-off; default 0 [s]. */
+  /** From first contact, of a footpad or the hull, to cut-off; default 0 [s]. */
   readonly cutoffDelay?: number;
   /** Time in which thrust falls to 1/e after cut-off; default the lag of the lander's engine; 0 is at once [s]. */
   readonly timeConstant?: number;
@@ -149,7 +149,7 @@ export interface TouchdownResult {
   readonly outcome: TouchdownOutcome;
   /** Every limit that was hit, in the order of TOUCHDOWN_LIMITS. */
   readonly limitsHit: readonly TouchdownLimit[];
-  /** Least distance of the plumb line through the center of mass inside the edge of the footprint [m], and when [s]. */
+  /** Least distance of the plumb line through the center of mass inside the edge of the footprint, up to the verdict [m], and when [s]. */
   readonly leastMargin: { readonly value: number; readonly time: number };
   /** Permanent shortening of each leg of the lander, in its order [m]. */
   readonly strokes: readonly number[];

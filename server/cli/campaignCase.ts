@@ -35,7 +35,7 @@ export function reportCase(
   return {
     verb: 'disperse',
     inputs,
-    ranged: { ...landerShape(lander) },
+    ranged: { ...landerShape(lander), gear: drawn.gear },
     results: { drawn: { inputs: drawn.values, gear }, ...touchdownResults(result) },
     text: [
       `${title} (${word}): case ${index} of ${campaign.runs}, ${lander.name} at ${figure(gravity, 3)} m/s^2: ${outcomeWords(result)}.`,

@@ -1,4 +1,10 @@
-import { achievedError, RANGED_MODELS, type CheckResult, type CredibilityCard } from '../../engine/index.ts';
+import {
+  achievedError,
+  RANGED_MODELS,
+  uncheckedLines,
+  type CheckResult,
+  type CredibilityCard,
+} from '../../engine/index.ts';
 import { textTable } from './textTable.ts';
 
 /** The card for people at a terminal: the same content as the Markdown, the checks in short. */
@@ -17,6 +23,8 @@ export function cardText(card: CredibilityCard): string {
     '',
     'Checked range',
     rangeTable(card),
+    '',
+    ...uncheckedLines(card),
     '',
     'Checks',
     checkTable(card.checks),

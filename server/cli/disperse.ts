@@ -174,7 +174,8 @@ function reportCampaign(
 ): Report {
   const { campaign } = tally;
   const inputs = { campaign: document, gravity: campaign.gravity };
-  const ranged = { ...landerShape(campaign.lander), runs: campaign.runs };
+  const gear = (campaign.gear ?? []).flatMap(({ value }) => value);
+  const ranged = { ...landerShape(campaign.lander), runs: campaign.runs, gear };
   const summary = summarize(tally);
   if (summary === undefined) {
     const results = { isPartial: true, runs: { asked: campaign.runs, done: 0 }, outcomes: null, requirement: null };

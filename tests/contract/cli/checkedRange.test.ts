@@ -23,6 +23,22 @@ describe('a result outside the checked range', () => {
   });
 
   it.each([
+    ['touchdown trivet --missing 2', 'missing legs'],
+    ['touchdown trivet --soft 1 --unlatched 2', 'soft legs', 'legs that are not latched'],
+    ['touchdown trivet --under-pad 1:0.2', 'a rock or a hole under a footpad'],
+    ['touchdown trivet --site saddlers-bench', 'uneven ground'],
+    ['touchdown trivet --thrust 2000 --hold 1', 'thrust after contact', 'thrusters that hold after contact'],
+    ['touchdown trivet --yaw-rate 3', 'turning about the vertical'],
+    ['touchdown trivet --soil-stiffness 1e6 --soil-strength 3e4', 'soil of even bearing strength'],
+    [`envelope trivet --from 0 --to 1 --missing 1 ${SMALL_ENVELOPE}`, 'missing legs'],
+    ['disperse levels/scenarios/benchArrivals.json --runs 60', 'legs that may be missing, soft or not latched'],
+  ])('[CK8] names what was never checked: kilter %s', async (line, ...features) => {
+    const outside = await outsideOf(line);
+    for (const feature of features) expect(outside).toContain(`${feature}, not checked from outside`);
+    expect((await callKilter(line.split(' '))).out).toContain(`${features[0]}, not checked from outside`);
+  });
+
+  it.each([
     ['limit trivet --gravity 24.8', 'gravity 24.8 m/s^2'],
     ['limit --half-stance 0.1 --center-height 10 --mass 100 --inertia 0', 'half stance over height 0.01'],
     ['limit --half-stance 1 --center-height 1 --mass 100 --inertia 400', 'inertia over m L^2 2'],

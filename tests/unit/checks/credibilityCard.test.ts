@@ -45,6 +45,12 @@ describe('the credibility card', () => {
     expect(formatCard(card)).toContain(`| ${bound.name} | at most ${bound.printed} | ${achievedError(bound)} |`);
   });
 
+  it('[CK8] lists what was never checked', () => {
+    expect(formatCard(card)).toContain(
+      'Not checked from outside in the touchdown simulation: missing legs; soft legs; ',
+    );
+  });
+
   it('[CK6] claims no approval', () => {
     expect(formatCard(card)).not.toMatch(/validated|\bqualified (?!authority)|\bsafe\b/i);
   });

@@ -57,6 +57,19 @@ describe('[TD18] bad input', () => {
       'legs[1].leg: expected each leg named once, came 1 again',
     ],
     [
+      'rock named twice under one leg',
+      {
+        ground: {
+          ...plane(0.5),
+          underPad: [
+            { leg: 2, height: 0.1 },
+            { leg: 2, height: 0.2 },
+          ],
+        },
+      },
+      'ground.underPad[1].leg: expected each leg named once, came 2 again',
+    ],
+    [
       'profile',
       {
         ground: {
