@@ -54,15 +54,24 @@ export function openPool<Kind extends keyof Portions>(
     workers,
     async answerAll(portions, take, signal) {
       const source = portions[Symbol.iterator]();
-      const isStopped = (): boolean => signal?.aborted === true;
+      let hasFailed = false;
+      const isOver = (): boolean => hasFailed || signal?.aborted === true;
       const feed = async (): Promise<void> => {
-        while (!isStopped()) {
+        while (!isOver()) {
           const next = source.next();
           if (next.done === true) return;
-          take(await piscina.run(next.value));
+          try {
+            take(await piscina.run(next.value));
+          } catch (error) {
+            hasFailed = true;
+            throw error;
+          }
         }
       };
-      await Promise.all(Array.from({ length: workers * IN_FLIGHT }, feed));
+      // a pool closed with portions in flight takes their answers for messages that nobody asked for
+      const feeds = await Promise.allSettled(Array.from({ length: workers * IN_FLIGHT }, feed));
+      const failure = feeds.find((outcome) => outcome.status === 'rejected');
+      if (failure !== undefined) throw failure.reason;
     },
     close: () => piscina.destroy(),
   };
