@@ -184,7 +184,9 @@ describe('a site as ground', () => {
     expect((await callKilter(['touchdown', 'trivet', '--site', steep])).out).toContain(
       'Outside checked range: slope 20 deg',
     );
-    expect((await callKilter(['touchdown', 'trivet', '--site', smooth])).out).not.toContain('Outside checked range');
+    expect((await callKilter(['touchdown', 'trivet', '--site', smooth])).out).toContain(
+      'Outside checked range: uneven ground, not checked from outside.',
+    );
   });
 
   it('is named in words with its seed, its place and its slope', async () => {
