@@ -84,13 +84,19 @@ export function judge(
 
 /** A leg that has folded away no longer counts in the footprint. */
 function dropFolded(kernel: TouchdownKernel): void {
-  const { feet, feetEnd, footprint, lander } = kernel;
-  if (!footprint.some((o) => feet[o + LEVEL] === -Infinity)) return;
+  const { feet, feetEnd, lander } = kernel;
+  if (!hasFolded(kernel)) return;
   const offsets: number[] = [];
   for (let o = 0; o < feetEnd; o += FOOT_SIZE) if (feet[o + LEVEL]! > -Infinity) offsets.push(o);
   if (offsets.length === 0) return;
   const legs = offsets.map((o) => feet[o + LEG]!);
   kernel.footprint = footprintCorners(lander, legs).map((leg) => offsets[legs.indexOf(leg)]!);
+}
+
+/** Looked at all the time, and hardly ever true: nothing is allocated for it. */
+function hasFolded({ feet, footprint }: TouchdownKernel): boolean {
+  for (let i = 0; i < footprint.length; i++) if (feet[footprint[i]! + LEVEL] === -Infinity) return true;
+  return false;
 }
 
 /** True when the long axis points below the horizon, in flight or not. */
