@@ -59,6 +59,7 @@ export {
   inertiaAbout,
   inertiaAlong,
   massProperties,
+  massRange,
   parseLander,
   parseLanderText,
   tankLiquid,

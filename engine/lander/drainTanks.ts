@@ -2,16 +2,15 @@ import { assert } from '../assert.ts';
 import type { Lander } from './lander.ts';
 import { massProperties } from './massProperties.ts';
 
-/**
- * The same lander with its tanks drained evenly until it has this mass [kg], which lies between empty tanks and the mass
- * it has.
- */
+/** What a lander weighs with its tanks empty, and as its file fills them [kg]. */
+export function massRange(lander: Lander): { readonly empty: number; readonly full: number } {
+  const noFill = lander.tanks.map(() => 0);
+  return { empty: massProperties(lander, noFill).mass, full: massProperties(lander).mass };
+}
+
+/** The same lander with its tanks drained evenly until it has this mass [kg], which lies in its range. */
 export function drainTanks(lander: Lander, mass: number): Lander {
-  const full = massProperties(lander).mass;
-  const empty = massProperties(
-    lander,
-    lander.tanks.map(() => 0),
-  ).mass;
+  const { empty, full } = massRange(lander);
   if (mass === full) return lander;
   assert(mass >= empty && mass < full, `the mass lies between ${empty} and ${full} kg, came ${mass}`);
   const left = (mass - empty) / (full - empty);

@@ -3,7 +3,7 @@ export { formatLander } from './formatLander.ts';
 export { applyInertia, inertiaAbout, inertiaAlong, type InertiaTensor } from './inertiaTensor.ts';
 export type { BodyPoint, CrushStage, Engine, Lander, Leg, Part, PartShape, Tank } from './lander.ts';
 export { BOUNDS, COUNTS, LANDER_BUDGET, LANDER_FORMAT, RANGES, TEXTS } from './landerRanges.ts';
-export { drainTanks } from './drainTanks.ts';
+export { drainTanks, massRange } from './drainTanks.ts';
 export { massProperties, type MassProperties } from './massProperties.ts';
 export { parseLander } from './parseLander.ts';
 export { parseLanderText } from './parseLanderText.ts';
