@@ -3,7 +3,7 @@ import { isDry } from '../panels/alerts.ts';
 import { button, element, say } from '../panels/element.ts';
 import { leanWords } from '../panels/readings.ts';
 import { CONTROLS, SEAT_NAMES } from '../text/en.ts';
-import { percent } from '../text/numbers.ts';
+import { inDegrees, percent } from '../text/numbers.ts';
 import type { CommandDesk } from './commands.ts';
 import { createScale } from './scale.ts';
 
@@ -72,7 +72,7 @@ export function createControlPanel(desk: CommandDesk, maxThrust: number): Contro
       );
       thrust.showTick(hoverPercent);
       const lean = leanWords(commanded.tiltDeg);
-      tilt.show(-commanded.tiltDeg, (-view.flight.angle * 180) / Math.PI, lean);
+      tilt.show(-commanded.tiltDeg, -inDegrees(view.flight.angle), lean);
       const active = view.stage === 'descending';
       const dry = isDry(view);
       thrustValue.classList.toggle('held', dry || !view.you.holds.thrust);

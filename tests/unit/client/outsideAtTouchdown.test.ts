@@ -3,18 +3,7 @@ import { outsideAtTouchdown } from '../../../client/panels/outsideAtTouchdown.ts
 import type { DescentSetup, TouchdownState } from '../../../engine/index.ts';
 import { findLander } from '../../../levels/index.ts';
 import { ringLander } from '../../support/ringLander.ts';
-
-const TOUCHDOWN: TouchdownState = {
-  tick: 1500,
-  x: 3,
-  vx: 0.87,
-  descentRate: 1.1,
-  angle: 0,
-  rate: 0,
-  slope: -0.1,
-  mass: 2000,
-  firstFoot: 'left',
-};
+import { PLAIN_TOUCHDOWN } from '../../support/plainTouchdown.ts';
 
 function setupOf(change: Partial<DescentSetup> = {}): DescentSetup {
   const trivet = findLander('trivet');
@@ -40,15 +29,15 @@ const WIDE = ringLander({
 
 describe('what the scorecard says of the checked range', () => {
   it('[CK7] is nothing for an ordinary touchdown on the Moon', () => {
-    expect(outsideAtTouchdown(setupOf(), TOUCHDOWN)).toEqual([]);
+    expect(outsideAtTouchdown(setupOf(), PLAIN_TOUCHDOWN)).toEqual([]);
   });
 
   it.each<[string, DescentSetup, TouchdownState]>([
-    ['gravity 0.3 m/s^2', setupOf({ gravity: 0.3 }), TOUCHDOWN],
-    ['slope 20 deg', setupOf(), { ...TOUCHDOWN, slope: (-20 * Math.PI) / 180 }],
-    ['descent rate 6 m/s', setupOf(), { ...TOUCHDOWN, descentRate: 6 }],
-    ['body rate 40 deg/s', setupOf(), { ...TOUCHDOWN, rate: (-40 * Math.PI) / 180 }],
-    ['half stance over height 3.536', setupOf({ lander: WIDE, propellant: 0 }), { ...TOUCHDOWN, mass: 1000 }],
+    ['gravity 0.3 m/s^2', setupOf({ gravity: 0.3 }), PLAIN_TOUCHDOWN],
+    ['slope 20 deg', setupOf(), { ...PLAIN_TOUCHDOWN, slope: (-20 * Math.PI) / 180 }],
+    ['descent rate 6 m/s', setupOf(), { ...PLAIN_TOUCHDOWN, descentRate: 6 }],
+    ['body rate 40 deg/s', setupOf(), { ...PLAIN_TOUCHDOWN, rate: (-40 * Math.PI) / 180 }],
+    ['half stance over height 3.536', setupOf({ lander: WIDE, propellant: 0 }), { ...PLAIN_TOUCHDOWN, mass: 1000 }],
   ])('[CK7] names %s', (words, setup, touchdown) => {
     const lines = outsideAtTouchdown(setup, touchdown);
     expect(lines).toHaveLength(1);

@@ -1,25 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import { verdictOf } from '../../../client/panels/verdict.ts';
 import { OUTCOMES, type Scorecard } from '../../../engine/index.ts';
-
-const TOUCHDOWN = {
-  tick: 1500,
-  x: 3,
-  vx: 0.87,
-  descentRate: 1.1,
-  angle: 0,
-  rate: 0,
-  slope: -0.1,
-  mass: 2000,
-  firstFoot: 'left',
-} as const;
+import { PLAIN_TOUCHDOWN } from '../../support/plainTouchdown.ts';
 
 function cardOf(card: Partial<Scorecard>): Scorecard {
-  return { outcome: 'stopped', strokeUsed: [0.1, 0.2], propellantLeft: 90, touchdown: TOUCHDOWN, ...card };
+  return { outcome: 'stopped', strokeUsed: [0.1, 0.2], propellantLeft: 90, touchdown: PLAIN_TOUCHDOWN, ...card };
 }
 
 function headline(outcome: 'tipped downhill' | 'tipped uphill', slope: number, vx: number): string {
-  return verdictOf(cardOf({ outcome, touchdown: { ...TOUCHDOWN, slope, vx } }), 1.6).headline;
+  return verdictOf(cardOf({ outcome, touchdown: { ...PLAIN_TOUCHDOWN, slope, vx } }), 1.6).headline;
 }
 
 describe('the verdict', () => {
