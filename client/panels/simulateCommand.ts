@@ -5,7 +5,7 @@ import { inDegrees } from '../text/numbers.ts';
 /** The command that simulates this very arrival again, on the same ground with every leg, and says all that came of it. */
 export function simulateCommand({ setup, siteId, seed }: PlayedPlan, touchdown: TouchdownState): string {
   const { state, gravity, lander } = arrivalCase(setup, touchdown);
-  const { horizontalSpeed, descentRate, yaw = 0, pitch = 0, roll = 0, rates = [0, 0, 0] } = state;
+  const { horizontalSpeed, descentRate, yaw = 0, pitch = 0, roll = 0 } = state;
   const options: readonly (readonly [string, number | string])[] = [
     ['gravity', gravity],
     ['site', siteId],
@@ -17,9 +17,8 @@ export function simulateCommand({ setup, siteId, seed }: PlayedPlan, touchdown: 
     ['yaw', inDegrees(yaw)],
     ['pitch', inDegrees(pitch)],
     ['roll', inDegrees(roll)],
-    ['roll-rate', inDegrees(rates[0])],
-    ['pitch-rate', inDegrees(rates[1])],
-    ['yaw-rate', inDegrees(rates[2])],
+    // counter-clockwise in the section is away from its right, along which the command travels
+    ['rate', inDegrees(-touchdown.rate)],
   ];
   return `npx kilter touchdown ${lander.id} ${options.map(([name, value]) => `--${name} ${value}`).join(' ')}`;
 }
