@@ -22,8 +22,8 @@ export function checkCommand(setup: DescentSetup, touchdown: TouchdownState): st
   return `npx kilter limit ${words.join(' ')}`;
 }
 
-/** What the limits mean, the command that checks them, and the one that simulates the arrival, folded away until somebody asks. */
-export function createCheck(limits: string, simulation: string): HTMLElement {
+/** What the limits mean, the command that checks them, and the one that simulates the arrival with what was not checked there, folded away until somebody asks. */
+export function createCheck(limits: string, simulation: string, outside: readonly string[]): HTMLElement {
   return element(
     'details',
     { class: 'check' },
@@ -33,5 +33,8 @@ export function createCheck(limits: string, simulation: string): HTMLElement {
     element('code', { class: 'check-command' }, limits),
     element('p', {}, SIMULATED.checkLead),
     element('code', { class: 'check-command' }, simulation),
+    outside.length === 0
+      ? undefined
+      : element('p', { class: 'footnote' }, SCORECARD.outsideChecked(outside.join('; '))),
   );
 }

@@ -1,10 +1,12 @@
 import {
+  landerShape,
   outsideCheckedRange,
   pivotAtTouchdown,
   rangedShape,
   type DescentSetup,
   type TouchdownState,
 } from '../../engine/index.ts';
+import type { PlayedPlan } from '../plan.ts';
 import { inDegrees } from '../text/numbers.ts';
 
 /** What of a touchdown lies outside the range in which the trip limit was checked, one line each. */
@@ -16,6 +18,21 @@ export function outsideAtTouchdown(setup: DescentSetup, touchdown: TouchdownStat
     descentRate: rounded(condition.descentRate ?? 0),
     rateDegPerSecond: rounded(inDegrees(condition.rate ?? 0)),
     ...rangedShape(body),
+  });
+}
+
+/** The same for the simulation of that arrival, which meets the uneven ground of the site. */
+export function outsideInSimulation({ setup, siteId }: PlayedPlan, touchdown: TouchdownState): readonly string[] {
+  return outsideCheckedRange('touchdown simulation', {
+    gravity: setup.gravity,
+    slopeDeg: inDegrees(touchdown.slope),
+    horizontalSpeed: rounded(touchdown.vx),
+    descentRate: rounded(touchdown.descentRate),
+    leanDeg: rounded(inDegrees(touchdown.angle)),
+    rateDegPerSecond: rounded(inDegrees(touchdown.rate)),
+    friction: setup.terrain.friction,
+    site: siteId,
+    ...landerShape(setup.lander),
   });
 }
 

@@ -5,7 +5,7 @@ import { isLevel } from '../text/ground.ts';
 import { degrees, kilograms, percent, speed } from '../text/numbers.ts';
 import { checkCommand, createCheck } from './checkCommand.ts';
 import { button, drawing, element, entry, leaveButton } from './element.ts';
-import { outsideAtTouchdown } from './outsideAtTouchdown.ts';
+import { outsideAtTouchdown, outsideInSimulation } from './outsideAtTouchdown.ts';
 import { simulateCommand } from './simulateCommand.ts';
 import { simulatedWords } from './simulatedWords.ts';
 import { drawSpeedScale, SCALE_WIDTH } from './speedScale.ts';
@@ -61,7 +61,11 @@ function limitNotes({ limit, touchdown }: Scorecard, plan: PlayedPlan): HTMLElem
     outside.length === 0
       ? undefined
       : element('p', { class: 'footnote' }, SCORECARD.outsideChecked(outside.join('; '))),
-    createCheck(checkCommand(plan.setup, touchdown), simulateCommand(plan, touchdown)),
+    createCheck(
+      checkCommand(plan.setup, touchdown),
+      simulateCommand(plan, touchdown),
+      outsideInSimulation(plan, touchdown),
+    ),
   );
 }
 

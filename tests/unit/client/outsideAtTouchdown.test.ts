@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { outsideAtTouchdown } from '../../../client/panels/outsideAtTouchdown.ts';
-import type { DescentSetup, TouchdownState } from '../../../engine/index.ts';
+import { outsideAtTouchdown, outsideInSimulation } from '../../../client/panels/outsideAtTouchdown.ts';
+import { WORLDS, type DescentSetup, type TouchdownState } from '../../../engine/index.ts';
 import { findLander } from '../../../levels/index.ts';
 import { ringLander } from '../../support/ringLander.ts';
 import { PLAIN_TOUCHDOWN } from '../../support/plainTouchdown.ts';
@@ -42,5 +42,18 @@ describe('what the scorecard says of the checked range', () => {
     const lines = outsideAtTouchdown(setup, touchdown);
     expect(lines).toHaveLength(1);
     expect(lines[0]).toContain(`${words}, checked from`);
+  });
+
+  it('[CK8] is more for the simulation, which meets the ground of the site', () => {
+    const plan = { siteId: 'saddlers-bench', siteName: '', seed: 1, world: WORLDS[0]! };
+    const gripping = setupOf({ terrain: { firstX: -100, spacing: 100, heights: [0, 0, 0], friction: 1.1 } });
+    expect(outsideInSimulation({ ...plan, setup: setupOf() }, PLAIN_TOUCHDOWN)).toEqual([
+      'uneven ground, not checked from outside',
+    ]);
+    expect(outsideInSimulation({ ...plan, setup: gripping }, { ...PLAIN_TOUCHDOWN, vx: -5 })).toEqual([
+      'horizontal speed -5 m/s, checked from -4 to 4',
+      'friction 1.1, checked from 0 to 1',
+      'uneven ground, not checked from outside',
+    ]);
   });
 });
