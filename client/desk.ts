@@ -1,4 +1,4 @@
-import { formatTableCode, parseTableCode, playedModel, type TableView } from '../engine/index.ts';
+import { formatTableCode, parseTableCode, playedModel, type TableView } from '../engine/table/index.ts';
 import { firstLanding } from '../levels/index.ts';
 import { keepFlight, takeKeptFlight } from './keptFlight.ts';
 import { joinSharedTable, openLocalTable, openSharedTable, resumeSharedTable, type TableLink } from './net/index.ts';

@@ -1,4 +1,4 @@
-import { parseRecording, type Recording } from '../engine/index.ts';
+import { parseRecording, type Recording } from '../engine/replay/index.ts';
 
 const KEY = 'kilter-flight';
 

@@ -1,4 +1,6 @@
-import { findWorld, type DescentSetup, type TableView, type World } from '../engine/index.ts';
+import type { TableView } from '../engine/table/index.ts';
+import type { DescentSetup } from '../engine/world/index.ts';
+import { findWorld, type World } from '../engine/worlds.ts';
 import { findSite, firstLanding } from '../levels/index.ts';
 
 /** What is played at a table, worked out from the few words that its view carries. */

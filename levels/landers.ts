@@ -1,4 +1,5 @@
-import { formatProblem, parseLander, type Lander } from '../engine/index.ts';
+import { parseLander, type Lander } from '../engine/lander/index.ts';
+import { formatProblem } from '../engine/result.ts';
 import bolster from './landers/bolster.json' with { type: 'json' };
 import steeple from './landers/steeple.json' with { type: 'json' };
 import trivet from './landers/trivet.json' with { type: 'json' };

@@ -1,5 +1,5 @@
 import path from 'node:path';
-import { refuse, accept, type Result } from '../engine/index.ts';
+import { refuse, accept, type Result } from '../engine/result.ts';
 
 /** What the server is told at start. Everything has a default; a value that cannot be meant is refused, not repaired. */
 export interface ServerConfig {

@@ -1,4 +1,4 @@
-import { playedModel } from '../engine/index.ts';
+import { playedModel } from '../engine/table/index.ts';
 import { firstLanding } from '../levels/index.ts';
 import { parseConfig, type ServerConfig } from './config.ts';
 import { CLIENT_MISSING, isClientBuilt } from './http/index.ts';

@@ -1,4 +1,5 @@
-import { THRUST_RANGE, TILT_RANGE_DEG, type Command, type ControlInput } from '../../engine/index.ts';
+import { THRUST_RANGE, TILT_RANGE_DEG, type Command } from '../../engine/table/index.ts';
+import type { ControlInput } from '../../engine/world/index.ts';
 import type { TableLink } from '../net/index.ts';
 
 /** Whole percent of thrust and whole degrees of tilt that one press changes. */

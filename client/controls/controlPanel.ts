@@ -1,4 +1,4 @@
-import { THRUST_RANGE, TILT_RANGE_DEG, type TableView } from '../../engine/index.ts';
+import { THRUST_RANGE, TILT_RANGE_DEG, type TableView } from '../../engine/table/index.ts';
 import { isDry } from '../panels/alerts.ts';
 import { button, element, say } from '../panels/element.ts';
 import { leanWords } from '../panels/readings.ts';

@@ -1,4 +1,5 @@
-import { accept, refuse, type Refusal, type Result } from '../../engine/index.ts';
+import { accept, refuse, type Result } from '../../engine/result.ts';
+import type { Refusal } from '../../engine/table/index.ts';
 import { JOIN_CODES } from '../../server/messages/closeCodes.ts';
 
 /** What came back for a command. Anything but a plain yes or a reasoned no means that it was not carried out. */

@@ -1,4 +1,4 @@
-import { refuse } from '../../engine/index.ts';
+import { refuse } from '../../engine/result.ts';
 import { NO_SERVER } from './answers.ts';
 import { TAB_STORE } from './place.ts';
 import type { OpenedTable, SharedTableOptions } from './sharedTable.ts';

@@ -1,4 +1,5 @@
-import type { DescentEvent, TableView } from '../../engine/index.ts';
+import type { TableView } from '../../engine/table/index.ts';
+import type { DescentEvent } from '../../engine/world/index.ts';
 import type { LinkListener, LinkState } from './tableLink.ts';
 
 /** What both kinds of link share: the newest view, the state, and who wants to know. */

@@ -1,22 +1,20 @@
+import type { Recording } from '../../engine/replay/index.ts';
+import { accept, refuse, type Result } from '../../engine/result.ts';
 import {
-  accept,
   commandTable,
   createTable,
   joinTable,
   recordingOf,
-  refuse,
   stepTable,
   viewTable,
   type Command,
-  type DescentEvent,
   type MemberId,
-  type Recording,
   type Refusal,
-  type Result,
   type Table,
   type TableModel,
   type TablePlan,
-} from '../../engine/index.ts';
+} from '../../engine/table/index.ts';
+import type { DescentEvent } from '../../engine/world/index.ts';
 import { createLinkCore } from './linkCore.ts';
 import type { TableLink } from './tableLink.ts';
 

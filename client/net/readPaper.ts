@@ -1,18 +1,14 @@
 import {
   CALLOUTS,
   MARGIN_BANDS,
-  OUTCOMES,
-  PHASES,
   SEATS,
   STAGES,
-  type DescentState,
-  type LegState,
   type LiveMargin,
   type Scorecard,
   type SeatView,
   type TableView,
-  type TouchdownState,
-} from '../../engine/index.ts';
+} from '../../engine/table/index.ts';
+import { OUTCOMES, PHASES, type DescentState, type LegState, type TouchdownState } from '../../engine/world/index.ts';
 import {
   FIRST_FEET,
   type FlightPaper,

@@ -1,12 +1,7 @@
 import { CloseCode, type Client, type Room } from '@colyseus/sdk';
-import {
-  formatTableCode,
-  refuse,
-  type Command,
-  type DescentEvent,
-  type Refusal,
-  type Result,
-} from '../../engine/index.ts';
+import { refuse, type Result } from '../../engine/result.ts';
+import { formatTableCode, type Command, type Refusal } from '../../engine/table/index.ts';
+import type { DescentEvent } from '../../engine/world/index.ts';
 import { CLOSE_CODES } from '../../server/messages/closeCodes.ts';
 import type { JoinOptions, Welcome } from '../../server/messages/index.ts';
 import type { TablePapers } from '../../server/schema/index.ts';

@@ -1,5 +1,6 @@
 import { Client } from '@colyseus/sdk';
-import { accept, parseTableCode, refuse, type Refusal, type Result } from '../../engine/index.ts';
+import { accept, refuse, type Result } from '../../engine/result.ts';
+import { parseTableCode, type Refusal } from '../../engine/table/index.ts';
 import type { JoinOptions } from '../../server/messages/index.ts';
 import type { TablePapers } from '../../server/schema/index.ts';
 import { readJoinRefusal } from './answers.ts';

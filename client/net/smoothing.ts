@@ -1,4 +1,4 @@
-import type { DescentState } from '../../engine/index.ts';
+import type { DescentState } from '../../engine/world/index.ts';
 
 /**
  * Turns readings that come in steps (60 a second here, 20 from a server) into motion for every frame. It shows the past

@@ -1,4 +1,6 @@
-import type { Command, DescentEvent, Refusal, Result, TableView } from '../../engine/index.ts';
+import type { Result } from '../../engine/result.ts';
+import type { Command, Refusal, TableView } from '../../engine/table/index.ts';
+import type { DescentEvent } from '../../engine/world/index.ts';
 
 /**
  * One member's line to a table. Two kinds share this interface and one contract suite: the table that runs in this browser

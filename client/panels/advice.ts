@@ -1,4 +1,5 @@
-import type { HeldControls, TableView, Phase } from '../../engine/index.ts';
+import type { HeldControls, TableView } from '../../engine/table/index.ts';
+import type { Phase } from '../../engine/world/index.ts';
 import { COACH } from '../text/en.ts';
 import { speed } from '../text/numbers.ts';
 import { isDry } from './alerts.ts';

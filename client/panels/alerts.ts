@@ -1,4 +1,5 @@
-import type { Phase, TableView } from '../../engine/index.ts';
+import type { TableView } from '../../engine/table/index.ts';
+import type { Phase } from '../../engine/world/index.ts';
 import { ALERT } from '../text/en.ts';
 import { seconds } from '../text/numbers.ts';
 import type { Announcer } from './announcer.ts';

@@ -1,4 +1,5 @@
-import { pivotAtTouchdown, type DescentSetup, type TouchdownState } from '../../engine/index.ts';
+import { pivotAtTouchdown } from '../../engine/table/index.ts';
+import type { DescentSetup, TouchdownState } from '../../engine/world/index.ts';
 import { SCORECARD, SIMULATED } from '../text/en.ts';
 import { inDegrees } from '../text/numbers.ts';
 import { element } from './element.ts';

@@ -1,4 +1,5 @@
-import type { ControlInput, HeldControls, TableView } from '../../engine/index.ts';
+import type { HeldControls, TableView } from '../../engine/table/index.ts';
+import type { ControlInput } from '../../engine/world/index.ts';
 import { COACH } from '../text/en.ts';
 import { percent } from '../text/numbers.ts';
 import { adviseFlying, type Advice } from './advice.ts';

@@ -1,4 +1,4 @@
-import type { TableView } from '../../engine/index.ts';
+import type { TableView } from '../../engine/table/index.ts';
 import type { CommandDesk } from '../controls/commands.ts';
 import { LEAVING } from '../text/en.ts';
 import { button, element } from './element.ts';

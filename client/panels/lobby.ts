@@ -1,4 +1,4 @@
-import { SEATS, type Seat, type TableView } from '../../engine/index.ts';
+import { SEATS, type Seat, type TableView } from '../../engine/table/index.ts';
 import type { TableLink } from '../net/index.ts';
 import { LOBBY, SEAT_NAMES, SEAT_TASKS } from '../text/en.ts';
 import { button, element, leaveButton, say } from './element.ts';

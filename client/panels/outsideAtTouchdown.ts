@@ -1,11 +1,6 @@
-import {
-  landerShape,
-  outsideCheckedRange,
-  pivotAtTouchdown,
-  rangedShape,
-  type DescentSetup,
-  type TouchdownState,
-} from '../../engine/index.ts';
+import { landerShape, outsideCheckedRange, rangedShape } from '../../engine/checks/index.ts';
+import { pivotAtTouchdown } from '../../engine/table/index.ts';
+import type { DescentSetup, TouchdownState } from '../../engine/world/index.ts';
 import type { PlayedPlan } from '../plan.ts';
 import { inDegrees } from '../text/numbers.ts';
 

@@ -1,4 +1,5 @@
-import { TICK_RATE, type Seat, type TableView } from '../../engine/index.ts';
+import type { Seat, TableView } from '../../engine/table/index.ts';
+import { TICK_RATE } from '../../engine/world/index.ts';
 import { CALLOUT_WORDS, CONTROLS, type READINGS, SECTION } from '../text/en.ts';
 import { isLevel } from '../text/ground.ts';
 import { degrees, kilograms, meters, percent, seconds, speed } from '../text/numbers.ts';

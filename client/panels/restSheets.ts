@@ -1,4 +1,4 @@
-import type { TableView } from '../../engine/index.ts';
+import type { TableView } from '../../engine/table/index.ts';
 import type { PlayedPlan } from '../plan.ts';
 import { SCORECARD } from '../text/en.ts';
 import type { Announcer } from './announcer.ts';

@@ -1,4 +1,4 @@
-import { simulateArrival, type Scorecard } from '../../engine/index.ts';
+import { simulateArrival, type Scorecard } from '../../engine/table/index.ts';
 import type { PlayedPlan } from '../plan.ts';
 import { BAND_WORDS, SCORECARD, SECTION, SIMULATED, TITLE_BLOCK } from '../text/en.ts';
 import { isLevel } from '../text/ground.ts';

@@ -1,4 +1,4 @@
-import { SEATS, type Seat, type SeatView, type TableView } from '../../engine/index.ts';
+import { SEATS, type Seat, type SeatView, type TableView } from '../../engine/table/index.ts';
 import { LOBBY, READINGS, SEAT_NAMES } from '../text/en.ts';
 import { alertOf, createAlertLine } from './alerts.ts';
 import type { Announcer } from './announcer.ts';

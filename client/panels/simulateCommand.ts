@@ -1,4 +1,5 @@
-import { arrivalCase, type TouchdownState } from '../../engine/index.ts';
+import { arrivalCase } from '../../engine/table/index.ts';
+import type { TouchdownState } from '../../engine/world/index.ts';
 import type { PlayedPlan } from '../plan.ts';
 import { inDegrees } from '../text/numbers.ts';
 

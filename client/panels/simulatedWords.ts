@@ -1,4 +1,5 @@
-import type { Scorecard, TouchdownResult } from '../../engine/index.ts';
+import type { Scorecard } from '../../engine/table/index.ts';
+import type { TouchdownResult } from '../../engine/touchdown/index.ts';
 import { SIMULATED } from '../text/en.ts';
 import { meters } from '../text/numbers.ts';
 

@@ -1,4 +1,5 @@
-import { findWorld, type Seat, type TableView } from '../../engine/index.ts';
+import type { Seat, TableView } from '../../engine/table/index.ts';
+import { findWorld } from '../../engine/worlds.ts';
 import { CommandDesk } from '../controls/commands.ts';
 import { createControlPanel } from '../controls/controlPanel.ts';
 import { listenToKeys } from '../controls/keyboard.ts';

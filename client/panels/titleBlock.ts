@@ -1,4 +1,5 @@
-import type { TableView, World } from '../../engine/index.ts';
+import type { TableView } from '../../engine/table/index.ts';
+import type { World } from '../../engine/worlds.ts';
 import { EXERCISE, TITLE_BLOCK } from '../text/en.ts';
 import { acceleration, clock } from '../text/numbers.ts';
 import { element, entry, say } from './element.ts';

@@ -1,4 +1,4 @@
-import type { Scorecard } from '../../engine/index.ts';
+import type { Scorecard } from '../../engine/table/index.ts';
 import { AND_FELL, type FallOnLevel, outcomeHeadline, WHY } from '../text/en.ts';
 import { isLevel } from '../text/ground.ts';
 import { speed } from '../text/numbers.ts';

@@ -1,4 +1,5 @@
-import { compareWorlds, type TouchdownState, type WorldTouchdown } from '../../engine/index.ts';
+import { compareWorlds, type WorldTouchdown } from '../../engine/table/index.ts';
+import type { TouchdownState } from '../../engine/world/index.ts';
 import type { PlayedPlan } from '../plan.ts';
 import { WorldSection } from '../scenes/worldSection.ts';
 import { SCORECARD, WORLDS_VIEW } from '../text/en.ts';

@@ -1,4 +1,5 @@
-import { groundHeight, TICK_RATE, type DescentState, type TableView, type Terrain } from '../../engine/index.ts';
+import type { TableView } from '../../engine/table/index.ts';
+import { groundHeight, TICK_RATE, type DescentState, type Terrain } from '../../engine/world/index.ts';
 import type { Subject } from '../camera/follow.ts';
 import { shownHeight } from '../camera/heightBreak.ts';
 import { createSmoothing, type Smoothing } from '../net/index.ts';

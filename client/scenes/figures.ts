@@ -1,4 +1,5 @@
-import type { DescentState, TableView } from '../../engine/index.ts';
+import type { TableView } from '../../engine/table/index.ts';
+import type { DescentState } from '../../engine/world/index.ts';
 import { CALLOUT_WORDS, SECTION } from '../text/en.ts';
 import { isLevel } from '../text/ground.ts';
 import { degrees, meters, speed } from '../text/numbers.ts';

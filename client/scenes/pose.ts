@@ -1,4 +1,4 @@
-import { groundHeight, type DescentState, type Terrain } from '../../engine/index.ts';
+import { groundHeight, type DescentState, type Terrain } from '../../engine/world/index.ts';
 import type { Spot } from '../ink/stencil.ts';
 import type { FootPose, LanderPose } from '../views/lander/drawLander.ts';
 import type { Figure } from '../views/lander/figure.ts';

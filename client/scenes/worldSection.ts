@@ -1,3 +1,4 @@
+import type { WorldTouchdown } from '../../engine/table/index.ts';
 import {
   createDescent,
   groundHeight,
@@ -6,8 +7,7 @@ import {
   TICK_DT,
   type Descent,
   type DescentState,
-  type WorldTouchdown,
-} from '../../engine/index.ts';
+} from '../../engine/world/index.ts';
 import { frameSubject } from '../camera/follow.ts';
 import { pixelRatio } from '../camera/pixelRatio.ts';
 import { NO_INSETS, SectionCamera } from '../camera/sectionCamera.ts';

@@ -1,4 +1,5 @@
-import type { Callout, MarginBand, Outcome, Phase, Seat } from '../../engine/index.ts';
+import type { Callout, MarginBand, Seat } from '../../engine/table/index.ts';
+import type { Outcome, Phase } from '../../engine/world/index.ts';
 
 /** Every string that a person reads after the start page (`index.html` holds its own). English; one file a language. */
 

@@ -1,2 +1,2 @@
 /** Public door of control inputs. */
-export { equalsControlInput, MAX_TILT_DEG, parseControlInput, quantizeControls } from './controlInput.ts';
+export { equalsControlInput, parseControlInput, quantizeControls } from './controlInput.ts';

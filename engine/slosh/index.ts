@@ -1,5 +1,5 @@
 /** Public door of the liquid models. */
-export { centerShift, liquidShift, type CenterShift } from './centerShift.ts';
-export { FIRST_LATERAL_ROOT, lateralMode, type LateralMode, type LiquidColumn } from './lateralMode.ts';
+export { centerShift, liquidShift } from './centerShift.ts';
+export { lateralMode } from './lateralMode.ts';
 export { lyingShift } from './lyingShift.ts';
-export { uprightShift, type LiquidShift, type SurfaceContact, type UprightTank } from './uprightShift.ts';
+export { uprightShift } from './uprightShift.ts';

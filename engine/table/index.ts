@@ -1,14 +1,13 @@
-export { commandTable, SEAT_NAMES, THRUST_RANGE, TILT_RANGE_DEG } from './commandTable.ts';
-export { COMPARED_WORLDS, compareWorlds, type WorldTouchdown } from './compareWorlds.ts';
-export type { ContactMargin } from './contactMargin.ts';
+export { commandTable, THRUST_RANGE, TILT_RANGE_DEG } from './commandTable.ts';
+export { compareWorlds, type WorldTouchdown } from './compareWorlds.ts';
 export { STAND_IN_AFTER_TICKS } from './controls.ts';
 export { LONGEST_NAME, parseMemberName } from './memberName.ts';
 export { dropMember, forgetAbsent, joinTable, leaveTable, MOST_MEMBERS, returnMember } from './members.ts';
 export { playedModel } from './playedModel.ts';
-export { BAND_LIMITS, bandOf, calloutOf } from './marginBand.ts';
-export { createTable, recordingOf, stepTable, type Member, type Table } from './table.ts';
+export { bandOf, calloutOf } from './marginBand.ts';
+export { createTable, recordingOf, stepTable, type Table } from './table.ts';
 export { formatTableCode, parseTableCode, TABLE_CODE_ALPHABET, TABLE_CODE_LENGTH } from './tableCode.ts';
-export type { PlayedDescent, TableModel } from './tableModel.ts';
+export type { TableModel } from './tableModel.ts';
 export {
   CALLOUTS,
   MARGIN_BANDS,
@@ -24,10 +23,8 @@ export {
   type Scorecard,
   type Seat,
   type SeatView,
-  type Stage,
   type TablePlan,
   type TableView,
-  type YouView,
 } from './tableTypes.ts';
 export { viewTable } from './viewTable.ts';
 export { pivotAtTouchdown } from './scorecard.ts';

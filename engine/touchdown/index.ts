@@ -1,26 +1,22 @@
 /** Public door of the touchdown simulation. */
 export { checkTouchdown } from './checkTouchdown.ts';
-export { DEFAULT_DAMPING, DEFAULT_STEP } from './constants.ts';
+export { DEFAULT_STEP } from './constants.ts';
 export type { TouchdownKernel } from './kernel.ts';
 export { prepareTouchdown } from './prepareTouchdown.ts';
 export { runTouchdown } from './runTouchdown.ts';
 export { bekkerSinkage } from './soil.ts';
 export { simulateTouchdown } from './simulateTouchdown.ts';
 export {
-  TOUCHDOWN_LIMITS,
   TOUCHDOWN_OUTCOMES,
   type AttitudeHold,
   type ContactState,
-  type EnergyLedger,
   type Ground,
-  type GroundShape,
   type LegCondition,
   type LoadLimits,
   type Soil,
   type ThrustTail,
   type TouchdownCase,
   type TouchdownConditions,
-  type TouchdownLimit,
   type TouchdownOptions,
   type TouchdownOutcome,
   type TouchdownResult,

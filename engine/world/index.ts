@@ -1,9 +1,8 @@
 /** Public door of the played world. */
-export { contactCondition, contactLimit, type ContactLimit } from './contactLimit.ts';
 export { PHYSICS_DT, STEPS_PER_TICK, TICK_DT, TICK_RATE } from './constants.ts';
 export { createDescent } from './createDescent.ts';
 export type { Descent } from './descentRecord.ts';
-export { groundHeight, groundSpan } from './ground.ts';
+export { groundHeight } from './ground.ts';
 export { hashDescent, readDescent } from './readDescent.ts';
 export { stepDescent } from './stepDescent.ts';
 export {

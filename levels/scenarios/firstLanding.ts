@@ -1,4 +1,5 @@
-import { findWorld, type TablePlan } from '../../engine/index.ts';
+import type { TablePlan } from '../../engine/table/index.ts';
+import { findWorld } from '../../engine/worlds.ts';
 import { findLander } from '../landers.ts';
 import { findSite } from '../sites/findSite.ts';
 import { createGround } from '../terrain/createGround.ts';

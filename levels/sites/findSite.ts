@@ -1,4 +1,4 @@
-import { formatProblem } from '../../engine/index.ts';
+import { formatProblem } from '../../engine/result.ts';
 import coombeLedge from './coombeLedge.json' with { type: 'json' };
 import { parseSite } from './parseSite.ts';
 import ravelBank from './ravelBank.json' with { type: 'json' };

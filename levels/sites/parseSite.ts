@@ -1,17 +1,14 @@
 import {
-  accept,
   createProblemList,
   describe,
   readFields,
   readList,
   readNumber,
   readText,
-  refuse,
   report,
-  type FieldProblem,
   type ProblemList,
-  type Result,
-} from '../../engine/index.ts';
+} from '../../engine/fieldReader.ts';
+import { accept, refuse, type FieldProblem, type Result } from '../../engine/result.ts';
 import type { BaseSlope, CraterField, GroundShape, Site, StepField, Undulation } from './site.ts';
 import { MOST_SLOPES, RANGES, SITE_FORMAT, TEXTS } from './siteRanges.ts';
 

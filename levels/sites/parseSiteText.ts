@@ -1,4 +1,6 @@
-import { createProblemList, parseDocumentText, type FieldProblem, type Result } from '../../engine/index.ts';
+import { parseDocumentText } from '../../engine/documentText.ts';
+import { createProblemList } from '../../engine/fieldReader.ts';
+import type { FieldProblem, Result } from '../../engine/result.ts';
 import { parseSite } from './parseSite.ts';
 import type { Site } from './site.ts';
 import { SITE_BUDGET } from './siteRanges.ts';

@@ -1,4 +1,5 @@
-import type { DocumentBudget, NumberRange, TextRule } from '../../engine/index.ts';
+import type { DocumentBudget } from '../../engine/documentText.ts';
+import type { NumberRange, TextRule } from '../../engine/fieldReader.ts';
 
 /** What a site file may say; the published schema repeats these numbers. */
 

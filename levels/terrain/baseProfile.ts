@@ -1,4 +1,4 @@
-import { tan } from '../../engine/index.ts';
+import { tan } from '../../engine/math/index.ts';
 import type { BaseSlope } from '../sites/site.ts';
 import type { Profile } from './profile.ts';
 

@@ -1,4 +1,5 @@
-import { seedRandom, type Terrain } from '../../engine/index.ts';
+import { seedRandom } from '../../engine/math/index.ts';
+import type { Terrain } from '../../engine/world/index.ts';
 import type { Site } from '../sites/site.ts';
 import { baseProfile } from './baseProfile.ts';
 import { drawCraters, drawSteps } from './features.ts';

@@ -1,4 +1,4 @@
-import { cos, nextUniform, type RandomState } from '../../engine/index.ts';
+import { cos, nextUniform, type RandomState } from '../../engine/math/index.ts';
 import type { CraterField, StepField } from '../sites/site.ts';
 import type { Profile } from './profile.ts';
 

@@ -1,4 +1,4 @@
-import { cos, exp, log, nextUniform, type RandomState } from '../../engine/index.ts';
+import { cos, exp, log, nextUniform, type RandomState } from '../../engine/math/index.ts';
 import type { Undulation } from '../sites/site.ts';
 import type { Profile } from './profile.ts';
 

@@ -1,4 +1,6 @@
-import { createDrawer, landerShape, simulateTouchdown, touchdownOf, type Campaign } from '../../engine/index.ts';
+import { landerShape } from '../../engine/checks/index.ts';
+import { createDrawer, touchdownOf, type Campaign } from '../../engine/dispersion/index.ts';
+import { simulateTouchdown } from '../../engine/touchdown/index.ts';
 import type { CampaignDocument } from './campaignFile.ts';
 import { describeLeg, drawnFigure } from './campaignRows.ts';
 import { accepted } from './problems.ts';

@@ -1,18 +1,8 @@
-import {
-  accept,
-  CAMPAIGN_BUDGET,
-  CAMPAIGN_FORMAT,
-  createProblemList,
-  LANDER_FORMAT,
-  parseCampaign,
-  parseDocumentText,
-  parseLander,
-  refuse,
-  type Campaign,
-  type FieldProblem,
-  type Lander,
-  type Result,
-} from '../../engine/index.ts';
+import { CAMPAIGN_BUDGET, CAMPAIGN_FORMAT, parseCampaign, type Campaign } from '../../engine/dispersion/index.ts';
+import { parseDocumentText } from '../../engine/documentText.ts';
+import { createProblemList } from '../../engine/fieldReader.ts';
+import { LANDER_FORMAT, parseLander, type Lander } from '../../engine/lander/index.ts';
+import { accept, refuse, type FieldProblem, type Result } from '../../engine/result.ts';
 import { findLander } from '../../levels/index.ts';
 import { accepted } from './problems.ts';
 import { readFile } from './readFile.ts';

@@ -1,4 +1,4 @@
-import type { CampaignSummary, FactorShares, StackUp, Verdict } from '../../engine/index.ts';
+import type { CampaignSummary, FactorShares, StackUp, Verdict } from '../../engine/dispersion/index.ts';
 import { describeLeg } from './campaignRows.ts';
 import type { Report } from './report.ts';
 

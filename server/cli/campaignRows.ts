@@ -5,8 +5,8 @@ import {
   type Campaign,
   type CampaignInput,
   type CampaignTally,
-  type LegCondition,
-} from '../../engine/index.ts';
+} from '../../engine/dispersion/index.ts';
+import type { LegCondition } from '../../engine/touchdown/index.ts';
 import type { CsvTable } from './csv.ts';
 import { figure } from './textTable.ts';
 

@@ -1,11 +1,11 @@
-import {
-  type Campaign,
-  type CampaignSummary,
-  type FactorShares,
-  type Interval,
-  type MeasureSummary,
-  type StackUp,
-} from '../../engine/index.ts';
+import type {
+  Campaign,
+  CampaignSummary,
+  FactorShares,
+  Interval,
+  MeasureSummary,
+  StackUp,
+} from '../../engine/dispersion/index.ts';
 import { describeLeg, drawnFigure, givenInputs } from './campaignRows.ts';
 import { requirementText } from './requirementText.ts';
 import { figure, textTable, type Column } from './textTable.ts';

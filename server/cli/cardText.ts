@@ -4,7 +4,7 @@ import {
   uncheckedLines,
   type CheckResult,
   type CredibilityCard,
-} from '../../engine/index.ts';
+} from '../../engine/checks/index.ts';
 import { textTable } from './textTable.ts';
 
 /** The card for people at a terminal: the same content as the Markdown, the checks in short. */

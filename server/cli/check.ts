@@ -1,4 +1,10 @@
-import { credibilityCard, formatCard, runChecks, type CheckRelation, type CheckResult } from '../../engine/index.ts';
+import {
+  credibilityCard,
+  formatCard,
+  runChecks,
+  type CheckRelation,
+  type CheckResult,
+} from '../../engine/checks/index.ts';
 import { cardText } from './cardText.ts';
 import type { DefineVerb } from './program.ts';
 import type { Report } from './report.ts';

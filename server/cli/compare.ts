@@ -1,13 +1,12 @@
+import { rangedShape, type RangedShape } from '../../engine/checks/index.ts';
 import {
   compareUprightLying,
   isLying,
-  rangedShape,
   type ComparedRow,
   type GearCase,
   type LanderAssessment,
-  type RangedShape,
   type UprightLying,
-} from '../../engine/index.ts';
+} from '../../engine/structure/index.ts';
 import { toDegrees, toRadians } from './angles.ts';
 import { echoCondition, namePlace, readCondition, type ConditionOptions } from './condition.ts';
 import { tableOf } from './csv.ts';

@@ -1,5 +1,6 @@
 import type { Command } from 'commander';
-import { FIRST_CONTACTS, findWorld, type ContactCondition, type FirstContact, type World } from '../../engine/index.ts';
+import { FIRST_CONTACTS, type ContactCondition, type FirstContact } from '../../engine/pivot/index.ts';
+import { findWorld, type World } from '../../engine/worlds.ts';
 import { toRadians } from './angles.ts';
 import { DEFAULT_STEP_DEG } from './azimuths.ts';
 import {

@@ -1,4 +1,4 @@
-import { CAUTION } from '../../engine/index.ts';
+import { CAUTION } from '../../engine/constants.ts';
 
 export type CsvCell = string | number | boolean | null | undefined;
 

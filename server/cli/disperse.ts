@@ -1,7 +1,7 @@
 import type { Command } from 'commander';
+import { landerShape } from '../../engine/checks/index.ts';
 import {
   campaignStackUp,
-  landerShape,
   planVariance,
   SAMPLING_METHODS,
   summarize,
@@ -9,7 +9,7 @@ import {
   type CampaignTally,
   type FactorShares,
   type SamplingMethod,
-} from '../../engine/index.ts';
+} from '../../engine/dispersion/index.ts';
 import { runCampaign, runVariance } from '../workers/runCampaign.ts';
 import { reportCase } from './campaignCase.ts';
 import { campaignDocument, readCampaign, type CampaignDocument } from './campaignFile.ts';

@@ -6,8 +6,8 @@ import {
   type Envelope,
   type EnvelopeMap,
   type EnvelopeQuestion,
-  type Lander,
-} from '../../engine/index.ts';
+} from '../../engine/envelope/index.ts';
+import type { Lander } from '../../engine/lander/index.ts';
 import { runEnvelope } from '../workers/runEnvelope.ts';
 import { toRadians } from './angles.ts';
 import { namePlace } from './condition.ts';

@@ -5,7 +5,7 @@ import {
   type EnvelopeQuestion,
   type RowEnd,
   type RowLimit,
-} from '../../engine/index.ts';
+} from '../../engine/envelope/index.ts';
 import { figure, textTable } from './textTable.ts';
 
 /** One letter a class, for the map. */

@@ -1,5 +1,6 @@
 import type { Command } from 'commander';
-import type { Lander, LegCondition } from '../../engine/index.ts';
+import type { Lander } from '../../engine/lander/index.ts';
+import type { LegCondition } from '../../engine/touchdown/index.ts';
 import { legNumbersParser, quantityParser, type Quantity } from './quantity.ts';
 import { UsageError } from './usageError.ts';
 

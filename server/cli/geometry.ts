@@ -1,5 +1,5 @@
 import type { Command } from 'commander';
-import type { PivotBody } from '../../engine/index.ts';
+import type { PivotBody } from '../../engine/pivot/index.ts';
 import { INERTIA, LENGTH, MASS, quantityParser } from './quantity.ts';
 import { UsageError } from './usageError.ts';
 

@@ -1,5 +1,6 @@
 import type { Command } from 'commander';
-import type { Ground, Lander } from '../../engine/index.ts';
+import type { Lander } from '../../engine/lander/index.ts';
+import type { Ground } from '../../engine/touchdown/index.ts';
 import { toRadians } from './angles.ts';
 import { checkLegNumbers } from './gearOptions.ts';
 import { AZIMUTH, FRICTION, padHeightsParser, quantityParser, type PadHeight, type Quantity } from './quantity.ts';

@@ -1,5 +1,7 @@
 import type { Command } from 'commander';
-import { landerShape, type Lander, type LoadLimits, type TouchdownConditions } from '../../engine/index.ts';
+import { landerShape } from '../../engine/checks/index.ts';
+import type { Lander } from '../../engine/lander/index.ts';
+import type { LoadLimits, TouchdownConditions } from '../../engine/touchdown/index.ts';
 import { echoCondition, readCondition } from './condition.ts';
 import { addGearOptions, describeGear, echoGear, readGear, type GearOptions } from './gearOptions.ts';
 import { addGroundOptions, describeGround, echoGround, readGround, type GroundOptions } from './groundOptions.ts';

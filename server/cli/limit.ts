@@ -1,12 +1,7 @@
-import {
-  landerShape,
-  landerStance,
-  massProperties,
-  rangedShape,
-  tripLimit,
-  tripLimitByAzimuth,
-  tripLimitToward,
-} from '../../engine/index.ts';
+import { landerShape, rangedShape } from '../../engine/checks/index.ts';
+import { massProperties } from '../../engine/lander/index.ts';
+import { tripLimit, tripLimitByAzimuth, tripLimitToward } from '../../engine/pivot/index.ts';
+import { landerStance } from '../../engine/statics/index.ts';
 import { toRadians } from './angles.ts';
 import { azimuthsDeg } from './azimuths.ts';
 import { addConditionOptions, echoCondition, readCondition, type ConditionOptions } from './condition.ts';

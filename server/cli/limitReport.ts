@@ -1,4 +1,5 @@
-import type { FirstContact, RangedShape } from '../../engine/index.ts';
+import type { RangedShape } from '../../engine/checks/index.ts';
+import type { FirstContact } from '../../engine/pivot/index.ts';
 import { namePlace, type ConditionOptions } from './condition.ts';
 import { tableOf } from './csv.ts';
 import type { LimitRow } from './limitRow.ts';

@@ -1,4 +1,4 @@
-import type { AzimuthTrip, LeastTrip, SpeedLimit, TripLimit } from '../../engine/index.ts';
+import type { AzimuthTrip, LeastTrip, SpeedLimit, TripLimit } from '../../engine/pivot/index.ts';
 import { toAzimuthDeg, toDegrees } from './angles.ts';
 
 /** Speed limits toward one azimuth, or that the lander falls over without moving. Speeds in m/s. */

@@ -1,4 +1,4 @@
-import { drainTanks, massRange, type Lander } from '../../engine/index.ts';
+import { drainTanks, massRange, type Lander } from '../../engine/lander/index.ts';
 import { UsageError } from './usageError.ts';
 
 /** The lander with its tanks drained evenly until it weighs so much [kg]; as its file fills them where nothing is said. */

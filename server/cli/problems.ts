@@ -1,4 +1,4 @@
-import { formatProblem, type FieldProblem, type Result } from '../../engine/index.ts';
+import { formatProblem, type FieldProblem, type Result } from '../../engine/result.ts';
 import { oneLine, UsageError } from './usageError.ts';
 
 /** What was read, or one line with the first thing that is wrong with it and how many others there are. */

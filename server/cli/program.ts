@@ -1,6 +1,6 @@
 import { Command, CommanderError } from 'commander';
 import manifest from '../../package.json' with { type: 'json' };
-import { CAUTION } from '../../engine/index.ts';
+import { CAUTION } from '../../engine/constants.ts';
 import { formatReport, type Report, type ReportFormat } from './report.ts';
 import { oneLine, UsageError } from './usageError.ts';
 

@@ -1,5 +1,5 @@
 import { readFileSync, statSync } from 'node:fs';
-import type { DocumentBudget } from '../../engine/index.ts';
+import type { DocumentBudget } from '../../engine/documentText.ts';
 import { oneLine, UsageError } from './usageError.ts';
 
 /** The text of a file on the command line, or undefined where no such file exists. A longer one than its kind may be is not even opened. */

@@ -1,4 +1,4 @@
-import { LANDER_BUDGET, parseLanderText, type Lander } from '../../engine/index.ts';
+import { LANDER_BUDGET, parseLanderText, type Lander } from '../../engine/lander/index.ts';
 import { findLander, LANDERS } from '../../levels/index.ts';
 import { accepted } from './problems.ts';
 import { readFile } from './readFile.ts';

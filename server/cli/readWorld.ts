@@ -1,4 +1,4 @@
-import { findWorld, WORLDS, type World } from '../../engine/index.ts';
+import { findWorld, WORLDS, type World } from '../../engine/worlds.ts';
 import { oneLine, UsageError } from './usageError.ts';
 
 export const WORLD_IDS = WORLDS.map((world) => world.id).join(', ');

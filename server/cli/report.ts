@@ -1,4 +1,5 @@
-import { CAUTION, outsideCheckedRange, type RangedModel } from '../../engine/index.ts';
+import { outsideCheckedRange, type RangedModel } from '../../engine/checks/index.ts';
+import { CAUTION } from '../../engine/constants.ts';
 import { formatCsv, type CsvTable } from './csv.ts';
 
 /** What a verb found: plain data for machines, a table for people. */

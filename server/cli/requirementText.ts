@@ -1,4 +1,4 @@
-import type { CampaignSummary, Verdict } from '../../engine/index.ts';
+import type { CampaignSummary, Verdict } from '../../engine/dispersion/index.ts';
 import { figure } from './textTable.ts';
 
 /** What was required, what the runs say of it, and how many more would decide it. */

@@ -1,4 +1,5 @@
-import { simulateTouchdown, type Lander, type LegCondition, type TouchdownResult } from '../../engine/index.ts';
+import type { Lander } from '../../engine/lander/index.ts';
+import { simulateTouchdown, type LegCondition, type TouchdownResult } from '../../engine/touchdown/index.ts';
 import { toRadians } from './angles.ts';
 import { DEFAULT_FRICTION } from './groundOptions.ts';
 import type { LimitRow } from './limitRow.ts';

@@ -1,5 +1,5 @@
 import type { Command } from 'commander';
-import type { Soil } from '../../engine/index.ts';
+import type { Soil } from '../../engine/touchdown/index.ts';
 import { quantityParser, type Quantity } from './quantity.ts';
 import { UsageError } from './usageError.ts';
 

@@ -1,17 +1,16 @@
+import { rangedShape } from '../../engine/checks/index.ts';
+import { massProperties } from '../../engine/lander/index.ts';
 import {
-  findWorld,
-  landerStance,
-  massProperties,
   pivotBodyOver,
-  rangedShape,
   requiredStance,
   tripLimit,
   tripLimitByAzimuth,
   WIDEST,
   type PivotBody,
   type RequiredStance,
-  type World,
-} from '../../engine/index.ts';
+} from '../../engine/pivot/index.ts';
+import { landerStance } from '../../engine/statics/index.ts';
+import { findWorld, type World } from '../../engine/worlds.ts';
 import { toRadians } from './angles.ts';
 import { tableOf } from './csv.ts';
 import { readPivotBody } from './geometry.ts';

@@ -1,4 +1,6 @@
-import { atan, landerStance, leastStaticTilt, staticTilt, type Lander, type Standing } from '../../engine/index.ts';
+import type { Lander } from '../../engine/lander/index.ts';
+import { atan } from '../../engine/math/index.ts';
+import { landerStance, leastStaticTilt, staticTilt, type Standing } from '../../engine/statics/index.ts';
 import { toAzimuthDeg, toDegrees, toRadians } from './angles.ts';
 import { tableOf } from './csv.ts';
 import { echoGeometry, readStandingBody, type StandingBody } from './geometry.ts';

@@ -1,5 +1,5 @@
 import type { Command } from 'commander';
-import type { ContactState } from '../../engine/index.ts';
+import type { ContactState } from '../../engine/touchdown/index.ts';
 import { toRadians } from './angles.ts';
 import { BODY_RATE, DESCENT_RATE, MASS, quantityParser, type Quantity } from './quantity.ts';
 

@@ -1,5 +1,5 @@
 import type { Command } from 'commander';
-import type { Lander } from '../../engine/index.ts';
+import type { Lander } from '../../engine/lander/index.ts';
 import { addGeometryOptions, hasGeometry, type GeometryOptions } from './geometry.ts';
 import { legNumbersParser } from './quantity.ts';
 import { readLander } from './readLander.ts';

@@ -1,5 +1,6 @@
 import type { Command } from 'commander';
-import type { AttitudeHold, Lander, ThrustTail } from '../../engine/index.ts';
+import type { Lander } from '../../engine/lander/index.ts';
+import type { AttitudeHold, ThrustTail } from '../../engine/touchdown/index.ts';
 import { quantityParser, type Quantity } from './quantity.ts';
 import { UsageError } from './usageError.ts';
 

@@ -1,4 +1,4 @@
-import { simulateTouchdown } from '../../engine/index.ts';
+import { simulateTouchdown } from '../../engine/touchdown/index.ts';
 import { tableOf } from './csv.ts';
 import { addLandingOptions, rangedLanding, readLanding, type LandingOptions } from './landingOptions.ts';
 import { withMass } from './massAtContact.ts';

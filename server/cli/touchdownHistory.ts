@@ -1,5 +1,6 @@
 import { writeFileSync } from 'node:fs';
-import { CAUTION, type TouchdownSample } from '../../engine/index.ts';
+import { CAUTION } from '../../engine/constants.ts';
+import type { TouchdownSample } from '../../engine/touchdown/index.ts';
 import { formatCsv } from './csv.ts';
 import { oneLine, UsageError } from './usageError.ts';
 

@@ -1,4 +1,4 @@
-import type { TouchdownResult } from '../../engine/index.ts';
+import type { TouchdownResult } from '../../engine/touchdown/index.ts';
 import { toAzimuthDeg } from './angles.ts';
 import type { Report } from './report.ts';
 

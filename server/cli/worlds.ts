@@ -1,4 +1,5 @@
-import { STANDARD_GRAVITY, WORLDS } from '../../engine/index.ts';
+import { STANDARD_GRAVITY } from '../../engine/constants.ts';
+import { WORLDS } from '../../engine/worlds.ts';
 import { tableOf } from './csv.ts';
 import type { DefineVerb } from './program.ts';
 import type { Report } from './report.ts';

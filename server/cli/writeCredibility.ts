@@ -1,6 +1,6 @@
 import { writeFileSync } from 'node:fs';
 import path from 'node:path';
-import { runChecks } from '../../engine/index.ts';
+import { runChecks } from '../../engine/checks/index.ts';
 import { reportCard } from './check.ts';
 import { formatReport } from './report.ts';
 

@@ -1,4 +1,5 @@
-import type { Lander, TouchdownOutcome, TouchdownResult } from '../../engine/index.ts';
+import type { Lander } from '../../engine/lander/index.ts';
+import type { TouchdownOutcome, TouchdownResult } from '../../engine/touchdown/index.ts';
 import { namePlace } from './condition.ts';
 import type { Landing, LandingOptions } from './landingOptions.ts';
 import { describeAttitude, type StateOptions } from './stateOptions.ts';

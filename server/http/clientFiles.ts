@@ -1,7 +1,7 @@
 import { existsSync } from 'node:fs';
 import path from 'node:path';
 import express, { type Application } from 'express';
-import { CAUTION } from '../../engine/index.ts';
+import { CAUTION } from '../../engine/constants.ts';
 
 export const CLIENT_MISSING = 'The client is not built. Run "npm run build", then start again.';
 

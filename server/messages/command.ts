@@ -1,5 +1,6 @@
 import { z } from 'zod';
-import { SEATS, accept, refuse, type Command, type Refusal, type Result } from '../../engine/index.ts';
+import { accept, refuse, type Result } from '../../engine/result.ts';
+import { SEATS, type Command, type Refusal } from '../../engine/table/index.ts';
 
 /** What a client may ask of the table, as it arrives. Ranges are the authority's business; here it is only shape. */
 const commandSchema: z.ZodType<Command> = z.discriminatedUnion('kind', [

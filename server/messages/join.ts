@@ -1,5 +1,6 @@
 import { z } from 'zod';
-import { accept, parseMemberName, refuse, type Refusal, type Result } from '../../engine/index.ts';
+import { accept, refuse, type Result } from '../../engine/result.ts';
+import { parseMemberName, type Refusal } from '../../engine/table/index.ts';
 import { malformed } from './command.ts';
 
 /** What a client sends to open a table, to join one, or to come back to its place. */

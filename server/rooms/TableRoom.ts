@@ -1,6 +1,7 @@
 import { CloseCode, Room, ServerError, type Client } from '@colyseus/core';
 import { StateView } from '@colyseus/schema';
 import { nanoid } from 'nanoid';
+import { refuse } from '../../engine/result.ts';
 import {
   commandTable,
   createTable,
@@ -8,16 +9,15 @@ import {
   forgetAbsent,
   joinTable,
   leaveTable,
-  refuse,
   returnMember,
   stepTable,
   viewTable,
-  type DescentEvent,
   type MemberId,
   type Table,
   type TableModel,
   type TablePlan,
-} from '../../engine/index.ts';
+} from '../../engine/table/index.ts';
+import type { DescentEvent } from '../../engine/world/index.ts';
 import {
   CLOSE_CODES,
   JOIN_CODES,

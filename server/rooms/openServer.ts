@@ -1,7 +1,7 @@
 import { createServer, type Server as HttpServer } from 'node:http';
 import { defineRoom, defineServer, matchMaker } from '@colyseus/core';
 import { WebSocketTransport } from '@colyseus/ws-transport';
-import type { TableModel, TablePlan } from '../../engine/index.ts';
+import type { TableModel, TablePlan } from '../../engine/table/index.ts';
 import type { ServerConfig } from '../config.ts';
 import { guardServer, serveClient } from '../http/index.ts';
 import { createBacklogReport } from './backlogReport.ts';

@@ -1,5 +1,5 @@
 import { customAlphabet } from 'nanoid';
-import { TABLE_CODE_ALPHABET, TABLE_CODE_LENGTH } from '../../engine/index.ts';
+import { TABLE_CODE_ALPHABET, TABLE_CODE_LENGTH } from '../../engine/table/index.ts';
 
 /** Which table codes are in use, and how many tables there may be. */
 export interface TableRegistry {

@@ -1,18 +1,20 @@
 import {
   CALLOUTS,
   MARGIN_BANDS,
-  OUTCOMES,
-  PHASES,
   SEATS,
   STAGES,
-  type ControlInput,
-  type DescentState,
   type LiveMargin,
   type Scorecard,
   type SeatView,
   type TableView,
+} from '../../engine/table/index.ts';
+import {
+  OUTCOMES,
+  PHASES,
+  type ControlInput,
+  type DescentState,
   type TouchdownState,
-} from '../../engine/index.ts';
+} from '../../engine/world/index.ts';
 import {
   FIRST_FEET,
   LegPaper,

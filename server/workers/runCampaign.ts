@@ -6,7 +6,7 @@ import {
   type CampaignTally,
   type FactorShares,
   type VariancePlan,
-} from '../../engine/index.ts';
+} from '../../engine/dispersion/index.ts';
 import { defaultWorkers, openPool, type LongWork } from './pool.ts';
 import type { Range } from './work.ts';
 

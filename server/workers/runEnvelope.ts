@@ -5,7 +5,7 @@ import {
   type Envelope,
   type EnvelopeJob,
   type EnvelopeQuestion,
-} from '../../engine/index.ts';
+} from '../../engine/envelope/index.ts';
 import { defaultWorkers, openPool, type LongWork } from './pool.ts';
 
 /** Jobs in a portion: a node costs up to as many touchdowns as there are directions. */

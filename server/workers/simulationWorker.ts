@@ -3,16 +3,11 @@
  * The engine is pure, so it does not matter which thread gets which portion.
  */
 import { workerData } from 'piscina';
-import {
-  campaignSimulator,
-  formatProblem,
-  runBatch,
-  runJob,
-  runVarianceBatch,
-  type Lander,
-  type TouchdownCase,
-  type TouchdownResult,
-} from '../../engine/index.ts';
+import { campaignSimulator, runBatch, runVarianceBatch } from '../../engine/dispersion/index.ts';
+import { runJob } from '../../engine/envelope/index.ts';
+import type { Lander } from '../../engine/lander/index.ts';
+import { formatProblem } from '../../engine/result.ts';
+import type { TouchdownCase, TouchdownResult } from '../../engine/touchdown/index.ts';
 import type { Portions, Work } from './work.ts';
 
 // it came from our own pool by structured clone, not from outside

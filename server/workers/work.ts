@@ -1,12 +1,6 @@
 /** What worker threads are given to do, and in which portions. */
-import type {
-  Campaign,
-  CampaignBatch,
-  EnvelopeJob,
-  EnvelopeJobAnswer,
-  EnvelopeQuestion,
-  VariancePlan,
-} from '../../engine/index.ts';
+import type { Campaign, CampaignBatch, VariancePlan } from '../../engine/dispersion/index.ts';
+import type { EnvelopeJob, EnvelopeJobAnswer, EnvelopeQuestion } from '../../engine/envelope/index.ts';
 
 /** Given to each thread once, when it starts. */
 export type Work =

@@ -1,11 +1,6 @@
-import {
-  mapEnvelope,
-  parseCampaign,
-  accept,
-  yawDirections,
-  type Campaign,
-  type EnvelopeQuestion,
-} from '../../engine/index.ts';
+import { parseCampaign, type Campaign } from '../../engine/dispersion/index.ts';
+import { mapEnvelope, yawDirections, type EnvelopeQuestion } from '../../engine/envelope/index.ts';
+import { accept } from '../../engine/result.ts';
 import { findLander } from '../../levels/index.ts';
 import { runCampaign } from '../../server/workers/runCampaign.ts';
 import { runEnvelope } from '../../server/workers/runEnvelope.ts';

@@ -1,6 +1,6 @@
 // first, on purpose: see there
 import { platformAtan, platformSin } from './platformMath.ts';
-import { tripLimit, type ContactCondition, type PivotBody } from '../../engine/index.ts';
+import { tripLimit, type ContactCondition, type PivotBody } from '../../engine/pivot/index.ts';
 import { nanosecondsPerCall, type BenchRow } from './row.ts';
 
 const BODY: PivotBody = { mass: 1000, halfStance: 1.5, centerHeight: 2, inertia: 1500 };

@@ -1,12 +1,5 @@
-import {
-  createDescent,
-  pilot,
-  readDescent,
-  stepDescent,
-  STEPS_PER_TICK,
-  STEADY,
-  type Outcome,
-} from '../../engine/index.ts';
+import { pilot, STEADY } from '../../engine/descent/index.ts';
+import { createDescent, readDescent, stepDescent, STEPS_PER_TICK, type Outcome } from '../../engine/world/index.ts';
 import { PHYSICS_DT, POSITION_ITERATIONS, VELOCITY_ITERATIONS } from '../../engine/world/constants.ts';
 import type { Descent } from '../../engine/world/descentRecord.ts';
 import { createHullBody, isHullDown, layGround } from '../../engine/world/hullBody.ts';

@@ -1,11 +1,6 @@
-import {
-  createPlayback,
-  formatProblem,
-  hashDescent,
-  parseRecordingText,
-  playToEnd,
-  type Divergence,
-} from '../../engine/index.ts';
+import { createPlayback, parseRecordingText, playToEnd, type Divergence } from '../../engine/replay/index.ts';
+import { formatProblem } from '../../engine/result.ts';
+import { hashDescent } from '../../engine/world/index.ts';
 import { firstLanding } from '../../levels/index.ts';
 import { flyGolden, GOLDEN_RUNS, type FlownRun } from '../replay/goldenRuns.ts';
 

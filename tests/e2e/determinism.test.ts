@@ -3,19 +3,15 @@ import path from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { build, createServer, type ViteDevServer } from 'vite';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { HASTY, pilot } from '../../engine/descent/index.ts';
 import {
-  createDescent,
   finishRecording,
   formatRecording,
-  hashDescent,
-  HASTY,
-  pilot,
-  readDescent,
   recordInput,
   recordState,
   startRecording,
-  stepDescent,
-} from '../../engine/index.ts';
+} from '../../engine/replay/index.ts';
+import { createDescent, hashDescent, readDescent, stepDescent } from '../../engine/world/index.ts';
 import { firstLanding } from '../../levels/index.ts';
 import { GOLDEN_RUNS, type FlownRun } from '../replay/goldenRuns.ts';
 import { launchBrowser } from '../support/browser.ts';

@@ -3,7 +3,7 @@
  * than the search for the ground, and where a stiff lateral stage was made softer at unchanged force as its leg bottomed.
  */
 import { describe, expect, it } from 'vitest';
-import type { TouchdownCase } from '../../engine/index.ts';
+import type { TouchdownCase } from '../../engine/touchdown/index.ts';
 import { ringLander } from '../support/ringLander.ts';
 import { MOON, plane, shippedLander, touchDown } from '../support/touchDown.ts';
 

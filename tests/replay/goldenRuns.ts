@@ -1,14 +1,12 @@
+import { HASTY, pilot, STEADY } from '../../engine/descent/index.ts';
 import {
   createDescent,
   hashDescent,
-  HASTY,
-  pilot,
   readDescent,
-  STEADY,
   stepDescent,
   type DescentState,
   type Outcome,
-} from '../../engine/index.ts';
+} from '../../engine/world/index.ts';
 import { firstLanding } from '../../levels/index.ts';
 
 /**

@@ -1,12 +1,12 @@
+import type { Lander } from '../../engine/lander/index.ts';
 import {
   createDescent,
   stepDescent,
   type ControlInput,
   type Descent,
   type DescentEvent,
-  type Lander,
   type Terrain,
-} from '../../engine/index.ts';
+} from '../../engine/world/index.ts';
 import { lowestFoot } from '../../engine/world/feet.ts';
 
 /** Surface gravity of the Moon by GM / R², as in the check table [m/s²]. */

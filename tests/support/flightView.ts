@@ -1,4 +1,5 @@
-import type { DescentState, HeldControls, LiveMargin, TableView } from '../../engine/index.ts';
+import type { HeldControls, LiveMargin, TableView } from '../../engine/table/index.ts';
+import type { DescentState } from '../../engine/world/index.ts';
 
 /** Both controls, as a pilot alone holds them. */
 export const BOTH: HeldControls = { thrust: true, tilt: true };

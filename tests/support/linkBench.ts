@@ -1,5 +1,5 @@
 import { openLocalTable, openSharedTable, type FrameClock, type TableLink } from '../../client/net/index.ts';
-import { playedModel, type Command, type TablePlan } from '../../engine/index.ts';
+import { playedModel, type Command, type TablePlan } from '../../engine/table/index.ts';
 import { STEPS_PER_PATCH } from '../../server/rooms/index.ts';
 import { createHandTicker, createTabStore, startTestServer, until } from './tableServer.ts';
 

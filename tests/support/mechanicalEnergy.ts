@@ -1,4 +1,4 @@
-import type { Descent } from '../../engine/index.ts';
+import type { Descent } from '../../engine/world/index.ts';
 import { elasticForce } from '../../engine/touchdown/legCrush.ts';
 import { hasBottomed } from '../../engine/world/sectionLander.ts';
 import { placeFoot } from '../../engine/world/legForce.ts';

@@ -1,4 +1,6 @@
-import type { DescentSetup, DescentState, InputRun, TableModel, TablePlan } from '../../engine/index.ts';
+import type { InputRun } from '../../engine/replay/index.ts';
+import type { TableModel, TablePlan } from '../../engine/table/index.ts';
+import type { DescentSetup, DescentState } from '../../engine/world/index.ts';
 
 /**
  * A world simple enough to reckon by hand, under the real rules of the table: a point falls straight down at 1 m/s a tick

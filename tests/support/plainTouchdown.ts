@@ -1,4 +1,4 @@
-import type { TouchdownState } from '../../engine/index.ts';
+import type { TouchdownState } from '../../engine/world/index.ts';
 
 /** An arrival at a walking pace, to the right, down a slope of 0.1: every number plain, for tests that change one. */
 export const PLAIN_TOUCHDOWN: TouchdownState = {

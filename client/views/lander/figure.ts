@@ -1,4 +1,4 @@
-import { massProperties, type Lander } from '../../../engine/index.ts';
+import { massProperties, type Lander } from '../../../engine/lander/index.ts';
 
 /**
  * What a drawing of a lander needs to know, in its section frame: origin on the footpad plane straight below the centre

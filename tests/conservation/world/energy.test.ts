@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { stepDescent } from '../../../engine/index.ts';
+import { stepDescent } from '../../../engine/world/index.ts';
 import { findLander } from '../../../levels/index.ts';
 import { COAST, dropLander, evenGround } from '../../support/dropLander.ts';
 import { mechanicalEnergy } from '../../support/mechanicalEnergy.ts';

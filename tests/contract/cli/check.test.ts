@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { credibilityCard, runChecks, type CheckResult } from '../../../engine/index.ts';
+import { credibilityCard, runChecks, type CheckResult } from '../../../engine/checks/index.ts';
 import { readSource } from '../../support/sources.ts';
 import { callJson, callKilter, jsonOf, runKilter } from './runKilter.ts';
 

@@ -1,12 +1,13 @@
 import { describe, expect, it, vi } from 'vitest';
-import type * as Engine from '../../../engine/index.ts';
+import type * as Checks from '../../../engine/checks/index.ts';
+import { WORLDS } from '../../../engine/worlds.ts';
 import { callKilter } from './runKilter.ts';
 
 // the shipped checks on worlds whose gravity is off by one percent
-vi.mock('../../../engine/index.ts', async (importOriginal) => {
-  const engine = await importOriginal<typeof Engine>();
-  const heavier = engine.WORLDS.map((world) => ({ ...world, gravity: world.gravity * 1.01 }));
-  return { ...engine, runChecks: () => engine.runChecks(heavier) };
+vi.mock('../../../engine/checks/index.ts', async (importOriginal) => {
+  const checks = await importOriginal<typeof Checks>();
+  const heavier = WORLDS.map((world) => ({ ...world, gravity: world.gravity * 1.01 }));
+  return { ...checks, runChecks: () => checks.runChecks(heavier) };
 });
 
 describe('kilter check with wrong gravity', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { CAUTION } from '../../../engine/index.ts';
+import { CAUTION } from '../../../engine/constants.ts';
 import { callJson, callKilter } from './runKilter.ts';
 
 const LINES: readonly (readonly [line: string, list: string])[] = [

@@ -2,7 +2,7 @@ import { spawn } from 'node:child_process';
 import { statSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { CAUTION } from '../../../engine/index.ts';
+import { CAUTION } from '../../../engine/constants.ts';
 import { readSource, ROOT } from '../../support/sources.ts';
 import { callKilter, runKilter } from './runKilter.ts';
 

@@ -3,13 +3,10 @@ import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'no
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
-import {
-  compareUprightLying,
-  findWorld,
-  lowerBound,
-  simulateTouchdown,
-  type TouchdownCase,
-} from '../../../engine/index.ts';
+import { lowerBound } from '../../../engine/dispersion/index.ts';
+import { compareUprightLying } from '../../../engine/structure/index.ts';
+import { simulateTouchdown, type TouchdownCase } from '../../../engine/touchdown/index.ts';
+import { findWorld } from '../../../engine/worlds.ts';
 import { findLander } from '../../../levels/index.ts';
 import benchArrivals from '../../../levels/scenarios/benchArrivals.json' with { type: 'json' };
 import { ROOT } from '../../support/sources.ts';

@@ -2,7 +2,7 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
-import { simulateTouchdown, type TouchdownCase, type TouchdownConditions } from '../../../engine/index.ts';
+import { simulateTouchdown, type TouchdownCase, type TouchdownConditions } from '../../../engine/touchdown/index.ts';
 import { createGround, findLander, findSite } from '../../../levels/index.ts';
 import { callJson, callKilter } from './runKilter.ts';
 

@@ -1,20 +1,18 @@
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { describe, expect, it } from 'vitest';
+import { CAUTION } from '../../../engine/constants.ts';
 import {
-  accept,
   CAMPAIGN_FORMAT,
   CAMPAIGN_INPUTS,
   CAMPAIGN_RANGES,
-  CAUTION,
-  COUNTS,
   INPUT_FACTS,
   parseCampaign,
-  parseLander,
   SAMPLING_METHODS,
-  TOUCHDOWN_OUTCOMES,
-  WORLDS,
-  type FieldProblem,
-} from '../../../engine/index.ts';
+} from '../../../engine/dispersion/index.ts';
+import { COUNTS, parseLander } from '../../../engine/lander/index.ts';
+import { accept, type FieldProblem } from '../../../engine/result.ts';
+import { TOUCHDOWN_OUTCOMES } from '../../../engine/touchdown/index.ts';
+import { WORLDS } from '../../../engine/worlds.ts';
 import { findLander } from '../../../levels/index.ts';
 import benchArrivals from '../../../levels/scenarios/benchArrivals.json' with { type: 'json' };
 import schema from '../../../levels/schemas/campaign.schema.json' with { type: 'json' };

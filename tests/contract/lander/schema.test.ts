@@ -1,6 +1,6 @@
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { describe, expect, it } from 'vitest';
-import { CAUTION } from '../../../engine/index.ts';
+import { CAUTION } from '../../../engine/constants.ts';
 import { BOUNDS, COUNTS, parseLander, RANGES, TEXTS } from '../../../engine/lander/index.ts';
 import schema from '../../../levels/schemas/lander.schema.json' with { type: 'json' };
 import { LANDER_FILES, numbersIn, spoiled, type Step } from '../../support/landerFile.ts';

@@ -1,5 +1,6 @@
 import { afterEach, describe, expect, it } from 'vitest';
-import type { Command, DescentEvent, TablePlan, TableView } from '../../../engine/index.ts';
+import type { Command, TablePlan, TableView } from '../../../engine/table/index.ts';
+import type { DescentEvent } from '../../../engine/world/index.ts';
 import { BENCHES, type LinkBench } from '../../support/linkBench.ts';
 import { plainLander } from '../../support/plainLander.ts';
 

@@ -1,13 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import {
-  advanceEnvelope,
-  createEnvelope,
-  mapEnvelope,
-  planVariance,
-  prepareTouchdown,
-  runTouchdown,
-  summarize,
-} from '../../../engine/index.ts';
+import { planVariance, summarize } from '../../../engine/dispersion/index.ts';
+import { advanceEnvelope, createEnvelope, mapEnvelope } from '../../../engine/envelope/index.ts';
+import { prepareTouchdown, runTouchdown } from '../../../engine/touchdown/index.ts';
 import { runCampaign, runVariance } from '../../../server/workers/runCampaign.ts';
 import { runEnvelope } from '../../../server/workers/runEnvelope.ts';
 import type { WorkProgress } from '../../../server/workers/pool.ts';

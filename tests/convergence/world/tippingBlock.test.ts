@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { PHYSICS_DT } from '../../../engine/index.ts';
+import { PHYSICS_DT } from '../../../engine/world/index.ts';
 import { planckBlock } from '../../support/planckBlock.ts';
 import { balancingRate, toppleRate, type BlockSize } from '../../support/tippingBlock.ts';
 

@@ -1,19 +1,17 @@
 import { describe, expect, it } from 'vitest';
+import { createPlayback, playToEnd, type Recording } from '../../../engine/replay/index.ts';
 import {
   commandTable,
-  createPlayback,
   createTable,
   dropMember,
   joinTable,
-  playToEnd,
   playedModel,
   recordingOf,
   returnMember,
   stepTable,
   viewTable,
   type Command,
-  type Recording,
-} from '../../../engine/index.ts';
+} from '../../../engine/table/index.ts';
 import { firstLanding } from '../../../levels/index.ts';
 
 const MOST_TICKS = 20_000;

@@ -1,5 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { createDescent, hashDescent, stepDescent, type ControlInput, type Descent } from '../../../engine/index.ts';
+import {
+  createDescent,
+  hashDescent,
+  stepDescent,
+  type ControlInput,
+  type Descent,
+} from '../../../engine/world/index.ts';
 import { firstLanding } from '../../../levels/index.ts';
 
 /** A crew with no plan: every control moved now and then, the same way each time. */

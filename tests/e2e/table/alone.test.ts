@@ -1,7 +1,7 @@
 import { execFileSync } from 'node:child_process';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { CAUTION } from '../../../engine/index.ts';
+import { CAUTION } from '../../../engine/constants.ts';
 import { flyByHand } from '../../support/flyByHand.ts';
 import { outOfReach } from '../../support/inReach.ts';
 import { setLiveTable, type LiveTable } from '../../support/liveTable.ts';

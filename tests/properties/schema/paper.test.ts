@@ -2,17 +2,8 @@ import { Encoder, Reflection, StateView } from '@colyseus/schema';
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readPaper } from '../../../client/net/readPaper.ts';
-import {
-  CALLOUTS,
-  MARGIN_BANDS,
-  OUTCOMES,
-  PHASES,
-  SEATS,
-  STAGES,
-  type DescentState,
-  type TableView,
-  type TouchdownState,
-} from '../../../engine/index.ts';
+import { CALLOUTS, MARGIN_BANDS, SEATS, STAGES, type TableView } from '../../../engine/table/index.ts';
+import { OUTCOMES, PHASES, type DescentState, type TouchdownState } from '../../../engine/world/index.ts';
 import { FIRST_FEET, TablePapers, createPaper, writePaper } from '../../../server/schema/index.ts';
 
 /** Any finite number but minus zero, which the wire does not tell from zero when it replaces it. */

@@ -5,7 +5,7 @@ import {
   stepDescent,
   type ControlInput,
   type DescentState,
-} from '../../../engine/index.ts';
+} from '../../../engine/world/index.ts';
 import { findLander } from '../../../levels/index.ts';
 import { dropLander, evenGround, MOON } from '../../support/dropLander.ts';
 import { plainLander } from '../../support/plainLander.ts';

@@ -2,7 +2,7 @@ import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterEach, describe, expect, it } from 'vitest';
-import { CAUTION } from '../../../engine/index.ts';
+import { CAUTION } from '../../../engine/constants.ts';
 import { startTestServer, type TestServer } from '../../support/tableServer.ts';
 
 let server: TestServer | undefined;

@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { joinSharedTable, openSharedTable, type TableLink } from '../../../client/net/index.ts';
-import { MOST_MEMBERS } from '../../../engine/index.ts';
+import { MOST_MEMBERS } from '../../../engine/table/index.ts';
 import {
   createHandTicker,
   createTabStore,

@@ -3,7 +3,7 @@ import { createConnection } from 'node:net';
 import { Client, type Room } from '@colyseus/sdk';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { openSharedTable } from '../../../client/net/index.ts';
-import type { TableModel } from '../../../engine/index.ts';
+import type { TableModel } from '../../../engine/table/index.ts';
 import { LARGEST_BODY } from '../../../server/http/index.ts';
 import { COMMAND_RATE } from '../../../server/rooms/index.ts';
 import { plainModel } from '../../support/plainTable.ts';

@@ -1,17 +1,17 @@
 import { describe, expect, it } from 'vitest';
 import {
   achievedError,
-  CAUTION,
   CHECKED_RANGES,
   credibilityCard,
   formatCard,
   landerShape,
   outsideCheckedRange,
-  PHYSICS_REVISION,
   RANGED_MODELS,
   rangedShape,
   runChecks,
-} from '../../../engine/index.ts';
+} from '../../../engine/checks/index.ts';
+import { CAUTION } from '../../../engine/constants.ts';
+import { PHYSICS_REVISION } from '../../../engine/replay/index.ts';
 import { ringLander } from '../../support/ringLander.ts';
 import { readSource } from '../../support/sources.ts';
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { CAUTION } from '../../../engine/index.ts';
+import { CAUTION } from '../../../engine/constants.ts';
 import { formatCsv, tableOf } from '../../../server/cli/csv.ts';
 
 describe('a table as CSV', () => {

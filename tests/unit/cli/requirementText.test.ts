@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { judge } from '../../../engine/index.ts';
+import { judge } from '../../../engine/dispersion/index.ts';
 import { requirementText } from '../../../server/cli/requirementText.ts';
 
 const WANTED = { fraction: 0.95, confidence: 0.95 };

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { simulateTouchdown } from '../../../engine/index.ts';
+import { simulateTouchdown } from '../../../engine/touchdown/index.ts';
 import { findLander } from '../../../levels/index.ts';
 import { readLanding, type LandingOptions } from '../../../server/cli/landingOptions.ts';
 import { readState } from '../../../server/cli/stateOptions.ts';

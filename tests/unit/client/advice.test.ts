@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { adviseFlying } from '../../../client/panels/advice.ts';
-import type { HeldControls, TableView } from '../../../engine/index.ts';
+import type { HeldControls, TableView } from '../../../engine/table/index.ts';
 import { BOTH, HOVER, viewOf } from '../../support/flightView.ts';
 
 function keyFor(view: TableView, holds: HeldControls = BOTH): string {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { alertOf } from '../../../client/panels/alerts.ts';
-import type { TableView } from '../../../engine/index.ts';
+import type { TableView } from '../../../engine/table/index.ts';
 import { HOVER, viewOf } from '../../support/flightView.ts';
 
 /** 10 kN for 300 s from 9.80665 m/s2: hovering at 34 % burns 1.156 kg a second. */

@@ -6,7 +6,7 @@ import { drawTiltDial } from '../../../client/panels/tiltDial.ts';
 import { drawLander } from '../../../client/views/lander/drawLander.ts';
 import { figureOf } from '../../../client/views/lander/figure.ts';
 import { drawStart } from '../../../client/views/startSheet.ts';
-import { massProperties } from '../../../engine/index.ts';
+import { massProperties } from '../../../engine/lander/index.ts';
 import { LANDERS } from '../../../levels/index.ts';
 
 /** What a drawing must not contain: something that was to be a number and is none. */

@@ -5,7 +5,7 @@ import { readingText } from '../../../client/panels/readings.ts';
 import { DescentDrawing } from '../../../client/scenes/descentDrawing.ts';
 import { figuresOf } from '../../../client/scenes/figures.ts';
 import { figureOf } from '../../../client/views/lander/figure.ts';
-import type { TableView } from '../../../engine/index.ts';
+import type { TableView } from '../../../engine/table/index.ts';
 import { firstLanding } from '../../../levels/index.ts';
 import { viewOf } from '../../support/flightView.ts';
 

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { outsideAtTouchdown, outsideInSimulation } from '../../../client/panels/outsideAtTouchdown.ts';
-import { WORLDS, type DescentSetup, type TouchdownState } from '../../../engine/index.ts';
+import type { DescentSetup, TouchdownState } from '../../../engine/world/index.ts';
+import { WORLDS } from '../../../engine/worlds.ts';
 import { findLander } from '../../../levels/index.ts';
 import { ringLander } from '../../support/ringLander.ts';
 import { PLAIN_TOUCHDOWN } from '../../support/plainTouchdown.ts';

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { simulatedWords } from '../../../client/panels/simulatedWords.ts';
-import { OUTCOMES, TOUCHDOWN_OUTCOMES, type Outcome, type TouchdownOutcome } from '../../../engine/index.ts';
+import { TOUCHDOWN_OUTCOMES, type TouchdownOutcome } from '../../../engine/touchdown/index.ts';
+import { OUTCOMES, type Outcome } from '../../../engine/world/index.ts';
 import { plane, shippedLander, touchDown } from '../../support/touchDown.ts';
 
 const RESULT = touchDown({

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { verdictOf } from '../../../client/panels/verdict.ts';
-import { OUTCOMES, type Scorecard } from '../../../engine/index.ts';
+import type { Scorecard } from '../../../engine/table/index.ts';
+import { OUTCOMES } from '../../../engine/world/index.ts';
 import { PLAIN_TOUCHDOWN } from '../../support/plainTouchdown.ts';
 
 function cardOf(card: Partial<Scorecard>): Scorecard {

@@ -1,15 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import {
-  createDescent,
-  HASTY,
-  parseControlInput,
-  pilot,
-  readDescent,
-  STEADY,
-  stepDescent,
-  type DescentState,
-  type PilotManner,
-} from '../../../engine/index.ts';
+import { HASTY, pilot, STEADY, type PilotManner } from '../../../engine/descent/index.ts';
+import { parseControlInput } from '../../../engine/input/index.ts';
+import { createDescent, readDescent, stepDescent, type DescentState } from '../../../engine/world/index.ts';
 import { firstLanding } from '../../../levels/index.ts';
 
 const SEEDS = [1, 2, 3, 4, 5, 6, 7, 8, 9, 10];

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { CAUTION, STANDARD_GRAVITY, WORLDS, findWorld } from '../../../engine/index.ts';
+import { CAUTION, STANDARD_GRAVITY } from '../../../engine/constants.ts';
+import { WORLDS, findWorld } from '../../../engine/worlds.ts';
 
 /**
  * Surface gravities in the usual two to three figures, as general tables print them [m/s²]. From memory; a second

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { equalsControlInput, formatProblem, parseControlInput, quantizeControls } from '../../../engine/index.ts';
+import { equalsControlInput, parseControlInput, quantizeControls } from '../../../engine/input/index.ts';
+import { formatProblem } from '../../../engine/result.ts';
 
 function problems(json: unknown): readonly string[] {
   const parsed = parseControlInput(json);

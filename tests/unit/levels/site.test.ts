@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { Ajv } from 'ajv';
 import { describe, expect, it } from 'vitest';
-import { formatProblem } from '../../../engine/index.ts';
+import { formatProblem } from '../../../engine/result.ts';
 import { findSite, parseSite, SITES } from '../../../levels/index.ts';
 import { ROOT } from '../../support/sources.ts';
 

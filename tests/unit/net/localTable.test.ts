@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { openLocalTable, type LocalTable } from '../../../client/net/index.ts';
-import { playedModel, type Recording } from '../../../engine/index.ts';
+import type { Recording } from '../../../engine/replay/index.ts';
+import { playedModel } from '../../../engine/table/index.ts';
 import { firstLanding } from '../../../levels/index.ts';
 import { createHandClock } from '../../support/linkBench.ts';
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { createSmoothing } from '../../../client/net/index.ts';
-import type { DescentState } from '../../../engine/index.ts';
+import type { DescentState } from '../../../engine/world/index.ts';
 import { plainModel, plainPlan } from '../../support/plainTable.ts';
 
 const still = plainModel.createDescent(plainPlan).read();

@@ -1,27 +1,23 @@
 import { describe, expect, it } from 'vitest';
+import { HASTY, pilot } from '../../../engine/descent/index.ts';
 import {
   createPlayback,
-  formatProblem,
   formatRecording,
   hashSetup,
-  HASTY,
   MARK_EVERY,
   parseRecording,
   parseRecordingText,
-  pilot,
   playToEnd,
-  readDescent,
   recordInput,
   recordRun,
   recordState,
   finishRecording,
   startRecording,
-  stepDescent,
   stepPlayback,
-  createDescent,
-  type ControlInput,
   type Recording,
-} from '../../../engine/index.ts';
+} from '../../../engine/replay/index.ts';
+import { formatProblem } from '../../../engine/result.ts';
+import { readDescent, stepDescent, createDescent, type ControlInput } from '../../../engine/world/index.ts';
 import { firstLanding } from '../../../levels/index.ts';
 
 const PLAN = firstLanding(4);

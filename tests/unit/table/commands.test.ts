@@ -8,7 +8,7 @@ import {
   viewTable,
   type Command,
   type Table,
-} from '../../../engine/index.ts';
+} from '../../../engine/table/index.ts';
 import { plainModel, plainPlan } from '../../support/plainTable.ts';
 
 let table: Table;

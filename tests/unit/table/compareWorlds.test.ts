@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
+import { compareWorlds } from '../../../engine/table/index.ts';
 import {
-  compareWorlds,
   createDescent,
   readDescent,
   stepDescent,
   type DescentSetup,
   type TouchdownState,
-} from '../../../engine/index.ts';
+} from '../../../engine/world/index.ts';
 import { plainLander } from '../../support/plainLander.ts';
 
 const setup: DescentSetup = {

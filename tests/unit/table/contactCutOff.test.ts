@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { commandTable, createTable, joinTable, playedModel, stepTable, TICK_RATE } from '../../../engine/index.ts';
+import { commandTable, createTable, joinTable, playedModel, stepTable } from '../../../engine/table/index.ts';
+import { TICK_RATE } from '../../../engine/world/index.ts';
 import { firstLanding } from '../../../levels/index.ts';
 
 describe('first contact', () => {

@@ -9,7 +9,7 @@ import {
   leaveTable,
   parseMemberName,
   viewTable,
-} from '../../../engine/index.ts';
+} from '../../../engine/table/index.ts';
 import { plainModel, plainPlan } from '../../support/plainTable.ts';
 
 describe('joining a table', () => {

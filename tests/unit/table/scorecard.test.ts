@@ -1,12 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import {
-  bandOf,
-  calloutOf,
-  playedModel,
-  type DescentSetup,
-  type DescentState,
-  type TouchdownState,
-} from '../../../engine/index.ts';
+import { bandOf, calloutOf, playedModel } from '../../../engine/table/index.ts';
+import type { DescentSetup, DescentState, TouchdownState } from '../../../engine/world/index.ts';
 import { plainLander } from '../../support/plainLander.ts';
 
 /** Moon [m/s²]: GM over the mean radius squared, as in the table of published checks. */

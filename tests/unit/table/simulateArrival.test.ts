@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { massProperties, simulateArrival, type DescentSetup, type TouchdownState } from '../../../engine/index.ts';
+import { massProperties } from '../../../engine/lander/index.ts';
+import { simulateArrival } from '../../../engine/table/index.ts';
+import type { DescentSetup, TouchdownState } from '../../../engine/world/index.ts';
 import { rotate } from '../../../engine/math/quaternion.ts';
 import { arrivalCase } from '../../../engine/table/simulateArrival.ts';
 import { attitudeOf } from '../../../engine/touchdown/attitude.ts';

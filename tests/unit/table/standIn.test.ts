@@ -10,10 +10,10 @@ import {
   returnMember,
   stepTable,
   viewTable,
-  type ControlInput,
   type Seat,
   type Table,
-} from '../../../engine/index.ts';
+} from '../../../engine/table/index.ts';
+import type { ControlInput } from '../../../engine/world/index.ts';
 import { plainModel, plainPlan } from '../../support/plainTable.ts';
 
 const STAND_IN: ControlInput = { thrustPercent: 50, tiltDeg: 5 };

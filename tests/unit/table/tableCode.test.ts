@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { TABLE_CODE_ALPHABET, formatTableCode, parseTableCode } from '../../../engine/index.ts';
+import { TABLE_CODE_ALPHABET, formatTableCode, parseTableCode } from '../../../engine/table/index.ts';
 
 describe('a table code', () => {
   it('[TA4] uses the base-20 letters of RFC 8628 section 6.1', () => {

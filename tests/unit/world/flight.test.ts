@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { createDescent, readDescent, stepDescent, TICK_DT, type Lander } from '../../../engine/index.ts';
+import type { Lander } from '../../../engine/lander/index.ts';
+import { createDescent, readDescent, stepDescent, TICK_DT } from '../../../engine/world/index.ts';
 import { COAST, evenGround, MOON } from '../../support/dropLander.ts';
 import { plainLander } from '../../support/plainLander.ts';
 

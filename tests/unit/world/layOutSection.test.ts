@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { inertiaAbout, massProperties, type Lander } from '../../../engine/index.ts';
+import { inertiaAbout, massProperties, type Lander } from '../../../engine/lander/index.ts';
 import { layOutSection } from '../../../engine/world/layOutSection.ts';
 import { readMassTable } from '../../../engine/world/massTable.ts';
 import { drainTanks } from '../../../engine/lander/drainTanks.ts';

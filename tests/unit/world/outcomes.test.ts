@@ -6,7 +6,7 @@ import {
   type DescentEvent,
   type DescentSetup,
   type StartState,
-} from '../../../engine/index.ts';
+} from '../../../engine/world/index.ts';
 import { COAST, dropLander, evenGround, MOON, settle } from '../../support/dropLander.ts';
 import { plainLander } from '../../support/plainLander.ts';
 

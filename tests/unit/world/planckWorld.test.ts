@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { createDescent, readDescent, stepDescent } from '../../../engine/index.ts';
+import { createDescent, readDescent, stepDescent } from '../../../engine/world/index.ts';
 import { MAX_SPEED } from '../../../engine/world/constants.ts';
 import { Chain, CONTACT_SKIN, createWorld, Polygon, stepWorld } from '../../../engine/world/planckWorld.ts';
 import { COAST, dropLander, evenGround, MOON } from '../../support/dropLander.ts';

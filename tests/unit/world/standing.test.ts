@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { readDescent, stepDescent, type Descent } from '../../../engine/index.ts';
+import { readDescent, stepDescent, type Descent } from '../../../engine/world/index.ts';
 import { advanceOnLegs } from '../../../engine/world/advanceMotion.ts';
 import { findLander } from '../../../levels/index.ts';
 import { COAST, dropLander, evenGround, settle } from '../../support/dropLander.ts';

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { runCheck } from '../../../engine/checks/outsideCheck.ts';
-import { CHECK_KINDS, OUTSIDE_CHECKS, runChecks, WORLDS, type CheckResult } from '../../../engine/index.ts';
+import { CHECK_KINDS, OUTSIDE_CHECKS, runChecks, type CheckResult } from '../../../engine/checks/index.ts';
+import { WORLDS } from '../../../engine/worlds.ts';
 
 const results = runChecks();
 

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { readDescent, simulateArrival } from '../../../engine/index.ts';
+import { simulateArrival } from '../../../engine/table/index.ts';
+import { readDescent } from '../../../engine/world/index.ts';
 import { nextUniform, seedRandom } from '../../../engine/math/random.ts';
 import { dropLander, evenGround, settle } from '../../support/dropLander.ts';
 import { shippedLander } from '../../support/touchDown.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { readDescent } from '../../../engine/index.ts';
+import { readDescent } from '../../../engine/world/index.ts';
 import { dropLander, MOON, settle } from '../../support/dropLander.ts';
 import { plainLander } from '../../support/plainLander.ts';
 

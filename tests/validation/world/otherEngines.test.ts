@@ -1,5 +1,5 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { tripLimit } from '../../../engine/index.ts';
+import { tripLimit } from '../../../engine/pivot/index.ts';
 import { loadMujocoEngine, mujocoBlock } from '../../support/mujocoBlock.ts';
 import { planckBlock } from '../../support/planckBlock.ts';
 import { loadRapier, rapierBlock } from '../../support/rapierBlock.ts';

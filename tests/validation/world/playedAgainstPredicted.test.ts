@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { type Descent, type Lander } from '../../../engine/index.ts';
+import type { Lander } from '../../../engine/lander/index.ts';
+import type { Descent } from '../../../engine/world/index.ts';
 import { findLander } from '../../../levels/index.ts';
 import { bisectLimit } from '../../support/bisectLimit.ts';
 import { dropLander, evenGround, settle } from '../../support/dropLander.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { readDescent, type Descent } from '../../../engine/index.ts';
+import { readDescent, type Descent } from '../../../engine/world/index.ts';
 import { findLander } from '../../../levels/index.ts';
 import { bisectLimit } from '../../support/bisectLimit.ts';
 import { dropLander, evenGround, MOON, settle } from '../../support/dropLander.ts';
