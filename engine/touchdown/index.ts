@@ -2,6 +2,8 @@
 export { checkTouchdown } from './checkTouchdown.ts';
 export { DEFAULT_STEP } from './constants.ts';
 export type { TouchdownKernel } from './kernel.ts';
+export { criticalAzimuths } from './criticalAzimuths.ts';
+export { leastTipLimit, type LeastTipLimit } from './leastTipLimit.ts';
 export { prepareTouchdown } from './prepareTouchdown.ts';
 export { runTouchdown } from './runTouchdown.ts';
 export { bekkerSinkage } from './soil.ts';
@@ -22,3 +24,12 @@ export {
   type TouchdownResult,
   type TouchdownSample,
 } from './touchdownCase.ts';
+export {
+  FIRST_LIMITS,
+  hasTipped,
+  HIGHEST_FRICTION,
+  tipLimit,
+  type FirstLimit,
+  type TipLimit,
+  type TipLimitOptions,
+} from './tipLimit.ts';

@@ -1,0 +1,99 @@
+/** What a touchdown at one horizontal speed says of it. */
+export interface SpeedSample {
+  readonly tips: boolean;
+  /** A leg is used up, or a load limit passed. */
+  readonly gear: boolean;
+  /** Least distance of the plumb line inside the footprint [m]. */
+  readonly margin: number;
+}
+
+/** Points looked at again within one coarse step below a limit found by halving. */
+const LOOKS_BELOW = 12;
+
+/** Halvings of the spacing about a dip of the margin. */
+const DIP_TURNS = 4;
+
+/** A dip counts when its margin is below this share of the largest one seen [-]. */
+const DIP_SHARE = 3 / 4;
+
+/**
+ * The least speed at which something happens, from samples at rising `speeds`, the first of which is 0: the low end of a bracket not wider than
+ * `tolerance`, at which it does not happen yet, or 0 when it does at the first; undefined when at none.
+ *
+ * What tips may stand again a little faster: a lander that rocks from edge to edge falls at some number of swings and stands at the next. So neither
+ * samples nor halving alone give the least. A strip between two samples shows as a dip of the margin: the bottom of each dip below the first speed
+ * found is looked for as well. And within one coarse step below the limit that halving gives, where strips are narrow, LOOKS_BELOW more speeds are
+ * looked at in the same way, until none tips.
+ */
+export function leastSpeedThat(
+  what: 'tips' | 'gear',
+  sample: (speed: number) => SpeedSample,
+  speeds: readonly number[],
+  tolerance: number,
+): number | undefined {
+  const happens = (speed: number): boolean => sample(speed)[what];
+  if (what === 'gear') {
+    const found = speeds.findIndex(happens);
+    if (found <= 0) return found < 0 ? undefined : 0;
+    return halve([speeds[found - 1] ?? 0, speeds[found] ?? 0], happens, tolerance);
+  }
+  let bracket = leastBracket(sample, speeds);
+  if (bracket === undefined) return undefined;
+  const look = (speeds[1] ?? 0) / LOOKS_BELOW;
+  let limit = 0;
+  while (bracket !== undefined) {
+    limit = halve(bracket, happens, tolerance);
+    const below = Array.from({ length: LOOKS_BELOW + 1 }, (_, i) => limit - (LOOKS_BELOW - i) * look);
+    bracket = leastBracket(
+      sample,
+      below.filter((speed) => speed > 0),
+    );
+  }
+  return limit;
+}
+
+/** Does not happen at the first speed, happens at the second; both 0 when it does at 0. */
+type Bracket = readonly [number, number];
+
+function halve([low, high]: Bracket, happens: (speed: number) => boolean, tolerance: number): number {
+  while (high - low > tolerance) {
+    const middle = (low + high) / 2;
+    if (happens(middle)) high = middle;
+    else low = middle;
+  }
+  return low;
+}
+
+/** The least pair of neighbors, among rising speeds and those about the dips of their margin, of which the first stands and the second tips. */
+function leastBracket(sample: (speed: number) => SpeedSample, speeds: readonly number[]): Bracket | undefined {
+  const found = speeds.findIndex((speed) => sample(speed).tips);
+  if (found === 0) return [Math.min(speeds[0]!, 0), speeds[0]!];
+  const standing = found < 0 ? speeds : speeds.slice(0, found);
+  const widest = Math.max(...standing.map((speed) => sample(speed).margin));
+  for (let i = 1; i + 1 < standing.length; i++) {
+    const [before, at, after] = [standing[i - 1]!, standing[i]!, standing[i + 1]!];
+    const { margin } = sample(at);
+    if (margin >= sample(before).margin || margin > sample(after).margin || margin > DIP_SHARE * widest) continue;
+    const bracket = bottomOfDip(sample, [before, at, after]);
+    if (bracket !== undefined) return bracket;
+  }
+  return found < 0 ? undefined : [speeds[found - 1]!, speeds[found]!];
+}
+
+/** Follows the margin of three rising speeds to its least, by halving the spacing about it, until something tips. */
+function bottomOfDip(
+  sample: (speed: number) => SpeedSample,
+  [first, second, third]: readonly [number, number, number],
+): Bracket | undefined {
+  let [before, at, after] = [first, second, third];
+  for (let turn = 0; turn < DIP_TURNS; turn++) {
+    const [left, right] = [(before + at) / 2, (at + after) / 2];
+    if (sample(left).tips) return [before, left];
+    if (sample(right).tips) return [at, right];
+    const least = Math.min(sample(left).margin, sample(at).margin, sample(right).margin);
+    if (least === sample(left).margin) [after, at] = [at, left];
+    else if (least === sample(right).margin) [before, at] = [at, right];
+    else [before, after] = [left, right];
+  }
+  return undefined;
+}

@@ -1,0 +1,146 @@
+import { runTouchdown } from './runTouchdown.ts';
+import { leastSpeedThat, type SpeedSample } from './leastSpeed.ts';
+import { referenceSpeed } from './referenceSpeed.ts';
+import type { TouchdownKernel } from './kernel.ts';
+import type { TouchdownConditions, TouchdownOptions, TouchdownResult } from './touchdownCase.ts';
+
+/**
+ * Highest friction that ground is expected to have under a footpad [-]. Model tests on powdered pumice saw 0.7 to 1.0 [NTRS20070030982];
+ * the quarter above it, for pads that dig in, is common practice without a source.
+ */
+export const HIGHEST_FRICTION = 1.25;
+
+/** Coarse steps up to DENSE_SHARE times the reference speed, and the growth of each step after that [-]. */
+const DENSE_STEPS = 16;
+const DENSE_SHARE = 1.6;
+const GROWTH = 1.25;
+
+/** Speeds are looked at up to this many times the reference speed when nothing else is asked for [-]. */
+const FARTHEST_SHARE = 4;
+
+/** Width at which halving stops, over the reference speed [-]: some millimeters a second, below what friction and slope of any ground are known to. */
+const TOLERANCE_SHARE = 1 / 1000;
+
+/** Which of two limits is met first as the horizontal speed rises. */
+export const FIRST_LIMITS = ['tip', 'gear', 'none'] as const;
+export type FirstLimit = (typeof FIRST_LIMITS)[number];
+
+/** How fast one arrival may move across the ground, all else as it is. Speeds are horizontal, along the travel, 0 or more [m/s]. */
+export interface TipLimit {
+  /** It stands at this speed and tips at `tolerance` above it; 0: tips even without; undefined: none up to `upTo`. */
+  readonly speed: number | undefined;
+  /** [m/s] */
+  readonly tolerance: number;
+  /** Largest speed looked at [m/s]. */
+  readonly upTo: number;
+  /** Friction at which it tips at the least speed: that of the ground, or HIGHEST_FRICTION [-]. */
+  readonly friction: number;
+  /** Least speed at which a leg is used up or a load limit passed, up to the tip limit; 0: even without; undefined: none. */
+  readonly gearSpeed: number | undefined;
+  readonly first: FirstLimit;
+  /** A speed above the limit at which it stands again, where a strip of speeds tips below it; undefined when none was seen or looked for. */
+  readonly standsAgainAt: number | undefined;
+}
+
+export interface TipLimitOptions extends Pick<TouchdownOptions, 'step' | 'damping'> {
+  /** Look no farther than this [m/s]. Default FARTHEST_SHARE times the closed form on level ground. */
+  readonly upTo?: number;
+  /** Also look above the limit for speeds at which it stands again; default false. */
+  readonly strips?: boolean;
+}
+
+/**
+ * The tip limit of one arrival: the least horizontal speed along its travel at which the touchdown simulation tips, everything else (descent rate,
+ * attitude, body rates, ground, legs) as given, at the friction of the ground and at HIGHEST_FRICTION, whichever is less. The speed in
+ * `conditions` only gives the sense of travel. Closed forms serve to choose the speeds looked at, nothing else.
+ */
+export function tipLimit(
+  kernel: TouchdownKernel,
+  conditions: TouchdownConditions,
+  options: TipLimitOptions = {},
+): TipLimit {
+  const reference = referenceSpeed(kernel, conditions);
+  const upTo = options.upTo ?? FARTHEST_SHARE * reference;
+  const tolerance = TOLERANCE_SHARE * reference;
+  const given = conditions.ground.friction;
+  let found: TipLimit = {
+    speed: undefined,
+    tolerance,
+    upTo,
+    friction: given,
+    gearSpeed: undefined,
+    first: 'none',
+    standsAgainAt: undefined,
+  };
+  for (const friction of given < HIGHEST_FRICTION ? [given, HIGHEST_FRICTION] : [given]) {
+    const sample = sampler(kernel, conditions, friction, options);
+    const speeds = coarseSpeeds(reference, found.speed ?? upTo);
+    const tip = leastSpeedThat('tips', sample, speeds, tolerance);
+    const gear = leastSpeedThat(
+      'gear',
+      sample,
+      speeds.filter((speed) => speed <= (tip ?? upTo)),
+      tolerance,
+    );
+    if (gear !== undefined && gear < (found.gearSpeed ?? Infinity)) found = { ...found, gearSpeed: gear };
+    if (tip !== undefined) found = { ...found, speed: tip, friction, standsAgainAt: undefined };
+    if (tip !== undefined && options.strips === true)
+      found = { ...found, standsAgainAt: standsAbove(sample, reference, tip, upTo) };
+  }
+  return { ...found, first: firstLimitOf(found) };
+}
+
+/** True when a touchdown ended on its side. */
+export function hasTipped({ outcome }: Pick<TouchdownResult, 'outcome'>): boolean {
+  return outcome === 'tipped downhill' || outcome === 'tipped uphill';
+}
+
+/** What is met first: the gear where both are met at one speed. */
+export function firstLimitOf({ speed, gearSpeed }: Pick<TipLimit, 'speed' | 'gearSpeed'>): FirstLimit {
+  if (gearSpeed !== undefined && gearSpeed <= (speed ?? Infinity)) return 'gear';
+  return speed === undefined ? 'none' : 'tip';
+}
+
+/** Runs of one arrival by speed; each speed once. */
+function sampler(
+  kernel: TouchdownKernel,
+  conditions: TouchdownConditions,
+  friction: number,
+  { step, damping }: TipLimitOptions,
+): (speed: number) => SpeedSample {
+  const known = new Map<number, SpeedSample>();
+  const sense = conditions.state.horizontalSpeed < 0 ? -1 : 1;
+  const ground = { ...conditions.ground, friction };
+  const options = { ...(step !== undefined && { step }), ...(damping !== undefined && { damping }) };
+  return (speed) => {
+    const before = known.get(speed);
+    if (before !== undefined) return before;
+    const state = { ...conditions.state, horizontalSpeed: sense * speed };
+    const result = runTouchdown(kernel, { ...conditions, ground, state }, options);
+    const gear = result.limitsHit.some((limit) => limit === 'crush exhausted' || limit === 'load');
+    const sample = { tips: hasTipped(result), gear, margin: result.leastMargin.value };
+    known.set(speed, sample);
+    return sample;
+  };
+}
+
+/** 0, even steps to DENSE_SHARE, growing ones after that, all below `end`, and `end`. */
+function coarseSpeeds(reference: number, end: number): readonly number[] {
+  const step = (DENSE_SHARE * reference) / DENSE_STEPS;
+  const speeds: number[] = [];
+  for (let i = 0; i <= DENSE_STEPS && i * step < end; i++) speeds.push(i * step);
+  for (let speed = DENSE_SHARE * GROWTH * reference; speed < end; speed *= GROWTH) speeds.push(speed);
+  speeds.push(end);
+  return speeds;
+}
+
+function standsAbove(
+  sample: (speed: number) => SpeedSample,
+  reference: number,
+  limit: number,
+  upTo: number,
+): number | undefined {
+  return coarseSpeeds(reference, Math.min(upTo, DENSE_SHARE * reference)).find(
+    (speed) => speed > limit && !sample(speed).tips,
+  );
+}

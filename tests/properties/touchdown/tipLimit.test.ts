@@ -1,0 +1,147 @@
+import { describe, expect, it } from 'vitest';
+import { nextUniform, seedRandom } from '../../../engine/math/random.ts';
+import {
+  criticalAzimuths,
+  hasTipped,
+  HIGHEST_FRICTION,
+  leastTipLimit,
+  prepareTouchdown,
+  runTouchdown,
+  tipLimit,
+  type TouchdownConditions,
+  type TouchdownKernel,
+} from '../../../engine/touchdown/index.ts';
+import { ringLander } from '../../support/ringLander.ts';
+import { plane, shippedLander } from '../../support/touchDown.ts';
+
+const LANDERS = 10;
+
+interface Drawn {
+  readonly kernel: TouchdownKernel;
+  readonly conditions: TouchdownConditions;
+}
+
+/** A lander on 3 to 8 legs between squat and tall, and how it arrives, drawn from a seed. */
+function draw(seed: number): Drawn {
+  const random = seedRandom(seed);
+  const between = (low: number, high: number): number => low + (high - low) * nextUniform(random);
+  const mass = between(500, 8000);
+  const radius = between(1.5, 5);
+  const height = radius * between(0.4, 2);
+  const inertia = mass * height * height * between(0.1, 0.4);
+  const gravity = [1.62422, 3.72787, 9.80665][Math.floor(between(0, 3))]!;
+  const lander = ringLander({
+    mass,
+    inertia: [inertia, inertia, inertia * between(0.4, 1)],
+    centerHeight: height,
+    legCount: Math.floor(between(3, 9)),
+    radius,
+    firstAzimuth: between(0, 6),
+    crushForce: mass * gravity * between(0.8, 3),
+    stroke: between(0.3, 1),
+    stiffness: mass * 300,
+    bottomedStiffness: mass * 600,
+    hipInset: between(0, 0.4) * radius,
+    secondary: { force: mass * gravity, stroke: 0.4, stiffness: mass * 300 },
+    hull: [
+      [0.5 * radius, 0, height],
+      [-0.5 * radius, 0, height],
+      [0, 0.5 * radius, height],
+      [0, -0.5 * radius, height],
+      [0, 0, 1.8 * height],
+    ],
+  });
+  const prepared = prepareTouchdown(lander);
+  if (!prepared.ok) throw new Error(JSON.stringify(prepared.error));
+  const froude = Math.sqrt(gravity * radius);
+  return {
+    kernel: prepared.value,
+    conditions: {
+      gravity,
+      ground: plane(between(0.3, 1.1), between(0, 0.2), between(0, 6)),
+      state: {
+        horizontalSpeed: 1,
+        descentRate: froude * between(0.2, 0.8),
+        travelAzimuth: between(0, 6),
+        yaw: between(0, 6),
+        pitch: between(-0.1, 0.1),
+        roll: between(-0.1, 0.1),
+        rates: [between(-0.05, 0.05), between(-0.05, 0.05), between(-0.05, 0.05)],
+      },
+    },
+  };
+}
+
+function tips({ kernel, conditions }: Drawn, speed: number): boolean {
+  return [conditions.ground.friction, Math.max(conditions.ground.friction, HIGHEST_FRICTION)].some((friction) =>
+    hasTipped(
+      runTouchdown(kernel, {
+        ...conditions,
+        ground: { ...conditions.ground, friction },
+        state: { ...conditions.state, horizontalSpeed: speed },
+      }),
+    ),
+  );
+}
+
+describe('tip limit of one arrival', () => {
+  const drawn = Array.from({ length: LANDERS }, (_, i) => draw(7000 + i));
+  const limits = drawn.map(({ kernel, conditions }) => tipLimit(kernel, conditions));
+
+  it('[TD21] stands at the limit and tips within its tolerance above', () => {
+    let met = 0;
+    limits.forEach(({ speed, tolerance }, i) => {
+      if (speed === undefined || speed === 0) return;
+      met++;
+      expect(tips(drawn[i]!, speed), `lander ${i} at ${speed} m/s`).toBe(false);
+      expect(tips(drawn[i]!, speed + tolerance), `lander ${i} above ${speed} m/s`).toBe(true);
+    });
+    expect(met).toBeGreaterThan(LANDERS / 2);
+  });
+
+  it('[TD21] is 0 where the lander tips without moving across, and absent where it tips at no speed looked at', () => {
+    const atOnce = limits.flatMap(({ speed }, i) => (speed === 0 ? [tips(drawn[i]!, 0)] : []));
+    const never = limits.flatMap(({ speed, upTo }, i) => (speed === undefined ? [tips(drawn[i]!, upTo)] : []));
+    expect(atOnce.length).toBeGreaterThan(0);
+    expect(atOnce).not.toContain(false);
+    expect(never).not.toContain(true);
+  });
+
+  it('[TD21] has no speed below it that tips, at thirty speeds', () => {
+    limits.forEach(({ speed = 0 }, i) => {
+      for (let n = 1; n < 100; n += 3.3) {
+        expect(tips(drawn[i]!, (speed * n) / 100) && speed > 0, `lander ${i} at ${n} % of ${speed} m/s`).toBe(false);
+      }
+    });
+  });
+});
+
+describe('least tip limit', () => {
+  const lander = shippedLander('steeple');
+  const prepared = prepareTouchdown(lander);
+  if (!prepared.ok) throw new Error('Steeple can be simulated');
+  const kernel = prepared.value;
+  const arrivals = criticalAzimuths(lander).map((azimuth): TouchdownConditions => ({
+    gravity: 1.62422,
+    ground: plane(0.8, (5 * Math.PI) / 180),
+    state: { horizontalSpeed: 0, descentRate: 1.5, yaw: -azimuth },
+  }));
+
+  it('[TD22] is the least of the limits of each arrival, to their tolerance', () => {
+    const some = arrivals.filter((_, i) => i % 4 === 2);
+    const each = some.map((arrival) => tipLimit(kernel, arrival));
+    const least = leastTipLimit(kernel, some);
+    const speeds = each.map(({ speed }) => speed ?? Infinity);
+    expect(Math.abs(least.speed! - Math.min(...speeds))).toBeLessThanOrEqual(2 * least.tolerance);
+    expect(Math.min(...speeds)).toBeLessThan(Math.max(...speeds) - 10 * least.tolerance);
+  });
+
+  it('[TD22] looks square to every edge and along every foot, which a round number of yaws misses', () => {
+    const azimuths = criticalAzimuths(lander);
+    // six feet, six edges, and half way between neighbors
+    expect(azimuths).toHaveLength(24);
+    const six = Array.from({ length: 6 }, (_, i) => (2 * Math.PI * i) / 6);
+    const near = (azimuth: number): boolean => six.some((one) => Math.abs(one - azimuth) < 0.02);
+    expect(azimuths.filter((azimuth) => !near(azimuth)).length).toBeGreaterThan(12);
+  });
+});
