@@ -7,8 +7,9 @@ export interface SpeedSample {
   readonly margin: number;
 }
 
-/** Points looked at again within one coarse step below a limit found by halving. */
+/** Even steps looked at again within the coarse step below a limit found by halving, and times the last of them is halved toward the limit. */
 const LOOKS_BELOW = 12;
+const LOOKS_NEAR = 3;
 
 /** Halvings of the spacing about a dip of the margin. */
 const DIP_TURNS = 4;
@@ -16,58 +17,61 @@ const DIP_TURNS = 4;
 /** A dip counts when its margin is below this share of the largest one seen [-]. */
 const DIP_SHARE = 3 / 4;
 
+/** Two speeds not farther apart than the tolerance: at the first it does not happen (unless both are 0), at the second it does [m/s]. */
+export type SpeedBracket = readonly [number, number];
+
 /**
- * The least speed at which something happens, from samples at rising `speeds`, the first of which is 0: the low end of a bracket not wider than
- * `tolerance`, at which it does not happen yet, or 0 when it does at the first; undefined when at none.
+ * The least speed at which something happens, bracketed from samples at rising `speeds`, the first of which is 0; [0, 0] when it does at the first,
+ * undefined when at none.
  *
  * What tips may stand again a little faster: a lander that rocks from edge to edge falls at some number of swings and stands at the next. So neither
  * samples nor halving alone give the least. A strip between two samples shows as a dip of the margin: the bottom of each dip below the first speed
- * found is looked for as well. And within one coarse step below the limit that halving gives, where strips are narrow, LOOKS_BELOW more speeds are
- * looked at in the same way, until none tips.
+ * found is looked for as well. And within one coarse step below the limit that halving gives, where strips are narrow, LOOKS_BELOW and LOOKS_NEAR
+ * more speeds are looked at in the same way, until none tips.
  */
 export function leastSpeedThat(
   what: 'tips' | 'gear',
   sample: (speed: number) => SpeedSample,
   speeds: readonly number[],
   tolerance: number,
-): number | undefined {
+): SpeedBracket | undefined {
   const happens = (speed: number): boolean => sample(speed)[what];
   if (what === 'gear') {
     const found = speeds.findIndex(happens);
-    if (found <= 0) return found < 0 ? undefined : 0;
+    if (found <= 0) return found < 0 ? undefined : [0, 0];
     return halve([speeds[found - 1] ?? 0, speeds[found] ?? 0], happens, tolerance);
   }
-  let bracket = leastBracket(sample, speeds);
-  if (bracket === undefined) return undefined;
-  const look = (speeds[1] ?? 0) / LOOKS_BELOW;
-  let limit = 0;
-  while (bracket !== undefined) {
-    limit = halve(bracket, happens, tolerance);
-    const below = Array.from({ length: LOOKS_BELOW + 1 }, (_, i) => limit - (LOOKS_BELOW - i) * look);
-    bracket = leastBracket(
-      sample,
-      below.filter((speed) => speed > 0),
-    );
+  let coarse = leastBracket(sample, speeds);
+  let limit: SpeedBracket | undefined;
+  while (coarse !== undefined) {
+    limit = halve(coarse, happens, tolerance);
+    coarse = leastBracket(sample, speedsBelow(limit[0], coarse[1] - coarse[0]));
   }
   return limit;
 }
 
-/** Does not happen at the first speed, happens at the second; both 0 when it does at 0. */
-type Bracket = readonly [number, number];
-
-function halve([low, high]: Bracket, happens: (speed: number) => boolean, tolerance: number): number {
+function halve([low, high]: SpeedBracket, happens: (speed: number) => boolean, tolerance: number): SpeedBracket {
   while (high - low > tolerance) {
     const middle = (low + high) / 2;
     if (happens(middle)) high = middle;
     else low = middle;
   }
-  return low;
+  return [low, high];
+}
+
+/** Rising, from `width` below a limit up to it; none for a limit of 0. */
+function speedsBelow(limit: number, width: number): readonly number[] {
+  const look = width / LOOKS_BELOW;
+  const even = Array.from({ length: LOOKS_BELOW }, (_, i) => limit - (LOOKS_BELOW - i) * look);
+  const near = Array.from({ length: LOOKS_NEAR }, (_, i) => limit - look / (2 << i));
+  return [...even, ...near, limit].filter((speed) => speed > 0);
 }
 
 /** The least pair of neighbors, among rising speeds and those about the dips of their margin, of which the first stands and the second tips. */
-function leastBracket(sample: (speed: number) => SpeedSample, speeds: readonly number[]): Bracket | undefined {
+function leastBracket(sample: (speed: number) => SpeedSample, speeds: readonly number[]): SpeedBracket | undefined {
   const found = speeds.findIndex((speed) => sample(speed).tips);
-  if (found === 0) return [Math.min(speeds[0]!, 0), speeds[0]!];
+  if (speeds.length === 0) return undefined;
+  if (found === 0) return [0, speeds[0]!];
   const standing = found < 0 ? speeds : speeds.slice(0, found);
   const widest = Math.max(...standing.map((speed) => sample(speed).margin));
   for (let i = 1; i + 1 < standing.length; i++) {
@@ -84,7 +88,7 @@ function leastBracket(sample: (speed: number) => SpeedSample, speeds: readonly n
 function bottomOfDip(
   sample: (speed: number) => SpeedSample,
   [first, second, third]: readonly [number, number, number],
-): Bracket | undefined {
+): SpeedBracket | undefined {
   let [before, at, after] = [first, second, third];
   for (let turn = 0; turn < DIP_TURNS; turn++) {
     const [left, right] = [(before + at) / 2, (at + after) / 2];

@@ -27,8 +27,10 @@ export type FirstLimit = (typeof FIRST_LIMITS)[number];
 
 /** How fast one arrival may move across the ground, all else as it is. Speeds are horizontal, along the travel, 0 or more [m/s]. */
 export interface TipLimit {
-  /** It stands at this speed and tips at `tolerance` above it; 0: tips even without; undefined: none up to `upTo`. */
+  /** The simulation stands at this speed, and at each lower one looked at; 0: it tips even without; undefined: none up to `upTo`. */
   readonly speed: number | undefined;
+  /** A speed at which the simulation tips, at most `tolerance` above; undefined with `speed`. */
+  readonly tipsAt: number | undefined;
   /** [m/s] */
   readonly tolerance: number;
   /** Largest speed looked at [m/s]. */
@@ -65,6 +67,7 @@ export function tipLimit(
   const given = conditions.ground.friction;
   let found: TipLimit = {
     speed: undefined,
+    tipsAt: undefined,
     tolerance,
     upTo,
     friction: given,
@@ -76,16 +79,13 @@ export function tipLimit(
     const sample = sampler(kernel, conditions, friction, options);
     const speeds = coarseSpeeds(reference, found.speed ?? upTo);
     const tip = leastSpeedThat('tips', sample, speeds, tolerance);
-    const gear = leastSpeedThat(
-      'gear',
-      sample,
-      speeds.filter((speed) => speed <= (tip ?? upTo)),
-      tolerance,
-    );
+    const standing = speeds.filter((speed) => speed <= (tip?.[0] ?? upTo));
+    const gear = leastSpeedThat('gear', sample, standing, tolerance)?.[0];
     if (gear !== undefined && gear < (found.gearSpeed ?? Infinity)) found = { ...found, gearSpeed: gear };
-    if (tip !== undefined) found = { ...found, speed: tip, friction, standsAgainAt: undefined };
-    if (tip !== undefined && options.strips === true)
-      found = { ...found, standsAgainAt: standsAbove(sample, reference, tip, upTo) };
+    if (tip === undefined) continue;
+    const [speed, tipsAt] = tip;
+    const standsAgainAt = options.strips === true ? standsAbove(sample, reference, tipsAt, upTo) : undefined;
+    found = { ...found, speed, tipsAt, friction, standsAgainAt };
   }
   return { ...found, first: firstLimitOf(found) };
 }
