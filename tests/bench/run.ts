@@ -6,6 +6,7 @@ import { ROOT } from '../support/sources.ts';
 import { benchClientSize } from './clientSize.ts';
 import type { BenchRow } from './row.ts';
 import { benchSimulationRate } from './simulationRate.ts';
+import { benchTipLimit } from './tipLimit.ts';
 import { benchTouchdown } from './touchdown.ts';
 import { benchTripLimitRate } from './tripLimitRate.ts';
 import { benchWorldStep } from './worldStep.ts';
@@ -14,6 +15,7 @@ import { benchWorldStep } from './worldStep.ts';
 const engine: readonly BenchRow[] = [
   ...benchTripLimitRate(),
   ...benchWorldStep(),
+  ...benchTipLimit(),
   ...(await benchTouchdown()),
   ...(await benchSimulationRate()),
 ];
