@@ -80,8 +80,8 @@ export const BOUNDS = {
   secondaryForce: { least: 0.02, most: 5, unit: '-' },
   /** Elastic shortening under the (first) crush force, over the stroke of all stages. */
   elasticShare: { least: 0.001, most: 0.5, unit: '-' },
-  /** Stiffness of the bottomed leg over that before crushing. */
-  bottomedStiffening: { least: 0.1, most: 50, unit: '-' },
+  /** Stiffness of the bottomed leg over that before crushing: a leg that softened at unchanged force would make energy. */
+  bottomedStiffening: { least: 1, most: 50, unit: '-' },
   /** Stroke of all stages over the length from footpad to hip. */
   strokeShare: { least: 0.01, most: 0.8, unit: '-' },
   /** Footpad diameter over the length from footpad to hip. */
@@ -98,6 +98,9 @@ export const BOUNDS = {
 
 /** Parts and tanks have their centers inside the box, or outside by no more than this share of its longest side [-]. */
 export const OUTSIDE_SHARE = 0.25;
+
+/** Radius of gyration of the lander about any axis, over the longest side of the box, at least [-]. */
+export const LEAST_GYRATION = 0.01;
 
 /** The foot point of the center of mass lies at least so far inside every edge of the footprint [m]. */
 export const LEAST_STANCE = 1e-3;

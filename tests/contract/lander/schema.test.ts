@@ -20,6 +20,7 @@ const BEYOND = [
   'lander/flat-hull',
   'lander/footpads-in-line',
   'lander/impossible-moments',
+  'lander/no-moment',
   'lander/outside-hull',
   'lander/too-heavy',
   ...Object.keys(BOUNDS).map(
