@@ -7,6 +7,8 @@ const MAX_SPEED = 100;
 const MAX_RATE = 10;
 /** Steepest plane [rad]. */
 const MAX_SLOPE = Math.PI / 3;
+/** Largest budget of steps taken: a minute of computing. */
+const MOST_STEPS = 100_000_000;
 const MAX_HEIGHTS = 1_000_000;
 
 /** Everything wrong with the conditions of a touchdown of a lander; empty when they can be simulated. */
@@ -47,6 +49,13 @@ export function checkTouchdown(
   number('options.step', options.step, 1e-6, 0.01, 's');
   number('options.timeLimit', options.timeLimit, 0.001, 10_000, 's');
   number('options.damping', options.damping, 0, 2, '');
+  const { maxSteps, only } = options;
+  if (maxSteps !== undefined && !(Number.isInteger(maxSteps) && maxSteps >= 1 && maxSteps <= MOST_STEPS)) {
+    problems.push(wrong('options.maxSteps', `a whole number of steps, 1 to ${MOST_STEPS}`, `${maxSteps}`));
+  }
+  if (only !== undefined && only !== 'tipping') {
+    problems.push(wrong('options.only', "'tipping', or not given", String(only)));
+  }
   const every = options.historyEvery;
   if (every !== undefined && !(Number.isInteger(every) && every >= 0)) {
     problems.push(wrong('options.historyEvery', 'a whole number of steps, 0 or more', `${every}`));

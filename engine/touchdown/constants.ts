@@ -69,3 +69,22 @@ export const HULL_WATCH_SHARE = 1 / 50;
 export const QUIET_ENERGY_SHARE = 1 / 128;
 export const QUIET_PENDULUM = 2;
 export const QUIET_SLIDE_SHARE = 1 / 128;
+
+/** A lander cannot tip when its energy is below this share of what passing over the lowest edge takes [-]. The rest is for what the bound leaves out: the turn of the edge on a slope as legs give. */
+export const SURE_SHARE = 9 / 10;
+
+/** A lander that lies on its hull when its time is up has tipped if its long axis leans by more than this cosine, 45 deg [-]. */
+export const LYING_COSINE = Math.SQRT1_2;
+
+/** Most of the energy of an impact on the hull that a rebound gives back [-]: damping of HULL_DAMPING gives back a few hundredths. */
+export const REBOUND_SHARE = 1 / 2;
+
+/**
+ * Still rocking: a lander that cannot tip and whose legs and pads together have given way by less than ROCKING_CHANGE_SHARE of L, and slid by less
+ * than QUIET_SLIDE_SHARE of it, for ROCKING_PENDULUM times sqrt(L / g) [-]. About a swing from one edge to the other and back.
+ */
+export const ROCKING_PENDULUM = 6;
+export const ROCKING_CHANGE_SHARE = 1 / 4096;
+
+/** Most steps that a run computes when no other budget is given [-]: a hundred times a long touchdown of a stiff lander, under a second. */
+export const DEFAULT_MAX_STEPS = 1_000_000;

@@ -58,6 +58,8 @@ export function readResult(
   const leaning = toWorld(started.frame, course.tipDirection ?? axis);
   return {
     outcome: outcomeOf(course, limitsHit),
+    stillRocking: course.tipDirection === undefined && course.staysUp && !course.atRest && !course.quiet,
+    outOfSteps: course.outOfSteps,
     limitsHit,
     leastMargin: { value: course.leastMargin, time: course.leastMarginStep * started.step },
     strokes,
@@ -101,8 +103,8 @@ function lateralUsed(kernel: TouchdownKernel): readonly number[] {
 function outcomeOf(course: RunCourse, limitsHit: readonly TouchdownLimit[]): TouchdownOutcome {
   if (limitsHit.includes('tip downhill')) return 'tipped downhill';
   if (limitsHit.includes('tip uphill')) return 'tipped uphill';
-  if (limitsHit.includes('crush exhausted') || limitsHit.includes('load')) return 'overloaded';
-  return course.atRest || course.settled ? 'upright' : 'timed out';
+  if (!course.atRest && !course.quiet && !course.staysUp) return 'timed out';
+  return limitsHit.includes('crush exhausted') || limitsHit.includes('load') ? 'overloaded' : 'upright';
 }
 
 function hitLimits(

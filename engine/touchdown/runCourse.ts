@@ -5,10 +5,16 @@ export interface RunCourse {
   step: number;
   /** Steps really computed: a free flight counts one. */
   computed: number;
+  /** The budget of steps was used up before anything else ended the run. */
+  outOfSteps: boolean;
   firstContact: number | undefined;
   atRest: boolean;
-  /** Decided to stay up although it still moves a little. */
-  settled: boolean;
+  /** Has too little energy to tip: final. */
+  staysUp: boolean;
+  /** Moves too little for anything to change. */
+  quiet: boolean;
+  /** Cannot tip and has for a while only rocked. */
+  onlyRocks: boolean;
   /** Set by the verdict: level unit vector in which the lander falls, ground frame. */
   tipDirection: readonly [number, number, number] | undefined;
   /** Of the last look; see plumbMargin. */
@@ -20,6 +26,10 @@ export interface RunCourse {
   /** Step since which kinetic energy has been low and no pad has slid far, and how far the pads had slid in all then [m]. */
   quietSince: number;
   quietSlide: number;
+  /** Step since which legs and pads have not given way nor slid far, and how far they had in all then [m]. */
+  unchangedSince: number;
+  changed: number;
+  unchangedSlide: number;
   /** Of the hull from the ground, now and least so far [m]. */
   gap: number;
   clearance: number;

@@ -1,8 +1,14 @@
 import { advance } from './advance.ts';
 import { setHoldMoment } from './attitudeHold.ts';
-import { DEFAULT_HOLD_BANDWIDTH, HULL_WATCH_SHARE, MAX_FLIGHT_TURN, STEPS_PER_LOOK } from './constants.ts';
+import {
+  DEFAULT_HOLD_BANDWIDTH,
+  DEFAULT_MAX_STEPS,
+  HULL_WATCH_SHARE,
+  MAX_FLIGHT_TURN,
+  STEPS_PER_LOOK,
+} from './constants.ts';
 import { MARGIN_SIZE } from './footprint.ts';
-import { judge } from './judge.ts';
+import { judge, judgeEnd } from './judge.ts';
 import type { TouchdownKernel } from './kernel.ts';
 import { CONTACTS, HIGHEST_UN, HOLD_X, HULL_CONTACTS, HULL_ON, STEP, THRUST, THRUST_DECAY, VX } from './layout.ts';
 import { closeLedger, openLedger, thrustPower, updateLedger } from './ledger.ts';
@@ -27,9 +33,12 @@ export function runTouchdown(
   const course: RunCourse = {
     step: 0,
     computed: 0,
+    outOfSteps: false,
     firstContact: kernel.found[CONTACTS]! > 0 ? 0 : undefined,
     atRest: false,
-    settled: false,
+    staysUp: false,
+    quiet: false,
+    onlyRocks: false,
     tipDirection: undefined,
     margin: new Float64Array(MARGIN_SIZE),
     lastMargin: Infinity,
@@ -38,6 +47,9 @@ export function runTouchdown(
     restLooks: 0,
     quietSince: 0,
     quietSlide: 0,
+    unchangedSince: 0,
+    changed: 0,
+    unchangedSlide: 0,
     gap: hullGap(kernel),
     clearance: Infinity,
     ledger: options.ledger === true ? openLedger(kernel) : undefined,
@@ -45,7 +57,8 @@ export function runTouchdown(
   const every = options.historyEvery ?? 0;
   const history: TouchdownSample[] = [];
   if (every > 0) history.push(readSample(kernel, started, course));
-  while (course.step < started.stepLimit) {
+  const maxSteps = options.maxSteps ?? DEFAULT_MAX_STEPS;
+  while (course.step < started.stepLimit && course.computed < maxSteps) {
     const before = course.step;
     if (!fly(kernel, started, course)) stepOn(kernel, conditions, started, course, every);
     if (every > 0 && Math.floor(course.step / every) > Math.floor(before / every)) {
@@ -53,12 +66,18 @@ export function runTouchdown(
     }
     if (course.step % STEPS_PER_LOOK !== 0) continue;
     judge(kernel, conditions, started, course);
-    const decided = course.tipDirection !== undefined || course.settled;
-    if (course.atRest || (decided && options.stopWhenDecided !== false)) break;
+    if (course.atRest || (options.stopWhenDecided !== false && isDecided(course, options))) break;
   }
+  course.outOfSteps = course.computed >= maxSteps;
+  judgeEnd(kernel, started, course);
   const result = readResult(kernel, conditions, started, course);
   const ledger = course.ledger === undefined ? {} : { ledger: closeLedger(course.ledger, kernel) };
   return every > 0 ? { ...result, history, ...ledger } : { ...result, ...ledger };
+}
+
+function isDecided(course: RunCourse, { only }: TouchdownOptions): boolean {
+  if (course.tipDirection !== undefined || course.quiet) return true;
+  return only === 'tipping' ? course.staysUp : course.onlyRocks;
 }
 
 /**

@@ -69,6 +69,21 @@ export function bekkerSinkage(
   diameter: number,
   soil: { readonly cohesive: number; readonly frictional: number; readonly exponent: number },
 ): number {
-  const ratio = force / bekkerCoefficient(soil.cohesive, soil.frictional, diameter);
-  return soil.exponent === 1 ? ratio : exp(log(ratio) / soil.exponent);
+  return sinkageUnder(force, bekkerCoefficient(soil.cohesive, soil.frictional, diameter), soil.exponent);
+}
+
+function sinkageUnder(force: number, coefficient: number, exponent: number): number {
+  const ratio = force / coefficient;
+  return exponent === 1 ? ratio : exp(log(ratio) / exponent);
+}
+
+/**
+ * By how much the work of a load on a pad that sinks as far as the load can bring it exceeds what the soil takes [J].
+ *
+ *   integral of load - C p^n from p_0 to p = load (p - p_0) - (load p - B_0 p_0) / (n + 1),   C p^n = load, B_0 = C p_0^n
+ */
+export function workBeyondSoil(load: number, coefficient: number, exponent: number, sinkage: number): number {
+  const end = sinkageUnder(load, coefficient, exponent);
+  const start = bekkerForce(coefficient, exponent, sinkage);
+  return load * (end - sinkage) - (load * end - start * sinkage) / (exponent + 1);
 }

@@ -11,6 +11,7 @@ import {
   HULL_PHASE_SQUARED,
   HULL_SUPPORTS,
   MAX_PHASE_SQUARED,
+  REBOUND_SHARE,
   TIME_LIMIT_PENDULUM,
 } from './constants.ts';
 import { footOffset, footprintCorners } from './footprint.ts';
@@ -74,6 +75,8 @@ export interface StartedRun {
   readonly downhill: Vec3;
   /** Length that scales thresholds: height of the center of mass above the footpad plane [m]. */
   readonly scale: number;
+  /** Share of the energy of an impact on the hull that may come back [-]. */
+  readonly rebound: number;
   /** Until cut-off [N]. */
   readonly thrust: number;
   /** From first contact to cut-off. */
@@ -116,6 +119,7 @@ export function startTouchdown(
     stepLimit: Math.ceil(timeLimit / step),
     downhill: toGround(frame, fall ?? forward),
     scale,
+    rebound: damping > 0 ? REBOUND_SHARE : 1,
     thrust: conditions.thrust?.thrust ?? 0,
     cutoffSteps: Math.round((conditions.thrust?.cutoffDelay ?? 0) / step),
     decay: timeConstant > 0 ? exp(-step / timeConstant) : 0,

@@ -131,6 +131,13 @@ export interface TouchdownOptions {
   readonly damping?: number;
   /** Stop as soon as the outcome is certain (default), or simulate on to rest or the time limit. */
   readonly stopWhenDecided?: boolean;
+  /**
+   * 'tipping': stop as soon as it is certain whether the lander tips, and rely on nothing else in the result; strokes, loads and least margin are those so
+   * far. Default: everything.
+   */
+  readonly only?: 'tipping';
+  /** Most steps that are computed, at least 1; a run that has used them up times out with `outOfSteps`. Default DEFAULT_MAX_STEPS. */
+  readonly maxSteps?: number;
   /** Keep a sample each so many steps; default 0, none. */
   readonly historyEvery?: number;
   /** Keep the energy ledger; default false. */
@@ -147,6 +154,10 @@ export type TouchdownLimit = (typeof TOUCHDOWN_LIMITS)[number];
 export interface TouchdownResult {
   /** Tipped before overloaded before upright; overloaded means a leg used up or a load limit passed. */
   readonly outcome: TouchdownOutcome;
+  /** Stays up, since it has too little energy to tip, but has not come to rest. */
+  readonly stillRocking: boolean;
+  /** Ended because the steps it was given were used up. */
+  readonly outOfSteps: boolean;
   /** Every limit that was hit, in the order of TOUCHDOWN_LIMITS. */
   readonly limitsHit: readonly TouchdownLimit[];
   /** Least distance of the plumb line through the center of mass inside the edge of the footprint, up to the verdict [m], and when [s]. */

@@ -1,0 +1,217 @@
+/** Whether a lander is past help: by its angular momentum about the edge, or by its energy. Reasons in README.md, "Outcome". */
+import { HOLD_OVERPOWERED, HULL_WATCH_SHARE, IDLE_THRUST_SHARE, TIP_SHARE } from './constants.ts';
+import { energyHeight, liftOverEdge } from './edgeBarrier.ts';
+import { ABOVE_EDGE, EDGE, EDGE_FOOT, MARGIN, OUTWARD } from './footprint.ts';
+import type { TouchdownKernel } from './kernel.ts';
+import {
+  AXIS_X,
+  CONTACTS,
+  FOOT_SIZE,
+  FRICTION,
+  GX,
+  HOLD_X,
+  HULL_CONTACTS,
+  HULL_SIZE,
+  LX,
+  NORMAL_X,
+  NORMAL_Z,
+  PX,
+  R11,
+  SLIPPED,
+  THRUST,
+  TOUCHING,
+  VX,
+} from './layout.ts';
+import { TOUCH_NX, TOUCH_NZ, touchProfile } from './profileGround.ts';
+import type { RunCourse } from './runCourse.ts';
+import type { StartedRun } from './startTouchdown.ts';
+import type { TouchdownConditions } from './touchdownCase.ts';
+
+/** True when nothing that acts can bring the plumb line back inside. */
+export function isTipping(
+  kernel: TouchdownKernel,
+  conditions: TouchdownConditions,
+  started: StartedRun,
+  { margin: answer, lastMargin, gap }: RunCourse,
+): boolean {
+  const { found, hull, footprint } = kernel;
+  const overturned = isOverturned(kernel);
+  const outside = -answer[MARGIN]! > TIP_SHARE * started.scale;
+  if (!overturned && !outside) return false;
+  const energy = energyHeight(kernel, started.gravity);
+  const lift = liftOverEdge(kernel, started.gravity);
+  // too little energy to come back over any edge, and no slide that could give more
+  const touching = found[CONTACTS]! + found[HULL_CONTACTS]! > 0;
+  const passive = isPassive(kernel, started) && groundHolds(kernel, started);
+  if (outside && touching && passive && energy < lift) return true;
+  if (overturned && (energy < lift || hull.length === 0 || footprint.length < 3)) return true;
+  return (
+    answer[MARGIN]! < lastMargin &&
+    found[CONTACTS]! > 0 &&
+    // a hull point on the ground, or bouncing on it, may prop the body up
+    gap > HULL_WATCH_SHARE * started.scale &&
+    turnsOutward(kernel, answer) &&
+    isLost(kernel, conditions, started, answer) &&
+    !mayBeCaught(kernel, started, answer, energy, lift)
+  );
+}
+
+/** True when the long axis points below the horizon, in flight or not. */
+function isOverturned(kernel: TouchdownKernel): boolean {
+  return uprightness(kernel) < 0;
+}
+
+/** Cosine of the lean of the long axis from the vertical, times gravity [m/s²]. */
+export function uprightness(kernel: TouchdownKernel): number {
+  const { body, run } = kernel;
+  let upward = 0;
+  for (let i = 0; i < 3; i++) {
+    const row = R11 + 3 * i;
+    const along = body[row]! * run[AXIS_X]! + body[row + 1]! * run[AXIS_X + 1]! + body[row + 2]! * run[AXIS_X + 2]!;
+    upward -= along * run[GX + i]!;
+  }
+  return upward;
+}
+
+/** Angular momentum about the nearest edge tips: no force on its feet changes that, gravity and all other feet add to it. */
+function turnsOutward(kernel: TouchdownKernel, answer: Float64Array): boolean {
+  const { body, mass } = kernel;
+  const [ex, ey, ez] = [answer[EDGE]!, answer[EDGE + 1]!, answer[EDGE + 2]!];
+  const [fx, fy, fz] = [answer[EDGE_FOOT]!, answer[EDGE_FOOT + 1]!, answer[EDGE_FOOT + 2]!];
+  const [vx, vy, vz] = [body[VX]!, body[VX + 1]!, body[VX + 2]!];
+  let momentum = -mass * (ex * (fy * vz - fz * vy) + ey * (fz * vx - fx * vz) + ez * (fx * vy - fy * vx));
+  for (let i = 0; i < 3; i++) {
+    const along = ex * body[R11 + i]! + ey * body[R11 + 3 + i]! + ez * body[R11 + 6 + i]!;
+    momentum += along * body[LX + i]!;
+  }
+  return momentum > 0;
+}
+
+/**
+ * Most that the push of a sliding pad leans outward, horizontal over vertical [-]; 0 when none slides or must slide.
+ *
+ *   (n.o + mu sqrt(1 - (n.o)^2)) / (n.up - mu sqrt(1 - (n.up)^2))       down the fall line tan(slope + friction angle)
+ *
+ * n  normal of the ground      o  outward      mu  friction
+ */
+function steepestPush(
+  kernel: TouchdownKernel,
+  conditions: TouchdownConditions,
+  started: StartedRun,
+  answer: Float64Array,
+): number {
+  const { run, body, feet, feetEnd, touch, profile, found } = kernel;
+  const mu = conditions.ground.friction;
+  let most = 0;
+  let slides = found[SLIPPED]! > 0;
+  for (let o = 0; o < feetEnd; o += FOOT_SIZE) {
+    if (feet[o + TOUCHING] === 0) continue;
+    let nx = 0;
+    let nz = 1;
+    if (profile !== undefined) {
+      const [bx, by, bz] = [feet[o]!, feet[o + 1]!, feet[o + 2]!];
+      const x = body[PX]! + body[R11]! * bx + body[R11 + 1]! * by + body[R11 + 2]! * bz;
+      const z = body[PX + 2]! + body[R11 + 6]! * bx + body[R11 + 7]! * by + body[R11 + 8]! * bz;
+      touchProfile(profile, x, z, touch);
+      nx = touch[TOUCH_NX]!;
+      nz = touch[TOUCH_NZ]!;
+    }
+    const out = nx * answer[OUTWARD]! + nz * answer[OUTWARD + 2]!;
+    const up = -(nx * run[GX]! + nz * run[GX + 2]!) / started.gravity;
+    const steep = Math.sqrt(Math.max(0, 1 - up * up));
+    if (mu * up < steep) slides = true;
+    const level = up - mu * steep;
+    const push = out + mu * Math.sqrt(Math.max(0, 1 - out * out));
+    most = Math.max(most, level > 0 ? push / level : Infinity);
+  }
+  return slides ? most : 0;
+}
+
+/** True when no push of the pads, thrust or thrusters can bring the plumb line back inside. */
+function isLost(
+  kernel: TouchdownKernel,
+  conditions: TouchdownConditions,
+  started: StartedRun,
+  answer: Float64Array,
+): boolean {
+  const { run, mass, lander } = kernel;
+  const outside = -answer[MARGIN]!;
+  const weight = mass * started.gravity;
+  // sliding pads right a body whose center of mass is inside the friction cone above them, which stands on the slope
+  const cone = steepestPush(kernel, conditions, started, answer) * Math.max(0, answer[ABOVE_EDGE]!);
+  if (outside <= cone + TIP_SHARE * started.scale) return false;
+  if (run[THRUST]! > IDLE_THRUST_SHARE * weight) return false;
+  const holding = run[HOLD_X] !== 0 || run[HOLD_X + 1] !== 0 || run[HOLD_X + 2] !== 0;
+  return !holding || outside * weight > HOLD_OVERPOWERED * lander.engine.attitudeTorque;
+}
+
+/**
+ * True when the body, turned about the nearest edge until a hull point meets the ground, would stand with its plumb line short of that point, and could have
+ * kept enough energy to come back from there.
+ *
+ *   e^2 (E / m g + d) >= l + d
+ *
+ * e^2  share of the energy of an impact that a rebound gives back      E / m g  `energy`: height of kinetic and elastic energy      l  `lift` over the lowest edge
+ * d    by how much the center of mass comes down on its way to the impact
+ */
+function mayBeCaught(
+  kernel: TouchdownKernel,
+  started: StartedRun,
+  answer: Float64Array,
+  energy: number,
+  lift: number,
+): boolean {
+  const { body, hull, feet, feetEnd, footprint, run } = kernel;
+  if (footprint.length < 3) return false;
+  let nx = 0;
+  let nz = 1;
+  for (let o = 0; o < feetEnd; o += FOOT_SIZE) {
+    if (feet[o + TOUCHING] === 0) continue;
+    nx = feet[o + NORMAL_X]!;
+    nz = feet[o + NORMAL_Z]!;
+  }
+  const [ex, ey, ez] = [answer[EDGE]!, answer[EDGE + 1]!, answer[EDGE + 2]!];
+  const [fx, fy, fz] = [answer[EDGE_FOOT]!, answer[EDGE_FOOT + 1]!, answer[EDGE_FOOT + 2]!];
+  // across the edge, outward along the ground: e x n
+  const [ax, ay, az] = [ey * nz, ez * nx - ex * nz, -ey * nx];
+  const upAcross = -(run[GX]! * ax + run[GX + 1]! * ay + run[GX + 2]! * az) / started.gravity;
+  const upNormal = -(run[GX]! * nx + run[GX + 2]! * nz) / started.gravity;
+  const outAcross = answer[OUTWARD]! * ax + answer[OUTWARD + 1]! * ay + answer[OUTWARD + 2]! * az;
+  const outNormal = answer[OUTWARD]! * nx + answer[OUTWARD + 2]! * nz;
+  const u = -(fx * ax + fy * ay + fz * az);
+  const w = -(fx * nx + fz * nz);
+  for (let o = 0; o < hull.length; o += HULL_SIZE) {
+    const [bx, by, bz] = [hull[o]!, hull[o + 1]!, hull[o + 2]!];
+    const qx = body[R11]! * bx + body[R11 + 1]! * by + body[R11 + 2]! * bz - fx;
+    const qy = body[R11 + 3]! * bx + body[R11 + 4]! * by + body[R11 + 5]! * bz - fy;
+    const qz = body[R11 + 6]! * bx + body[R11 + 7]! * by + body[R11 + 8]! * bz - fz;
+    const across = qx * ax + qy * ay + qz * az;
+    const above = qx * nx + qz * nz;
+    const arm = Math.sqrt(across * across + above * above);
+    // the center of mass once the point has come down to the ground
+    const uThen = (u * across + w * above) / arm;
+    const wThen = (w * across - u * above) / arm;
+    if (uThen * outAcross + wThen * outNormal >= arm * outAcross) continue;
+    const down = (u - uThen) * upAcross + (w - wThen) * upNormal;
+    if (started.rebound * (energy + down) >= lift + down) return true;
+  }
+  return false;
+}
+
+/** True when neither thrust nor thrusters act. */
+export function isPassive({ run, mass }: TouchdownKernel, { gravity }: StartedRun): boolean {
+  const idle = run[THRUST]! <= IDLE_THRUST_SHARE * mass * gravity;
+  return idle && run[HOLD_X] === 0 && run[HOLD_X + 1] === 0 && run[HOLD_X + 2] === 0;
+}
+
+/** True when no pad in contact has to slide down: the friction bears more than the slope under it asks. */
+export function groundHolds(kernel: TouchdownKernel, { gravity }: StartedRun): boolean {
+  const { feet, feetEnd, run } = kernel;
+  const mu = run[FRICTION]!;
+  for (let o = 0; o < feetEnd; o += FOOT_SIZE) {
+    if (feet[o + TOUCHING] === 0) continue;
+    const up = -(feet[o + NORMAL_X]! * run[GX]! + feet[o + NORMAL_Z]! * run[GX + 2]!) / gravity;
+    if (mu * up <= Math.sqrt(Math.max(0, 1 - up * up))) return false;
+  }
+  return true;
+}
