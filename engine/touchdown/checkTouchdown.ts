@@ -1,6 +1,6 @@
 import type { Lander } from '../lander/lander.ts';
 import type { FieldProblem } from '../result.ts';
-import type { Ground, TouchdownConditions, TouchdownOptions } from './touchdownCase.ts';
+import { DECIDED_QUESTIONS, type Ground, type TouchdownConditions, type TouchdownOptions } from './touchdownCase.ts';
 
 /** Largest speed taken [m/s] and rate [rad/s]: faster than any landing, slow enough that a step stays small. */
 const MAX_SPEED = 100;
@@ -53,8 +53,8 @@ export function checkTouchdown(
   if (maxSteps !== undefined && !(Number.isInteger(maxSteps) && maxSteps >= 1 && maxSteps <= MOST_STEPS)) {
     problems.push(wrong('options.maxSteps', `a whole number of steps, 1 to ${MOST_STEPS}`, `${maxSteps}`));
   }
-  if (only !== undefined && only !== 'tipping') {
-    problems.push(wrong('options.only', "'tipping', or not given", String(only)));
+  if (only !== undefined && !DECIDED_QUESTIONS.includes(only)) {
+    problems.push(wrong('options.only', `one of ${DECIDED_QUESTIONS.join(', ')}, or not given`, String(only)));
   }
   const every = options.historyEvery;
   if (every !== undefined && !(Number.isInteger(every) && every >= 0)) {

@@ -15,6 +15,7 @@ import { closeLedger, openLedger, thrustPower, updateLedger } from './ledger.ts'
 import { freeTime, hullGap, turningRate } from './lookAround.ts';
 import { readResult, readSample } from './readResult.ts';
 import type { RunCourse } from './runCourse.ts';
+import { keepsItsGear } from './settling.ts';
 import { startTouchdown, type StartedRun } from './startTouchdown.ts';
 import type { TouchdownConditions, TouchdownOptions, TouchdownResult, TouchdownSample } from './touchdownCase.ts';
 
@@ -66,7 +67,8 @@ export function runTouchdown(
     }
     if (course.step % STEPS_PER_LOOK !== 0) continue;
     judge(kernel, conditions, started, course);
-    if (course.atRest || (options.stopWhenDecided !== false && isDecided(course, options))) break;
+    if (course.atRest || (options.stopWhenDecided !== false && isDecided(kernel, conditions, started, course, options)))
+      break;
   }
   course.outOfSteps = course.computed >= maxSteps;
   judgeEnd(kernel, started, course);
@@ -75,9 +77,16 @@ export function runTouchdown(
   return every > 0 ? { ...result, history, ...ledger } : { ...result, ...ledger };
 }
 
-function isDecided(course: RunCourse, { only }: TouchdownOptions): boolean {
-  if (course.tipDirection !== undefined || course.quiet) return true;
-  return only === 'tipping' ? course.staysUp : course.onlyRocks;
+function isDecided(
+  kernel: TouchdownKernel,
+  { loadLimits }: TouchdownConditions,
+  { gravity }: StartedRun,
+  course: RunCourse,
+  { only }: TouchdownOptions,
+): boolean {
+  if (course.tipDirection !== undefined || course.quiet || course.onlyRocks) return true;
+  if (only === undefined || !course.staysUp) return false;
+  return only === 'tipping' || (loadLimits === undefined && keepsItsGear(kernel, gravity));
 }
 
 /**

@@ -15,15 +15,23 @@ import { LEAST_LIFT } from './footprint.ts';
 import type { TouchdownKernel } from './kernel.ts';
 import {
   AX,
+  BOTTOMED,
   CONTACTS,
+  CRUSH,
+  FOLDS,
   FOOT_SIZE,
   HULL_CONTACTS,
   INVERSE_IX,
   LATERAL,
+  LEG,
+  LEVEL,
   MX,
   SINKAGE,
   SLIDE,
+  STAGE,
+  STAGE_END,
   STROKE,
+  UN,
   VX,
 } from './layout.ts';
 import { kineticEnergy } from './ledger.ts';
@@ -40,6 +48,31 @@ export function cannotTip(kernel: TouchdownKernel, started: StartedRun, margin: 
   if (!(margin > 0 && kernel.found[CONTACTS]! > 0 && isPassive(kernel, started))) return false;
   const height = energyHeight(kernel, started.gravity);
   return height < SURE_SHARE * liftOverEdge(kernel, started.gravity) && groundHolds(kernel, started);
+}
+
+/**
+ * True when a lander that cannot tip has not the energy to use up another leg: for none is what its crushing still takes within
+ * SURE_SHARE of what there is, if the center of mass came down by all that the leg would shorten and all that its highest pad is off the ground.
+ *
+ *   sum of force x length left  >  (E + m g (length left + gap)) / SURE_SHARE
+ */
+export function keepsItsGear(kernel: TouchdownKernel, gravity: number): boolean {
+  const { feet, feetEnd, stages, mass } = kernel;
+  const height = energyHeight(kernel, gravity);
+  let gap = 0;
+  for (let o = 0; o < feetEnd; o += FOOT_SIZE) if (feet[o + LEVEL]! > -Infinity) gap = Math.max(gap, -feet[o + UN]!);
+  for (let o = 0; o < feetEnd; o += FOOT_SIZE) {
+    if (feet[o + BOTTOMED]! > 0 || feet[o + FOLDS]! > 0) continue;
+    const forces = stages[feet[o + LEG]!]!;
+    let left = feet[o + STAGE_END]! - feet[o + STROKE]!;
+    let work = feet[o + CRUSH]! * left;
+    for (let n = feet[o + STAGE]! + 1; 2 * n < forces.length; n++) {
+      left += forces[2 * n + 1]!;
+      work += forces[2 * n]! * forces[2 * n + 1]!;
+    }
+    if (SURE_SHARE * work < mass * gravity * (height + left + gap)) return false;
+  }
+  return true;
 }
 
 /** True when a lander that cannot tip has rocked on for ROCKING_PENDULUM, and its legs and pads have hardly given way or slid. */

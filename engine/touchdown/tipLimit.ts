@@ -111,7 +111,11 @@ function sampler(
   const known = new Map<number, SpeedSample>();
   const sense = conditions.state.horizontalSpeed < 0 ? -1 : 1;
   const ground = { ...conditions.ground, friction };
-  const options = { ...(step !== undefined && { step }), ...(damping !== undefined && { damping }) };
+  const options = {
+    only: 'tipping and gear',
+    ...(step !== undefined && { step }),
+    ...(damping !== undefined && { damping }),
+  } as const;
   return (speed) => {
     const before = known.get(speed);
     if (before !== undefined) return before;

@@ -122,6 +122,10 @@ export interface LoadLimits {
   readonly acceleration?: number;
 }
 
+/** Whether the lander tips; or that and whether a leg is used up, which a run with load limits looks for as long as everything else. */
+export const DECIDED_QUESTIONS = ['tipping', 'tipping and gear'] as const;
+export type DecidedQuestion = (typeof DECIDED_QUESTIONS)[number];
+
 export interface TouchdownOptions {
   /** Fixed step; default DEFAULT_STEP; shorter where the stiffest contact asks for it [s]. */
   readonly step?: number;
@@ -131,11 +135,8 @@ export interface TouchdownOptions {
   readonly damping?: number;
   /** Stop as soon as the outcome is certain (default), or simulate on to rest or the time limit. */
   readonly stopWhenDecided?: boolean;
-  /**
-   * 'tipping': stop as soon as it is certain whether the lander tips, and rely on nothing else in the result; strokes, loads and least margin are those so
-   * far. Default: everything.
-   */
-  readonly only?: 'tipping';
+  /** Stop as soon as this is certain, and rely on nothing else in the result; strokes, loads and least margin are those so far. Default: everything. */
+  readonly only?: DecidedQuestion;
   /** Most steps that are computed, at least 1; a run that has used them up times out with `outOfSteps`. Default DEFAULT_MAX_STEPS. */
   readonly maxSteps?: number;
   /** Keep a sample each so many steps; default 0, none. */
