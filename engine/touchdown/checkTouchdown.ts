@@ -54,7 +54,7 @@ export function checkTouchdown(
     problems.push(wrong('options.maxSteps', `a whole number of steps, 1 to ${MOST_STEPS}`, `${maxSteps}`));
   }
   if (only !== undefined && !DECIDED_QUESTIONS.includes(only)) {
-    problems.push(wrong('options.only', `one of ${DECIDED_QUESTIONS.join(', ')}, or not given`, String(only)));
+    problems.push(wrong('options.only', `one of ${DECIDED_QUESTIONS.join(', ')}, or not given`, only));
   }
   const every = options.historyEvery;
   if (every !== undefined && !(Number.isInteger(every) && every >= 0)) {

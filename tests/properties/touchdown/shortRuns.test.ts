@@ -6,13 +6,16 @@ import { drawWildTouchdown } from '../../support/wildTouchdown.ts';
 
 const RUNS = 150;
 
+function isUsedUp({ limitsHit }: TouchdownResult): boolean {
+  return limitsHit.includes('crush exhausted');
+}
+
 describe('a run that only asks for tipping and gear', () => {
   const random = seedRandom(5);
   const pairs = Array.from({ length: RUNS }, () => {
     const wild = drawWildTouchdown(random);
     return { whole: touchDown(wild), short: touchDown(wild, { only: 'tipping and gear' }) };
   });
-  const isUsedUp = ({ limitsHit }: TouchdownResult): boolean => limitsHit.includes('crush exhausted');
 
   it('[TD23] says the same of both as a whole run, of wild landers', () => {
     expect(pairs.map(({ short }) => hasTipped(short))).toEqual(pairs.map(({ whole }) => hasTipped(whole)));
