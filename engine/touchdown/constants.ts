@@ -86,5 +86,8 @@ export const REBOUND_SHARE = 1 / 2;
 export const ROCKING_PENDULUM = 6;
 export const ROCKING_CHANGE_SHARE = 1 / 4096;
 
+/** Longest that a lander is brought to rest, in units of sqrt(L / g) [-]. */
+export const REST_PENDULUM = 10;
+
 /** Most steps that a run computes when no other budget is given [-]: a hundred times a long touchdown of a stiff lander, under a second. */
 export const DEFAULT_MAX_STEPS = 1_000_000;

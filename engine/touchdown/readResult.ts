@@ -48,14 +48,11 @@ export function readResult(
   started: StartedRun,
   course: RunCourse,
 ): TouchdownResult {
-  const { found, lander, run } = kernel;
+  const { found, lander } = kernel;
   const peakAcceleration = Math.sqrt(found[PEAK_ACCELERATION]!);
   const peakLoads = perLeg(kernel, PEAK_LOAD);
   const strokes = perLeg(kernel, STROKE);
   const limitsHit = hitLimits(kernel, conditions, course, started, peakLoads, peakAcceleration);
-  const axis = rotated(kernel, [run[AXIS_X]!, run[AXIS_X + 1]!, run[AXIS_X + 2]!]);
-  const axisWorld = toWorld(started.frame, axis);
-  const leaning = toWorld(started.frame, course.tipDirection ?? axis);
   return {
     outcome: outcomeOf(course, limitsHit),
     stillRocking: course.tipDirection === undefined && course.staysUp && !course.atRest && !course.quiet,
@@ -71,13 +68,28 @@ export function readResult(
     peakAcceleration,
     clearance: course.clearance,
     slide: Math.max(0, ...perLeg(kernel, SLIDE)),
-    restTiltDeg: acos(Math.max(-1, Math.min(1, axisWorld[2]))) * DEGREES_PER_RADIAN,
-    tiltAzimuth: atan2(leaning[1], leaning[0]),
+    ...leanOf(kernel, started, course),
     time: course.step * started.step,
     firstContact: (course.firstContact ?? course.step) * started.step,
     steps: course.computed,
     step: started.step,
     unsettledReturns: found[UNSETTLED]!,
+  };
+}
+
+/** How far the long axis leans now, and toward where it leans or has tipped. */
+export function leanOf(
+  kernel: TouchdownKernel,
+  { frame }: StartedRun,
+  { tipDirection }: RunCourse,
+): Pick<TouchdownResult, 'restTiltDeg' | 'tiltAzimuth'> {
+  const { run } = kernel;
+  const axis = rotated(kernel, [run[AXIS_X]!, run[AXIS_X + 1]!, run[AXIS_X + 2]!]);
+  const axisWorld = toWorld(frame, axis);
+  const leaning = toWorld(frame, tipDirection ?? axis);
+  return {
+    restTiltDeg: acos(Math.max(-1, Math.min(1, axisWorld[2]))) * DEGREES_PER_RADIAN,
+    tiltAzimuth: atan2(leaning[1], leaning[0]),
   };
 }
 

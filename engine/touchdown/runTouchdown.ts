@@ -1,4 +1,5 @@
 import { advance } from './advance.ts';
+import { bringToRest } from './bringToRest.ts';
 import { setHoldMoment } from './attitudeHold.ts';
 import {
   DEFAULT_HOLD_BANDWIDTH,
@@ -13,7 +14,7 @@ import type { TouchdownKernel } from './kernel.ts';
 import { CONTACTS, HIGHEST_UN, HOLD_X, HULL_CONTACTS, HULL_ON, STEP, THRUST, THRUST_DECAY, VX } from './layout.ts';
 import { closeLedger, openLedger, thrustPower, updateLedger } from './ledger.ts';
 import { freeTime, hullGap, turningRate } from './lookAround.ts';
-import { readResult, readSample } from './readResult.ts';
+import { leanOf, readResult, readSample } from './readResult.ts';
 import type { RunCourse } from './runCourse.ts';
 import { keepsItsGear } from './settling.ts';
 import { startTouchdown, type StartedRun } from './startTouchdown.ts';
@@ -74,7 +75,21 @@ export function runTouchdown(
   judgeEnd(kernel, started, course);
   const result = readResult(kernel, conditions, started, course);
   const ledger = course.ledger === undefined ? {} : { ledger: closeLedger(course.ledger, kernel) };
-  return every > 0 ? { ...result, history, ...ledger } : { ...result, ...ledger };
+  const kept = every > 0 ? { history, ...ledger } : ledger;
+  if (!movesOn(result, course, options)) return { ...result, ...kept };
+  const steps = course.computed + bringToRest(kernel, started, course);
+  return { ...result, ...leanOf(kernel, started, course), steps, ...kept };
+}
+
+/** True when a lander that stays up was left before it had come to rest, and its tilt at rest is wanted. */
+function movesOn(
+  { outcome }: TouchdownResult,
+  { atRest }: RunCourse,
+  { only, stopWhenDecided }: TouchdownOptions,
+): boolean {
+  return (
+    !atRest && only === undefined && stopWhenDecided !== false && (outcome === 'upright' || outcome === 'overloaded')
+  );
 }
 
 function isDecided(

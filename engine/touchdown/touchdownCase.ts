@@ -179,7 +179,10 @@ export interface TouchdownResult {
   readonly clearance: number;
   /** Farthest that any footpad slid along the ground [m]. */
   readonly slide: number;
-  /** Lean of the long axis from the vertical at the end [deg]. */
+  /**
+   * Lean of the long axis from the vertical [deg]: at rest, for a lander that stays up, also where the run has ended before; else, and when simulated on or
+   * asked for tipping only, at the end of the run.
+   */
   readonly restTiltDeg: number;
   /** World azimuth toward which the lander tipped, or leans [rad]. */
   readonly tiltAzimuth: number;

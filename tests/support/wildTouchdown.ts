@@ -68,9 +68,13 @@ export function drawWildTouchdown(random: RandomState): TouchdownCase {
     { kind: 'bekker', cohesive: 1400, frictional: 820_000, exponent: 1.1, stiffness: 3 * stiffness },
   ];
   const legs: LegCondition[] = [];
-  if (chance(0.1)) legs.push({ leg: Math.floor(between(0, legCount)), kind: 'missing' });
-  else if (chance(0.1)) legs.push({ leg: Math.floor(between(0, legCount)), kind: 'soft', factor: between(0.2, 0.9) });
-  else if (chance(0.05)) legs.push({ leg: Math.floor(between(0, legCount)), kind: 'not latched' });
+  const isMissing = chance(0.1);
+  const isSoft = !isMissing && chance(0.1);
+  const isLoose = !isMissing && !isSoft && chance(0.05);
+  const leg = isMissing || isSoft || isLoose ? Math.floor(between(0, legCount)) : 0;
+  if (isMissing) legs.push({ leg, kind: 'missing' });
+  if (isSoft) legs.push({ leg, kind: 'soft', factor: between(0.2, 0.9) });
+  if (isLoose) legs.push({ leg, kind: 'not latched' });
   const froude = Math.sqrt(gravity * radius);
   const slope = between(0, 25) * DEGREE * pick([0, 1, 1]);
   return {
