@@ -9,7 +9,8 @@ export { CAMPAIGN_BUDGET, CAMPAIGN_FORMAT, CAMPAIGN_RANGES, parseCampaign } from
 export { SAMPLING_METHODS, type SamplingMethod } from './pointSet.ts';
 export { judge, type Verdict } from './requirement.ts';
 export { type StackUp } from './stackUp.ts';
-export { caseRows, summarize, type CampaignSummary, type MeasureSummary } from './summary.ts';
+export { caseRows } from './caseRows.ts';
+export { summarize, type CampaignSummary, type MeasureSummary } from './summary.ts';
 export { addBatch, createTally, MEASURES, runBatch, type CampaignBatch, type CampaignTally } from './tally.ts';
 export {
   factorShares,

@@ -6,7 +6,7 @@
  */
 import { assert } from '../assert.ts';
 import { log } from '../math/exponential.ts';
-import { incompleteBetaInverse } from '../math/incompleteBeta.ts';
+import { incompleteBeta, incompleteBetaInverse } from '../math/incompleteBeta.ts';
 import { normalQuantile } from '../math/normalDistribution.ts';
 
 /** Bounds of a probability [-], 0 to 1. */
@@ -73,6 +73,31 @@ export function upperBound(tally: Tally, confidence: number): number {
 }
 
 /**
+ * Probabilities that differ by no more than this, over their size, are equal but for rounding [-]: half of the runs of a
+ * fair coin, three times over, reach a confidence of 7/8 exactly.
+ */
+const ROUNDING = 1e-12;
+
+/**
+ * Whether the runs show with the confidence that p is at least `share`: were it less, so many successes would come with
+ * a probability of no more than 1 − confidence. The same statement as lowerBound >= share, without its rounding.
+ */
+export function showsAtLeast(tally: Tally, share: number, confidence: number): boolean {
+  checkTally(tally, confidence);
+  const { successes: k, runs: n } = tally;
+  if (k === 0) return false;
+  if (k === n) return n >= zeroFailureRuns(share, confidence);
+  return incompleteBeta(share, k, n - k + 1) <= (1 - confidence) * (1 + ROUNDING);
+}
+
+/** Whether the runs show with the confidence that p is below `share`: upperBound < share, without its rounding. */
+export function showsBelow(tally: Tally, share: number, confidence: number): boolean {
+  checkTally(tally, confidence);
+  const { successes: k, runs: n } = tally;
+  return k < n && incompleteBeta(1 - share, n - k, k + 1) < (1 - confidence) * (1 - ROUNDING);
+}
+
+/**
  * Least number of runs without a failure that shows a reliability with a confidence.
  *
  *   n = ⌈ln(1 − confidence) / ln(reliability)⌉                 from reliability^n ≤ 1 − confidence; [NASA216447]
@@ -80,7 +105,7 @@ export function upperBound(tally: Tally, confidence: number): number {
 export function zeroFailureRuns(reliability: number, confidence: number): number {
   checkShare('a reliability', reliability);
   checkShare('a confidence', confidence);
-  return Math.ceil(log(1 - confidence) / log(reliability));
+  return Math.max(1, Math.ceil((log(1 - confidence) + ROUNDING) / log(reliability)));
 }
 
 export function checkShare(what: string, share: number): void {

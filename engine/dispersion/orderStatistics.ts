@@ -60,15 +60,14 @@ export function toleranceRuns(rank: number, wanted: Coverage): number {
 }
 
 /**
- * Quantile of sorted values, ascending, at least one.
+ * Rank of a quantile among n values, ascending from 1.
  *
- *   x_⌈np⌉                                             inverse of the empirical distribution; [HyndmanFan1996] definition 1
+ *   ⌈np⌉                                               inverse of the empirical distribution; [HyndmanFan1996] definition 1
  *
  * Always one of the values: nothing is interpolated between runs.
  */
-export function sortedQuantile(sorted: ArrayLike<number>, p: number): number {
+export function quantileRank(count: number, p: number): number {
   checkShare('a quantile', p);
-  const value = sorted[Math.min(sorted.length, Math.max(1, Math.ceil(sorted.length * p))) - 1];
-  assert(value !== undefined, 'a quantile needs at least one value');
-  return value;
+  assert(count >= 1, 'a quantile needs at least one value');
+  return Math.min(count, Math.max(1, Math.ceil(count * p)));
 }

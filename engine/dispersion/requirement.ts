@@ -1,5 +1,13 @@
 /** A requirement on a campaign, "met in at least y of all cases, with confidence c", and what the runs say of it. */
-import { lowerBound, upperBound, zeroFailureRuns, checkShare, type Tally } from './intervals.ts';
+import {
+  checkShare,
+  lowerBound,
+  showsAtLeast,
+  showsBelow,
+  upperBound,
+  zeroFailureRuns,
+  type Tally,
+} from './intervals.ts';
 
 export interface Requirement {
   /** Least share of cases that must succeed [-], between 0 and 1. */
@@ -18,8 +26,8 @@ export type Verdict = {
   | { readonly kind: 'not met' }
   | {
       readonly kind: 'undecided';
-      /** Further runs that would show it met, if not one of them failed. */
-      readonly runsIfNoMoreFail: number;
+      /** Least further runs that would show it met, if not one of them failed; absent beyond MOST_RUNS. */
+      readonly runsIfNoMoreFail?: number;
       /**
        * Further runs after which it would be decided, and how, if they failed at the rate seen so far; absent where that
        * rate is the required one to within what MOST_RUNS runs can tell.
@@ -41,21 +49,27 @@ export function judge(tally: Tally, requirement: Requirement): Verdict {
   checkShare('a required fraction', fraction);
   const atLeast = lowerBound(tally, confidence);
   const atMost = upperBound(tally, confidence);
-  const bounds = { tally, atLeast, atMost };
-  if (atLeast >= fraction) return { kind: 'met', ...bounds };
-  if (atMost < fraction) return { kind: 'not met', ...bounds };
-  const failures = tally.runs - tally.successes;
-  const runsIfNoMoreFail = runsWithFailures(failures, requirement) - tally.runs;
+  // where bound and requirement are equal but for rounding, the figures say so
+  if (showsAtLeast(tally, fraction, confidence))
+    return { kind: 'met', tally, atLeast: Math.max(atLeast, fraction), atMost };
+  if (showsBelow(tally, fraction, confidence)) return { kind: 'not met', tally, atLeast, atMost };
+  const bounds = { tally, atLeast, atMost: Math.max(atMost, fraction) };
+  const needed = runsWithFailures(tally.runs - tally.successes, requirement);
   const more = runsAtRate(tally, requirement);
-  return { kind: 'undecided', ...bounds, runsIfNoMoreFail, ...(more && { runsAtPresentRate: more }) };
+  return {
+    kind: 'undecided',
+    ...bounds,
+    ...(needed !== undefined && { runsIfNoMoreFail: needed - tally.runs }),
+    ...(more && { runsAtPresentRate: more }),
+  };
 }
 
-/** Fewest runs that show the requirement met with this many failures among them. */
-export function runsWithFailures(failures: number, requirement: Requirement): number {
-  if (failures === 0) return zeroFailureRuns(requirement.fraction, requirement.confidence);
-  const shows = (runs: number): boolean =>
-    lowerBound({ successes: runs - failures, runs }, requirement.confidence) >= requirement.fraction;
-  return fewest(failures, shows) ?? MOST_RUNS;
+/** Fewest runs for which the requirement is met with this many failures among them; undefined beyond MOST_RUNS. */
+export function runsWithFailures(failures: number, { fraction, confidence }: Requirement): number | undefined {
+  if (failures > 0)
+    return fewest(failures, (runs) => showsAtLeast({ successes: runs - failures, runs }, fraction, confidence));
+  const runs = zeroFailureRuns(fraction, confidence);
+  return runs <= MOST_RUNS ? runs : undefined;
 }
 
 function runsAtRate(
@@ -68,11 +82,10 @@ function runsAtRate(
   const verdict = rate > fraction ? 'met' : 'not met';
   const shows = (runs: number): boolean => {
     // rounded against the verdict, so that the number is not too small
-    const successes = verdict === 'met' ? Math.floor(runs * rate) : Math.ceil(runs * rate);
-    const expected = { successes, runs };
+    const scaled = (runs * tally.successes) / tally.runs;
     return verdict === 'met'
-      ? lowerBound(expected, confidence) >= fraction
-      : upperBound(expected, confidence) < fraction;
+      ? showsAtLeast({ successes: Math.floor(scaled), runs }, fraction, confidence)
+      : showsBelow({ successes: Math.ceil(scaled), runs }, fraction, confidence);
   };
   const total = fewest(tally.runs, shows);
   return total === undefined ? undefined : { runs: total - tally.runs, verdict };

@@ -2,11 +2,12 @@
 import { TOUCHDOWN_OUTCOMES, type TouchdownOutcome } from '../touchdown/touchdownCase.ts';
 import { campaignPoints, createDrawer, type CampaignRequirement, type DrawnInputs } from './campaign.ts';
 import { CAMPAIGN_INPUTS, type CampaignInput } from './campaignInputs.ts';
+import { valueOfRank, worstKnown } from './censoredSample.ts';
 import { clopperPearson, wilson, type Interval } from './intervals.ts';
-import { sortedQuantile, toleranceRank, type Coverage } from './orderStatistics.ts';
+import { quantileRank, toleranceRank, type Coverage } from './orderStatistics.ts';
 import { judge, type Verdict } from './requirement.ts';
 import { rankCorrelation } from './sensitivity.ts';
-import { answeredCases, measureAt, MEASURES, outcomeAt, type CampaignTally, type Measure } from './tally.ts';
+import { answeredCases, isCutOff, measureAt, MEASURES, outcomeAt, type CampaignTally, type Measure } from './tally.ts';
 
 export interface CampaignSummary {
   readonly asked: number;
@@ -16,7 +17,13 @@ export interface CampaignSummary {
   /** Whether the cases are independent draws, as all intervals here assume. */
   readonly independent: boolean;
   readonly outcomes: readonly OutcomeShare[];
-  readonly requirement?: CampaignRequirement & { readonly verdict: Verdict };
+  readonly requirement?: CampaignRequirement & {
+    readonly verdict: Verdict;
+    /** Whether the draws are independent, as its bounds assume; else its confidence is not proved. */
+    readonly assumptionHolds: boolean;
+  };
+  /** Cases in which the force of a leg did not settle, not to be relied on, and how often it did not in all. */
+  readonly unsettled: { readonly cases: number; readonly returns: number };
   readonly measures: readonly MeasureSummary[];
   /** Rank correlation of each dispersed input with the least margin, strongest first. */
   readonly drivers: readonly { readonly input: CampaignInput; readonly correlation: number }[];
@@ -33,22 +40,31 @@ export interface OutcomeShare {
   readonly clopperPearson95: Interval;
 }
 
+/**
+ * Order statistics of a measure. Cases that were cut off (see isCutOff) rank as the worst; a value that falls among them is
+ * undefined: it lies beyond `worstKnown`, and nobody knows how far.
+ */
 export interface MeasureSummary {
   readonly measure: Measure;
   readonly unit: string;
   readonly adverse: 'low' | 'high';
-  readonly least: number;
-  readonly quantiles: readonly { readonly share: number; readonly value: number }[];
-  readonly greatest: number;
+  /** Cases that were cut off. */
+  readonly cutOff: number;
+  /** Of the cases that were not cut off; undefined when all were. */
+  readonly worstKnown: number | undefined;
+  readonly least: number | undefined;
+  readonly quantiles: readonly { readonly share: number; readonly value: number | undefined }[];
+  readonly greatest: number | undefined;
   /** On the adverse side, from order statistics; absent for want of runs. */
-  readonly bound?: Coverage & { readonly value: number };
+  readonly bound?: Coverage & { readonly value: number | undefined };
 }
 
 export interface WorstCase extends DrawnInputs {
   readonly index: number;
   readonly outcome: TouchdownOutcome;
-  /** [m] */
+  /** Up to the verdict of a case that was cut off [m]. */
   readonly leastMargin: number;
+  readonly isCutOff: boolean;
 }
 
 const CONFIDENCE = 0.95;
@@ -63,13 +79,17 @@ export function summarize(tally: CampaignTally): CampaignSummary | undefined {
   if (done === 0) return undefined;
   const cases = answeredCases(tally);
   const requirement = campaign.requirement;
+  const { independent } = campaignPoints(campaign);
   return {
     asked: campaign.runs,
     done,
     isPartial: done < campaign.runs,
-    independent: campaignPoints(campaign).independent,
+    independent,
     outcomes: TOUCHDOWN_OUTCOMES.map((outcome) => outcomeShare(tally, cases, outcome)),
-    ...(requirement && { requirement: { ...requirement, verdict: verdictOf(tally, cases, requirement) } }),
+    ...(requirement && {
+      requirement: { ...requirement, verdict: verdictOf(tally, cases, requirement), assumptionHolds: independent },
+    }),
+    unsettled: unsettled(tally, cases),
     measures: MEASURES.map((facts) => summarizeMeasure(tally, cases, facts)),
     drivers: drivers(tally, cases),
     worst: worstCases(tally, cases),
@@ -106,24 +126,40 @@ function summarizeMeasure(
   cases: Uint32Array,
   { name: measure, unit, adverse }: (typeof MEASURES)[number],
 ): MeasureSummary {
-  const sorted = Float64Array.from(cases, (index) => measureAt(tally, index, measure)).toSorted();
-  const rank = toleranceRank(sorted.length, BOUND);
-  const value = rank === undefined ? undefined : sorted[adverse === 'low' ? rank - 1 : sorted.length - rank];
+  const complete = cases.filter((index) => !isCutOff(outcomeAt(tally, index)));
+  const known = Float64Array.from(complete, (index) => measureAt(tally, index, measure)).toSorted();
+  const count = cases.length;
+  const sample = { known, cutOff: count - known.length, adverse };
+  const rank = toleranceRank(count, BOUND);
+  const value = rank === undefined ? undefined : valueOfRank(sample, adverse === 'low' ? rank : count + 1 - rank);
   return {
     measure,
     unit,
     adverse,
-    least: sorted[0] ?? NaN,
-    quantiles: QUANTILES.map((share) => ({ share, value: sortedQuantile(sorted, share) })),
-    greatest: sorted[sorted.length - 1] ?? NaN,
-    ...(value !== undefined && { bound: { ...BOUND, value } }),
+    cutOff: sample.cutOff,
+    worstKnown: worstKnown(sample),
+    least: valueOfRank(sample, 1),
+    quantiles: QUANTILES.map((share) => ({ share, value: valueOfRank(sample, quantileRank(count, share)) })),
+    greatest: valueOfRank(sample, count),
+    ...(rank !== undefined && { bound: { ...BOUND, value } }),
+  };
+}
+
+function unsettled(tally: CampaignTally, cases: Uint32Array): CampaignSummary['unsettled'] {
+  const counts = Array.from(cases, (index) => tally.unsettledReturns[index] ?? 0);
+  return {
+    cases: counts.filter((count) => count > 0).length,
+    returns: counts.reduce((sum, count) => sum + count, 0),
   };
 }
 
 function drivers(tally: CampaignTally, cases: Uint32Array): CampaignSummary['drivers'] {
   const draw = createDrawer(tally.campaign);
   const drawn = Array.from(cases, (index) => draw(index).values);
-  const margins = Float64Array.from(cases, (index) => measureAt(tally, index, 'leastMargin'));
+  // cut off: the worst rank, shared by all of them
+  const margins = Float64Array.from(cases, (index) =>
+    isCutOff(outcomeAt(tally, index)) ? -Infinity : measureAt(tally, index, 'leastMargin'),
+  );
   return CAMPAIGN_INPUTS.flatMap((input) => {
     if (drawn[0]?.[input] === undefined) return [];
     const correlation = rankCorrelation(
@@ -144,24 +180,7 @@ function worstCases(tally: CampaignTally, cases: Uint32Array): readonly WorstCas
     index,
     outcome: outcomeAt(tally, index) ?? 'timed out',
     leastMargin: margin(index),
+    isCutOff: isCutOff(outcomeAt(tally, index)),
     ...draw(index),
-  }));
-}
-
-/** One case that was run: what was drawn and what came out, measures in the order of MEASURES. */
-export interface CaseRow extends DrawnInputs {
-  readonly index: number;
-  readonly outcome: TouchdownOutcome;
-  readonly measures: readonly number[];
-}
-
-/** Every case answered so far, by index. */
-export function caseRows(tally: CampaignTally): readonly CaseRow[] {
-  const draw = createDrawer(tally.campaign);
-  return Array.from(answeredCases(tally), (index) => ({
-    index,
-    outcome: outcomeAt(tally, index) ?? 'timed out',
-    ...draw(index),
-    measures: MEASURES.map(({ name }) => measureAt(tally, index, name)),
   }));
 }

@@ -8,7 +8,7 @@ export function campaignResults(
   shares: readonly FactorShares[] | undefined,
   stack: StackUp | undefined,
 ): Report['results'] {
-  const { asked, done, independent, outcomes, requirement, measures, drivers, worst } = summary;
+  const { asked, done, independent, outcomes, requirement, measures, drivers, worst, unsettled } = summary;
   return {
     runs: { asked, done },
     independent,
@@ -21,18 +21,32 @@ export function campaignResults(
     requirement: requirement === undefined ? null : { ...requirement, ...verdictOf(requirement.verdict) },
     measures: measures.map((measure) => ({
       ...measure,
+      worstKnown: finite(measure.worstKnown),
       least: finite(measure.least),
       greatest: finite(measure.greatest),
-      quantiles: measure.quantiles.map(({ share, value }) => ({ share, value: finite(value) })),
-      bound: measure.bound === undefined ? null : { ...measure.bound, value: finite(measure.bound.value) },
+      quantiles: measure.quantiles.map(({ share, value }) => ({
+        share,
+        value: finite(value),
+        isCutOff: value === undefined,
+      })),
+      bound:
+        measure.bound === undefined
+          ? null
+          : {
+              ...measure.bound,
+              value: finite(measure.bound.value),
+              isCutOff: measure.bound.value === undefined,
+            },
     })),
     drivers,
     shares: shares ?? null,
     stackUp: stack === undefined ? null : { ...stack, atWorstCorner: stack.atWorstCorner ?? null },
-    worst: worst.map(({ index, outcome, leastMargin, values, gear }) => ({
+    unsettled,
+    worst: worst.map(({ index, outcome, leastMargin, isCutOff, values, gear }) => ({
       index,
       outcome,
       leastMargin,
+      isCutOff,
       inputs: values,
       gear: gear.map(describeLeg),
     })),
@@ -53,7 +67,7 @@ function verdictOf(verdict: Verdict): Readonly<Record<string, unknown>> {
   };
 }
 
-/** A lander without hull points has no clearance. */
-function finite(value: number): number | null {
-  return Number.isFinite(value) ? value : null;
+/** A lander without hull points has no clearance, and what is cut off no value. */
+function finite(value: number | undefined): number | null {
+  return value !== undefined && Number.isFinite(value) ? value : null;
 }

@@ -13,13 +13,23 @@ import { figure } from './textTable.ts';
 /** Every case of a campaign that was run, for spreadsheets: index, outcome, what was drawn, what was measured. */
 export function campaignCsv(tally: CampaignTally): CsvTable {
   const drawn = givenInputs(tally.campaign);
-  const names = ['index', 'outcome', ...drawn, 'gear', ...MEASURES.map(({ name }) => name)];
-  const rows = caseRows(tally).map(({ index, outcome, values, gear, measures }) => [
+  const names = [
+    'index',
+    'outcome',
+    ...drawn,
+    'gear',
+    ...MEASURES.map(({ name }) => name),
+    'isCutOff',
+    'unsettledReturns',
+  ];
+  const rows = caseRows(tally).map(({ index, outcome, values, gear, measures, isCutOff, unsettledReturns }) => [
     index,
     outcome,
     ...drawn.map((input) => values[input] ?? null),
     gear.map(describeLeg).join('; '),
     ...measures.map((value) => (Number.isFinite(value) ? value : null)),
+    isCutOff,
+    unsettledReturns,
   ]);
   return { names, rows };
 }

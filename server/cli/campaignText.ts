@@ -6,6 +6,7 @@ import type {
   MeasureSummary,
   StackUp,
 } from '../../engine/dispersion/index.ts';
+import { lowerFigure, upperFigure } from './boundFigure.ts';
 import { describeLeg, drawnFigure, givenInputs } from './campaignRows.ts';
 import { requirementText } from './requirementText.ts';
 import { figure, textTable, type Column } from './textTable.ts';
@@ -38,6 +39,7 @@ export function campaignText(
     ...(summary.requirement === undefined ? [] : ['', requirementText(summary.requirement, isPartial)]),
     '',
     measureTable(summary.measures),
+    ...measureNotes(summary),
     '',
     driverTable(summary, shares),
     ...(areSharesMissing ? ['', 'PARTIAL: stopped before the shares of variance were done.'] : []),
@@ -61,7 +63,7 @@ function outcomeTable({ outcomes }: CampaignSummary): string {
 }
 
 function ends({ low, high }: Interval): readonly string[] {
-  return [figure(low, 4), figure(high, 4)];
+  return [lowerFigure(low, 4), upperFigure(high, 4)];
 }
 
 function measureTable(measures: readonly MeasureSummary[]): string {
@@ -76,18 +78,53 @@ function measureTable(measures: readonly MeasureSummary[]): string {
       RIGHT('greatest'),
       RIGHT('99 % of all, confidence 95 %'),
     ],
-    measures.map(({ measure, unit, adverse, least, quantiles, greatest, bound }) => {
+    measures.map((summary) => {
+      const { measure, unit, least, quantiles, greatest } = summary;
       const at = (share: number): number | undefined => quantiles.find((quantile) => quantile.share === share)?.value;
-      const beyond = bound === undefined ? 'too few runs' : `${adverse === 'low' ? '>=' : '<='} ${cell(bound.value)}`;
-      return [measure, unit, cell(least), cell(at(0.01)), cell(at(0.5)), cell(at(0.99)), cell(greatest), beyond];
+      const values = [least, at(0.01), at(0.5), at(0.99), greatest];
+      return [
+        measure,
+        unit,
+        ...values.map((value) => (value === undefined ? 'cut off' : cell(value))),
+        boundWords(summary),
+      ];
     }),
   );
 }
 
-/** Three decimals for small figures, none for large ones; '-' where there is none. */
-function cell(value: number | undefined): string {
-  if (value === undefined || !Number.isFinite(value)) return '-';
-  return figure(value, Math.abs(value) >= 1000 ? 0 : 3);
+/** Rounded to its own side; where it falls among cases that were cut off, all that is known is that it lies beyond the rest. */
+function boundWords({ adverse, bound, worstKnown }: MeasureSummary): string {
+  if (bound === undefined) return 'too few runs';
+  const { value } = bound;
+  if (value === undefined) return worstKnown === undefined ? 'cut off' : `${cell(worstKnown)} or worse: cut off`;
+  if (!Number.isFinite(value)) return '-';
+  const decimals = decimalsOf(value);
+  return adverse === 'low' ? `>= ${lowerFigure(value, decimals)}` : `<= ${upperFigure(value, decimals)}`;
+}
+
+function measureNotes({ measures, unsettled }: CampaignSummary): readonly string[] {
+  const cutOff = measures[0]?.cutOff ?? 0;
+  const { cases, returns } = unsettled;
+  return [
+    ...(cutOff === 0
+      ? []
+      : [
+          `Cut off: ${cutOff} tipped or timed out. What they measured ends at the verdict, so they rank as worst in every row, without a value.`,
+        ]),
+    ...(cases === 0
+      ? []
+      : [`Accuracy: in ${cases} of them the force of a leg did not settle (${returns} times); do not rely on those.`]),
+  ];
+}
+
+/** '-' for the clearance of a lander without hull points. */
+function cell(value: number): string {
+  return Number.isFinite(value) ? figure(value, decimalsOf(value)) : '-';
+}
+
+/** Three for small figures, none for large ones. */
+function decimalsOf(value: number): number {
+  return Math.abs(value) >= 1000 ? 0 : 3;
 }
 
 function driverTable({ drivers }: CampaignSummary, shares: readonly FactorShares[] | undefined): string {
@@ -123,7 +160,7 @@ function worstTable(campaign: Campaign, { worst }: CampaignSummary): string {
     [
       RIGHT('index'),
       LEFT('outcome'),
-      RIGHT('least margin [m]'),
+      RIGHT('least margin to verdict [m]'),
       ...inputs.map(RIGHT),
       ...(hasGear ? [LEFT('gear')] : []),
     ],

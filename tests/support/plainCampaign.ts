@@ -38,6 +38,7 @@ export const answerByClosedForm: SimulateTouchdown = ({ gravity, ground, state }
     peakAcceleration: 10 * state.descentRate,
     clearance: 0.5,
     slide: 0,
+    unsettledReturns: 0,
     restTiltDeg: (slope * 180) / Math.PI,
   };
 };

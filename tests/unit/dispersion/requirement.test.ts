@@ -25,7 +25,7 @@ describe('a requirement', () => {
     const tally = { successes: 96, runs: 100 };
     const verdict = judge(tally, WANTED);
     if (verdict.kind !== 'undecided') throw new Error(`expected undecided, got ${verdict.kind}`);
-    const hopeful = verdict.runsIfNoMoreFail;
+    const hopeful = verdict.runsIfNoMoreFail ?? Number.NaN;
     expect(judge({ successes: 96 + hopeful, runs: 100 + hopeful }, WANTED).kind).toBe('met');
     expect(judge({ successes: 95 + hopeful, runs: 99 + hopeful }, WANTED).kind).toBe('undecided');
     expect(verdict.runsAtPresentRate?.verdict).toBe('met');
@@ -49,10 +49,30 @@ describe('a requirement', () => {
     expect(verdict.runsIfNoMoreFail).toBeLessThan(MOST_RUNS);
   });
 
+  it('[DI7] is met where the bound is the requirement itself: three of three for one half, at 7/8', () => {
+    const half = { fraction: 0.5, confidence: 0.875 };
+    expect(judge({ successes: 3, runs: 3 }, half)).toMatchObject({ kind: 'met', atLeast: 0.5 });
+    expect(judge({ successes: 2, runs: 2 }, half)).toMatchObject({ kind: 'undecided', runsIfNoMoreFail: 1 });
+    // 0.9^2 = 1 - 0.19, which doubles do not give exactly
+    expect(judge({ successes: 2, runs: 2 }, { fraction: 0.9, confidence: 0.19 }).kind).toBe('met');
+    expect(judge({ successes: 1, runs: 1 }, { fraction: 0.9, confidence: 0.19 })).toMatchObject({
+      runsIfNoMoreFail: 1,
+    });
+  });
+
+  it('[DI7] projects the rate seen in whole failures: at 299 of 300, 600 runs have two of them', () => {
+    const verdict = judge({ successes: 299, runs: 300 }, { fraction: 0.99, confidence: 0.95 });
+    const total = 300 + ((verdict.kind === 'undecided' && verdict.runsAtPresentRate?.runs) || Number.NaN);
+    const failures = Math.ceil(total / 300);
+    expect(judge({ successes: total - failures, runs: total }, { fraction: 0.99, confidence: 0.95 }).kind).toBe('met');
+    expect(total - failures).toBe(Math.floor((total * 299) / 300));
+  });
+
   it('[DI7] asks for more runs the more of them fail', () => {
     const needed = [0, 1, 2, 3, 10].map((failures) => runsWithFailures(failures, WANTED));
     // 59, 93, 124, 153: the one-sided Wilks numbers of orders 1 to 4 [Wilks1941], [NuttWallis2004]
     expect(needed.slice(0, 4)).toEqual([59, 93, 124, 153]);
     expect(needed[4]).toBeGreaterThan(needed[3] ?? 0);
+    expect(runsWithFailures(0, { fraction: 1 - 1e-9, confidence: 0.95 })).toBeUndefined();
   });
 });
