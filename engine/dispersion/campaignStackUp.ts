@@ -3,12 +3,8 @@ import { massProperties } from '../lander/index.ts';
 import { pivotBodyOver } from '../pivot/index.ts';
 import { landerStance, leastStaticTilt } from '../statics/index.ts';
 import type { Campaign } from './campaign.ts';
-import { INPUT_FACTS, type CampaignInput } from './campaignInputs.ts';
-import { quantile } from './distribution.ts';
+import { speedInput, spreadOf, type Spread } from './spread.ts';
 import { stackUp, type StackUp, type StackUpQuestion } from './stackUp.ts';
-
-/** Share of all cases below a normal's mean less three deviations [-]: how far a dispersion is taken as a tolerance. */
-const BELOW_THREE_DEVIATIONS = 0.00135;
 
 /**
  * Stack-up of the plastic trip limit over the nearest edge of the sound lander, travel straight downhill over it. Each
@@ -21,7 +17,7 @@ export function campaignStackUp(campaign: Campaign): StackUp | undefined {
   const stance = landerStance(campaign.lander);
   if (stance.kind === 'cannotStand') return undefined;
   const { edge } = leastStaticTilt(stance);
-  const speed = spreadOf(campaign, campaign.inputs.horizontalSpeed === undefined ? 'downhillSpeed' : 'horizontalSpeed');
+  const speed = spreadOf(campaign, speedInput(campaign));
   const descent = spreadOf(campaign, 'descentRate');
   const slope = inRadians(spreadOf(campaign, 'slopeDeg'));
   const rate = Math.max(
@@ -49,25 +45,6 @@ export function campaignStackUp(campaign: Campaign): StackUp | undefined {
   });
 }
 
-interface Spread {
-  readonly nominal: number;
-  readonly tolerance: number;
-}
-
-/** Median and three-deviation tolerance of an input, alone or one of a pair; its fallback, without tolerance, else. */
-function spreadOf({ inputs, pairs }: Campaign, input: CampaignInput): Spread {
-  for (const { inputs: names, means, deviations } of pairs) {
-    const place = names[0] === input ? 0 : 1;
-    if (names[place] === input) return { nominal: means[place], tolerance: 3 * deviations[place] };
-  }
-  const distribution = inputs[input];
-  if (distribution === undefined) return { nominal: INPUT_FACTS[input].fallback ?? 0, tolerance: 0 };
-  const nominal = quantile(distribution, 0.5);
-  const low = quantile(distribution, BELOW_THREE_DEVIATIONS);
-  const high = quantile(distribution, 1 - BELOW_THREE_DEVIATIONS);
-  return { nominal, tolerance: Math.max(Math.abs(high - nominal), Math.abs(nominal - low)) };
-}
-
-function inRadians({ nominal, tolerance }: Spread): Spread {
+function inRadians({ nominal, tolerance }: Spread): Pick<Spread, 'nominal' | 'tolerance'> {
   return { nominal: (nominal * Math.PI) / 180, tolerance: (tolerance * Math.PI) / 180 };
 }

@@ -8,6 +8,7 @@ export { toleranceRuns } from './orderStatistics.ts';
 export { CAMPAIGN_BUDGET, CAMPAIGN_FORMAT, CAMPAIGN_RANGES, parseCampaign } from './parseCampaign.ts';
 export { SAMPLING_METHODS, type SamplingMethod } from './pointSet.ts';
 export { judge, type Verdict } from './requirement.ts';
+export { simulatedStackUp, type SimulatedStackUp } from './simulatedStackUp.ts';
 export { type StackUp } from './stackUp.ts';
 export { caseRows } from './caseRows.ts';
 export { summarize, type CampaignSummary, type MeasureSummary } from './summary.ts';

@@ -1,4 +1,5 @@
-import type { CampaignSummary, FactorShares, StackUp, Verdict } from '../../engine/dispersion/index.ts';
+import type { CampaignSummary, FactorShares, Verdict } from '../../engine/dispersion/index.ts';
+import { stackResults, type CampaignStacks } from './campaignStacks.ts';
 import { describeLeg } from './campaignRows.ts';
 import type { Report } from './report.ts';
 
@@ -6,7 +7,7 @@ import type { Report } from './report.ts';
 export function campaignResults(
   summary: CampaignSummary,
   shares: readonly FactorShares[] | undefined,
-  stack: StackUp | undefined,
+  stack: CampaignStacks | undefined,
 ): Report['results'] {
   const { asked, done, independent, outcomes, requirement, measures, drivers, worst, unsettled } = summary;
   return {
@@ -40,7 +41,7 @@ export function campaignResults(
     })),
     drivers,
     shares: shares ?? null,
-    stackUp: stack === undefined ? null : { ...stack, atWorstCorner: stack.atWorstCorner ?? null },
+    stackUp: stack === undefined ? null : stackResults(stack),
     unsettled,
     worst: worst.map(({ index, outcome, leastMargin, isCutOff, values, gear }) => ({
       index,

@@ -4,9 +4,9 @@ import type {
   FactorShares,
   Interval,
   MeasureSummary,
-  StackUp,
 } from '../../engine/dispersion/index.ts';
 import { lowerFigure, upperFigure } from './boundFigure.ts';
+import { stackLines, type CampaignStacks } from './campaignStacks.ts';
 import { describeLeg, drawnFigure, givenInputs } from './campaignRows.ts';
 import { requirementText } from './requirementText.ts';
 import { figure, textTable, type Column } from './textTable.ts';
@@ -18,7 +18,7 @@ interface CampaignExtras {
   readonly shares: readonly FactorShares[] | undefined;
   /** Asked for, and not there: they need every one of their runs. */
   readonly areSharesMissing: boolean;
-  readonly stack: StackUp | undefined;
+  readonly stack: CampaignStacks | undefined;
 }
 
 /** A campaign for people. */
@@ -43,7 +43,7 @@ export function campaignText(
     '',
     driverTable(summary, shares),
     ...(areSharesMissing ? ['', 'PARTIAL: stopped before the shares of variance were done.'] : []),
-    ...stackLines(stack),
+    ...(stack === undefined ? [] : ['', ...stackLines(stack)]),
     '',
     'Worst cases; --case <index>, added to the same command line, runs one of them alone',
     worstTable(campaign, summary),
@@ -138,18 +138,6 @@ function driverTable({ drivers }: CampaignSummary, shares: readonly FactorShares
     shares.map(({ name, leastMargin }) => [name, figure(leastMargin?.first, 3), figure(leastMargin?.total, 3)]),
   );
   return `${ranks}\n\n${table}`;
-}
-
-/** Worst case and root sum square of the closed form, beside the statistics. */
-function stackLines(stack: StackUp | undefined): readonly string[] {
-  if (stack === undefined) return [];
-  const { nominalMargin, worstCase, rootSumSquare, atWorstCorner } = stack;
-  const corner = atWorstCorner === undefined ? 'no limit left' : `${figure(atWorstCorner, 3)} m/s`;
-  return [
-    '',
-    `Closed form straight downhill over the nearest edge, dispersions as three-deviation tolerances: margin ${figure(nominalMargin, 3)} m/s;`,
-    `root sum square ${figure(rootSumSquare, 3)} m/s, worst case ${figure(worstCase, 3)} m/s (linear), ${corner} at the adverse corner.`,
-  ];
 }
 
 /** What was drawn for each, a column an input that varies; gear where it does. */

@@ -1,27 +1,22 @@
 import type { Command } from 'commander';
-import { landerShape } from '../../engine/checks/index.ts';
 import {
   campaignStackUp,
   planVariance,
+  simulatedStackUp,
   SAMPLING_METHODS,
-  summarize,
   type Campaign,
-  type CampaignTally,
-  type FactorShares,
   type SamplingMethod,
 } from '../../engine/dispersion/index.ts';
 import { runCampaign, runVariance } from '../workers/runCampaign.ts';
 import { reportCase } from './campaignCase.ts';
+import { reportCampaign } from './campaignReport.ts';
 import { campaignDocument, readCampaign, type CampaignDocument } from './campaignFile.ts';
-import { campaignResults } from './campaignResults.ts';
-import { campaignCsv } from './campaignRows.ts';
-import { campaignText } from './campaignText.ts';
+import type { CampaignStacks } from './campaignStacks.ts';
 import { readCondition } from './condition.ts';
 import { addWorldOptions, worldOf } from './worldOptions.ts';
 import { addLongOptions, withProgress, type LongOptions } from './longWork.ts';
 import type { DefineVerb } from './program.ts';
 import { choiceParser, quantityParser, SEED, textParser, type Quantity } from './quantity.ts';
-import type { Report } from './report.ts';
 import { UsageError } from './usageError.ts';
 
 interface DisperseOptions extends LongOptions {
@@ -31,6 +26,7 @@ interface DisperseOptions extends LongOptions {
   readonly fraction?: number;
   readonly confidence?: number;
   readonly shares?: number;
+  readonly stackUp?: boolean;
   readonly world?: string;
   readonly gravity?: number;
   readonly csv?: boolean;
@@ -97,7 +93,8 @@ Examples:
       const isDone = tally.done === campaign.runs;
       const shares =
         isDone && plan ? await withProgress(options, 'touchdowns', (work) => runVariance(plan, work)) : undefined;
-      deliver(reportCampaign(word, document, tally, { asked: plan !== undefined, shares }));
+      const stack = isDone && options.stackUp === true ? stackOf(campaign) : undefined;
+      deliver(reportCampaign(word, document, tally, { asked: plan !== undefined, shares, stack }));
     });
 };
 
@@ -121,6 +118,10 @@ function addCampaignOptions(command: Command): Command {
       '--shares <points>',
       'also shares of variance, by a design of so many base points, a power of 2',
       quantityParser(POINTS),
+    )
+    .option(
+      '--stack-up',
+      'also stack the dispersions up against the simulated tip limit, all round the lander; takes seconds to a minute',
     );
 }
 
@@ -161,42 +162,6 @@ function planOf(campaign: Campaign, points: number): ReturnType<typeof planVaria
   }
 }
 
-interface Shares {
-  readonly asked: boolean;
-  readonly shares: readonly FactorShares[] | undefined;
-}
-
-function reportCampaign(
-  word: string,
-  document: CampaignDocument,
-  tally: CampaignTally,
-  { asked, shares }: Shares,
-): Report {
-  const { campaign } = tally;
-  const inputs = { campaign: document, gravity: campaign.gravity };
-  const gear = (campaign.gear ?? []).flatMap(({ value }) => value);
-  const ranged = { ...landerShape(campaign.lander), runs: campaign.runs, gear };
-  const summary = summarize(tally);
-  if (summary === undefined) {
-    const results = { isPartial: true, runs: { asked: campaign.runs, done: 0 }, outcomes: null, requirement: null };
-    return {
-      verb: 'disperse',
-      inputs,
-      ranged,
-      results,
-      text: 'PARTIAL: stopped before any touchdown was simulated.',
-      isPartial: true,
-    };
-  }
-  const stack = campaignStackUp(campaign);
-  const isPartial = summary.isPartial || (asked && shares === undefined);
-  return {
-    verb: 'disperse',
-    inputs,
-    ranged,
-    results: { ...campaignResults(summary, shares, stack), isPartial },
-    text: campaignText(word, campaign, summary, { shares, stack, areSharesMissing: asked && shares === undefined }),
-    csv: campaignCsv(tally),
-    isPartial,
-  };
+function stackOf(campaign: Campaign): CampaignStacks {
+  return { simulated: simulatedStackUp(campaign), feetTogether: campaignStackUp(campaign) };
 }
