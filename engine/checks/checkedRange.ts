@@ -37,7 +37,7 @@ export const CHECKED_RANGES: Readonly<Record<RangedModel, readonly CheckedRange[
     range('legs', 'legs', '-', [3, 6], 'regular polygons'),
   ],
   'trip limit': [
-    range('gravity', 'gravity', 'm/s^2', [1.62, 9.81], 'published and derived limits on Moon, Mars and Earth'),
+    range('gravity', 'gravity', 'm/s^2', [1.62, 9.81], 'derived limits on Moon, Mars and Earth'),
     range(
       'slopeDeg',
       'slope',
@@ -45,13 +45,19 @@ export const CHECKED_RANGES: Readonly<Record<RangedModel, readonly CheckedRange[
       [-12, 12],
       'derived limits to 12 deg downhill; uphill the same formula, its sign turned',
     ),
-    range('descentRate', 'descent rate', 'm/s', [0, 3], 'the impact worked out apart from the formula; none published'),
+    range(
+      'descentRate',
+      'descent rate',
+      'm/s',
+      [0, 3],
+      'the impact worked out apart from the formula; nothing measured',
+    ),
     range(
       'rateDegPerSecond',
       'body rate',
       'deg/s',
       [-22, 17],
-      'the impact worked out apart from the formula; none published',
+      'the impact worked out apart from the formula; nothing measured',
     ),
     range(
       'stanceOverHeight',
@@ -63,11 +69,11 @@ export const CHECKED_RANGES: Readonly<Record<RangedModel, readonly CheckedRange[
     range('inertiaShare', 'inertia over m L^2', '-', [0, 0.36], 'point masses; blocks at 1/3; a road vehicle at 0.357'),
   ],
   rocking: [
-    range('stanceOverHeight', 'half stance over height', '-', [0.2, 0.5], 'published blocks'),
-    range('inertiaShare', 'inertia over m L^2', '-', [1 / 3, 1], 'rectangles at 1/3; the published example at 1'),
+    range('stanceOverHeight', 'half stance over height', '-', [0.2, 0.5], 'blocks of the named form'),
+    range('inertiaShare', 'inertia over m L^2', '-', [1 / 3, 1], 'rectangles at 1/3; the slender example at 1'),
     range('startShare', 'start over balance tilt', '-', [0.5, 0.8], 'quarter period from 0.5, decay from 0.8'),
   ],
-  slosh: [range('depthOverRadius', 'depth over radius', '-', [0.5, 2], 'published at 0.5, 1 and 2')],
+  slosh: [range('depthOverRadius', 'depth over radius', '-', [0.5, 2], 'the named form at 0.5, 1 and 2')],
   'touchdown simulation': [
     range('gravity', 'gravity', 'm/s^2', [1.62, 9.81], 'drops, slopes and rocking on the Moon and on Earth'),
     range(
@@ -97,7 +103,13 @@ export const CHECKED_RANGES: Readonly<Record<RangedModel, readonly CheckedRange[
   dispersion: [range('runs', 'runs', '-', [50, 2218], 'interval of 7 in 50; runs without failure to 2218')],
   structure: [
     range('supports', 'stations that carry the beam', '-', [2, 4], 'beam tables'),
-    range('lyingDepthOverRadius', 'depth over radius of a lying tank', '-', [0.001, 1], 'nearly empty and half full'),
+    range(
+      'lyingDepthOverRadius',
+      'depth over radius of a lying tank',
+      '-',
+      [0.001, 1.8],
+      'nearly empty; a printed table to 1.8',
+    ),
   ],
 };
 

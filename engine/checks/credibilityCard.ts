@@ -3,6 +3,7 @@ import { hashFloats } from '../math/hash.ts';
 import { PHYSICS_REVISION } from '../replay/recording.ts';
 import { CHECKED_RANGES, RANGED_MODELS, shortened, UNCHECKED_FEATURES } from './checkedRange.ts';
 import { CREDIBILITY_FACTORS, PERMITTED_USE, SIMPLIFICATIONS, type CredibilityFactor } from './credibilityFactors.ts';
+import { MODEL_UNCERTAINTIES, type ModelUncertainty } from './modelUncertainties.ts';
 import { CHECK_KINDS, type CheckKind, type CheckResult } from './outsideCheck.ts';
 
 /** What was checked, and how far to trust it. */
@@ -14,6 +15,7 @@ export interface CredibilityCard {
   readonly permittedUse: string;
   readonly factors: readonly CredibilityFactor[];
   readonly simplifications: readonly string[];
+  readonly uncertainties: readonly ModelUncertainty[];
   readonly ranges: typeof CHECKED_RANGES;
   readonly unchecked: typeof UNCHECKED_FEATURES;
   readonly checks: readonly CheckResult[];
@@ -29,6 +31,7 @@ export function credibilityCard(checks: readonly CheckResult[]): CredibilityCard
     permittedUse: PERMITTED_USE,
     factors: CREDIBILITY_FACTORS,
     simplifications: SIMPLIFICATIONS,
+    uncertainties: MODEL_UNCERTAINTIES,
     ranges: CHECKED_RANGES,
     unchecked: UNCHECKED_FEATURES,
     checks,
@@ -53,6 +56,15 @@ export function formatCard(card: CredibilityCard): string {
     '## What is simplified',
     '',
     ...card.simplifications.map((line) => `- ${line}`),
+    '',
+    '## Uncertainty of the models',
+    '',
+    'What measurements say of the models, and what is not known. None of it is in any interval that the engine prints.',
+    '',
+    ...table(
+      ['model', 'how far it may be off', 'source'],
+      card.uncertainties.map(({ model, words, source }) => [model, words, source]),
+    ),
     '',
     '## Factors of credibility',
     '',
@@ -87,10 +99,10 @@ export function formatCard(card: CredibilityCard): string {
     '',
     '## Checks',
     '',
-    'Independence: a measurement, a published value, a value derived beside the check, or a trend. "Source seen" is yes only where it was at hand or the derivation stands beside the code; a publication with no is quoted from memory.',
+    'Kind: measured by somebody; printed, a figure as it stands in its source; form, a closed form named after its source and evaluated at inputs of our own, which verifies the code and does not validate the model; derived beside the check; or a trend, a direction or rule of thumb. "Source seen" is yes only where it was at hand or the derivation stands beside the code, abstract where no more than that was read; a publication with no is quoted from memory.',
     '',
     ...table(
-      ['check', 'expected', 'error achieved', 'unit', 'independence', 'source seen', 'source', 'result'],
+      ['check', 'expected', 'error achieved', 'unit', 'kind', 'source seen', 'source', 'result'],
       card.checks.map(checkRow),
     ),
     '',
@@ -106,20 +118,20 @@ export function uncheckedLines({ unchecked }: CredibilityCard): readonly string[
   });
 }
 
-/** Relative error of a value; of a bound, the value that came. */
+/** Relative error of a value; of a bound or a range, the value computed. */
 export function achievedError({ relation, relativeError, computed }: CheckResult): string {
-  return relation === 'equals' ? relativeError.toExponential(1) : `came ${shortened(computed)}`;
+  return relation === 'equals' ? relativeError.toExponential(1) : `computed ${shortened(computed)}`;
 }
 
 function checkRow(check: CheckResult): readonly string[] {
-  const sign = { equals: '', atMost: 'at most ', atLeast: 'at least ' }[check.relation];
+  const sign = { equals: '', atMost: 'at most ', atLeast: 'at least ', within: '' }[check.relation];
   return [
     check.name,
     `${sign}${check.printed}`,
     achievedError(check),
     check.unit,
     check.kind,
-    check.seen ? 'yes' : 'no',
+    check.seen,
     check.source,
     check.pass ? 'pass' : 'FAIL',
   ];

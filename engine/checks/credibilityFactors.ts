@@ -21,7 +21,7 @@ export const CREDIBILITY_FACTORS: readonly CredibilityFactor[] = [
   {
     factor: 'validation',
     level: 1,
-    why: 'published closed forms, trends and a few observed values; no touchdown test data at hand',
+    why: 'a few measured values, abstracts of model tests and trends; no touchdown test data at hand. Closed forms evaluated at our own inputs count as verification',
   },
   {
     factor: 'input pedigree',
@@ -31,12 +31,12 @@ export const CREDIBILITY_FACTORS: readonly CredibilityFactor[] = [
   {
     factor: 'results uncertainty',
     level: 2,
-    why: 'intervals, order statistics and stack-ups for stated input distributions; uncertainty of the models themselves is not quantified',
+    why: 'intervals, order statistics and stack-ups for stated input distributions; that of the models is stated where measurements give it, and enters no interval',
   },
   {
     factor: 'results robustness',
     level: 2,
-    why: 'sensitivities, envelopes and cautious bounds beside each limit; the played outcome is compared with the stated limit and the differences are published',
+    why: 'sensitivities and envelopes; the simulated limit beside the closed forms; the played outcome is compared with the stated limit and the differences are published',
   },
   { factor: 'use history', level: 0, why: 'none: no use outside its own tests' },
   {
@@ -54,7 +54,7 @@ export const SIMPLIFICATIONS: readonly string[] = [
   'The hull is rigid; tanks hold frozen liquid except where slosh is computed apart.',
   'Legs are massless, crush at constant force in stages, and are alike on one lander.',
   'The ground is rigid or an idealized soil; feet grip by Coulomb friction, without digging in or plowing.',
-  'The trip limit takes the closing speed to be shared evenly by crushing legs; a tall lander that comes down fast on a slope can fall earlier.',
+  'Closed-form trip limits hold for feet that land together on rigid legs. A tall lander that arrives upright on a slope falls far below them (half stance under some 0.8 of the height); the touchdown simulation shows it.',
   'The engine does not erode the ground, and its plume only hides it.',
   'Sensors are generic where they appear at all.',
 ];

@@ -14,7 +14,7 @@ function rocketEquation(specificImpulse: number, expected: string): OutsideCheck
     name: `rocket equation: mass left after 2000 m/s at ${specificImpulse} s`,
     source: 'rocket equation, textbook: e^(-dv / (Isp g0)), g0 9.80665 m/s^2',
     kind: 'derived',
-    seen: true,
+    seen: 'yes',
     expected,
     unit: '-',
     compute: () => massLeft(2000, specificImpulse),

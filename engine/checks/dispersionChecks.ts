@@ -22,12 +22,12 @@ const FIRST_POINTS: readonly (readonly number[])[] = [
 const EXACT_INTERVAL = {
   ...EQUALS_PRINTED,
   source: 'SciPy documentation of binomtest, Clopper-Pearson interval',
-  kind: 'published',
-  seen: false,
+  kind: 'printed',
+  seen: 'yes',
   unit: '-',
 } as const;
 
-const SCORE_INTERVAL = { ...EXACT_INTERVAL, source: 'Wilson 1927 [Wilson1927]; figures of the closed form' } as const;
+const SCORE_INTERVAL = { ...EXACT_INTERVAL, source: 'Wilson 1927 [Wilson1927]', kind: 'form', seen: 'no' } as const;
 
 export const DISPERSION_CHECKS: readonly OutsideCheck[] = [
   {
@@ -64,8 +64,8 @@ export const DISPERSION_CHECKS: readonly OutsideCheck[] = [
     ...EQUALS_COUNT,
     name: "Sobol' points 0 to 3 in 6 dimensions: coordinates that agree",
     source: 'Joe and Kuo 2008, direction numbers of criterion 6 [JoeKuo2008]',
-    kind: 'published',
-    seen: false,
+    kind: 'printed',
+    seen: 'no',
     expected: '24',
     unit: '-',
     note: 'a different table of direction numbers circulates; these points tell them apart',
@@ -75,8 +75,8 @@ export const DISPERSION_CHECKS: readonly OutsideCheck[] = [
     ...AT_MOST,
     name: "shares of variance of Ishigami's function: largest deviation of six",
     source: 'Ishigami and Homma 1990, a 7, b 0.1 [IshigamiHomma1990]',
-    kind: 'published',
-    seen: false,
+    kind: 'printed',
+    seen: 'no',
     expected: '0.003',
     unit: '-',
     note: "first 0.3139, 0.4424, 0; total 0.5576, 0.4424, 0.2437; 16,384 Sobol' base points, for which 0.003 is our allowance",
@@ -89,8 +89,8 @@ function runsWithoutFailure(reliabilityPercent: string, expected: string): Outsi
     ...EQUALS_COUNT,
     name: `runs without a failure for ${reliabilityPercent} % reliability at 95 % confidence`,
     source: 'NASA/TP-2010-216447 [NASA216447]',
-    kind: 'published',
-    seen: false,
+    kind: 'printed',
+    seen: 'no',
     expected,
     unit: 'runs',
     compute: () => zeroFailureRuns(Number(reliabilityPercent) / 100, CONFIDENCE),
@@ -102,8 +102,8 @@ function runsForExtreme(rank: number, expected: string): OutsideCheck {
     ...EQUALS_COUNT,
     name: `runs for which extreme no. ${rank} bounds 95 % of all cases at 95 % confidence`,
     source: 'Wilks 1941 [Wilks1941], as tabulated by Nutt and Wallis 2004 [NuttWallis2004]',
-    kind: 'published',
-    seen: false,
+    kind: 'printed',
+    seen: 'no',
     expected,
     unit: 'runs',
     compute: () => toleranceRuns(rank, { coverage: 0.95, confidence: CONFIDENCE }),

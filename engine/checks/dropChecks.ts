@@ -3,7 +3,7 @@ import type { GravityOf, OutsideCheck } from './outsideCheck.ts';
 import { EQUALS_PRINTED } from './tolerances.ts';
 
 const ENERGY = 'energy: m v^2 / 2 + m g s = n F s; worked out beside the check';
-const DERIVED = { kind: 'derived', seen: true } as const;
+const DERIVED = { kind: 'derived', seen: 'yes' } as const;
 
 /** Falling onto the legs, and what they crush. */
 export const DROP_CHECKS: readonly OutsideCheck[] = [

@@ -10,22 +10,22 @@ import {
   type RockingModel,
 } from '../pivot/index.ts';
 import type { OutsideCheck } from './outsideCheck.ts';
-import { EQUALS_PRINTED } from './tolerances.ts';
+import { AT_LEAST, EQUALS_PRINTED } from './tolerances.ts';
 
 const HOUSNER = 'Housner 1963, Bull. Seism. Soc. Am. 53(2) [Housner1963]';
 
-/** Gravity as the published examples take it [m/s²]. */
+/** Gravity of the examples [m/s²]. */
 const EXAMPLE_GRAVITY = 9.81;
 /** b 0.2 m, h 1 m, I_P = 2 m L²: the inertia about the center is then m L². */
 const SLENDER: PivotBody = { mass: 1, halfStance: 0.2, centerHeight: 1, inertia: 0.2 * 0.2 + 1 };
 /** Short against the swing: the rule is of order 4, and its error lies far below the last printed place. */
 const STEP = 1 / 512;
 
-const PUBLISHED = { source: HOUSNER, kind: 'published', seen: false, ...EQUALS_PRINTED } as const;
+const FORM = { source: HOUSNER, kind: 'form', seen: 'no', ...EQUALS_PRINTED } as const;
 
 export const ROCKING_CHECKS: readonly OutsideCheck[] = [
   {
-    ...PUBLISHED,
+    ...FORM,
     name: 'rocking quarter period, slender',
     expected: '0.60050',
     unit: 's',
@@ -33,7 +33,7 @@ export const ROCKING_CHECKS: readonly OutsideCheck[] = [
     compute: () => slenderQuarterPeriod(slenderModel().toward, halfWay(slenderModel())),
   },
   {
-    ...PUBLISHED,
+    ...FORM,
     name: 'rocking quarter period, exact',
     expected: '0.60118',
     unit: 's',
@@ -41,7 +41,7 @@ export const ROCKING_CHECKS: readonly OutsideCheck[] = [
     compute: () => quarterPeriod(slenderModel().toward, halfWay(slenderModel())),
   },
   {
-    ...PUBLISHED,
+    ...FORM,
     name: 'rocking quarter period, stepped through time',
     expected: '0.60118',
     unit: 's',
@@ -57,26 +57,45 @@ export const ROCKING_CHECKS: readonly OutsideCheck[] = [
   pulse(1.5, '1.098612'),
   pulse(2, '0.693147'),
   pulse(3, '0.405465'),
+  measuredRestitution(5, '0.8952', '0.95 of 0.9423'),
+  measuredRestitution(3, '0.8245', '0.97 of 0.8500'),
 ];
+
+/** The model may keep more of the rate than a real block does, and does: by how much stands among the card's uncertainties. */
+function measuredRestitution(aspect: number, expected: string, shares: string): OutsideCheck {
+  return {
+    ...AT_LEAST,
+    name: `impact restitution of a block of aspect ${aspect} on concrete: no less than measured`,
+    source: 'ElGawady, Butterworth, Ingham and others, measured over predicted [ElGawady]',
+    kind: 'measured',
+    seen: 'abstract',
+    expected,
+    unit: '-',
+    note: `measured ${shares}, the value predicted after Housner`,
+    compute: () => blockRestitution(1, aspect),
+  };
+}
 
 function restitution(halfWidth: number, halfHeight: number, expected: string): OutsideCheck {
   return {
-    ...PUBLISHED,
+    ...FORM,
     name: `impact restitution of a rectangle, b ${halfWidth} h ${halfHeight}`,
     expected,
     unit: '-',
     note: 'share of the rate kept; 1 - 1.5 sin^2 alpha',
-    compute: () => {
-      const inertia = (halfWidth * halfWidth + halfHeight * halfHeight) / 3;
-      const body = { mass: 1, halfStance: halfWidth, centerHeight: halfHeight, inertia };
-      return rockingModel(body, { gravity: EXAMPLE_GRAVITY }).toward.carryOver;
-    },
+    compute: () => blockRestitution(halfWidth, halfHeight),
   };
+}
+
+function blockRestitution(halfWidth: number, halfHeight: number): number {
+  const inertia = (halfWidth * halfWidth + halfHeight * halfHeight) / 3;
+  const body = { mass: 1, halfStance: halfWidth, centerHeight: halfHeight, inertia };
+  return rockingModel(body, { gravity: EXAMPLE_GRAVITY }).toward.carryOver;
 }
 
 function decay(impacts: number, expected: string): OutsideCheck {
   return {
-    ...PUBLISHED,
+    ...FORM,
     name: `rocking decay, peak after ${impacts} impact${impacts === 1 ? '' : 's'} over the balance tilt`,
     expected,
     unit: '-',
@@ -87,7 +106,7 @@ function decay(impacts: number, expected: string): OutsideCheck {
 
 function pulse(acceleration: number, expected: string): OutsideCheck {
   return {
-    ...PUBLISHED,
+    ...FORM,
     name: `overturning by a pulse ${acceleration} times what lifts the body`,
     expected,
     unit: '-',

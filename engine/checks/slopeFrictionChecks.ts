@@ -5,7 +5,7 @@ import type { OutsideCheck } from './outsideCheck.ts';
 import { AT_MOST, EQUALS_PRINTED } from './tolerances.ts';
 
 const COULOMB = 'Coulomb friction on an inclined plane: g (sin - mu cos); textbook';
-const DERIVED = { kind: 'derived', seen: true } as const;
+const DERIVED = { kind: 'derived', seen: 'yes' } as const;
 
 /** Sticking and sliding on a slope. */
 export const SLOPE_FRICTION_CHECKS: readonly OutsideCheck[] = [

@@ -2,13 +2,13 @@ import { lateralMode } from '../slosh/index.ts';
 import type { OutsideCheck } from './outsideCheck.ts';
 import { EQUALS_PRINTED } from './tolerances.ts';
 
-/** Gravity as the published example takes it [m/s²]. */
+/** Gravity of the example [m/s²]. */
 const EXAMPLE_GRAVITY = 9.81;
 
-const PUBLISHED = {
+const FORM = {
   source: 'NASA SP-106, Abramson 1966 [Abramson1966]',
-  kind: 'published',
-  seen: false,
+  kind: 'form',
+  seen: 'no',
   ...EQUALS_PRINTED,
 } as const;
 
@@ -21,7 +21,7 @@ export const SLOSH_CHECKS: readonly OutsideCheck[] = [
   swingingShare(1, '0.432197'),
   swingingShare(2, '0.226967'),
   {
-    ...PUBLISHED,
+    ...FORM,
     name: 'slosh frequency, radius and depth 1 m',
     expected: '0.65959',
     unit: 'Hz',
@@ -32,7 +32,7 @@ export const SLOSH_CHECKS: readonly OutsideCheck[] = [
 
 function frequencySquare(depth: number, expected: string): OutsideCheck {
   return {
-    ...PUBLISHED,
+    ...FORM,
     name: `slosh frequency squared times R/g, depth ${depth} R`,
     expected,
     unit: '-',
@@ -45,7 +45,7 @@ function frequencySquare(depth: number, expected: string): OutsideCheck {
 
 function swingingShare(depth: number, expected: string): OutsideCheck {
   return {
-    ...PUBLISHED,
+    ...FORM,
     name: `slosh share of the liquid that swings, depth ${depth} R`,
     expected,
     unit: '-',

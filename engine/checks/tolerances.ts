@@ -27,10 +27,11 @@ export const TOLERANCES = {
   },
 } as const satisfies Readonly<Record<string, Tolerance>>;
 
-/** How a row compares: with a printed value, with a count, or a bound on one side. */
+/** How a row compares: with a printed value, with a count, with a range, or a bound on one side. */
 export const EQUALS_PRINTED = { relation: 'equals', tolerance: TOLERANCES.printed } as const;
 export const EQUALS_COUNT = { relation: 'equals', tolerance: TOLERANCES.exact } as const;
 export const AT_MOST = { relation: 'atMost', tolerance: TOLERANCES.bound } as const;
+export const WITHIN = { relation: 'within', tolerance: TOLERANCES.bound } as const;
 export const AT_LEAST = { relation: 'atLeast', tolerance: TOLERANCES.bound } as const;
 
 /** Half of one unit in the last place of a plain decimal such as '1.7740'. */

@@ -4,7 +4,7 @@ import { tripLimit, type ContactCondition, type PivotBody } from '../pivot/index
 import type { OutsideCheck } from './outsideCheck.ts';
 import { AT_MOST, EQUALS_PRINTED } from './tolerances.ts';
 
-/** The body of the published example: 1.5 m from foot point to edge, center of mass 2 m up, I/m = 1.5 m². */
+/** The body of the example: 1.5 m from foot point to edge, center of mass 2 m up, I/m = 1.5 m². */
 const EXAMPLE: PivotBody = { mass: 1000, halfStance: 1.5, centerHeight: 2, inertia: 1500 };
 /** A passenger vehicle seen from behind: track 1.55 m. */
 const VEHICLE: PivotBody = { mass: 1800, halfStance: 1.55 / 2, centerHeight: 0.7, inertia: 700 };
@@ -20,8 +20,8 @@ export const TRIP_LIMIT_CHECKS: readonly OutsideCheck[] = [
   {
     name: 'static stability factor, half track over height',
     source: ROLLOVER,
-    kind: 'published',
-    seen: false,
+    kind: 'form',
+    seen: 'no',
     expected: '1.107143',
     unit: '-',
     ...EQUALS_PRINTED,
@@ -31,8 +31,8 @@ export const TRIP_LIMIT_CHECKS: readonly OutsideCheck[] = [
   {
     name: 'static stability factor as a tilt',
     source: ROLLOVER,
-    kind: 'published',
-    seen: false,
+    kind: 'form',
+    seen: 'no',
     expected: '47.9108',
     unit: 'deg',
     ...EQUALS_PRINTED,
@@ -41,8 +41,8 @@ export const TRIP_LIMIT_CHECKS: readonly OutsideCheck[] = [
   {
     name: 'critical sliding velocity of a road vehicle',
     source: ROLLOVER,
-    kind: 'published',
-    seen: false,
+    kind: 'form',
+    seen: 'no',
     expected: '4.515691',
     unit: 'm/s',
     ...EQUALS_PRINTED,
@@ -62,7 +62,7 @@ export const TRIP_LIMIT_CHECKS: readonly OutsideCheck[] = [
     name: 'tip speed of a lander some 4 m tall, Moon: a few m/s at most',
     source: 'common practice, no source',
     kind: 'trend',
-    seen: false,
+    seen: 'no',
     expected: '3',
     unit: 'm/s',
     ...AT_MOST,
@@ -76,7 +76,7 @@ export const GRAVITY_SCALING_CHECKS: readonly OutsideCheck[] = [
     name: 'gravity scaling of speed, Earth over Moon',
     source: 'Froude similarity: speeds go with the square root of gravity',
     kind: 'derived',
-    seen: true,
+    seen: 'yes',
     expected: '2.457186',
     unit: '-',
     ...EQUALS_PRINTED,
@@ -88,7 +88,7 @@ export const GRAVITY_SCALING_CHECKS: readonly OutsideCheck[] = [
     name: 'gravity scaling of force, Earth over Moon',
     source: 'weight is mass times gravity',
     kind: 'derived',
-    seen: true,
+    seen: 'yes',
     expected: '6.037764',
     unit: '-',
     ...EQUALS_PRINTED,
@@ -98,7 +98,7 @@ export const GRAVITY_SCALING_CHECKS: readonly OutsideCheck[] = [
     name: 'gravity scaling of static tilt, Earth over Moon',
     source: 'weight has no arm about the edge when the center of mass stands above it, whatever the weight',
     kind: 'derived',
-    seen: true,
+    seen: 'yes',
     expected: '1.000000',
     unit: '-',
     ...EQUALS_PRINTED,
@@ -110,8 +110,8 @@ function level(worldId: string, world: string, expected: string): OutsideCheck {
   return {
     name: `trip limit on level ground, ${world}`,
     source: SAME_PHYSICS,
-    kind: 'published',
-    seen: false,
+    kind: 'form',
+    seen: 'no',
     expected,
     unit: 'm/s',
     ...EQUALS_PRINTED,
@@ -125,7 +125,7 @@ function downhill(worldId: string, world: string, slopeDeg: number, expected: st
     name: `trip limit ${slopeDeg} deg downhill, ${world}`,
     source: KEPT_MOMENTUM,
     kind: 'derived',
-    seen: true,
+    seen: 'yes',
     expected,
     unit: 'm/s',
     ...EQUALS_PRINTED,

@@ -18,6 +18,9 @@ export function cardText(card: CredibilityCard): string {
     'What is simplified',
     ...card.simplifications.map((line) => `- ${line}`),
     '',
+    'Uncertainty of the models (in no interval)',
+    ...card.uncertainties.map(({ model, words, source }) => `- ${model}: ${words}. ${source}`),
+    '',
     'Factors of NASA-STD-7009 (names and levels 0 to 4 from memory; the levels are our own judgment)',
     ...card.factors.map(({ factor, level, why }) => `- ${factor}, level ${level}: ${why}`),
     '',
@@ -62,15 +65,9 @@ function checkTable(checks: readonly CheckResult[]): string {
       { heading: 'result', align: 'left' },
       { heading: 'check', align: 'left' },
       { heading: 'error [-]', align: 'right' },
-      { heading: 'independence', align: 'left' },
+      { heading: 'kind', align: 'left' },
       { heading: 'source seen', align: 'left' },
     ],
-    checks.map((check) => [
-      check.pass ? 'pass' : 'FAIL',
-      check.name,
-      achievedError(check),
-      check.kind,
-      check.seen ? 'yes' : 'no',
-    ]),
+    checks.map((check) => [check.pass ? 'pass' : 'FAIL', check.name, achievedError(check), check.kind, check.seen]),
   );
 }

@@ -20,8 +20,8 @@ interface CheckOptions {
 export const defineCheck: DefineVerb = (command, deliver) => {
   command
     .description(
-      'Runs the outside checks in the shipped engine: values from publications, textbook physics and common practice, ' +
-        'each beside its source. Exit code 1 when any of them fails.',
+      'Runs the outside checks in the shipped engine, each beside its source: measured values, figures printed in a source, ' +
+        'forms named after one and evaluated at our own inputs, textbook physics, trends. Exit code 1 when any of them fails.',
     )
     .option(
       '--card',
@@ -41,7 +41,7 @@ export const defineCheck: DefineVerb = (command, deliver) => {
     });
 };
 
-const SIGNS: Readonly<Record<CheckRelation, string>> = { equals: '', atMost: '<= ', atLeast: '>= ' };
+const SIGNS: Readonly<Record<CheckRelation, string>> = { equals: '', atMost: '<= ', atLeast: '>= ', within: '' };
 
 /** The card as a table for people, or in Markdown, so that it can be kept beside the code. */
 export function reportCard(checks: readonly CheckResult[], isMarkdown: boolean): Report {
@@ -98,11 +98,13 @@ export function reportChecks(checks: readonly CheckResult[]): Report {
 function citation({ source, kind, seen }: CheckResult): string {
   // a trend has a publication behind it, with its key in brackets, or common practice
   const quoted = kind !== 'derived' && (kind !== 'trend' || source.includes('['));
-  return quoted && !seen ? `${source} (from memory)` : source;
+  if (seen === 'abstract') return `${source} (abstract seen)`;
+  return quoted && seen === 'no' ? `${source} (from memory)` : source;
 }
 
 /** Two places more than the source prints, so that the error shows. */
 function closer(computed: number, printed: string): string {
   if (Number.isInteger(computed)) return String(computed);
-  return computed.toFixed((printed.split('.')[1]?.length ?? 0) + 2);
+  const lower = printed.split(' to ')[0] ?? printed;
+  return computed.toFixed((lower.split('.')[1]?.length ?? 0) + 2);
 }

@@ -37,12 +37,19 @@ describe('the credibility card', () => {
     expect(card.simplifications.length).toBeGreaterThan(4);
   });
 
-  it('[CK6] shows the error of a value, and of a bound the value that came', () => {
+  it('[CK6] shows the error of a value, and of a bound the value computed', () => {
     const bound = checks.find(({ relation }) => relation === 'atMost')!;
     const value = checks.find(({ relation }) => relation === 'equals')!;
     expect(achievedError({ ...value, relativeError: 0.000123 })).toBe('1.2e-4');
-    expect(achievedError({ ...bound, computed: 0.0351234 })).toBe('came 0.03512');
+    expect(achievedError({ ...bound, computed: 0.0351234 })).toBe('computed 0.03512');
     expect(formatCard(card)).toContain(`| ${bound.name} | at most ${bound.printed} | ${achievedError(bound)} |`);
+  });
+
+  it('[CK9] says what a kind of check means, how far the models may be off, and calls no limit cautious', () => {
+    const words = formatCard(card);
+    expect(words).toContain('which verifies the code and does not validate the model');
+    expect(words).not.toMatch(/cautious|lunar-module/i);
+    for (const { words: uncertainty } of card.uncertainties) expect(words).toContain(uncertainty);
   });
 
   it('[CK8] lists what was never checked', () => {
