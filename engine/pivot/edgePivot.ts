@@ -16,20 +16,23 @@
  * Turning about the leading foot, the center's direction makes α − φ with the vertical and must reach it: it climbs
  * L (1 − cos(α − φ)). Energy is kept while turning, which gives (2), or ω_c = 2 sin((α − φ)/2) √(m g L / I_P).
  * Trailing foot first: the turn must pass to the leading foot. That second impact is taken as free of loss, so the limit
- * is on the cautious side; a plastic one leaves only the share 1 − 2 m b²/I_P of ω.
+ * is the lower one; a plastic one leaves only the share 1 − 2 m b²/I_P of ω.
  * Together: legs that crush take up the closing speed, pushing back evenly and evenly long, before the leading foot turns
- * the body; w drops out of (1), and ½ m w² out of the energy below. That is the state a crushable gear is built to
- * bring about. It lies between the other two, which take the legs as rigid, and is what the simulated landers keep to
- * (tests/validation/world).
+ * the body; w drops out of (1). It lies between the other two, which take the legs as rigid. A lander that arrives upright on a
+ * slope need not keep to it: uphill feet land first and spin the body, and a tall one (b/h below some 0.8) falls far below this limit.
  *
- * The lossless bound asks energy alone: falling needs ½ m (v_t² + w²) + E >= m g L (1 − cos(α − φ)), E rotational energy.
+ * The lossless bound asks energy alone, on rigid legs; for feet together and a descent rate there is none, since the height that
+ * crushing legs can still give up is not known here: falling needs ½ m (v_t² + w²) + E >= m g L (1 − cos(α − φ)), E rotational energy.
  * Same physics: [TPT2020].
  */
 import { assert } from '../assert.ts';
-import { atan, sin } from '../math/index.ts';
+import { atan, cos, sin } from '../math/index.ts';
 
-/** Which foot of a rigid body meets the ground first, in the direction of travel; or 'together', on legs that crush. */
-export const FIRST_CONTACTS = ['leading', 'trailing', 'together'] as const;
+/**
+ * Which foot of a rigid body meets the ground first, in the direction of travel; 'worst': whichever gives the lower limit; or
+ * 'together', on legs that crush.
+ */
+export const FIRST_CONTACTS = ['worst', 'leading', 'trailing', 'together'] as const;
 export type FirstContact = (typeof FIRST_CONTACTS)[number];
 
 /** a + b·v, as a function of the horizontal speed v in the direction of travel. */
@@ -81,10 +84,16 @@ function halfClimb(section: EdgeSection): { readonly arm: number; readonly sine:
  *
  * Where the speed sought has the body leave the ground (w < 0) there is no such contact: it then slides, w = 0. Where more
  * speed does not help to tip at all (its lever is not positive: steep ground and a wide stance), the limit is that of
- * sliding, or of the closing speed held at its value for no horizontal speed, whichever contact is possible; both lie on
- * the cautious side.
+ * sliding, or of the closing speed held at its value for no horizontal speed, whichever contact is possible; both are lower
+ * bounds.
  */
 export function plasticEdgeLimit(section: EdgeSection): EdgeLimit {
+  if (section.firstContact === 'worst' && section.approach !== undefined) {
+    const [leading, trailing] = (['leading', 'trailing'] as const).map((firstContact) =>
+      plasticEdgeLimit({ ...section, firstContact }),
+    ) as [EdgeLimit, EdgeLimit];
+    return horizontalSpeed(trailing, section) < horizontalSpeed(leading, section) ? trailing : leading;
+  }
   const { mass: m, halfStance: b, centerHeight: h, facing } = section;
   const { arm, sine } = halfClimb(section);
   const pivotInertia = section.inertia + m * arm * arm;
@@ -105,6 +114,11 @@ export function plasticEdgeLimit(section: EdgeSection): EdgeLimit {
   return { kind: 'horizontal', speed: left < 0 ? left / h : left / (h * across.perSpeed) };
 }
 
+/** A limit along the ground as a horizontal speed, seen in the section [m/s]. */
+function horizontalSpeed(limit: EdgeLimit, section: EdgeSection): number {
+  return limit.kind === 'alongGround' ? limit.speed * cos(section.slope) : limit.speed;
+}
+
 /** Arm of the closing speed about the foot that catches, against tipping [m]. */
 function firstArm(firstContact: FirstContact, halfStance: number): number {
   switch (firstContact) {
@@ -113,6 +127,7 @@ function firstArm(firstContact: FirstContact, halfStance: number): number {
     case 'trailing':
       return -halfStance;
     case 'together':
+    case 'worst':
       return 0;
   }
   return firstContact satisfies never;
@@ -123,8 +138,12 @@ function signedShare(needed: number, lever: number, facing: number): number {
   return needed > 0 ? needed / (lever * facing) : needed / lever;
 }
 
-/** Speed below which energy alone forbids a fall; undefined when the energy of descent and rotation would already do. */
+/**
+ * Speed below which energy alone forbids a fall; undefined when the energy of descent and rotation would already do, and with a
+ * descent rate on legs that crush.
+ */
 export function losslessEdgeLimit(section: EdgeSection): EdgeLimit | undefined {
+  if (section.firstContact === 'together' && section.approach !== undefined) return undefined;
   const { arm, sine } = halfClimb(section);
   // v_t² + w² that must be reached
   const needed = 4 * section.gravity * arm * sine * sine - (2 * section.spinEnergy) / section.mass;
@@ -133,11 +152,6 @@ export function losslessEdgeLimit(section: EdgeSection): EdgeLimit | undefined {
   if (section.approach === undefined) return sliding;
 
   const { across, closing } = section.approach;
-  if (section.firstContact === 'together') {
-    const speed = (Math.sqrt(needed) - across.atRest) / across.perSpeed;
-    if (across.perSpeed <= 0 || closing.atRest + closing.perSpeed * speed < 0) return sliding;
-    return speed > 0 ? { kind: 'horizontal', speed } : undefined;
-  }
   const square = across.perSpeed * across.perSpeed + closing.perSpeed * closing.perSpeed;
   const half = across.perSpeed * across.atRest + closing.perSpeed * closing.atRest;
   const short = needed - across.atRest * across.atRest - closing.atRest * closing.atRest;

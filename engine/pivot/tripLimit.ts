@@ -43,7 +43,7 @@ export interface ContactCondition {
   readonly rate?: number;
   /**
    * Which foot of a rigid body meets the ground first, as seen in the direction of travel; 'together' for legs that crush
-   * and so take up the closing speed. Default 'leading'.
+   * and so take up the closing speed. 'worst': whichever of the two gives the lower limit. Default 'worst'.
    */
   readonly firstContact?: FirstContact;
 }
@@ -113,7 +113,7 @@ export function criticalFriction(halfStance: number, centerHeight: number): numb
 }
 
 function sectionOf(body: PivotBody, condition: ContactCondition): EdgeSection {
-  const { gravity, slope, descentRate, rate = 0, firstContact = 'leading' } = condition;
+  const { gravity, slope, descentRate, rate = 0, firstContact = 'worst' } = condition;
   const section: EdgeSection = {
     mass: body.mass,
     halfStance: body.halfStance,

@@ -131,7 +131,7 @@ interface Travel {
 
 function sectionAt(edge: TipEdge, travel: Travel): EdgeSection {
   const { bulk, condition, azimuth, fallAzimuth, travelSlope } = travel;
-  const { slope, descentRate, rate = 0, firstContact = 'leading' } = condition;
+  const { slope, descentRate, rate = 0, firstContact = 'worst' } = condition;
   const facing = cos(azimuth - edge.normal);
   const fallAcross = sin(slope) * cos(edge.normal - fallAzimuth);
   // the body turns about the axis a quarter turn from the direction of travel

@@ -92,7 +92,9 @@ const travels: readonly TravelCondition[] = [
 ];
 
 describe('trip limit by azimuth', () => {
-  it.each(travels)('[TR11] parts the states that turn over an edge from those that do not: %j', (condition) => {
+  it.each(travels)('[TR11] parts the states that turn over an edge from those that do not: %j', (travel) => {
+    // the vectors are those of a leading foot that catches
+    const condition = { ...travel, firstContact: 'leading' } as const;
     let checked = 0;
     for (let azimuth = -3; azimuth < 3.2; azimuth += 0.37) {
       const { plastic } = limitsOf(tripLimitToward(stance, bulk, condition, azimuth));
