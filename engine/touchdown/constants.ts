@@ -76,8 +76,14 @@ export const SURE_SHARE = 9 / 10;
 /** A lander that lies on its hull when its time is up has tipped if its long axis leans by more than this cosine, 45 deg [-]. */
 export const LYING_COSINE = Math.SQRT1_2;
 
-/** Most of the energy of an impact on the hull that a rebound gives back [-]: damping of HULL_DAMPING gives back a few hundredths. */
+/**
+ * Most of the energy of an impact on the hull that a rebound gives back [-]: damping of HULL_DAMPING gives back a few hundredths. All of it counts where the hull
+ * is nearer to the ground than a turn of NEAR_COSINE, 30 deg, for what is lost then is little, and on ground steeper than ROLL_COSINE, 15 deg,
+ * where a body that rolls on gains it again.
+ */
 export const REBOUND_SHARE = 1 / 2;
+export const NEAR_COSINE = 0.866;
+export const ROLL_COSINE = 0.966;
 
 /**
  * Still rocking: a lander that cannot tip and whose legs and pads together have given way by less than ROCKING_CHANGE_SHARE of L, and slid by less

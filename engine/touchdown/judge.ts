@@ -1,4 +1,5 @@
 import { LYING_COSINE } from './constants.ts';
+import { energyHeight, liftOverEdge } from './edgeBarrier.ts';
 import { footprintCorners, MARGIN, OUTWARD, plumbMargin } from './footprint.ts';
 import type { TouchdownKernel } from './kernel.ts';
 import { FOOT_SIZE, HULL_CONTACTS, LEG, LEVEL, SLIPPED } from './layout.ts';
@@ -40,11 +41,12 @@ export function judge(
   found[SLIPPED] = 0;
 }
 
-/** At the end of its time, a lander that lies far over on its hull has tipped whether it still moves or not. */
+/** At the end of its time, a lander that lies far over on its hull, too slow to come back, has tipped although it still slides. */
 export function judgeEnd(kernel: TouchdownKernel, started: StartedRun, course: RunCourse): void {
   if (course.tipDirection !== undefined || !(course.margin[MARGIN]! <= 0)) return;
   const farOver = uprightness(kernel) < LYING_COSINE * started.gravity;
-  if (farOver && kernel.found[HULL_CONTACTS]! > 0) tip(course);
+  const slow = energyHeight(kernel, started.gravity) < liftOverEdge(kernel, started.gravity);
+  if (farOver && slow && kernel.found[HULL_CONTACTS]! > 0) tip(course);
 }
 
 function tip(course: RunCourse): void {

@@ -1,5 +1,12 @@
 /** Whether a lander is past help: by its angular momentum about the edge, or by its energy. Reasons in README.md, "Outcome". */
-import { HOLD_OVERPOWERED, HULL_WATCH_SHARE, IDLE_THRUST_SHARE, TIP_SHARE } from './constants.ts';
+import {
+  HOLD_OVERPOWERED,
+  HULL_WATCH_SHARE,
+  IDLE_THRUST_SHARE,
+  NEAR_COSINE,
+  ROLL_COSINE,
+  TIP_SHARE,
+} from './constants.ts';
 import { energyHeight, liftOverEdge } from './edgeBarrier.ts';
 import { ABOVE_EDGE, EDGE, EDGE_FOOT, MARGIN, OUTWARD } from './footprint.ts';
 import type { TouchdownKernel } from './kernel.ts';
@@ -193,7 +200,8 @@ function mayBeCaught(
     const wThen = (w * across - u * above) / arm;
     if (uThen * outAcross + wThen * outNormal >= arm * outAcross) continue;
     const down = (u - uThen) * upAcross + (w - wThen) * upNormal;
-    if (started.rebound * (energy + down) >= lift + down) return true;
+    const near = across > NEAR_COSINE * arm || upNormal < ROLL_COSINE;
+    if ((near ? 1 : started.rebound) * (energy + down) >= lift + down) return true;
   }
   return false;
 }
