@@ -54,4 +54,11 @@ describe('control inputs', () => {
     expect(Object.is(quantized.value.thrustPercent, 0)).toBe(true);
     expect(equalsControlInput(quantized.value, { thrustPercent: 0, tiltDeg: 0 })).toBe(true);
   });
+
+  it('[IN2] are equal only when both are', () => {
+    const input = { thrustPercent: 40, tiltDeg: 5 };
+    expect(equalsControlInput(input, { ...input })).toBe(true);
+    expect(equalsControlInput(input, { ...input, thrustPercent: 41 })).toBe(false);
+    expect(equalsControlInput(input, { ...input, tiltDeg: 4 })).toBe(false);
+  });
 });

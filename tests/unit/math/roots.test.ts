@@ -52,6 +52,20 @@ describe('findRoot', () => {
     },
   );
 
+  it('[MA4] takes less than half of bisection where the function is smooth, also in a bracket about zero', () => {
+    const about: Case = {
+      name: 'a cubic about zero',
+      f: (x) => x * x * x + x - 1,
+      bracket: { low: -1, high: 1 },
+      root: 0,
+    };
+    for (const { f, bracket, name } of [...SMOOTH.slice(0, 3), about]) {
+      const search = findRoot(f, { ...bracket, tolerance: 1e-12 });
+      if (search.kind !== 'root') throw new Error(search.kind);
+      expect(search.evaluations, name).toBeLessThan(bisectionCount(bracket, 1e-12) / 2);
+    }
+  });
+
   it('[MA4] gives an end of the bracket when the root lies there', () => {
     expect(findRoot((x) => x, { low: 0, high: 1 })).toEqual({ kind: 'root', x: 0, evaluations: 1 });
     expect(findRoot((x) => x - 1, { low: 0, high: 1 })).toEqual({ kind: 'root', x: 1, evaluations: 2 });

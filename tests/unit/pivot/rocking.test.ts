@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { peakAfterImpact, quarterPeriod, rockingModel, slenderQuarterPeriod } from '../../../engine/pivot/rocking.ts';
 import { rock, rockingEnergy } from '../../../engine/pivot/rockingMotion.ts';
+import { ROCKING_REST_SHARE } from '../../../engine/tolerances.ts';
 import type { PivotBody } from '../../../engine/pivot/tripLimit.ts';
 
 const G = 1.62;
@@ -106,6 +107,23 @@ describe('rocking through time', () => {
       expect(Math.abs(peak)).toBeLessThan(Math.abs(peaks[i] ?? NaN));
     }
   });
+
+  it.each([0.01, 1.62, 100])(
+    '[RO8] stops at the first impact that leaves too little, on a world of %d m/s²',
+    (gravity) => {
+      const rocker = rockingModel(BODY, { gravity });
+      const { away } = rocker;
+      const scale = away.frequency;
+      const run = rock(rocker, { tilt: 0.3 * away.balance, rate: 0 }, { duration: 200 / scale, step: 0.02 / scale });
+      expect(run.outcome).toBe('at rest');
+      const left = run.events
+        .filter(({ kind }) => kind === 'impact')
+        .map(({ state }) => (away.carryOver * Math.abs(state.rate)) / (away.balance * scale));
+      expect(left.length).toBeGreaterThan(5);
+      expect(left.at(-1)).toBeLessThan(ROCKING_REST_SHARE);
+      expect(Math.min(...left.slice(0, -1))).toBeGreaterThanOrEqual(ROCKING_REST_SHARE);
+    },
+  );
 
   it('[RO8] ends when the body is past an edge and still going, and names the side', () => {
     const beyond = { tilt: 1.001 * model.toward.balance, rate: 0 };

@@ -256,6 +256,11 @@ describe('the contract of tripLimit', () => {
     ['center height', { ...block, centerHeight: -1 }],
     ['inertia', { ...block, inertia: Number.POSITIVE_INFINITY }],
     ['opposite half stance', { ...block, oppositeHalfStance: 0 }],
+    ['mass', { ...block, mass: Infinity }],
+    ['half stance', { ...block, halfStance: Infinity }],
+    ['center height', { ...block, centerHeight: Infinity }],
+    ['center height', { ...block, centerHeight: 0 }],
+    ['opposite half stance', { ...block, oppositeHalfStance: Infinity }],
   ])('names the broken field: %s', (name, body) => {
     expect(() => tripLimit(body, { gravity: MOON, slope: 0 })).toThrow(name);
   });
@@ -265,6 +270,10 @@ describe('the contract of tripLimit', () => {
     ['slope', { gravity: MOON, slope: Number.NaN }],
     ['descent rate', { gravity: MOON, slope: 0, descentRate: -1 }],
     ['rate', { gravity: MOON, slope: 0, rate: Number.NaN }],
+    ['gravity', { gravity: Infinity, slope: 0 }],
+    ['slope', { gravity: MOON, slope: Math.PI / 2 }],
+    ['descent rate', { gravity: MOON, slope: 0, descentRate: Infinity }],
+    ['rate', { gravity: MOON, slope: 0, rate: -Infinity }],
   ])('names the broken condition: %s', (name, condition) => {
     expect(() => tripLimit(block, condition)).toThrow(name);
   });

@@ -82,6 +82,30 @@ function fallsOver(edge: TipEdge, condition: TravelCondition, azimuth: number, h
   return { falls: momentum > 0 && energy >= bulk.mass * gravity * climb, closing: -velocity[2] };
 }
 
+/** Speed across an edge, without any turn, and that which holds the energy to climb over it, from vectors. */
+function acrossEdge(
+  edge: TipEdge,
+  { gravity, slope, fallAzimuth = 0, descentRate = 0 }: TravelCondition,
+  azimuth: number,
+  horizontal: number,
+) {
+  const up: Vector = [
+    -Math.sin(slope) * Math.cos(fallAzimuth),
+    -Math.sin(slope) * Math.sin(fallAzimuth),
+    Math.cos(slope),
+  ];
+  const along: Vector = [Math.cos(azimuth), Math.sin(azimuth), 0];
+  const level = unit(plus(along, times(up, -dot(along, up))));
+  const velocity = plus(times(level, horizontal), times(up, -descentRate));
+  const from = feet[edge.from] ?? [0, 0, 0];
+  const axis = unit(plus(feet[edge.to] ?? [0, 0, 0], times(from, -1)));
+  const arm = plus(bulk.center, times(from, -1));
+  const square = (vector: Vector): Vector => plus(vector, times(axis, -dot(vector, axis)));
+  const [across, rise, moving] = [square(arm), square(up), square(velocity)];
+  const climb = Math.sqrt(dot(across, across) * dot(rise, rise)) - dot(across, up);
+  return { speed: Math.sqrt(dot(moving, moving)), needed: Math.sqrt(2 * gravity * climb), closing: -velocity[2] };
+}
+
 const travels: readonly TravelCondition[] = [
   { gravity: MOON, slope: 0, descentRate: 0 },
   { gravity: MOON, slope: 0, descentRate: 1 },
@@ -174,6 +198,36 @@ describe('trip limit by azimuth', () => {
     expect(points).toHaveLength(360);
     for (const point of points)
       expect(limitsOf(point).plastic.horizontal).toBeGreaterThanOrEqual(least.plastic.horizontal);
+  });
+
+  it('[TR11] has the least critical friction over the edge nearest to the foot point: its distance over the height', () => {
+    const corners: readonly BodyPoint[] = [
+      [1.5, 1, 0],
+      [-1.5, 1, 0],
+      [-1.5, -1, 0],
+      [1.5, -1, 0],
+    ];
+    // 0.9 m to the edge at y = -1, 1.1 to that at y = 1, 1.3 and 1.7 to the others
+    const box: MassProperties = { ...bulk, center: [0.2, -0.1, 2] };
+    const { least, points } = tripLimitByAzimuth(standing(corners, box.center), box, { gravity: MOON, slope: 0 }, 8);
+    expect(least).toMatchObject({ kind: 'limit', criticalFriction: expect.closeTo(0.9 / 2, 12) });
+    const toward = [0, 2, 4, 6].map((eighth) => limitsOf(points[eighth] ?? points[0]!).criticalFriction);
+    for (const [index, distance] of [1.3, 1.1, 1.7, 0.9].entries()) expect(toward[index]).toBeCloseTo(distance / 2, 12);
+  });
+
+  it('[TR2] has a lossless bound at which the motion across the edge just holds the climb, on a slope that lies across', () => {
+    const condition: TravelCondition = { gravity: MOON, slope: 9 * DEG, fallAzimuth: 2, descentRate: 0.5 };
+    let checked = 0;
+    for (let azimuth = -3; azimuth < 3.2; azimuth += 0.37) {
+      const { lossless } = limitsOf(tripLimitToward(stance, bulk, condition, azimuth));
+      const edge = stance.edges.find(({ from }) => from === lossless?.from);
+      if (lossless === undefined || edge === undefined) continue;
+      const { speed, needed, closing } = acrossEdge(edge, condition, azimuth, lossless.horizontal);
+      if (closing < 0) continue;
+      checked++;
+      expect(speed / needed).toBeCloseTo(1, 10);
+    }
+    expect(checked).toBeGreaterThan(8);
   });
 
   it('[TR11] on a slope that lies still is lower downhill than uphill', () => {

@@ -30,6 +30,12 @@ function stands(soles: readonly BodyPoint[], center: BodyPoint, ground: Pick<Foo
   return stance;
 }
 
+/** Least distance of the foot point to an edge of the plane on these feet [m]. */
+function spare(soles: readonly BodyPoint[], feet: readonly number[], center: BodyPoint): number {
+  const plane = contactPlanes(soles, center).find((each) => each.feet.join() === feet.join());
+  return Math.min(...(plane?.edges ?? []).map((edge) => edge.distance));
+}
+
 describe('static tilt', () => {
   it('[ST2] toward an azimuth is atan(rho / h), rho to the edge along it', () => {
     const stance = stands(square, [0, 0, 2]);
@@ -182,6 +188,29 @@ describe('a pad that has sunk in or stands on a rock', () => {
     // pads 0 to 3 stand at 45, 135, 225, 315 degrees
     expect(stands(soles, [-0.3, 0.3, 1.5]).plane.feet).toEqual([0, 1, 2]);
     expect(stands(soles, [0.3, -0.3, 1.5]).plane.feet).toEqual([0, 2, 3]);
+  });
+
+  it('[ST6] is judged on the plane with the least to spare where it may rest on either of two', () => {
+    const soles = square.map(([x, y, z], index): BodyPoint => [x, y, index === 0 ? z - 0.1 : z]);
+    // On pads 0, 1, 2 the plane is z = -(x + 1)/20, on 0, 2, 3 it is z = -(y + 1)/20. Leaning carries the foot point of
+    // the middle 55 mm past the line from pad 0 to pad 2, so a center 28 mm to either side of that line may rest on both.
+    for (const [center, near, far] of [
+      [
+        [-0.02, 0.02, 1.5],
+        [0, 1, 2],
+        [0, 2, 3],
+      ],
+      [
+        [0.02, -0.02, 1.5],
+        [0, 2, 3],
+        [0, 1, 2],
+      ],
+    ] as const) {
+      const lean = (1.5 + 0.05 * 0.98) / 20 / (1 + 1 / 400);
+      expect(spare(soles, near, center)).toBeCloseTo(lean * Math.SQRT1_2 + 0.02 * Math.SQRT2, 3);
+      expect(spare(soles, far, center)).toBeCloseTo(lean * Math.SQRT1_2 - 0.02 * Math.SQRT2, 3);
+      expect(stands(soles, center).plane.feet).toEqual(far);
+    }
   });
 
   it('[ST6] with a pad sunk in leaves that pad hanging and rests on the others', () => {

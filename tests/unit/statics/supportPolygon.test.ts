@@ -61,6 +61,17 @@ describe('support polygon', () => {
     expect(polygonOf([...square, [1.000001, 0]]).corners).toHaveLength(5);
   });
 
+  it('[ST1] keeps it wherever the points lie: what counts is their extent, not their place', () => {
+    for (const [x, y] of [
+      [1e4, 0],
+      [0, 1e4],
+      [-1e4, -1e4],
+    ] as const) {
+      const moved = [...square, [1.000001, 0] as const].map((point): Point => [point[0] + x, point[1] + y]);
+      expect(polygonOf(moved, [x, y]).corners).toHaveLength(5);
+    }
+  });
+
   it('[ST1] takes a point given twice once', () => {
     const { corners } = polygonOf([...square, ...square]);
     expect(corners).toHaveLength(4);

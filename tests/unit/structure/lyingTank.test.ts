@@ -70,8 +70,7 @@ describe('a lying tank', () => {
   });
 
   it('[SU7] shifts nothing when empty or full, and refuses an upright one', () => {
-    expect(shiftAlong(LYING, 0, 0.1).shift).toBe(0);
-    expect(shiftAlong(LYING, 1, 0.1).shift).toBe(0);
+    for (const fill of [0, 1]) expect(shiftAlong(LYING, fill, 0.1)).toEqual({ shift: 0, upTo: Math.PI / 2 });
     expect(() => shiftAlong(plainTank(), 0.5, 0.1)).toThrow(/lies on its side/);
     for (const fill of [0, 1, -0.1, Number.NaN]) expect(() => liquidSection(LYING, fill)).toThrow(/fill/);
   });

@@ -40,6 +40,18 @@ describe('a body that lies on its legs', () => {
     expect(breakpoints(loads)).toEqual([0, 1, 2, 4.5, 5, 6, 9]);
   });
 
+  it('[SU1] has them in the right place and size however small its loads: half the push at mid-span, its half times the arm', () => {
+    // a light rod of 2 m on two ends, pushed down by 1 mN at its middle: V = F/2, M = F L/4
+    const { moment, shear } = beamExtremes([
+      { kind: 'point', at: 0, force: 0.5e-3 },
+      { kind: 'point', at: 1, force: -1e-3 },
+      { kind: 'point', at: 2, force: 0.5e-3 },
+    ]);
+    expect(Math.abs(shear.value)).toBeCloseTo(0.5e-3, 15);
+    expect(Math.abs(moment.value)).toBeCloseTo(0.5e-3, 15);
+    expect(moment.at).toBe(1);
+  });
+
   it('[SU2] hands its weight to its stations at rest, in balance', () => {
     const loads = restingBeam(MASSES, [1, 4.5, 8], 1.62);
     const { mass, center } = lineTotals(MASSES);

@@ -91,6 +91,11 @@ describe('rocking decay, e 0.911765, start at 0.8 of the balance tilt [Housner19
     }
   });
 
+  it('[RO3] is asked for a start between flat and balance, and for impacts that leave something', () => {
+    for (const start of [0, 1, -0.1, Number.NaN]) expect(() => slenderPeakShare(start, 0.9, 1)).toThrow(/between flat/);
+    expect(() => slenderPeakShare(0.5, 0, 1)).toThrow(/rocking goes on/);
+  });
+
   /** Peaks over balance tilt: exact, and of the stepped motion, for a body of a given balance tilt and restitution. */
   function peakShares(body: PivotBody): { readonly exact: number[]; readonly stepped: number[] } {
     const model = rockingModel(body, { gravity: G });
