@@ -1,10 +1,12 @@
 import {
+  BETWEEN_CONTACTS,
   CALLOUTS,
   MARGIN_BANDS,
   OUTCOMES,
   PHASES,
   SEATS,
   STAGES,
+  type Arrival,
   type DescentState,
   type LegState,
   type LiveMargin,
@@ -15,6 +17,7 @@ import {
 } from '../../engine/index.ts';
 import {
   FIRST_FEET,
+  type ArrivalPaper,
   type FlightPaper,
   type LegPaper,
   type MarginPaper,
@@ -72,6 +75,7 @@ function readFlight(paper: FlightPaper): DescentState {
     slope,
     legs: paper.legs.map(readLeg),
     commanded: { thrustPercent: paper.commanded.thrustPercent, tiltDeg: paper.commanded.tiltDeg },
+    contacts: paper.contacts.map(readArrival),
     ...(paper.touchdown.shown ? { touchdown: readTouchdown(paper.touchdown) } : {}),
     ...(paper.outcome === undefined ? {} : { outcome: wordAt(OUTCOMES, paper.outcome) }),
   };
@@ -84,6 +88,13 @@ function readLeg({ footX, footY, inContact, stroke, strokeUsed, load }: LegPaper
 function readTouchdown(paper: TouchdownPaper): TouchdownState {
   const { tick, x, vx, descentRate, angle, rate, slope, mass } = paper;
   return { tick, x, vx, descentRate, angle, rate, slope, mass, firstFoot: wordAt(FIRST_FEET, paper.firstFoot) };
+}
+
+function readArrival(paper: ArrivalPaper): Arrival {
+  const { tick, x, vx, descentRate, angle, rate, slope, mass } = paper;
+  const firstFoot = wordAt(FIRST_FEET, paper.firstFoot);
+  const after = wordAt(BETWEEN_CONTACTS, paper.after);
+  return { tick, x, vx, descentRate, angle, rate, slope, mass, firstFoot, after };
 }
 
 function readMargin({ limit, speedMargin, utilisation, callout, tiltLeft }: MarginPaper): LiveMargin {

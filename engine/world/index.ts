@@ -7,8 +7,11 @@ export { groundHeight, groundSpan } from './ground.ts';
 export { hashDescent, readDescent } from './readDescent.ts';
 export { stepDescent } from './stepDescent.ts';
 export {
+  BETWEEN_CONTACTS,
   OUTCOMES,
   PHASES,
+  type Arrival,
+  type BetweenContacts,
   type ControlInput,
   type DescentEvent,
   type DescentSetup,

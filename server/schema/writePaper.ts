@@ -1,4 +1,5 @@
 import {
+  BETWEEN_CONTACTS,
   CALLOUTS,
   MARGIN_BANDS,
   OUTCOMES,
@@ -14,6 +15,7 @@ import {
   type TouchdownState,
 } from '../../engine/index.ts';
 import {
+  ArrivalPaper,
   FIRST_FEET,
   LegPaper,
   MemberPaper,
@@ -79,6 +81,13 @@ function writeFlight(paper: FlightPaper, flight: DescentState): void {
   });
   writeControls(paper.commanded, flight.commanded);
   writeTouchdown(paper.touchdown, flight.touchdown);
+  while (paper.contacts.length > flight.contacts.length) paper.contacts.pop();
+  flight.contacts.forEach((arrival, i) => {
+    const arrivalPaper = (paper.contacts[i] ??= new ArrivalPaper());
+    copyNumbers(arrivalPaper, arrival, TOUCHDOWN_NUMBERS);
+    arrivalPaper.firstFoot = FIRST_FEET.indexOf(arrival.firstFoot);
+    arrivalPaper.after = BETWEEN_CONTACTS.indexOf(arrival.after);
+  });
 }
 
 function writeTouchdown(paper: TouchdownPaper, touchdown: TouchdownState | undefined): void {

@@ -36,6 +36,7 @@ export function viewOf(
       slope: 0,
       legs: [],
       commanded,
+      contacts: [],
       ...flight,
     },
   };

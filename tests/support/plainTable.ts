@@ -64,6 +64,7 @@ function startOf(setup: DescentSetup): DescentState {
     slope: 0,
     legs: [leg, leg],
     commanded: { thrustPercent: 0, tiltDeg: 0 },
+    contacts: [],
   };
 }
 

@@ -3,12 +3,14 @@ import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readPaper } from '../../../client/net/readPaper.ts';
 import {
+  BETWEEN_CONTACTS,
   CALLOUTS,
   MARGIN_BANDS,
   OUTCOMES,
   PHASES,
   SEATS,
   STAGES,
+  type Arrival,
   type DescentState,
   type TableView,
   type TouchdownState,
@@ -27,7 +29,7 @@ const holds = fc.record({ thrust: fc.boolean(), tilt: fc.boolean() });
 /** Nothing left by the stand-in is said by its absence. */
 const standInLeft = holds.filter(({ thrust, tilt }) => thrust || tilt);
 
-const touchdown: fc.Arbitrary<TouchdownState> = fc.record({
+const contact = {
   tick,
   x: quantity,
   vx: quantity,
@@ -37,7 +39,9 @@ const touchdown: fc.Arbitrary<TouchdownState> = fc.record({
   slope: quantity,
   mass: quantity,
   firstFoot: fc.constantFrom(...FIRST_FEET),
-});
+};
+const touchdown: fc.Arbitrary<TouchdownState> = fc.record(contact);
+const arrival: fc.Arbitrary<Arrival> = fc.record({ ...contact, after: fc.constantFrom(...BETWEEN_CONTACTS) });
 const leg = fc.record({
   footX: quantity,
   footY: quantity,
@@ -62,6 +66,7 @@ const required = {
   slope: quantity,
   legs: fc.array(leg, { maxLength: 4 }),
   commanded: controls,
+  contacts: fc.array(arrival, { maxLength: 4 }),
 };
 const flight: fc.Arbitrary<DescentState> = fc.record(
   { ...required, touchdown, outcome: fc.constantFrom(...OUTCOMES) },
@@ -82,6 +87,7 @@ const flight: fc.Arbitrary<DescentState> = fc.record(
       'slope',
       'legs',
       'commanded',
+      'contacts',
     ],
   },
 );

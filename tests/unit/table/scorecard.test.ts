@@ -60,6 +60,7 @@ function standing(touchdown: TouchdownState | undefined, angle = 0): DescentStat
     legs: [foot(-1), foot(1)],
     commanded: { thrustPercent: 0, tiltDeg: 0 },
     outcome: 'upright inside limit',
+    contacts: touchdown === undefined ? [] : [{ ...touchdown, after: 'first' }],
     ...(touchdown && { touchdown }),
   };
 }
