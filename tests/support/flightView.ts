@@ -37,6 +37,7 @@ export function viewOf(
       slope: 0,
       legs: [],
       commanded,
+      contacts: [],
       ...flight,
     },
   };
