@@ -79,8 +79,11 @@ export const TITLE_BLOCK = {
 export const CONTROLS = {
   label: 'Controls',
   thrust: 'Thrust',
-  thrustMore: 'More thrust',
-  thrustLess: 'Less thrust',
+  more: '+',
+  less: '−',
+  // what is on a button is in its name, so that it can be asked for by what is seen
+  thrustMore: '+ More thrust',
+  thrustLess: '− Less thrust',
   thrustOff: 'Engine off',
   tilt: 'Tilt',
   leanLeft: 'Lean left',
@@ -122,6 +125,7 @@ export const SECTION = {
   noLimit: 'too fast to touch down',
   speed: (speed: string, direction: string, callout: string) => `${speed}${direction} · ${callout}`,
   tiltLeft: (angle: string) => `${angle} to fall`,
+  pastBalance: 'past its balance',
   slope: (angle: string) => `slope ${angle}`,
   level: 'level',
   noMargin: (callout: string) => `${callout}: too fast to touch down`,
@@ -163,6 +167,10 @@ export const LOBBY = {
   title: 'Open table',
   codeLabel: 'Table code',
   invite: 'Others join with this code, or straight from the link.',
+  inviteFrom: (origin: string) =>
+    `Others in this network open ${origin} and join with this code, or straight from the link.`,
+  onlyHere:
+    'This address, localhost, leads every other device to itself. Open Kilter by the name or address of this computer in your network; the link then leads others here.',
   copy: 'Copy link',
   copied: 'Link copied',
   copyByHand: 'Copy this link',
@@ -184,6 +192,7 @@ export const LOBBY = {
 export const SCORECARD = {
   label: 'Scorecard',
   again: 'Again',
+  againHint: 'Someone with a seat starts it.',
   worldsLead: 'Same touchdown on ',
   worlds: 'Earth, Mars, Moon',
   look: 'Look at the section',
@@ -339,6 +348,8 @@ export const COACH = {
   driftLeft: (speed: string) => `Drifting left at ${speed}. Lean right, →, to push against it.`,
   straighten: 'The drift is going. Stand upright again, C, before it is gone.',
   outside: 'The arrow is too near the blue tick: come down softer, or take out more drift.',
+  leaning: 'It leans too far for any thrust to hold it up. Stand upright, C.',
+  watchLean: 'It leans too far for any thrust to hold it up. Say so: it must stand upright first.',
   steady: 'Good. Keep the arrow inside the blue tick, and sink slowly.',
   upright: 'Nearly down. Stand upright, C.',
   dry: 'The tanks are dry: the engine no longer answers. Stand upright, C; the legs take the rest.',
