@@ -33,6 +33,8 @@ const LEANING = 0.03;
 const NEARLY_DOWN = 8;
 const READY_BELOW = 2;
 const TOUCHING = 0.5;
+/** All that the engine has [%]. */
+const FULL = 100;
 
 export function descentRateAim(height: number): number {
   return Math.min(FASTEST_RATE, TOUCHDOWN_RATE + RATE_PER_HEIGHT * Math.max(0, height));
@@ -44,6 +46,9 @@ export function adviseFlying(view: TableView, hoverPercent: number, holds: HeldC
   if (GROUNDED.includes(view.flight.phase)) return adviseGrounded(view, holds);
   if (isDry(view)) return { key: 'dry', words: COACH.dry };
   const thrust = holds.thrust ? adviseThrust(view, hoverPercent) : undefined;
+  // leaning so far, all the thrust there is does not hold it up
+  if (hoverPercent > FULL)
+    return holds.tilt ? { key: 'leaning', words: COACH.leaning } : { key: 'watchLean', words: COACH.watchLean };
   const tilt = holds.tilt ? adviseTilt(view) : undefined;
   if (thrust?.isPressing === true) return thrust.advice;
   const advice = tilt ?? thrust?.advice;

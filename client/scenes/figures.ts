@@ -42,9 +42,14 @@ export function figuresOf({ flight, margin }: TableView, side: 'left' | 'right')
     speedBare: speed(drift),
     speedShort: SECTION.speed(speed(drift), '', CALLOUT_WORDS[margin.callout]),
     height: meters(Math.max(0, flight.height)),
-    tilt: SECTION.tiltLeft(degrees(angleToFall(flight, side), 0)),
+    tilt: tiltWords(angleToFall(flight, side)),
     slope: isLevel(slope) ? SECTION.level : SECTION.slope(degrees(Math.abs(slope))),
   };
+}
+
+/** Past the balance nothing is left until it falls: it does. */
+function tiltWords(toFall: number): string {
+  return toFall > 0 ? SECTION.tiltLeft(degrees(toFall, 0)) : SECTION.pastBalance;
 }
 
 /**

@@ -25,14 +25,18 @@ export function createSectionGame(
     input: { keyboard: false, mouse: false, touch: false, gamepad: false },
     scene: new SectionScene(source, () => layout),
   });
+  // a canvas that is given a size, even its own, is blank until it is drawn on: so only a new one, and just before a frame
+  let isStale = true;
   const refit = () => {
+    if (!isStale) return;
+    isStale = false;
     layout = measure(holder, covering(), pixelRatio());
-    game.scale.setZoom(1 / pixelRatio());
-    game.scale.resize(layout.width, layout.height);
+    if (game.scale.zoom !== 1 / pixelRatio()) game.scale.setZoom(1 / pixelRatio());
+    const { width, height } = game.scale.gameSize;
+    if (width !== layout.width || height !== layout.height) game.scale.resize(layout.width, layout.height);
   };
-  // what changed before the game had started would be lost
-  game.events.once('ready', refit);
-  const observer = new ResizeObserver(refit);
+  game.events.on('prestep', refit);
+  const observer = new ResizeObserver(() => (isStale = true));
   for (const element of [holder, ...covering()]) observer.observe(element);
   return () => {
     observer.disconnect();
