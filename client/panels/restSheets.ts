@@ -60,6 +60,7 @@ export function createRestSheets(options: {
       leave: options.leave,
     });
     holder.append(worlds.sheet);
+    allowAgain(holder, view);
     focusHeading(worlds.sheet);
   };
   const showSection = (view: TableView) => {
@@ -80,11 +81,13 @@ export function createRestSheets(options: {
         return;
       }
       // a shared table sends the same card again with every view
-      if (shown !== undefined) return;
-      shown = card;
-      const verdict = verdictOf(card, view.flight.angle);
-      announcer.announce(`${verdict.headline}. ${verdict.why}`, 'now');
-      showCard(view);
+      if (shown === undefined) {
+        shown = card;
+        const verdict = verdictOf(card, view.flight.angle);
+        announcer.announce(`${verdict.headline}. ${verdict.why}`, 'now');
+        showCard(view);
+      }
+      allowAgain(holder, view);
     },
     stepBack() {
       const isAway = backToCard !== undefined;
@@ -93,6 +96,15 @@ export function createRestSheets(options: {
     },
     stop: clear,
   };
+}
+
+/** Only a member with a seat starts another descent: to others the button says so. */
+function allowAgain(holder: HTMLElement, { you }: TableView): void {
+  const isAllowed = you.seat !== undefined;
+  for (const again of holder.querySelectorAll<HTMLButtonElement>('.again')) {
+    again.disabled = !isAllowed;
+    again.nextElementSibling?.toggleAttribute('hidden', isAllowed);
+  }
 }
 
 /** Readers of the page start at the heading of what was laid on the table. */

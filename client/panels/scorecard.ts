@@ -4,7 +4,7 @@ import { BAND_WORDS, SCORECARD, SECTION, SIMULATED, TITLE_BLOCK } from '../text/
 import { isLevel } from '../text/ground.ts';
 import { degrees, kilograms, percent, speed } from '../text/numbers.ts';
 import { checkCommand, createCheck } from './checkCommand.ts';
-import { button, drawing, element, entry, leaveButton } from './element.ts';
+import { againButton, button, drawing, element, entry, leaveButton } from './element.ts';
 import { outsideAtTouchdown, outsideInSimulation } from './outsideAtTouchdown.ts';
 import { simulateCommand } from './simulateCommand.ts';
 import { simulatedWords } from './simulatedWords.ts';
@@ -37,7 +37,7 @@ export function createScorecard(
       kind: 'scorecard',
       label: SCORECARD.label,
       actions: [
-        button(SCORECARD.again, actions.again, { class: 'primary' }),
+        ...againButton(actions.again),
         ...(card.touchdown === undefined ? [] : [worlds]),
         button(SCORECARD.look, actions.look),
         button(SCORECARD.print, () => window.print()),
@@ -81,7 +81,7 @@ function speedFinding(card: Scorecard): HTMLElement {
     return figure;
   }
   const arrived = Math.abs(touchdown.vx);
-  const width = matchMedia('(max-width: 560px)').matches ? SCALE_WIDTH.narrow : SCALE_WIDTH.full;
+  const width = matchMedia('(max-width: 35em)').matches ? SCALE_WIDTH.narrow : SCALE_WIDTH.full;
   const finding = {
     speed: arrived,
     tripping: limit.plastic,

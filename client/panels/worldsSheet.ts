@@ -6,7 +6,7 @@ import { SCORECARD, WORLDS_VIEW } from '../text/en.ts';
 import { acceleration, degrees, percent, speed } from '../text/numbers.ts';
 import { figureOf } from '../views/lander/figure.ts';
 import { hasFallen } from './verdict.ts';
-import { button, element, entry, leaveButton } from './element.ts';
+import { againButton, button, element, entry, leaveButton } from './element.ts';
 import { tableSheet } from './tableSheet.ts';
 
 export interface WorldsSheet {
@@ -35,7 +35,7 @@ export function createWorldsSheet(options: {
       kind: 'worlds',
       label: WORLDS_VIEW.title,
       actions: [
-        button(SCORECARD.again, options.again, { class: 'primary' }),
+        ...againButton(options.again),
         button(WORLDS_VIEW.replay, replay),
         button(SCORECARD.back, options.back),
         button(SCORECARD.print, () => window.print()),
