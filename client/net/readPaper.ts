@@ -1,20 +1,30 @@
 import {
   CALLOUTS,
+  CARD_OUTCOMES,
+  CONTACT_CAUSES,
   MARGIN_BANDS,
+  NO_MARGINS,
   SEATS,
   STAGES,
+  type ArrivalLimit,
+  type JudgedContact,
   type LiveMargin,
+  type PredictedMargin,
   type Scorecard,
   type SeatView,
   type TableView,
 } from '../../engine/table/index.ts';
+import { FIRST_LIMITS } from '../../engine/touchdown/index.ts';
 import { OUTCOMES, PHASES, type DescentState, type LegState, type TouchdownState } from '../../engine/world/index.ts';
 import {
   FIRST_FEET,
+  type ContactPaper,
   type FlightPaper,
   type LegPaper,
+  type LimitPaper,
   type MarginPaper,
   type MemberPaper,
+  type PredictedPaper,
   type ScorecardPaper,
   type TouchdownPaper,
 } from '../../server/schema/index.ts';
@@ -82,27 +92,59 @@ function readTouchdown(paper: TouchdownPaper): TouchdownState {
   return { tick, x, vx, descentRate, angle, rate, slope, mass, firstFoot: wordAt(FIRST_FEET, paper.firstFoot) };
 }
 
-function readMargin({ limit, speedMargin, utilisation, callout, tiltLeft }: MarginPaper): LiveMargin {
-  return { limit, speedMargin, utilisation, callout: wordAt(CALLOUTS, callout), tiltLeft };
+function readMargin({ predicted, without, tiltLeft }: MarginPaper): LiveMargin {
+  return {
+    ...(predicted.shown ? { predicted: readPredicted(predicted) } : {}),
+    ...(without === undefined ? {} : { without: wordAt(NO_MARGINS, without) }),
+    tiltLeft,
+  };
+}
+
+function readPredicted(paper: PredictedPaper): PredictedMargin {
+  const { limit, speedMargin, utilisation, x, seconds, descentRate, slope } = paper;
+  const words = { band: wordAt(MARGIN_BANDS, paper.band), callout: wordAt(CALLOUTS, paper.callout) };
+  return { limit, speedMargin, utilisation, ...words, x, seconds, descentRate, slope };
 }
 
 function readScorecard(paper: ScorecardPaper): Scorecard {
-  const { plasticLimit, losslessLimit, speedMargin, utilisation, band, callout, staticTilt } = paper;
+  const { worst, staticTilt, restTilt, propellantLeft, physics } = paper;
   return {
-    outcome: wordAt(OUTCOMES, paper.outcome),
-    ...(paper.touchdown.shown ? { touchdown: readTouchdown(paper.touchdown) } : {}),
-    ...(plasticLimit === undefined
-      ? {}
-      : { limit: { plastic: plasticLimit, ...(losslessLimit === undefined ? {} : { lossless: losslessLimit }) } }),
-    ...(speedMargin === undefined ? {} : { speedMargin }),
-    ...(utilisation === undefined ? {} : { utilisation }),
-    ...(band === undefined ? {} : { band: wordAt(MARGIN_BANDS, band) }),
-    ...(callout === undefined ? {} : { callout: wordAt(CALLOUTS, callout) }),
+    outcome: wordAt(CARD_OUTCOMES, paper.outcome),
+    contacts: paper.contacts.map(readContact),
+    ...(worst === undefined ? {} : { worst }),
     ...(staticTilt.shown
       ? { staticTilt: { limit: staticTilt.limit, used: staticTilt.used, left: staticTilt.left } }
       : {}),
+    restTilt,
     strokeUsed: [...paper.strokeUsed],
-    propellantLeft: paper.propellantLeft,
+    propellantLeft,
+    crew: paper.crew.map(({ seat, name }) => ({ seat: wordAt(SEATS, seat), name })),
+    physics,
+  };
+}
+
+function readContact(paper: ContactPaper): JudgedContact {
+  const { speedMargin, utilisation } = paper;
+  return {
+    arrival: readTouchdown(paper.arrival),
+    cause: wordAt(CONTACT_CAUSES, paper.cause),
+    ...(paper.limit.shown ? { limit: readLimit(paper.limit) } : {}),
+    ...(speedMargin === undefined ? {} : { speedMargin }),
+    ...(utilisation === undefined ? {} : { utilisation }),
+    band: wordAt(MARGIN_BANDS, paper.band),
+    callout: wordAt(CALLOUTS, paper.callout),
+  };
+}
+
+function readLimit({ tip, tolerance, upTo, friction, gear, first, closedForm }: LimitPaper): ArrivalLimit {
+  return {
+    ...(tip === undefined ? {} : { tip }),
+    tolerance,
+    upTo,
+    friction,
+    ...(gear === undefined ? {} : { gear }),
+    first: wordAt(FIRST_LIMITS, first),
+    closedForm,
   };
 }
 

@@ -8,10 +8,12 @@ import { readDescent } from '../world/readDescent.ts';
 import { stepDescent } from '../world/stepDescent.ts';
 import { findWorld, type World } from '../worlds.ts';
 import { staticTiltOf } from '../pivot/tripLimit.ts';
-import { contactMargin, pivotBodyAt, type ContactMargin } from './contactMargin.ts';
+import { pivotBodyAt } from './closedForm.ts';
+import { judgeContact } from './judgeContact.ts';
+import type { JudgedContact } from './tableTypes.ts';
 
 /** One touchdown as it ends on one world. */
-export interface WorldTouchdown extends Omit<ContactMargin, 'direction'> {
+export interface WorldTouchdown extends Omit<JudgedContact, 'arrival' | 'cause'> {
   readonly world: World;
   /** The same on every world [rad]. */
   readonly staticTilt: number;
@@ -27,7 +29,7 @@ export const COMPARED_WORLDS: readonly string[] = ['moon', 'mars', 'earth'];
 
 /**
  * The same touchdown on several worlds: same lander, same ground, same velocities, attitude and rate at contact; only
- * gravity differs. The limit is the engine's for that contact state; the outcome is that of the played world, started an
+ * gravity differs. The limit is the tip limit of that arrival on that world; the outcome is that of the played world, started an
  * instant before the contact with unused legs and left to itself with the engine off.
  */
 export function compareWorlds(
@@ -45,8 +47,9 @@ export function compareWorlds(
   return worldIds.map((id) => {
     const world = findWorld(id);
     assert(world !== undefined, `there is a world '${id}'`);
-    const { direction: _direction, ...margin } = contactMargin(body, world.gravity, touchdown);
-    const setup = contactSetup(touchdown, { ...played, lander, gravity: world.gravity, propellant });
+    const there = { ...played, gravity: world.gravity };
+    const { arrival: _arrival, cause: _cause, ...margin } = judgeContact(there, touchdown, 'arrival');
+    const setup = contactSetup(touchdown, { ...there, lander, propellant });
     const final = playOut(setup, input);
     return {
       world,

@@ -10,15 +10,25 @@ export { formatTableCode, parseTableCode, TABLE_CODE_ALPHABET, TABLE_CODE_LENGTH
 export type { TableModel } from './tableModel.ts';
 export {
   CALLOUTS,
+  CARD_OUTCOMES,
+  CONTACT_CAUSES,
   MARGIN_BANDS,
+  NO_MARGINS,
   SEATS,
   STAGES,
+  type ArrivalLimit,
   type Callout,
+  type CardOutcome,
   type Command,
+  type ContactCause,
+  type CrewEntry,
   type HeldControls,
+  type JudgedContact,
   type LiveMargin,
   type MarginBand,
   type MemberId,
+  type NoMargin,
+  type PredictedMargin,
   type Refusal,
   type Scorecard,
   type Seat,
@@ -27,5 +37,6 @@ export {
   type TableView,
 } from './tableTypes.ts';
 export { viewTable } from './viewTable.ts';
-export { pivotAtTouchdown } from './scorecard.ts';
+export { pivotAtTouchdown } from './closedForm.ts';
+export type { LimitTable } from './limitTable.ts';
 export { arrivalCase, simulateArrival } from './simulateArrival.ts';

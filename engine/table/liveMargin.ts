@@ -1,49 +1,59 @@
-import { sin } from '../math/trig.ts';
-import { TICK_DT } from '../world/constants.ts';
-import type { DescentSetup, DescentState, TouchdownState } from '../world/descent.ts';
-import { layOutSection } from '../world/layOutSection.ts';
 import { staticTiltOf } from '../pivot/tripLimit.ts';
-import { contactMargin, pivotBodyAt } from './contactMargin.ts';
-import type { LiveMargin } from './tableTypes.ts';
+import type { DescentState } from '../world/descent.ts';
+import { layOutSection } from '../world/layOutSection.ts';
+import { pivotBodyAt, travelOf } from './closedForm.ts';
+import { leastLimit, type BeyondTable, type LimitTable, type Span } from './limitTable.ts';
+import { bandOf, calloutOf } from './marginBand.ts';
+import { predictContact, type PredictedContact } from './predictContact.ts';
+import type { LiveMargin, NoMargin, PredictedMargin, TablePlan } from './tableTypes.ts';
 
 /**
- * A gauge of the margin if the lander met the ground now as it moves now: same speed, attitude and rate, on the slope
- * that is under its feet. Laid out once a descent; reading it is a few dozen operations.
+ * A gauge of the margin at the contact that is coming: where the lander will meet the ground, how fast, on which slope, at the attitude that it has or is
+ * told to take, against the table of limits that the plan brings. Laid out once a descent; reading it simulates nothing.
  */
-export function createMarginGauge(setup: DescentSetup): (state: DescentState) => LiveMargin {
+export function createMarginGauge({ setup, limits }: TablePlan): (state: DescentState) => LiveMargin {
   const section = layOutSection(setup.lander, setup.propellant);
   return (state) => {
-    const body = pivotBodyAt(section, state.mass);
-    const alpha = staticTiltOf(body);
-    const direction = travelOf(state);
-    const tiltLeft = alpha + direction * state.angle;
-    // past either edge no speed is allowed, and the pivot formulas do not hold
-    if (Math.abs(state.angle) >= alpha) return { ...NO_SPEED, speedMargin: -Math.abs(state.vx), tiltLeft };
-    const contact = contactNow(state, body.halfStance);
-    const margin = contactMargin(body, setup.gravity, contact);
-    const { limit, speedMargin = -Math.abs(state.vx), utilisation = Infinity, callout } = margin;
-    return { limit: Math.max(0, limit?.plastic ?? 0), speedMargin, utilisation, callout, tiltLeft };
+    const tiltLeft = staticTiltOf(pivotBodyAt(section, state.mass)) + travelOf(state) * state.angle;
+    const read = isDown(state) ? 'on the ground' : predict(state);
+    return typeof read === 'string' ? { without: read, tiltLeft } : { predicted: read, tiltLeft };
   };
+
+  function predict(state: DescentState): PredictedMargin | NoMargin {
+    if (limits === undefined) return 'no table';
+    const contact = predictContact(setup, section.halfStance, state);
+    return typeof contact === 'string' ? contact : marginAt(limits, state, contact);
+  }
 }
 
-const NO_SPEED = { limit: 0, utilisation: Infinity, callout: 'outside' } as const;
+const BEYOND: Readonly<Record<BeyondTable, NoMargin>> = {
+  slope: 'too steep',
+  descentRate: 'too fast',
+  lean: 'turned too far',
+};
 
-/** A lander that comes straight down counts as traveling downhill, as in the trip limit. */
-function travelOf({ vx, slope }: DescentState): 1 | -1 {
-  if (vx !== 0) return vx > 0 ? 1 : -1;
-  return slope > 0 ? -1 : 1;
+function marginAt(table: LimitTable, state: DescentState, contact: PredictedContact): PredictedMargin | NoMargin {
+  const { x, seconds, descentRate, slope, slopes } = contact;
+  const direction = travelOf({ vx: state.vx, slope });
+  const told = (state.commanded.tiltDeg * Math.PI) / 180;
+  const limit = leastLimit(table, {
+    slope: toward(direction, slopes),
+    descentRate: [descentRate, descentRate],
+    lean: toward(direction, [Math.min(state.angle, told), Math.max(state.angle, told)]),
+  });
+  if (typeof limit === 'string') return BEYOND[limit];
+  const speed = Math.abs(state.vx);
+  const utilisation = limit > 0 ? speed / limit : Infinity;
+  const band = bandOf(utilisation);
+  const margin = { limit, speedMargin: limit - speed, utilisation, band, callout: calloutOf(band) };
+  return { ...margin, x, seconds, descentRate, slope };
 }
 
-function contactNow(state: DescentState, halfStance: number): TouchdownState {
-  const { tick, x, vx, angle, rate, slope, mass } = state;
-  const descentRate = Math.max(0, -state.vy);
-  return { tick, x, vx, descentRate, angle, rate, slope, mass, firstFoot: firstFootNow(state, halfStance) };
+/** Counter-clockwise angles as falls, or leans, toward the travel. */
+function toward(direction: 1 | -1, [least, most]: Span): Span {
+  return direction === 1 ? [-most, -least] : [least, most];
 }
 
-/** Both feet meet the ground first when the second follows within one tick, which is how a contact is recorded. */
-function firstFootNow({ angle, slope, vy }: DescentState, halfStance: number): TouchdownState['firstFoot'] {
-  // how much higher above the ground the right foot is than the left [m]
-  const higher = 2 * halfStance * sin(angle - slope);
-  if (Math.abs(higher) <= Math.max(0, -vy) * TICK_DT) return 'both';
-  return higher > 0 ? 'left' : 'right';
+function isDown({ phase }: DescentState): boolean {
+  return phase === 'contact' || phase === 'settling' || phase === 'at rest';
 }

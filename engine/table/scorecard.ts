@@ -1,36 +1,60 @@
 import { atan2 } from '../math/trig.ts';
-import { staticTiltOf, type ContactCondition, type PivotBody } from '../pivot/tripLimit.ts';
-import { contactCondition, contactLimit } from '../world/contactLimit.ts';
-import type { DescentSetup, DescentState, TouchdownState } from '../world/descent.ts';
+import { staticTiltOf } from '../pivot/tripLimit.ts';
+import { PHYSICS_REVISION } from '../replay/recording.ts';
+import type { DescentSetup, DescentState, Outcome, TouchdownState } from '../world/descent.ts';
 import { layOutSection } from '../world/layOutSection.ts';
-import { contactMargin, pivotBodyAt } from './contactMargin.ts';
-import type { Scorecard } from './tableTypes.ts';
+import { pivotBodyAt, travelOf } from './closedForm.ts';
+import { judgeContact } from './judgeContact.ts';
+import type { CardOutcome, ContactCause, JudgedContact, Scorecard } from './tableTypes.ts';
 
-/**
- * What the table says of a descent that is over. Limit and margin are those of the worst arrival, with the mass the
- * lander then had; the static tilt is that of the lander as it stands or lies now.
- */
-export function scoreDescent(final: DescentState, setup: DescentSetup): Scorecard {
-  const { outcome = 'stopped', touchdown, propellant } = final;
-  const common = { outcome, strokeUsed: final.legs.map((leg) => leg.strokeUsed), propellantLeft: propellant };
-  if (touchdown === undefined) return common;
-  const section = layOutSection(setup.lander, setup.propellant);
-  const body = pivotBodyAt(section, touchdown.mass);
-  const { direction, ...margin } = contactMargin(body, setup.gravity, touchdown);
-  const limit = staticTiltOf(pivotBodyAt(section, final.mass));
-  const left = tiltLeft(final, direction);
-  const staticTilt = { limit, used: limit - left, left };
-  return { ...common, touchdown, ...margin, staticTilt };
+/** What the table says of a descent that is over, besides who flew it. */
+export function scoreDescent(final: DescentState, setup: DescentSetup): Omit<Scorecard, 'crew'> {
+  const contacts = contactsOf(final).map(({ arrival, cause }) => judgeContact(setup, arrival, cause));
+  const worst = worstOf(contacts);
+  const judged = worst === undefined ? undefined : contacts[worst];
+  return {
+    outcome: cardOutcome(final.outcome ?? 'stopped', judged),
+    contacts,
+    ...(worst !== undefined && { worst }),
+    ...(judged !== undefined && { staticTilt: staticTiltAt(final, setup, judged.arrival) }),
+    restTilt: Math.abs(final.angle),
+    strokeUsed: final.legs.map((leg) => leg.strokeUsed),
+    propellantLeft: final.propellant,
+    physics: PHYSICS_REVISION,
+  };
 }
 
-/** The body and the condition from which the limit of a touchdown was computed, for whoever wants to compute it again. */
-export function pivotAtTouchdown(
-  setup: Pick<DescentSetup, 'lander' | 'propellant' | 'gravity'>,
-  touchdown: TouchdownState,
-): { readonly body: PivotBody; readonly condition: ContactCondition } {
-  const body = pivotBodyAt(layOutSection(setup.lander, setup.propellant), touchdown.mass);
-  const { direction } = contactLimit(body, setup.gravity, touchdown);
-  return { body, condition: contactCondition(direction, setup.gravity, touchdown) };
+/** The contacts that a descent went through, in order. */
+function contactsOf({
+  touchdown,
+}: DescentState): readonly { readonly arrival: TouchdownState; readonly cause: ContactCause }[] {
+  return touchdown === undefined ? [] : [{ arrival: touchdown, cause: 'arrival' }];
+}
+
+/** Index of the contact that used up most of its limit; the earlier of two alike. */
+function worstOf(contacts: readonly JudgedContact[]): number | undefined {
+  const used = contacts.map(shareUsed);
+  return used.length === 0 ? undefined : used.indexOf(Math.max(...used));
+}
+
+function shareUsed({ arrival, limit }: JudgedContact): number {
+  const reach = limit?.tip ?? limit?.upTo ?? 0;
+  return reach > 0 ? Math.abs(arrival.vx) / reach : Infinity;
+}
+
+function cardOutcome(outcome: Outcome, worst: JudgedContact | undefined): CardOutcome {
+  if (outcome !== 'upright') return outcome;
+  return worst === undefined || worst.band === 'outside' ? 'upright outside limit' : 'upright inside limit';
+}
+
+function staticTiltAt(
+  final: DescentState,
+  setup: DescentSetup,
+  arrival: TouchdownState,
+): NonNullable<Scorecard['staticTilt']> {
+  const limit = staticTiltOf(pivotBodyAt(layOutSection(setup.lander, setup.propellant), final.mass));
+  const left = tiltLeft(final, travelOf(arrival));
+  return { limit, used: limit - left, left };
 }
 
 /**

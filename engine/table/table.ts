@@ -3,9 +3,20 @@ import { MAX_TILT_DEG } from '../input/controlInput.ts';
 import { accept, type Result } from '../result.ts';
 import type { ControlInput, DescentEvent, DescentSetup, DescentState } from '../world/descent.ts';
 import type { Recording } from '../replay/recording.ts';
-import { attendedControls, controlsNow } from './controls.ts';
+import { attendedControls, controlsNow, memberAt } from './controls.ts';
 import type { PlayedDescent, TableModel } from './tableModel.ts';
-import type { HeldControls, LiveMargin, MemberId, Refusal, Scorecard, Seat, Stage, TablePlan } from './tableTypes.ts';
+import {
+  SEATS,
+  type CrewEntry,
+  type HeldControls,
+  type LiveMargin,
+  type MemberId,
+  type Refusal,
+  type Scorecard,
+  type Seat,
+  type Stage,
+  type TablePlan,
+} from './tableTypes.ts';
 
 /**
  * The authority over one table: who may ask for what, the stages, the descent, and what each member is shown.
@@ -83,9 +94,17 @@ export function stepTable(table: Table): readonly DescentEvent[] {
   run.margin = run.gauge(run.flight);
   if (run.flight.outcome !== undefined) {
     table.stage = 'resolved';
-    table.scorecard = table.model.scorecard(run.flight, table.plan.setup);
+    table.scorecard = { ...table.model.scorecard(run.flight, table.plan.setup), crew: crewOf(table) };
   }
   return events;
+}
+
+/** Who sits where, in the order of the seats. */
+function crewOf(table: Table): readonly CrewEntry[] {
+  return SEATS.flatMap((seat) => {
+    const sitter = memberAt(table, seat);
+    return sitter === undefined ? [] : [{ seat, name: sitter.name }];
+  });
 }
 
 /** The descent that is on the table, as it went so far; it replays to the bit, on any machine. */
@@ -107,7 +126,7 @@ export function beginDescent(table: Table): Result<void, Refusal> {
 function startRun(plan: TablePlan, model: TableModel): Run {
   const descent = model.createDescent(plan);
   const pilot = model.createPilot(plan.setup);
-  const gauge = model.createMarginGauge(plan.setup);
+  const gauge = model.createMarginGauge(plan);
   const flight = descent.read();
   return {
     descent,

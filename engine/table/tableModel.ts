@@ -10,8 +10,9 @@ export interface TableModel {
   createDescent(plan: TablePlan): PlayedDescent;
   /** What the stand-in at Flying commands in this state: one call a tick, from the first tick on. */
   createPilot(setup: DescentSetup): (state: DescentState) => ControlInput;
-  createMarginGauge(setup: DescentSetup): (state: DescentState) => LiveMargin;
-  scorecard(final: DescentState, setup: DescentSetup): Scorecard;
+  createMarginGauge(plan: TablePlan): (state: DescentState) => LiveMargin;
+  /** All but who flew it. */
+  scorecard(final: DescentState, setup: DescentSetup): Omit<Scorecard, 'crew'>;
 }
 
 /** One descent in progress, whatever computes it. */

@@ -1,4 +1,6 @@
+import type { FirstLimit } from '../touchdown/tipLimit.ts';
 import type { ControlInput, DescentSetup, DescentState, Outcome, TouchdownState } from '../world/descent.ts';
+import type { LimitTable } from './limitTable.ts';
 
 /** The vocabulary of the table: who sits where, what may be asked of it, and what each member is shown. */
 
@@ -36,6 +38,8 @@ export interface TablePlan {
   readonly worldId: string;
   readonly seed: number;
   readonly setup: DescentSetup;
+  /** Tip limits of this lander on this world, for the live margin; without it the live margin has no number. */
+  readonly limits?: LimitTable;
 }
 
 /** Which control a member's seat holds now. Flying holds both until a person takes Propellant, who then holds thrust. */
@@ -69,7 +73,7 @@ export interface TableView {
   readonly seats: readonly SeatView[];
   /** Names of the others who are here without a seat, in order of joining. */
   readonly watching: readonly string[];
-  readonly plan: Omit<TablePlan, 'setup'>;
+  readonly plan: Omit<TablePlan, 'setup' | 'limits'>;
   readonly commanded: ControlInput;
   readonly flight: DescentState;
   readonly margin: LiveMargin;
@@ -77,40 +81,127 @@ export interface TableView {
   readonly scorecard?: Scorecard;
 }
 
-/** The margin if the lander met the ground as it moves now. Speeds in m/s, positive to the right. */
+/** The margin at the contact that is coming, as it is predicted from how the lander moves now. */
 export interface LiveMargin {
-  /** Horizontal speed limit in the present direction of travel; 0 where no speed at all is allowed [m/s]. */
-  readonly limit: number;
-  /** limit − |vx|, or the margin against tripping backward when that is less; negative outside [m/s]. */
-  readonly speedMargin: number;
-  /** |vx| / limit [-]; Infinity where no speed at all is allowed. */
-  readonly utilisation: number;
-  readonly callout: Callout;
+  /** Absent when `without` says why; exactly one of the two is there. */
+  readonly predicted?: PredictedMargin;
+  readonly without?: NoMargin;
   /** Angle left until the plumb line leaves the footprint, in the direction of travel [rad]. */
   readonly tiltLeft: number;
 }
 
+/** Speeds horizontal, along the travel [m/s]. */
+export interface PredictedMargin {
+  /** Tip limit of the contact predicted, from the table of limits, the least within what the prediction may be off by; 0: no speed is allowed. */
+  readonly limit: number;
+  /** limit − |vx|; negative outside. */
+  readonly speedMargin: number;
+  /** |vx| / limit [-]; Infinity where no speed at all is allowed. */
+  readonly utilisation: number;
+  readonly band: MarginBand;
+  readonly callout: Callout;
+  /** Where the center of mass is at that contact [m], in how long [s], coming down how fast [m/s]. */
+  readonly x: number;
+  readonly seconds: number;
+  readonly descentRate: number;
+  /** Of the plane under the feet there, positive where it rises to the right [rad]. */
+  readonly slope: number;
+}
+
+/**
+ * Why the live margin has no number: no table of limits for this plan; the lander does not come down; it comes down faster, is turned farther,
+ * or meets steeper ground than the table holds; it would leave the site first; it is on the ground.
+ */
+export const NO_MARGINS = [
+  'no table',
+  'not descending',
+  'too fast',
+  'turned too far',
+  'too steep',
+  'off site',
+  'on the ground',
+] as const;
+export type NoMargin = (typeof NO_MARGINS)[number];
+
 export const CALLOUTS = ['inside', 'close', 'outside'] as const;
 export type Callout = (typeof CALLOUTS)[number];
 
-/** Utilisation U = actual / limit: desired U <= 0.60, adequate <= 0.85, thin <= 1, outside > 1. */
+/** Of a utilisation U = actual / limit, with the edges of `BAND_LIMITS` in marginBand.ts; outside above 1. */
 export const MARGIN_BANDS = ['desired', 'adequate', 'thin', 'outside'] as const;
 export type MarginBand = (typeof MARGIN_BANDS)[number];
 
-/** What the table says at rest. Every number comes from the engine for the state in which it arrived, the worst of several touchdowns. */
-export interface Scorecard {
-  readonly outcome: Outcome;
-  readonly touchdown?: TouchdownState;
-  /** Horizontal speed limits in the direction of travel at that contact state [m/s]. */
-  readonly limit?: { readonly plastic: number; readonly lossless?: number };
-  /** limit − |vx|, or the margin against tripping backward when that is less [m/s]. */
+/** How a descent ended: as in the world, an upright one split by whether every contact was inside its tip limit. */
+export const CARD_OUTCOMES = [
+  'upright inside limit',
+  'upright outside limit',
+  'tipped downhill',
+  'tipped uphill',
+  'gear overload',
+  'off site',
+  'propellant exhausted',
+  'aborted',
+  'stopped',
+] as const satisfies readonly (Exclude<Outcome, 'upright'> | `upright ${string}`)[];
+export type CardOutcome = (typeof CARD_OUTCOMES)[number];
+
+/** How fast one arrival may move across the ground, all else as it is. Speeds horizontal, along the travel [m/s]. */
+export interface ArrivalLimit {
+  /** Least speed at which it tips in the simulation; 0: tips even without; absent: none up to `upTo`. */
+  readonly tip?: number;
+  /** It stands at `tip` and tips at `tolerance` above it. */
+  readonly tolerance: number;
+  /** Largest speed looked at. */
+  readonly upTo: number;
+  /** Friction at which it tips at the least speed: that of the site, or the highest plausible one [-]. */
+  readonly friction: number;
+  /** Least speed up to the tip limit at which a leg is used up; 0: even without; absent: none. */
+  readonly gear?: number;
+  /** Which of the two is met first. */
+  readonly first: FirstLimit;
+  /** Reference alone: closed form for feet together on rigid legs; 0 where it allows no speed. No limit of this lander. */
+  readonly closedForm: number;
+}
+
+/** One contact of a descent, held against the tip limit of that very arrival. Later contacts count the legs as new. */
+export interface JudgedContact {
+  /** As the lander arrived. `slope` is the one slope of this contact. */
+  readonly arrival: TouchdownState;
+  /** How it came to it: for the first time; off the ground again without thrust; flown on under thrust. */
+  readonly cause: ContactCause;
+  /** Absent for an arrival beyond what the simulation takes, such as one faster than 100 m/s; the band is then 'outside'. */
+  readonly limit?: ArrivalLimit;
+  /** Tip limit − |vx|; where it tips at no speed looked at, `upTo` − |vx|, which is then a lower bound. Absent with the limit [m/s]. */
   readonly speedMargin?: number;
-  /** |vx| / limit [-]; absent where no speed at all is allowed (the band is then 'outside'). */
+  /** |vx| / tip limit [-]; absent where it tips at no speed looked at, or even without speed. */
   readonly utilisation?: number;
-  readonly band?: MarginBand;
-  readonly callout?: Callout;
+  readonly band: MarginBand;
+  readonly callout: Callout;
+}
+
+export const CONTACT_CAUSES = ['arrival', 'hop', 're-light'] as const;
+export type ContactCause = (typeof CONTACT_CAUSES)[number];
+
+/** What the table says at rest. Every number comes from the engine for what was played. */
+export interface Scorecard {
+  readonly outcome: CardOutcome;
+  /** Every contact in order; none when it never met the ground. */
+  readonly contacts: readonly JudgedContact[];
+  /** Index of the contact that used up most of its limit, the earlier of two alike; absent without a contact. */
+  readonly worst?: number;
   /** Static tilt limit in the direction of travel, what slope and attitude used of it at rest, what is left [rad]. */
   readonly staticTilt?: { readonly limit: number; readonly used: number; readonly left: number };
+  /** Lean of the long axis from the vertical at rest [rad]. */
+  readonly restTilt: number;
+  /** Of the legs as played, left to right: share of the stroke used up [-]. */
   readonly strokeUsed: readonly number[];
   readonly propellantLeft: number;
+  /** Who sat where when it came to rest; a seat that is missing was covered by the stand-in. */
+  readonly crew: readonly CrewEntry[];
+  /** PHYSICS_REVISION of the engine that played it. */
+  readonly physics: number;
+}
+
+export interface CrewEntry {
+  readonly seat: Seat;
+  readonly name: string;
 }

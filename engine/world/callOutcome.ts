@@ -23,7 +23,7 @@ function outcomeNow(descent: Descent): Outcome | undefined {
   if (x < first || x > last) return 'off site';
   if (!isAtRest(descent)) return undefined;
   const outcome = restingOutcome(descent);
-  return descent.contact.ranDry && outcome !== 'upright inside limit' ? 'propellant exhausted' : outcome;
+  return descent.contact.ranDry && outcome !== 'upright' ? 'propellant exhausted' : outcome;
 }
 
 /**
@@ -51,5 +51,5 @@ function restingOutcome(descent: Descent): Outcome {
     const downhill = slope !== 0 ? -Math.sign(slope) : Math.sign(descent.touchdown?.vx ?? motion.vx) || 1;
     return side === downhill ? 'tipped downhill' : 'tipped uphill';
   }
-  return contact.utilisation <= 1 ? 'upright inside limit' : 'upright outside limit';
+  return 'upright';
 }

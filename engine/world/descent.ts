@@ -53,9 +53,9 @@ export interface ControlInput {
 export const PHASES = ['approach', 'terminal descent', 'final drop', 'contact', 'settling', 'at rest'] as const;
 export type Phase = (typeof PHASES)[number];
 
+/** How a descent ends. Whether an upright one was inside its tip limit is not the world's to say: the scorecard does. */
 export const OUTCOMES = [
-  'upright inside limit',
-  'upright outside limit',
+  'upright',
   'tipped downhill',
   'tipped uphill',
   'gear overload',

@@ -73,13 +73,30 @@ export const FlightPaper = schema(
 );
 export type FlightPaper = SchemaType<typeof FlightPaper>;
 
-export const MarginPaper = schema(
+export const PredictedPaper = schema(
   {
+    shown: t.boolean().default(false),
     limit: t.float64(),
     speedMargin: t.float64(),
     utilisation: t.float64(),
+    /** Index into MARGIN_BANDS. */
+    band: t.uint8(),
     /** Index into CALLOUTS. */
     callout: t.uint8(),
+    x: t.float64(),
+    seconds: t.float64(),
+    descentRate: t.float64(),
+    slope: t.float64(),
+  },
+  'PredictedPaper',
+);
+export type PredictedPaper = SchemaType<typeof PredictedPaper>;
+
+export const MarginPaper = schema(
+  {
+    predicted: t.ref(PredictedPaper),
+    /** Index into NO_MARGINS. */
+    without: t.uint8().optional(),
     tiltLeft: t.float64(),
   },
   'MarginPaper',
@@ -92,23 +109,63 @@ export const StaticTiltPaper = schema(
 );
 export type StaticTiltPaper = SchemaType<typeof StaticTiltPaper>;
 
-export const ScorecardPaper = schema(
+export const LimitPaper = schema(
   {
     shown: t.boolean().default(false),
-    /** Index into OUTCOMES. */
-    outcome: t.uint8(),
-    touchdown: t.ref(TouchdownPaper),
-    plasticLimit: t.float64().optional(),
-    losslessLimit: t.float64().optional(),
+    tip: t.float64().optional(),
+    tolerance: t.float64(),
+    upTo: t.float64(),
+    friction: t.float64(),
+    gear: t.float64().optional(),
+    /** Index into FIRST_LIMITS. */
+    first: t.uint8(),
+    closedForm: t.float64(),
+  },
+  'LimitPaper',
+);
+export type LimitPaper = SchemaType<typeof LimitPaper>;
+
+export const ContactPaper = schema(
+  {
+    arrival: t.ref(TouchdownPaper),
+    /** Index into CONTACT_CAUSES. */
+    cause: t.uint8(),
+    limit: t.ref(LimitPaper),
     speedMargin: t.float64().optional(),
     utilisation: t.float64().optional(),
     /** Index into MARGIN_BANDS. */
-    band: t.uint8().optional(),
+    band: t.uint8(),
     /** Index into CALLOUTS. */
-    callout: t.uint8().optional(),
+    callout: t.uint8(),
+  },
+  'ContactPaper',
+);
+export type ContactPaper = SchemaType<typeof ContactPaper>;
+
+export const CrewPaper = schema(
+  {
+    /** Index into SEATS. */
+    seat: t.uint8(),
+    name: t.string(),
+  },
+  'CrewPaper',
+);
+export type CrewPaper = SchemaType<typeof CrewPaper>;
+
+export const ScorecardPaper = schema(
+  {
+    shown: t.boolean().default(false),
+    /** Index into CARD_OUTCOMES. */
+    outcome: t.uint8(),
+    contacts: t.array(ContactPaper),
+    /** Index into `contacts`. */
+    worst: t.uint32().optional(),
     staticTilt: t.ref(StaticTiltPaper),
+    restTilt: t.float64(),
     strokeUsed: t.array('float64'),
     propellantLeft: t.float64(),
+    crew: t.array(CrewPaper),
+    physics: t.uint32(),
   },
   'ScorecardPaper',
 );

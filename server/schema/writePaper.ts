@@ -1,13 +1,19 @@
 import {
   CALLOUTS,
+  CARD_OUTCOMES,
+  CONTACT_CAUSES,
   MARGIN_BANDS,
+  NO_MARGINS,
   SEATS,
   STAGES,
+  type ArrivalLimit,
+  type JudgedContact,
   type LiveMargin,
   type Scorecard,
   type SeatView,
   type TableView,
 } from '../../engine/table/index.ts';
+import { FIRST_LIMITS } from '../../engine/touchdown/index.ts';
 import {
   OUTCOMES,
   PHASES,
@@ -16,12 +22,15 @@ import {
   type TouchdownState,
 } from '../../engine/world/index.ts';
 import {
+  ContactPaper,
+  CrewPaper,
   FIRST_FEET,
   LegPaper,
   MemberPaper,
   SeatPaper,
   type ControlsPaper,
   type FlightPaper,
+  type LimitPaper,
   type MarginPaper,
   type ScorecardPaper,
   type TouchdownPaper,
@@ -90,29 +99,57 @@ function writeTouchdown(paper: TouchdownPaper, touchdown: TouchdownState | undef
   paper.firstFoot = FIRST_FEET.indexOf(touchdown.firstFoot);
 }
 
-function writeMargin(paper: MarginPaper, margin: LiveMargin): void {
-  copyNumbers(paper, margin, MARGIN_NUMBERS);
-  paper.callout = CALLOUTS.indexOf(margin.callout);
+function writeMargin(paper: MarginPaper, { predicted, without, tiltLeft }: LiveMargin): void {
+  paper.tiltLeft = tiltLeft;
+  paper.without = indexOrNone(NO_MARGINS, without);
+  paper.predicted.shown = predicted !== undefined;
+  if (predicted === undefined) return;
+  copyNumbers(paper.predicted, predicted, PREDICTED_NUMBERS);
+  paper.predicted.band = MARGIN_BANDS.indexOf(predicted.band);
+  paper.predicted.callout = CALLOUTS.indexOf(predicted.callout);
 }
 
 function writeScorecard(paper: ScorecardPaper, scorecard: Scorecard | undefined): void {
   paper.shown = scorecard !== undefined;
   if (scorecard === undefined) return;
-  paper.outcome = OUTCOMES.indexOf(scorecard.outcome);
-  writeTouchdown(paper.touchdown, scorecard.touchdown);
-  paper.plasticLimit = scorecard.limit?.plastic;
-  paper.losslessLimit = scorecard.limit?.lossless;
-  paper.speedMargin = scorecard.speedMargin;
-  paper.utilisation = scorecard.utilisation;
-  paper.band = indexOrNone(MARGIN_BANDS, scorecard.band);
-  paper.callout = indexOrNone(CALLOUTS, scorecard.callout);
+  paper.outcome = CARD_OUTCOMES.indexOf(scorecard.outcome);
+  while (paper.contacts.length > scorecard.contacts.length) paper.contacts.pop();
+  scorecard.contacts.forEach((contact, i) => {
+    writeContact((paper.contacts[i] ??= new ContactPaper()), contact);
+  });
+  paper.worst = scorecard.worst;
   paper.staticTilt.shown = scorecard.staticTilt !== undefined;
   if (scorecard.staticTilt !== undefined) copyNumbers(paper.staticTilt, scorecard.staticTilt, TILT_NUMBERS);
   while (paper.strokeUsed.length > scorecard.strokeUsed.length) paper.strokeUsed.pop();
   scorecard.strokeUsed.forEach((share, i) => {
     paper.strokeUsed[i] = share;
   });
-  paper.propellantLeft = scorecard.propellantLeft;
+  while (paper.crew.length > scorecard.crew.length) paper.crew.pop();
+  scorecard.crew.forEach(({ seat, name }, i) => {
+    const crewPaper = (paper.crew[i] ??= new CrewPaper());
+    crewPaper.seat = SEATS.indexOf(seat);
+    crewPaper.name = name;
+  });
+  copyNumbers(paper, scorecard, CARD_NUMBERS);
+}
+
+function writeContact(paper: ContactPaper, contact: JudgedContact): void {
+  writeTouchdown(paper.arrival, contact.arrival);
+  paper.cause = CONTACT_CAUSES.indexOf(contact.cause);
+  writeLimit(paper.limit, contact.limit);
+  paper.speedMargin = contact.speedMargin;
+  paper.utilisation = contact.utilisation;
+  paper.band = MARGIN_BANDS.indexOf(contact.band);
+  paper.callout = CALLOUTS.indexOf(contact.callout);
+}
+
+function writeLimit(paper: LimitPaper, limit: ArrivalLimit | undefined): void {
+  paper.shown = limit !== undefined;
+  if (limit === undefined) return;
+  copyNumbers(paper, limit, LIMIT_NUMBERS);
+  paper.tip = limit.tip;
+  paper.gear = limit.gear;
+  paper.first = FIRST_LIMITS.indexOf(limit.first);
 }
 
 const FLIGHT_NUMBERS = [
@@ -131,7 +168,9 @@ const FLIGHT_NUMBERS = [
 ] as const;
 const TOUCHDOWN_NUMBERS = ['tick', 'x', 'vx', 'descentRate', 'angle', 'rate', 'slope', 'mass'] as const;
 const LEG_NUMBERS = ['footX', 'footY', 'stroke', 'strokeUsed', 'load'] as const;
-const MARGIN_NUMBERS = ['limit', 'speedMargin', 'utilisation', 'tiltLeft'] as const;
+const PREDICTED_NUMBERS = ['limit', 'speedMargin', 'utilisation', 'x', 'seconds', 'descentRate', 'slope'] as const;
+const LIMIT_NUMBERS = ['tolerance', 'upTo', 'friction', 'closedForm'] as const;
+const CARD_NUMBERS = ['restTilt', 'propellantLeft', 'physics'] as const;
 const TILT_NUMBERS = ['limit', 'used', 'left'] as const;
 
 function copyNumbers<Key extends string>(

@@ -24,9 +24,9 @@ export const plainModel: TableModel = {
           commanded: input,
           angle: input.tiltDeg,
           phase: down ? 'at rest' : 'approach',
-          ...(down ? { outcome: 'upright inside limit' } : {}),
+          ...(down ? { outcome: 'upright' } : {}),
         };
-        return down ? [{ kind: 'outcome', tick, outcome: 'upright inside limit' }] : [];
+        return down ? [{ kind: 'outcome', tick, outcome: 'upright' }] : [];
       },
       read: () => state,
       recording: () => ({
@@ -40,11 +40,27 @@ export const plainModel: TableModel = {
     };
   },
   createPilot: () => () => ({ thrustPercent: 50, tiltDeg: 5 }),
-  createMarginGauge: () => () => ({ limit: 2, speedMargin: 1.5, utilisation: 0.25, callout: 'inside', tiltLeft: 0.5 }),
+  createMarginGauge: () => () => ({
+    predicted: {
+      limit: 2,
+      speedMargin: 1.5,
+      utilisation: 0.25,
+      band: 'desired',
+      callout: 'inside',
+      x: 0,
+      seconds: 1,
+      descentRate: 1,
+      slope: 0,
+    },
+    tiltLeft: 0.5,
+  }),
   scorecard: (final) => ({
-    outcome: final.outcome ?? 'stopped',
+    outcome: final.outcome === 'upright' ? 'upright inside limit' : (final.outcome ?? 'stopped'),
+    contacts: [],
+    restTilt: 0,
     strokeUsed: [0, 0],
     propellantLeft: final.propellant,
+    physics: 0,
   }),
 };
 

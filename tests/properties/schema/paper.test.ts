@@ -2,7 +2,17 @@ import { Encoder, Reflection, StateView } from '@colyseus/schema';
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readPaper } from '../../../client/net/readPaper.ts';
-import { CALLOUTS, MARGIN_BANDS, SEATS, STAGES, type TableView } from '../../../engine/table/index.ts';
+import {
+  CALLOUTS,
+  CARD_OUTCOMES,
+  CONTACT_CAUSES,
+  MARGIN_BANDS,
+  NO_MARGINS,
+  SEATS,
+  STAGES,
+  type TableView,
+} from '../../../engine/table/index.ts';
+import { FIRST_LIMITS } from '../../../engine/touchdown/index.ts';
 import { OUTCOMES, PHASES, type DescentState, type TouchdownState } from '../../../engine/world/index.ts';
 import { FIRST_FEET, TablePapers, createPaper, writePaper } from '../../../server/schema/index.ts';
 
@@ -76,20 +86,60 @@ const flight: fc.Arbitrary<DescentState> = fc.record(
     ],
   },
 );
-const scorecard = fc.record(
+const limit = fc.record(
   {
-    outcome: fc.constantFrom(...OUTCOMES),
-    touchdown,
-    limit: fc.record({ plastic: quantity, lossless: quantity }, { requiredKeys: ['plastic'] }),
+    tip: quantity,
+    tolerance: quantity,
+    upTo: quantity,
+    friction: quantity,
+    gear: quantity,
+    first: fc.constantFrom(...FIRST_LIMITS),
+    closedForm: quantity,
+  },
+  { requiredKeys: ['tolerance', 'upTo', 'friction', 'first', 'closedForm'] },
+);
+const words = { band: fc.constantFrom(...MARGIN_BANDS), callout: fc.constantFrom(...CALLOUTS) };
+const contact = fc.record(
+  {
+    arrival: touchdown,
+    cause: fc.constantFrom(...CONTACT_CAUSES),
+    limit,
     speedMargin: quantity,
     utilisation: quantity,
-    band: fc.constantFrom(...MARGIN_BANDS),
-    callout: fc.constantFrom(...CALLOUTS),
-    staticTilt: fc.record({ limit: quantity, used: quantity, left: quantity }),
-    strokeUsed: fc.array(quantity, { maxLength: 4 }),
-    propellantLeft: quantity,
+    ...words,
   },
-  { requiredKeys: ['outcome', 'strokeUsed', 'propellantLeft'] },
+  { requiredKeys: ['arrival', 'cause', 'band', 'callout'] },
+);
+const scorecard = fc.record(
+  {
+    outcome: fc.constantFrom(...CARD_OUTCOMES),
+    contacts: fc.array(contact, { maxLength: 3 }),
+    worst: fc.nat({ max: 2 }),
+    staticTilt: fc.record({ limit: quantity, used: quantity, left: quantity }),
+    restTilt: quantity,
+    strokeUsed: fc.array(quantity, { maxLength: 6 }),
+    propellantLeft: quantity,
+    crew: fc.array(fc.record({ seat: fc.constantFrom(...SEATS), name: word }), { maxLength: 5 }),
+    physics: fc.nat({ max: 99 }),
+  },
+  { requiredKeys: ['outcome', 'contacts', 'restTilt', 'strokeUsed', 'propellantLeft', 'crew', 'physics'] },
+);
+const margin = fc.record(
+  {
+    predicted: fc.record({
+      limit: quantity,
+      speedMargin: quantity,
+      utilisation: quantity,
+      ...words,
+      x: quantity,
+      seconds: quantity,
+      descentRate: quantity,
+      slope: quantity,
+    }),
+    without: fc.constantFrom(...NO_MARGINS),
+    tiltLeft: quantity,
+  },
+  { requiredKeys: ['tiltLeft'] },
 );
 const seats = fc.tuple(
   ...SEATS.map((seat) =>
@@ -113,13 +163,7 @@ const view: fc.Arbitrary<TableView> = fc
       plan: fc.record({ title: word, landerId: word, siteId: word, worldId: word, seed: tick }),
       commanded: controls,
       flight,
-      margin: fc.record({
-        limit: quantity,
-        speedMargin: quantity,
-        utilisation: quantity,
-        callout: fc.constantFrom(...CALLOUTS),
-        tiltLeft: quantity,
-      }),
+      margin,
       scorecard,
     },
     { requiredKeys: ['stage', 'held', 'you', 'seats', 'watching', 'plan', 'commanded', 'flight', 'margin'] },

@@ -211,6 +211,6 @@ describe('stages', () => {
     say('m1', { kind: 'takeSeat', seat: 'flying' });
     say('m1', { kind: 'begin' });
     const events = Array.from({ length: 1000 }, () => stepTable(table)).flat();
-    expect(events).toEqual([{ kind: 'outcome', tick: 218, outcome: 'upright inside limit' }]);
+    expect(events).toEqual([{ kind: 'outcome', tick: 218, outcome: 'upright' }]);
   });
 });

@@ -1,0 +1,48 @@
+import { checkTouchdown } from '../touchdown/checkTouchdown.ts';
+import { prepareTouchdown } from '../touchdown/prepareTouchdown.ts';
+import { tipLimit } from '../touchdown/tipLimit.ts';
+import type { DescentSetup, TouchdownState } from '../world/descent.ts';
+import { closedFormAt } from './closedForm.ts';
+import { bandOf, calloutOf } from './marginBand.ts';
+import { arrivalCase } from './simulateArrival.ts';
+import type { ArrivalLimit, ContactCause, JudgedContact, MarginBand } from './tableTypes.ts';
+
+/** Holds one contact against the tip limit of that very arrival. Takes a tenth of a second or so: nothing for a frame that is to be drawn in time. */
+export function judgeContact(setup: DescentSetup, arrival: TouchdownState, cause: ContactCause): JudgedContact {
+  const limit = limitOfArrival(setup, arrival);
+  if (limit === undefined) return { arrival, cause, band: 'outside', callout: 'outside' };
+  const speed = Math.abs(arrival.vx);
+  const reach = limit.tip ?? limit.upTo;
+  const band: MarginBand = reach > 0 ? bandOf(speed / reach) : 'outside';
+  return {
+    arrival,
+    cause,
+    limit,
+    speedMargin: reach - speed,
+    ...(limit.tip !== undefined && limit.tip > 0 && { utilisation: speed / limit.tip }),
+    band,
+    callout: calloutOf(band),
+  };
+}
+
+/** The tip limit of one arrival by simulation; undefined for one beyond what the simulation takes. */
+export function limitOfArrival(setup: DescentSetup, arrival: TouchdownState): ArrivalLimit | undefined {
+  const touchdown = arrivalCase(setup, arrival);
+  const prepared = prepareTouchdown(touchdown.lander);
+  if (!prepared.ok || checkTouchdown(touchdown.lander, touchdown, {}).length > 0) return undefined;
+  const usual = tipLimit(prepared.value, touchdown);
+  const speed = Math.abs(arrival.vx);
+  // an arrival faster than is usually looked at is looked at up to its own speed
+  const isBeyond = usual.speed === undefined && speed > usual.upTo;
+  const found = isBeyond ? tipLimit(prepared.value, touchdown, { upTo: speed }) : usual;
+  const { tolerance, upTo, friction, first } = found;
+  return {
+    ...(found.speed !== undefined && { tip: found.speed }),
+    tolerance,
+    upTo,
+    friction,
+    ...(found.gearSpeed !== undefined && { gear: found.gearSpeed }),
+    first,
+    closedForm: closedFormAt(setup, arrival),
+  };
+}
