@@ -3,12 +3,18 @@ import { pixelRatio } from '../camera/pixelRatio.ts';
 import type { DescentSource } from './descentDrawing.ts';
 import { type Layout, SectionScene } from './SectionScene.ts';
 
-/** Puts the section into its holder and keeps it as large as the holder. Returns the function that takes it away. */
+export interface SectionGame {
+  /** What lies over the section has changed. */
+  refit(): void;
+  end(): void;
+}
+
+/** Puts the section into its holder and keeps it as large as the holder. */
 export function createSectionGame(
   holder: HTMLElement,
   source: DescentSource,
   covering: () => readonly Element[],
-): () => void {
+): SectionGame {
   let layout = measure(holder, covering(), pixelRatio());
   const game = new Game({
     type: CANVAS,
@@ -38,9 +44,12 @@ export function createSectionGame(
   game.events.on('prestep', refit);
   const observer = new ResizeObserver(() => (isStale = true));
   for (const element of [holder, ...covering()]) observer.observe(element);
-  return () => {
-    observer.disconnect();
-    game.destroy(true);
+  return {
+    refit: () => (isStale = true),
+    end() {
+      observer.disconnect();
+      game.destroy(true);
+    },
   };
 }
 
