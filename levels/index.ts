@@ -3,6 +3,10 @@
 // levels/landers
 export { LANDERS, findLander } from './landers.ts';
 
+// levels/limits
+export { findLimits } from './limits/findLimits.ts';
+export { limitAxes } from './limits/limitAxes.ts';
+
 // levels/scenarios
 export { firstLanding } from './scenarios/firstLanding.ts';
 

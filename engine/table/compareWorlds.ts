@@ -2,22 +2,22 @@ import { assert } from '../assert.ts';
 import { MAX_TILT_DEG } from '../input/controlInput.ts';
 import { drainTanks } from '../lander/drainTanks.ts';
 import { createDescent } from '../world/createDescent.ts';
-import type { ControlInput, DescentSetup, DescentState, Outcome, TouchdownState } from '../world/descent.ts';
+import type { ControlInput, DescentSetup, DescentState, TouchdownState } from '../world/descent.ts';
 import { layOutSection } from '../world/layOutSection.ts';
 import { readDescent } from '../world/readDescent.ts';
 import { stepDescent } from '../world/stepDescent.ts';
 import { findWorld, type World } from '../worlds.ts';
 import { staticTiltOf } from '../pivot/tripLimit.ts';
 import { pivotBodyAt } from './closedForm.ts';
-import { judgeContact } from './judgeContact.ts';
-import type { JudgedContact } from './tableTypes.ts';
+import { cardOutcome, judgeContact } from './judgeContact.ts';
+import type { CardOutcome, JudgedContact } from './tableTypes.ts';
 
 /** One touchdown as it ends on one world. */
 export interface WorldTouchdown extends Omit<JudgedContact, 'arrival' | 'cause'> {
   readonly world: World;
   /** The same on every world [rad]. */
   readonly staticTilt: number;
-  readonly outcome: Outcome;
+  readonly outcome: CardOutcome;
   readonly final: DescentState;
   /** Replays it: this setup, with `input` at every tick until the outcome. */
   readonly setup: DescentSetup;
@@ -55,7 +55,7 @@ export function compareWorlds(
       world,
       ...margin,
       staticTilt: staticTiltOf(body),
-      outcome: final.outcome ?? 'stopped',
+      outcome: cardOutcome(final.outcome ?? 'stopped', margin),
       final,
       setup,
       input,

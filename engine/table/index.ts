@@ -38,5 +38,6 @@ export {
 } from './tableTypes.ts';
 export { viewTable } from './viewTable.ts';
 export { pivotAtTouchdown } from './closedForm.ts';
-export type { LimitTable } from './limitTable.ts';
+export { leastLimit, type ContactRange, type LimitTable } from './limitTable.ts';
+export { entriesOf, evenArrival, limitMaker, type LimitEntry, type LimitTableRequest } from './makeLimitTable.ts';
 export { arrivalCase, simulateArrival } from './simulateArrival.ts';

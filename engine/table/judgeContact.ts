@@ -1,11 +1,11 @@
 import { checkTouchdown } from '../touchdown/checkTouchdown.ts';
 import { prepareTouchdown } from '../touchdown/prepareTouchdown.ts';
 import { tipLimit } from '../touchdown/tipLimit.ts';
-import type { DescentSetup, TouchdownState } from '../world/descent.ts';
+import type { DescentSetup, Outcome, TouchdownState } from '../world/descent.ts';
 import { closedFormAt } from './closedForm.ts';
 import { bandOf, calloutOf } from './marginBand.ts';
 import { arrivalCase } from './simulateArrival.ts';
-import type { ArrivalLimit, ContactCause, JudgedContact, MarginBand } from './tableTypes.ts';
+import type { ArrivalLimit, CardOutcome, ContactCause, JudgedContact, MarginBand } from './tableTypes.ts';
 
 /** Holds one contact against the tip limit of that very arrival. Takes a tenth of a second or so: nothing for a frame that is to be drawn in time. */
 export function judgeContact(setup: DescentSetup, arrival: TouchdownState, cause: ContactCause): JudgedContact {
@@ -45,4 +45,10 @@ export function limitOfArrival(setup: DescentSetup, arrival: TouchdownState): Ar
     first,
     closedForm: closedFormAt(setup, arrival),
   };
+}
+
+/** The word of the card for how a descent ended: of one that stands, whether its worst contact was inside the tip limit. */
+export function cardOutcome(outcome: Outcome, worst: Pick<JudgedContact, 'band'> | undefined): CardOutcome {
+  if (outcome !== 'upright') return outcome;
+  return worst === undefined || worst.band === 'outside' ? 'upright outside limit' : 'upright inside limit';
 }

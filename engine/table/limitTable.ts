@@ -9,9 +9,11 @@ export interface LimitTable {
   readonly descentRates: readonly number[];
   /** Toward the travel, rising [rad]. */
   readonly leans: readonly number[];
+  /** Of the lander at contact, rising [kg]. */
+  readonly masses: readonly number[];
   /**
-   * Least horizontal speed at which it tips [m/s], over the masses and frictions that the table was made for; 0 where it tips even without. By
-   * slope, then descent rate, then lean.
+   * Least horizontal speed at which it tips on ground of the highest plausible friction [m/s]; 0 where it tips even without. By slope, then descent
+   * rate, then lean, then mass.
    */
   readonly limits: readonly number[];
 }
@@ -21,12 +23,13 @@ export interface ContactRange {
   readonly slope: Span;
   readonly descentRate: Span;
   readonly lean: Span;
+  readonly mass: Span;
 }
 
 export type Span = readonly [least: number, most: number];
 
 /** Which part of a range the table does not hold. */
-export type BeyondTable = 'slope' | 'descentRate' | 'lean';
+export type BeyondTable = keyof ContactRange;
 
 /**
  * The least limit of the entries about a range: those in it and those next to it on either side. So between entries it errs to the low side wherever
@@ -39,20 +42,26 @@ export function leastLimit(table: LimitTable, range: ContactRange): number | Bey
   if (rates === undefined) return 'descentRate';
   const leans = entriesAbout(table.leans, range.lean);
   if (leans === undefined) return 'lean';
+  const masses = entriesAbout(table.masses, range.mass);
+  if (masses === undefined) return 'mass';
   let least = Infinity;
   for (let i = slopes[0]; i <= slopes[1]; i++)
     for (let j = rates[0]; j <= rates[1]; j++)
-      for (let k = leans[0]; k <= leans[1]; k++) least = Math.min(least, limitAt(table, i, j, k));
+      for (let k = leans[0]; k <= leans[1]; k++)
+        for (let l = masses[0]; l <= masses[1]; l++) {
+          const row = (i * table.descentRates.length + j) * table.leans.length + k;
+          least = Math.min(least, table.limits[row * table.masses.length + l] ?? 0);
+        }
   return least;
 }
 
-function limitAt({ descentRates, leans, limits }: LimitTable, slope: number, rate: number, lean: number): number {
-  return limits[(slope * descentRates.length + rate) * leans.length + lean] ?? 0;
-}
+/** A span that leaves the entries by this share of their width is rounding [-]. */
+const ROUNDING = 1e-9;
 
 /** Indices of the last entry not above the span and the first not below it; undefined where it leaves the entries. */
 function entriesAbout(entries: readonly number[], [least, most]: Span): Span | undefined {
-  const first = entries.findLastIndex((entry) => entry <= least);
-  const last = entries.findIndex((entry) => entry >= most);
+  const slack = ROUNDING * ((entries.at(-1) ?? 0) - (entries[0] ?? 0));
+  const first = entries.findLastIndex((entry) => entry <= least + slack);
+  const last = entries.findIndex((entry) => entry >= most - slack);
   return first < 0 || last < 0 ? undefined : [first, last];
 }

@@ -30,6 +30,7 @@ const BEYOND: Readonly<Record<BeyondTable, NoMargin>> = {
   slope: 'too steep',
   descentRate: 'too fast',
   lean: 'turned too far',
+  mass: 'no table',
 };
 
 function marginAt(table: LimitTable, state: DescentState, contact: PredictedContact): PredictedMargin | NoMargin {
@@ -40,6 +41,7 @@ function marginAt(table: LimitTable, state: DescentState, contact: PredictedCont
     slope: toward(direction, slopes),
     descentRate: [descentRate, descentRate],
     lean: toward(direction, [Math.min(state.angle, told), Math.max(state.angle, told)]),
+    mass: [state.mass, state.mass],
   });
   if (typeof limit === 'string') return BEYOND[limit];
   const speed = Math.abs(state.vx);

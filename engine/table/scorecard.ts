@@ -1,11 +1,11 @@
 import { atan2 } from '../math/trig.ts';
 import { staticTiltOf } from '../pivot/tripLimit.ts';
 import { PHYSICS_REVISION } from '../replay/recording.ts';
-import type { DescentSetup, DescentState, Outcome, TouchdownState } from '../world/descent.ts';
+import type { DescentSetup, DescentState, TouchdownState } from '../world/descent.ts';
 import { layOutSection } from '../world/layOutSection.ts';
 import { pivotBodyAt, travelOf } from './closedForm.ts';
-import { judgeContact } from './judgeContact.ts';
-import type { CardOutcome, ContactCause, JudgedContact, Scorecard } from './tableTypes.ts';
+import { cardOutcome, judgeContact } from './judgeContact.ts';
+import type { ContactCause, JudgedContact, Scorecard } from './tableTypes.ts';
 
 /** What the table says of a descent that is over, besides who flew it. */
 export function scoreDescent(final: DescentState, setup: DescentSetup): Omit<Scorecard, 'crew'> {
@@ -40,11 +40,6 @@ function worstOf(contacts: readonly JudgedContact[]): number | undefined {
 function shareUsed({ arrival, limit }: JudgedContact): number {
   const reach = limit?.tip ?? limit?.upTo ?? 0;
   return reach > 0 ? Math.abs(arrival.vx) / reach : Infinity;
-}
-
-function cardOutcome(outcome: Outcome, worst: JudgedContact | undefined): CardOutcome {
-  if (outcome !== 'upright') return outcome;
-  return worst === undefined || worst.band === 'outside' ? 'upright outside limit' : 'upright inside limit';
 }
 
 function staticTiltAt(

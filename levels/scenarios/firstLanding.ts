@@ -1,5 +1,6 @@
 import type { TablePlan } from '../../engine/table/index.ts';
 import { findWorld } from '../../engine/worlds.ts';
+import { findLimits } from '../limits/findLimits.ts';
 import { findLander } from '../landers.ts';
 import { findSite } from '../sites/findSite.ts';
 import { createGround } from '../terrain/createGround.ts';
@@ -17,14 +18,16 @@ export function firstLanding(seed: number): TablePlan {
   const lander = findLander('trivet');
   const site = findSite('saddlers-bench');
   const world = findWorld('moon');
-  if (lander === undefined || site === undefined || world === undefined)
-    throw new Error('The first landing needs Trivet, Saddler’s Bench and the Moon.');
+  const limits = findLimits('trivet', 'moon');
+  if (lander === undefined || site === undefined || world === undefined || limits === undefined)
+    throw new Error('The first landing needs Trivet, Saddler’s Bench, the Moon, and the limits of Trivet there.');
   return {
     title: 'First landing',
     landerId: lander.id,
     siteId: site.id,
     worldId: world.id,
     seed,
+    limits,
     setup: {
       lander,
       gravity: world.gravity,

@@ -13,7 +13,7 @@ describe('first contact', () => {
     for (let i = 0; i < 120 * TICK_RATE && table.stage === 'descending'; i++) stepTable(table);
     expect(table.run.commanded.thrustPercent).toBe(0);
     expect(table.scorecard?.outcome).toBeDefined();
-    expect(table.scorecard?.touchdown?.descentRate).toBeGreaterThan(1);
+    expect(table.scorecard?.contacts[0]?.arrival.descentRate).toBeGreaterThan(1);
   });
 
   it('[TA21] leaves the crew free to open it again and hop on', () => {
