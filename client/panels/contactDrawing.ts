@@ -12,7 +12,7 @@ import { drawCenterOfMass } from '../views/plumbLine.ts';
 import type { Sheet } from '../views/sheet.ts';
 import { drawCrossed } from '../views/strikeMark.ts';
 
-export const CONTACT_BOX = { width: 480, height: 190 } as const;
+export const CONTACT_BOX = { width: 480, height: 172 } as const;
 
 /** Length of 1 m/s, and the longest arrow [px]; a faster lander's is cut there. */
 const PER_SPEED = 70;
@@ -31,25 +31,38 @@ export function drawContact(
   const pen = new SvgPen(1, 'contact');
   const camera = new SectionCamera();
   camera.size = { width, height, covered: NO_INSETS };
-  const tall = Math.max(figure.hull.top, 1.5 * figure.halfStance);
-  const scale = Math.min(132 / tall, 150 / (2 * figure.halfStance));
   const pose = poseAt(arrival, figure);
-  const middle = 0;
-  camera.framing = { x: middle, y: (height / 2 - 30) / scale, scale };
+  const size = extentOf(pose, figure);
+  const scale = Math.min(132 / size.tall, 190 / size.wide);
+  camera.framing = { x: size.middle, y: (height / 2 - 26) / scale, scale };
   const sheet: Sheet = { pen, camera, time: 0, still: true };
   drawPlane(pen, camera, arrival.slope);
   drawLander(pen, camera, figure, pose);
   pose.feet.forEach((foot, index) => {
     if (broken[index] === true) drawCrossed(sheet, { x: foot.x, y: foot.y + 0.28 * figure.hip.z });
   });
-  drawMotion(pen, camera, pose, { arrival, tip: limit?.tip });
+  drawMotion(pen, camera, pose, { arrival, tip: limit?.tip, isDownward: broken.includes(true) });
   drawCenterOfMass(pen, camera.sheetX(pose.x), camera.sheetY(pose.y), pose.angle, 8);
   const { slope, angle } = arrival;
   const words = isLevel(slope) ? SECTION.level : SECTION.slope(degrees(Math.abs(slope)));
-  pen.text(words, width - 10, height - 8, { size: 15, align: 'right', halo: 'soil' });
+  // where the ground is higher, there is soil for the words
+  if (slope > 0) pen.text(words, width - 10, height - 7, { size: 15, align: 'right', halo: 'soil' });
+  else pen.text(words, 10, height - 7, { size: 15, halo: 'soil' });
   if (Math.abs(angle) > 0.03)
     pen.text(SECTION.leaning(degrees(Math.abs(angle), 0)), 10, 20, { size: 15, halo: 'card' });
   return { markup: pen.markup, viewBox: `0 0 ${width} ${height}` };
+}
+
+/** How much room the lander takes as it leans [m]. */
+function extentOf({ x, y, angle, feet }: LanderPose, figure: Figure): { wide: number; tall: number; middle: number } {
+  const up = figure.hull.top - figure.centerHeight;
+  const corners = [figure.hull.left, figure.hull.right].map((side) => ({
+    x: x + side * Math.cos(angle) - up * Math.sin(angle),
+    y: y + side * Math.sin(angle) + up * Math.cos(angle),
+  }));
+  const points = [...feet, ...corners];
+  const [least, most] = [Math.min(...points.map((point) => point.x)), Math.max(...points.map((point) => point.x))];
+  return { wide: most - least, tall: Math.max(...points.map((point) => point.y), 0.1), middle: (least + most) / 2 };
 }
 
 /** On unused legs, so placed that the lower foot touches a ground through 0, 0. */
@@ -104,48 +117,46 @@ function drawMotion(
   pen: SvgPen,
   camera: SectionCamera,
   pose: LanderPose,
-  { arrival, tip }: { readonly arrival: TouchdownState; readonly tip: number | undefined },
+  motion: { readonly arrival: TouchdownState; readonly tip: number | undefined; readonly isDownward: boolean },
 ): void {
+  const { arrival, tip, isDownward } = motion;
   const x = camera.sheetX(pose.x);
   const y = camera.sheetY(pose.y);
   const toward = arrival.vx < 0 ? -1 : 1;
-  // arrow and tick keep their proportion where the longer of them is cut
   const across = Math.abs(arrival.vx);
+  // arrow and tick keep their proportion where the longer of them is cut
   const perSpeed = Math.min(PER_SPEED, LONGEST.across / Math.max(across, Math.min(tip ?? 0, 3 * across + 0.5), 0.01));
-  const down = Math.min(LONGEST.down, arrival.descentRate * perSpeed);
-  pen.moveTo(x, y);
-  pen.lineTo(x + toward * across * perSpeed, y);
-  pen.paint({ stroke: 'card', width: 'heavy' });
-  drawArrow(pen, { fromX: x, fromY: y, toX: x, toY: y + down, tone: 'pencil', shaft: 'edge', head: 5 });
-  drawArrow(pen, {
-    fromX: x,
-    fromY: y,
-    toX: x + toward * across * perSpeed,
-    toY: y,
-    tone: 'ink',
-    shaft: 'thick',
-    head: 6,
-  });
-  if (tip !== undefined && tip * perSpeed <= 1.2 * LONGEST.across) {
-    const tickX = x + toward * tip * perSpeed;
-    pen.moveTo(tickX, y - 14);
-    pen.lineTo(tickX, y + 14);
-    pen.paint({ stroke: 'card', width: 'heavy' });
-    pen.moveTo(tickX, y - 14);
-    pen.lineTo(tickX, y + 14);
-    pen.paint({ stroke: 'blue', width: 'thick' });
-    pen.text(SECTION.tipsHere, tickX + toward * 6, y - 18, {
-      size: 14,
-      tone: 'blue',
-      halo: 'card',
-      align: toward > 0 ? 'left' : 'right',
-    });
+  const down = Math.min(LONGEST.down, Math.max(arrival.descentRate * perSpeed, isDownward ? LONGEST.down : 0));
+  const tip0 = x + toward * across * perSpeed;
+  const words = SECTION.down(speed(arrival.descentRate, 1));
+  const align = toward > 0 ? 'right' : 'left';
+  const away = x - toward * 104;
+  if (isDownward) {
+    // what broke it: the fall, drawn as strong as it was
+    drawArrow(pen, { fromX: away, fromY: y - 44, toX: away, toY: y - 44 + down, tone: 'ink', shaft: 'heavy', head: 8 });
+    pen.text(words, away - toward * 14, y - 14, { size: 17, bold: true, halo: 'card', align });
+  } else {
+    drawArrow(pen, { fromX: x, fromY: y, toX: x, toY: y + down, tone: 'pencil', shaft: 'edge', head: 5 });
+    pen.text(words, away, y + 26, { size: 14, tone: 'pencil', halo: 'card', align });
   }
-  const clear = toward > 0 ? x - 96 : x + 96;
-  pen.text(SECTION.down(speed(arrival.descentRate, 1)), clear, y + 26, {
+  drawArrow(pen, { fromX: x, fromY: y, toX: tip0, toY: y, tone: 'card', shaft: 'heavy', head: 9 });
+  drawArrow(pen, { fromX: x, fromY: y, toX: tip0, toY: y, tone: 'ink', shaft: 'thick', head: 6 });
+  const tickX = x + toward * (tip ?? 0) * perSpeed;
+  if (tip === undefined || tip === 0 || isDownward || Math.abs(tickX - x) > 1.2 * LONGEST.across) return;
+  for (const mark of [
+    { stroke: 'card', width: 'heavy' },
+    { stroke: 'blue', width: 'thick' },
+  ] as const) {
+    pen.moveTo(tickX, y - 16);
+    pen.lineTo(tickX, y + 16);
+    pen.paint(mark);
+  }
+  const near = tickX + toward * 60 > 60 && tickX + toward * 60 < CONTACT_BOX.width - 60;
+  const side = near ? align : toward > 0 ? 'left' : 'right';
+  pen.text(SECTION.tipsHere, tickX, y - 22, {
     size: 14,
-    tone: 'pencil',
+    tone: 'blue',
     halo: 'card',
-    align: toward > 0 ? 'right' : 'left',
+    align: side === 'right' ? 'left' : 'right',
   });
 }

@@ -48,7 +48,7 @@ export function createScorecard(
     element('p', { class: 'sheet-head' }, element('span', {}, SCORECARD.label), element('span', {}, place)),
     element('h2', { tabindex: -1 }, verdict.headline),
     element('p', { class: 'why' }, verdict.why),
-    worst === undefined ? element('p', { class: 'hint' }, SCORECARD.noContact) : reason(card, worst, plan),
+    worst === undefined ? undefined : reason(card, worst, plan),
     contactList(card),
     facts(card, attitude, worst),
     worst === undefined ? undefined : limitNotes(worst, plan),
@@ -64,7 +64,8 @@ function reason(card: Scorecard, worst: JudgedContact, { setup }: PlayedPlan): H
     card.contacts.length > 1 ? SCORECARD.nthContact(SCORECARD.nth((card.worst ?? 0) + 1)) : SCORECARD.contact;
   const figure = element('figure', { class: 'reason' }, element('figcaption', {}, SCORECARD.contactDrawn(which)));
   figure.append(drawing(contact.markup, { viewBox: contact.viewBox, class: 'contact-drawing' }));
-  if (limit === undefined) return figure;
+  // where the fall itself broke it, or nothing would have helped, a scale of sideways speeds says nothing
+  if (limit === undefined || limit.tip === 0 || card.outcome === 'gear overload') return figure;
   const arrived = Math.abs(arrival.vx);
   const finding = { speed: arrived, tip: limit.tip, upTo: limit.upTo };
   const width = matchMedia('(max-width: 35em)').matches ? SCALE_WIDTH.narrow : SCALE_WIDTH.full;
@@ -81,16 +82,22 @@ function facts(card: Scorecard, attitude: number, worst: JudgedContact | undefin
     list.append(
       entry(SCORECARD.descentRate, speed(descentRate)),
       entry(SCORECARD.slope, slopeWords(slope, vx)),
-      entry(SCORECARD.lean, Math.abs(angle) < 0.01 ? SCORECARD.upright : degrees(Math.abs(angle))),
+      entry(SCORECARD.lean, leanWords(angle)),
     );
     list.append(entry(SCORECARD.strokes, card.strokeUsed.map(strokeWords).join(', '), SCORECARD.strokesNote));
     const left = card.staticTilt?.left;
     const note =
       left === undefined || left <= 0 || hasFallen(attitude) ? undefined : SCORECARD.restLeft(degrees(left, 0));
-    list.append(entry(SCORECARD.rest, degrees(card.restTilt), note));
+    list.append(entry(SCORECARD.rest, hasFallen(attitude) ? SCORECARD.lies : leanWords(attitude), note));
   }
   list.append(entry(SCORECARD.propellant, kilograms(card.propellantLeft)));
   return list;
+}
+
+/** The lean from upright, whichever way round it got there. */
+function leanWords(attitude: number): string {
+  const lean = Math.acos(Math.min(1, Math.cos(attitude)));
+  return lean < 0.01 ? SCORECARD.upright : degrees(lean);
 }
 
 function strokeWords(strokeUsed: number): string {

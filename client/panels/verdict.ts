@@ -46,6 +46,8 @@ function headlineOf(card: Scorecard, attitude: number): string {
     return again === undefined || again.cause === 'arrival' ? words : `${words}, ${AFTER[again.cause]}`;
   }
   const words = outcomeHeadline(outcome, fallOnLevel(card, worst));
+  if (outcome === 'propellant exhausted' && worst !== undefined && !hasFallen(attitude))
+    return `${words}, ${BUT_STANDS}`;
   const isToldAlready = outcome.startsWith('tipped') || !hasFallen(attitude);
   return isToldAlready ? words : `${words}, ${AND_FELL}`;
 }

@@ -55,6 +55,7 @@ export function createSectionGame(
 
 /** What spans at least this share of a side covers that side; smaller things are drawn around [-]. */
 const SPANS = 0.6;
+const WHOLE = 0.8;
 
 /** Sizes in canvas pixels. What lies along a side of the holder covers it as far as it reaches in. */
 function measure(holder: HTMLElement, covering: readonly Element[], ratio: number): Layout {
@@ -65,6 +66,8 @@ function measure(holder: HTMLElement, covering: readonly Element[], ratio: numbe
   for (const box of boxes) {
     const tall = Math.min(box.bottom, sheet.bottom) - Math.max(box.top, sheet.top);
     if (tall < SPANS * sheet.height || box.right <= sheet.left || box.left >= sheet.right) continue;
+    // a sheet across the whole width covers the part that it leaves least of
+    if (box.width > WHOLE * sheet.width) continue;
     if (box.left - sheet.left < sheet.right - box.right) free.left = Math.max(free.left, box.right);
     else free.right = Math.min(free.right, box.left);
   }

@@ -220,15 +220,15 @@ export const SCORECARD = {
   limitUnknown: 'too hard for any limit',
   down: (rate: string) => `${rate} down`,
   speedInWords: (arrived: string, limit: string) => `It moved ${arrived} sideways; ${limit}.`,
-  noContact: 'It never touched the ground: there is nothing to judge.',
   descentRate: 'came down at',
   slope: 'ground slopes',
   lean: 'leaned at contact',
   upright: 'upright',
-  strokes: 'legs crushed, left and right',
-  strokesNote: 'of what they can take',
+  strokes: 'legs crushed',
+  strokesNote: 'left, right, of what they can take',
   propellant: 'propellant left',
   rest: 'leans now',
+  lies: 'it lies',
   restLeft: (angle: string) => `could turn ${angle} more before it falls`,
   gearFirst: (limit: string) => `A leg is used up from ${limit} sideways on, before it tips.`,
   gearAlways: 'Coming down so fast, a leg is used up however little it moves sideways.',
@@ -354,7 +354,7 @@ export const WORLDS_VIEW = {
   neverUpTo: (limit: string) => `none up to ${limit}`,
   replay: 'Play once more',
   noSpeed: 'none would do',
-  outcome: (outcome: Outcome, fell: boolean) => {
+  outcome: (outcome: CardOutcome | Outcome, fell: boolean) => {
     if (outcome.startsWith('upright')) return 'Stays upright';
     if (outcome.startsWith('tipped')) return 'Falls over';
     if (outcome === 'gear overload') return fell ? 'The legs give way, it falls' : 'The legs give way, it stands';
