@@ -1,7 +1,6 @@
 import {
   CALLOUTS,
   CARD_OUTCOMES,
-  CONTACT_CAUSES,
   MARGIN_BANDS,
   NO_MARGINS,
   SEATS,
@@ -15,10 +14,19 @@ import {
   type TableView,
 } from '../../engine/table/index.ts';
 import { FIRST_LIMITS } from '../../engine/touchdown/index.ts';
-import { OUTCOMES, PHASES, type DescentState, type LegState, type TouchdownState } from '../../engine/world/index.ts';
+import {
+  BETWEEN_CONTACTS,
+  OUTCOMES,
+  PHASES,
+  type Arrival,
+  type DescentState,
+  type LegState,
+  type TouchdownState,
+} from '../../engine/world/index.ts';
 import {
   FIRST_FEET,
   type ContactPaper,
+  type ArrivalPaper,
   type FlightPaper,
   type LegPaper,
   type LimitPaper,
@@ -78,6 +86,7 @@ function readFlight(paper: FlightPaper): DescentState {
     slope,
     legs: paper.legs.map(readLeg),
     commanded: { thrustPercent: paper.commanded.thrustPercent, tiltDeg: paper.commanded.tiltDeg },
+    contacts: paper.contacts.map(readArrival),
     ...(paper.touchdown.shown ? { touchdown: readTouchdown(paper.touchdown) } : {}),
     ...(paper.outcome === undefined ? {} : { outcome: wordAt(OUTCOMES, paper.outcome) }),
   };
@@ -106,11 +115,19 @@ function readPredicted(paper: PredictedPaper): PredictedMargin {
   return { limit, speedMargin, utilisation, ...words, x, seconds, descentRate, slope };
 }
 
+function readArrival(paper: ArrivalPaper): Arrival {
+  const { tick, x, vx, descentRate, angle, rate, slope, mass } = paper;
+  const firstFoot = wordAt(FIRST_FEET, paper.firstFoot);
+  const after = wordAt(BETWEEN_CONTACTS, paper.after);
+  return { tick, x, vx, descentRate, angle, rate, slope, mass, firstFoot, after };
+}
+
 function readScorecard(paper: ScorecardPaper): Scorecard {
   const { worst, staticTilt, restTilt, propellantLeft, physics } = paper;
   return {
     outcome: wordAt(CARD_OUTCOMES, paper.outcome),
     contacts: paper.contacts.map(readContact),
+    contactCount: paper.contactCount,
     ...(worst === undefined ? {} : { worst }),
     ...(staticTilt.shown
       ? { staticTilt: { limit: staticTilt.limit, used: staticTilt.used, left: staticTilt.left } }
@@ -126,8 +143,7 @@ function readScorecard(paper: ScorecardPaper): Scorecard {
 function readContact(paper: ContactPaper): JudgedContact {
   const { speedMargin, utilisation } = paper;
   return {
-    arrival: readTouchdown(paper.arrival),
-    cause: wordAt(CONTACT_CAUSES, paper.cause),
+    arrival: readArrival(paper.arrival),
     ...(paper.limit.shown ? { limit: readLimit(paper.limit) } : {}),
     ...(speedMargin === undefined ? {} : { speedMargin }),
     ...(utilisation === undefined ? {} : { utilisation }),

@@ -13,7 +13,7 @@ import { cardOutcome, judgeContact } from './judgeContact.ts';
 import type { CardOutcome, JudgedContact } from './tableTypes.ts';
 
 /** One touchdown as it ends on one world. */
-export interface WorldTouchdown extends Omit<JudgedContact, 'arrival' | 'cause'> {
+export interface WorldTouchdown extends Omit<JudgedContact, 'arrival'> {
   readonly world: World;
   /** The same on every world [rad]. */
   readonly staticTilt: number;
@@ -48,7 +48,7 @@ export function compareWorlds(
     const world = findWorld(id);
     assert(world !== undefined, `there is a world '${id}'`);
     const there = { ...played, gravity: world.gravity };
-    const { arrival: _arrival, cause: _cause, ...margin } = judgeContact(there, touchdown, 'arrival');
+    const { arrival: _arrival, ...margin } = judgeContact(there, { ...touchdown, after: 'first' });
     const setup = contactSetup(touchdown, { ...there, lander, propellant });
     const final = playOut(setup, input);
     return {

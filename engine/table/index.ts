@@ -11,7 +11,6 @@ export type { TableModel } from './tableModel.ts';
 export {
   CALLOUTS,
   CARD_OUTCOMES,
-  CONTACT_CAUSES,
   MARGIN_BANDS,
   NO_MARGINS,
   SEATS,
@@ -20,7 +19,6 @@ export {
   type Callout,
   type CardOutcome,
   type Command,
-  type ContactCause,
   type CrewEntry,
   type HeldControls,
   type JudgedContact,
@@ -37,7 +35,7 @@ export {
   type TableView,
 } from './tableTypes.ts';
 export { viewTable } from './viewTable.ts';
-export { pivotAtTouchdown } from './closedForm.ts';
+export { closedFormAt, pivotAtTouchdown } from './closedForm.ts';
 export { leastLimit, type ContactRange, type LimitTable } from './limitTable.ts';
 export { entriesOf, evenArrival, limitMaker, type LimitEntry, type LimitTableRequest } from './makeLimitTable.ts';
 export { arrivalCase, simulateArrival } from './simulateArrival.ts';

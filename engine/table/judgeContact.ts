@@ -1,22 +1,21 @@
 import { checkTouchdown } from '../touchdown/checkTouchdown.ts';
 import { prepareTouchdown } from '../touchdown/prepareTouchdown.ts';
 import { tipLimit } from '../touchdown/tipLimit.ts';
-import type { DescentSetup, Outcome, TouchdownState } from '../world/descent.ts';
+import type { Arrival, DescentSetup, Outcome, TouchdownState } from '../world/descent.ts';
 import { closedFormAt } from './closedForm.ts';
 import { bandOf, calloutOf } from './marginBand.ts';
 import { arrivalCase } from './simulateArrival.ts';
-import type { ArrivalLimit, CardOutcome, ContactCause, JudgedContact, MarginBand } from './tableTypes.ts';
+import type { ArrivalLimit, CardOutcome, JudgedContact, MarginBand } from './tableTypes.ts';
 
 /** Holds one contact against the tip limit of that very arrival. Takes a tenth of a second or so: nothing for a frame that is to be drawn in time. */
-export function judgeContact(setup: DescentSetup, arrival: TouchdownState, cause: ContactCause): JudgedContact {
+export function judgeContact(setup: DescentSetup, arrival: Arrival): JudgedContact {
   const limit = limitOfArrival(setup, arrival);
-  if (limit === undefined) return { arrival, cause, band: 'outside', callout: 'outside' };
+  if (limit === undefined) return { arrival, band: 'outside', callout: 'outside' };
   const speed = Math.abs(arrival.vx);
   const reach = limit.tip ?? limit.upTo;
   const band: MarginBand = reach > 0 ? bandOf(speed / reach) : 'outside';
   return {
     arrival,
-    cause,
     limit,
     speedMargin: reach - speed,
     ...(limit.tip !== undefined && limit.tip > 0 && { utilisation: speed / limit.tip }),

@@ -1,20 +1,21 @@
 import { atan2 } from '../math/trig.ts';
 import { staticTiltOf } from '../pivot/tripLimit.ts';
 import { PHYSICS_REVISION } from '../replay/recording.ts';
-import type { DescentSetup, DescentState, TouchdownState } from '../world/descent.ts';
+import type { Arrival, DescentSetup, DescentState, TouchdownState } from '../world/descent.ts';
 import { layOutSection } from '../world/layOutSection.ts';
 import { pivotBodyAt, travelOf } from './closedForm.ts';
 import { cardOutcome, judgeContact } from './judgeContact.ts';
-import type { ContactCause, JudgedContact, Scorecard } from './tableTypes.ts';
+import type { JudgedContact, Scorecard } from './tableTypes.ts';
 
 /** What the table says of a descent that is over, besides who flew it. */
 export function scoreDescent(final: DescentState, setup: DescentSetup): Omit<Scorecard, 'crew'> {
-  const contacts = contactsOf(final).map(({ arrival, cause }) => judgeContact(setup, arrival, cause));
+  const contacts = contactsToJudge(final.contacts).map((arrival) => judgeContact(setup, arrival));
   const worst = worstOf(contacts);
   const judged = worst === undefined ? undefined : contacts[worst];
   return {
     outcome: cardOutcome(final.outcome ?? 'stopped', judged),
     contacts,
+    contactCount: final.contacts.length,
     ...(worst !== undefined && { worst }),
     ...(judged !== undefined && { staticTilt: staticTiltAt(final, setup, judged.arrival) }),
     restTilt: Math.abs(final.angle),
@@ -24,11 +25,22 @@ export function scoreDescent(final: DescentState, setup: DescentSetup): Omit<Sco
   };
 }
 
-/** The contacts that a descent went through, in order. */
-function contactsOf({
-  touchdown,
-}: DescentState): readonly { readonly arrival: TouchdownState; readonly cause: ContactCause }[] {
-  return touchdown === undefined ? [] : [{ arrival: touchdown, cause: 'arrival' }];
+/**
+ * The contacts that are held against a limit, in order: the first, the hardest of the others, and the last. Each costs a search by simulation, and a
+ * lander that settles may touch down a dozen times at a few centimeters a second.
+ */
+function contactsToJudge(contacts: readonly Arrival[]): readonly Arrival[] {
+  const hardest = contacts.reduce((most, _, i) => (i > 0 && (most === 0 || isHarder(i, most)) ? i : most), 0);
+  return contacts.filter((_, i) => i === 0 || i === hardest || i === contacts.length - 1);
+
+  function isHarder(i: number, than: number): boolean {
+    return hardness(contacts[i]) > hardness(contacts[than]);
+  }
+}
+
+/** Twice the kinetic energy of the center of mass over the mass [m²/s²]. */
+function hardness(arrival: Arrival | undefined): number {
+  return arrival === undefined ? 0 : arrival.vx * arrival.vx + arrival.descentRate * arrival.descentRate;
 }
 
 /** Index of the contact that used up most of its limit; the earlier of two alike. */

@@ -1,5 +1,5 @@
 import type { FirstLimit } from '../touchdown/tipLimit.ts';
-import type { ControlInput, DescentSetup, DescentState, Outcome, TouchdownState } from '../world/descent.ts';
+import type { Arrival, ControlInput, DescentSetup, DescentState, Outcome } from '../world/descent.ts';
 import type { LimitTable } from './limitTable.ts';
 
 /** The vocabulary of the table: who sits where, what may be asked of it, and what each member is shown. */
@@ -164,10 +164,8 @@ export interface ArrivalLimit {
 
 /** One contact of a descent, held against the tip limit of that very arrival. Later contacts count the legs as new. */
 export interface JudgedContact {
-  /** As the lander arrived. `slope` is the one slope of this contact. */
-  readonly arrival: TouchdownState;
-  /** How it came to it: for the first time; off the ground again without thrust; flown on under thrust. */
-  readonly cause: ContactCause;
+  /** As the lander arrived, and after what. `slope` is the one slope of this contact. */
+  readonly arrival: Arrival;
   /** Absent for an arrival beyond what the simulation takes, such as one faster than 100 m/s; the band is then 'outside'. */
   readonly limit?: ArrivalLimit;
   /** Tip limit − |vx|; where it tips at no speed looked at, `upTo` − |vx|, which is then a lower bound. Absent with the limit [m/s]. */
@@ -178,14 +176,13 @@ export interface JudgedContact {
   readonly callout: Callout;
 }
 
-export const CONTACT_CAUSES = ['arrival', 'hop', 're-light'] as const;
-export type ContactCause = (typeof CONTACT_CAUSES)[number];
-
 /** What the table says at rest. Every number comes from the engine for what was played. */
 export interface Scorecard {
   readonly outcome: CardOutcome;
-  /** Every contact in order; none when it never met the ground. */
+  /** In order: the first contact, the hardest of the others, and the last; none when it never met the ground. */
   readonly contacts: readonly JudgedContact[];
+  /** How often it met the ground in all. */
+  readonly contactCount: number;
   /** Index of the contact that used up most of its limit, the earlier of two alike; absent without a contact. */
   readonly worst?: number;
   /** Static tilt limit in the direction of travel, what slope and attitude used of it at rest, what is left [rad]. */

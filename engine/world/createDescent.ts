@@ -36,6 +36,7 @@ export function createDescent(setup: DescentSetup): Descent {
     legs: [createLegWork(-1), createLegWork(1)],
     contact: createContactHistory(),
     events: [],
+    arrivals: [],
     touchdown: undefined,
     outcome: undefined,
   };
@@ -49,11 +50,12 @@ function createContactHistory(): ContactHistory {
   return {
     clear: [FOOT_CLEAR_TICKS, FOOT_CLEAR_TICKS],
     stages: [0, 0],
+    offGround: FOOT_CLEAR_TICKS,
+    burned: false,
     hullDown: false,
     firstTick: -1,
     bothDown: false,
     stillTicks: 0,
-    utilisation: 0,
     ranDry: false,
     overloaded: false,
     pastBalance: 0,

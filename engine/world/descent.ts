@@ -91,8 +91,10 @@ export interface DescentState {
   /** One entry a leg of the section, left to right. */
   readonly legs: readonly LegState[];
   readonly commanded: ControlInput;
-  /** How it arrived, the worst of several touchdowns; present from the first contact on. */
+  /** How it arrived; present from the first contact on: one of `contacts`, see Arrival. */
   readonly touchdown?: TouchdownState;
+  /** Every time it met the ground upright, in order; at most MAX_ARRIVALS of them. */
+  readonly contacts: readonly Arrival[];
   /** Present at rest. */
   readonly outcome?: Outcome;
 }
@@ -126,6 +128,18 @@ export interface TouchdownState {
   readonly mass: number;
   /** Which foot of the section met the ground first. */
   readonly firstFoot: 'left' | 'right' | 'both';
+}
+
+/** What came between a contact and the one before it: nothing yet, a hop without thrust, or a flight in which the engine burned. */
+export const BETWEEN_CONTACTS = ['first', 'hop', 're-light'] as const;
+export type BetweenContacts = (typeof BETWEEN_CONTACTS)[number];
+
+/**
+ * One time that the lander met the ground, feet or hull, after all of it had been clear. Contacts after the body passed its
+ * balance point belong to the fall and are not listed.
+ */
+export interface Arrival extends TouchdownState {
+  readonly after: BetweenContacts;
 }
 
 /** One-shot happenings of a tick, for sound, drawing and logs. */

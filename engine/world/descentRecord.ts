@@ -1,6 +1,6 @@
 import type { LagStep } from '../descent/thrust.ts';
 import type { SteadyForces } from './advanceMotion.ts';
-import type { ControlInput, DescentEvent, DescentSetup, Outcome, Phase, TouchdownState } from './descent.ts';
+import type { Arrival, ControlInput, DescentEvent, DescentSetup, Outcome, Phase, TouchdownState } from './descent.ts';
 import type { HullBody } from './hullBody.ts';
 import type { Bulk, Motion } from './motion.ts';
 import type { LegWork, SectionLander } from './sectionLander.ts';
@@ -32,6 +32,8 @@ export interface Descent {
   readonly contact: ContactHistory;
   /** What happened in the present tick; empty between ticks. */
   readonly events: DescentEvent[];
+  /** The contacts so far; one is replaced by a new one when there are MAX_ARRIVALS. */
+  readonly arrivals: Arrival[];
   touchdown: TouchdownState | undefined;
   outcome: Outcome | undefined;
 }
@@ -42,14 +44,15 @@ export interface ContactHistory {
   readonly clear: [number, number];
   /** Number of stages used up, by leg. */
   readonly stages: [number, number];
+  /** Ticks since anything of the lander last touched the ground, and whether the engine burned in them. */
+  offGround: number;
+  burned: boolean;
   hullDown: boolean;
   /** Tick of the first contact of the present touchdown; −1 while flying. */
   firstTick: number;
   bothDown: boolean;
   /** Consecutive ticks of lying still. */
   stillTicks: number;
-  /** Utilisation of `touchdown`, the worst arrival so far [-]. */
-  utilisation: number;
   /** Tanks ran empty in flight above the final drop. */
   ranDry: boolean;
   /** The gear was overloaded while the body still could stand. */

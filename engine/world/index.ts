@@ -6,8 +6,11 @@ export { groundHeight } from './ground.ts';
 export { hashDescent, readDescent } from './readDescent.ts';
 export { stepDescent } from './stepDescent.ts';
 export {
+  BETWEEN_CONTACTS,
   OUTCOMES,
   PHASES,
+  type Arrival,
+  type BetweenContacts,
   type ControlInput,
   type DescentEvent,
   type DescentSetup,

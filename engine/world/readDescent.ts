@@ -23,6 +23,7 @@ export function readDescent(descent: Descent): DescentState {
     slope: slopeUnderFeet(descent),
     legs: [readLeg(descent, 0), readLeg(descent, 1)],
     commanded: { ...descent.commanded },
+    contacts: descent.arrivals.map((arrival) => ({ ...arrival })),
     ...(descent.touchdown && { touchdown: { ...descent.touchdown } }),
     ...(descent.outcome && { outcome: descent.outcome }),
   };

@@ -15,6 +15,9 @@ export const CONTACT_TICKS = 30;
 /** A foot must have been clear this long to count as coming down anew [ticks]. A tenth of a second: chatter is no contact. */
 export const FOOT_CLEAR_TICKS = 6;
 
+/** Most contacts that are kept: the first and the hardest stay [-]. */
+export const MAX_ARRIVALS = 16;
+
 /** Still: slower than this [m/s], [rad/s]. A body a hundredth of a radian off balance on the Moon is faster in a second. */
 export const STILL_SPEED = 0.01;
 export const STILL_RATE = 0.002;

@@ -3,6 +3,7 @@ import { findLander } from '../landers.ts';
 import { limitAxes } from './limitAxes.ts';
 import trivet from './trivet.json' with { type: 'json' };
 import bolster from './bolster.json' with { type: 'json' };
+import steeple from './steeple.json' with { type: 'json' };
 
 interface LimitFile {
   readonly lander: string;
@@ -10,7 +11,7 @@ interface LimitFile {
   readonly limits: readonly number[];
 }
 
-const FILES: readonly LimitFile[] = [trivet, bolster];
+const FILES: readonly LimitFile[] = [trivet, steeple, bolster];
 
 /** The table of tip limits of a shipped lander on a world; undefined where none is shipped. */
 export function findLimits(landerId: string, worldId: string): LimitTable | undefined {

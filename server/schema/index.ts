@@ -1,5 +1,6 @@
 export {
   FIRST_FEET,
+  type ArrivalPaper,
   MemberPaper,
   TablePapers,
   type ContactPaper,

@@ -31,6 +31,25 @@ export const TouchdownPaper = schema(
 );
 export type TouchdownPaper = SchemaType<typeof TouchdownPaper>;
 
+export const ArrivalPaper = schema(
+  {
+    tick: t.uint32(),
+    x: t.float64(),
+    vx: t.float64(),
+    descentRate: t.float64(),
+    angle: t.float64(),
+    rate: t.float64(),
+    slope: t.float64(),
+    mass: t.float64(),
+    /** Index into FIRST_FEET. */
+    firstFoot: t.uint8(),
+    /** Index into BETWEEN_CONTACTS. */
+    after: t.uint8(),
+  },
+  'ArrivalPaper',
+);
+export type ArrivalPaper = SchemaType<typeof ArrivalPaper>;
+
 /** Order in which `firstFoot` is numbered on the wire. */
 export const FIRST_FEET = ['left', 'right', 'both'] as const;
 
@@ -66,6 +85,7 @@ export const FlightPaper = schema(
     legs: t.array(LegPaper),
     commanded: t.ref(ControlsPaper),
     touchdown: t.ref(TouchdownPaper),
+    contacts: t.array(ArrivalPaper),
     /** Index into OUTCOMES. */
     outcome: t.uint8().optional(),
   },
@@ -127,9 +147,7 @@ export type LimitPaper = SchemaType<typeof LimitPaper>;
 
 export const ContactPaper = schema(
   {
-    arrival: t.ref(TouchdownPaper),
-    /** Index into CONTACT_CAUSES. */
-    cause: t.uint8(),
+    arrival: t.ref(ArrivalPaper),
     limit: t.ref(LimitPaper),
     speedMargin: t.float64().optional(),
     utilisation: t.float64().optional(),
@@ -158,6 +176,7 @@ export const ScorecardPaper = schema(
     /** Index into CARD_OUTCOMES. */
     outcome: t.uint8(),
     contacts: t.array(ContactPaper),
+    contactCount: t.uint32(),
     /** Index into `contacts`. */
     worst: t.uint32().optional(),
     staticTilt: t.ref(StaticTiltPaper),

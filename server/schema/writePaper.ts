@@ -1,7 +1,6 @@
 import {
   CALLOUTS,
   CARD_OUTCOMES,
-  CONTACT_CAUSES,
   MARGIN_BANDS,
   NO_MARGINS,
   SEATS,
@@ -15,13 +14,16 @@ import {
 } from '../../engine/table/index.ts';
 import { FIRST_LIMITS } from '../../engine/touchdown/index.ts';
 import {
+  BETWEEN_CONTACTS,
   OUTCOMES,
   PHASES,
+  type Arrival,
   type ControlInput,
   type DescentState,
   type TouchdownState,
 } from '../../engine/world/index.ts';
 import {
+  ArrivalPaper,
   ContactPaper,
   CrewPaper,
   FIRST_FEET,
@@ -90,6 +92,16 @@ function writeFlight(paper: FlightPaper, flight: DescentState): void {
   });
   writeControls(paper.commanded, flight.commanded);
   writeTouchdown(paper.touchdown, flight.touchdown);
+  while (paper.contacts.length > flight.contacts.length) paper.contacts.pop();
+  flight.contacts.forEach((arrival, i) => {
+    writeArrival((paper.contacts[i] ??= new ArrivalPaper()), arrival);
+  });
+}
+
+function writeArrival(paper: ArrivalPaper, arrival: Arrival): void {
+  copyNumbers(paper, arrival, TOUCHDOWN_NUMBERS);
+  paper.firstFoot = FIRST_FEET.indexOf(arrival.firstFoot);
+  paper.after = BETWEEN_CONTACTS.indexOf(arrival.after);
 }
 
 function writeTouchdown(paper: TouchdownPaper, touchdown: TouchdownState | undefined): void {
@@ -134,8 +146,7 @@ function writeScorecard(paper: ScorecardPaper, scorecard: Scorecard | undefined)
 }
 
 function writeContact(paper: ContactPaper, contact: JudgedContact): void {
-  writeTouchdown(paper.arrival, contact.arrival);
-  paper.cause = CONTACT_CAUSES.indexOf(contact.cause);
+  writeArrival(paper.arrival, contact.arrival);
   writeLimit(paper.limit, contact.limit);
   paper.speedMargin = contact.speedMargin;
   paper.utilisation = contact.utilisation;
@@ -170,7 +181,7 @@ const TOUCHDOWN_NUMBERS = ['tick', 'x', 'vx', 'descentRate', 'angle', 'rate', 's
 const LEG_NUMBERS = ['footX', 'footY', 'stroke', 'strokeUsed', 'load'] as const;
 const PREDICTED_NUMBERS = ['limit', 'speedMargin', 'utilisation', 'x', 'seconds', 'descentRate', 'slope'] as const;
 const LIMIT_NUMBERS = ['tolerance', 'upTo', 'friction', 'closedForm'] as const;
-const CARD_NUMBERS = ['restTilt', 'propellantLeft', 'physics'] as const;
+const CARD_NUMBERS = ['contactCount', 'restTilt', 'propellantLeft', 'physics'] as const;
 const TILT_NUMBERS = ['limit', 'used', 'left'] as const;
 
 function copyNumbers<Key extends string>(

@@ -49,6 +49,7 @@ export function viewOf(
       slope: 0,
       legs: [],
       commanded,
+      contacts: [],
       ...flight,
     },
   };

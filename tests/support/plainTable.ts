@@ -57,6 +57,7 @@ export const plainModel: TableModel = {
   scorecard: (final) => ({
     outcome: final.outcome === 'upright' ? 'upright inside limit' : (final.outcome ?? 'stopped'),
     contacts: [],
+    contactCount: 0,
     restTilt: 0,
     strokeUsed: [0, 0],
     propellantLeft: final.propellant,
@@ -82,6 +83,7 @@ function startOf(setup: DescentSetup): DescentState {
     slope: 0,
     legs: [leg, leg],
     commanded: { thrustPercent: 0, tiltDeg: 0 },
+    contacts: [],
   };
 }
 

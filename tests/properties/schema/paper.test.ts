@@ -5,7 +5,6 @@ import { readPaper } from '../../../client/net/readPaper.ts';
 import {
   CALLOUTS,
   CARD_OUTCOMES,
-  CONTACT_CAUSES,
   MARGIN_BANDS,
   NO_MARGINS,
   SEATS,
@@ -13,7 +12,14 @@ import {
   type TableView,
 } from '../../../engine/table/index.ts';
 import { FIRST_LIMITS } from '../../../engine/touchdown/index.ts';
-import { OUTCOMES, PHASES, type DescentState, type TouchdownState } from '../../../engine/world/index.ts';
+import {
+  BETWEEN_CONTACTS,
+  OUTCOMES,
+  PHASES,
+  type Arrival,
+  type DescentState,
+  type TouchdownState,
+} from '../../../engine/world/index.ts';
 import { FIRST_FEET, TablePapers, createPaper, writePaper } from '../../../server/schema/index.ts';
 
 /** Any finite number but minus zero, which the wire does not tell from zero when it replaces it. */
@@ -28,7 +34,7 @@ const holds = fc.record({ thrust: fc.boolean(), tilt: fc.boolean() });
 /** Nothing left by the stand-in is said by its absence. */
 const standInLeft = holds.filter(({ thrust, tilt }) => thrust || tilt);
 
-const touchdown: fc.Arbitrary<TouchdownState> = fc.record({
+const state = {
   tick,
   x: quantity,
   vx: quantity,
@@ -38,7 +44,9 @@ const touchdown: fc.Arbitrary<TouchdownState> = fc.record({
   slope: quantity,
   mass: quantity,
   firstFoot: fc.constantFrom(...FIRST_FEET),
-});
+};
+const touchdown: fc.Arbitrary<TouchdownState> = fc.record(state);
+const arrival: fc.Arbitrary<Arrival> = fc.record({ ...state, after: fc.constantFrom(...BETWEEN_CONTACTS) });
 const leg = fc.record({
   footX: quantity,
   footY: quantity,
@@ -63,6 +71,7 @@ const required = {
   slope: quantity,
   legs: fc.array(leg, { maxLength: 4 }),
   commanded: controls,
+  contacts: fc.array(arrival, { maxLength: 4 }),
 };
 const flight: fc.Arbitrary<DescentState> = fc.record(
   { ...required, touchdown, outcome: fc.constantFrom(...OUTCOMES) },
@@ -83,6 +92,7 @@ const flight: fc.Arbitrary<DescentState> = fc.record(
       'slope',
       'legs',
       'commanded',
+      'contacts',
     ],
   },
 );
@@ -101,19 +111,19 @@ const limit = fc.record(
 const words = { band: fc.constantFrom(...MARGIN_BANDS), callout: fc.constantFrom(...CALLOUTS) };
 const contact = fc.record(
   {
-    arrival: touchdown,
-    cause: fc.constantFrom(...CONTACT_CAUSES),
+    arrival,
     limit,
     speedMargin: quantity,
     utilisation: quantity,
     ...words,
   },
-  { requiredKeys: ['arrival', 'cause', 'band', 'callout'] },
+  { requiredKeys: ['arrival', 'band', 'callout'] },
 );
 const scorecard = fc.record(
   {
     outcome: fc.constantFrom(...CARD_OUTCOMES),
     contacts: fc.array(contact, { maxLength: 3 }),
+    contactCount: fc.nat({ max: 16 }),
     worst: fc.nat({ max: 2 }),
     staticTilt: fc.record({ limit: quantity, used: quantity, left: quantity }),
     restTilt: quantity,
@@ -122,7 +132,18 @@ const scorecard = fc.record(
     crew: fc.array(fc.record({ seat: fc.constantFrom(...SEATS), name: word }), { maxLength: 5 }),
     physics: fc.nat({ max: 99 }),
   },
-  { requiredKeys: ['outcome', 'contacts', 'restTilt', 'strokeUsed', 'propellantLeft', 'crew', 'physics'] },
+  {
+    requiredKeys: [
+      'outcome',
+      'contacts',
+      'contactCount',
+      'restTilt',
+      'strokeUsed',
+      'propellantLeft',
+      'crew',
+      'physics',
+    ],
+  },
 );
 const margin = fc.record(
   {

@@ -52,6 +52,7 @@ function flying(state: Partial<DescentState>): DescentState {
     mass: 2000,
     height: y - 2,
     slope: 0,
+    contacts: [],
     legs: [
       { ...foot, footX: x - 1.5 },
       { ...foot, footX: x + 1.5 },

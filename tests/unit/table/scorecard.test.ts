@@ -10,7 +10,7 @@ import {
   type JudgedContact,
 } from '../../../engine/table/index.ts';
 import { hasTipped, HIGHEST_FRICTION } from '../../../engine/touchdown/index.ts';
-import type { DescentSetup, DescentState, Terrain, TouchdownState } from '../../../engine/world/index.ts';
+import type { Arrival, DescentSetup, DescentState, Terrain, TouchdownState } from '../../../engine/world/index.ts';
 import { evenGround } from '../../support/dropLander.ts';
 import { plainLander } from '../../support/plainLander.ts';
 import { shippedLander } from '../../support/touchDown.ts';
@@ -66,6 +66,7 @@ function standing(touchdown: TouchdownState | undefined, angle = 0): DescentStat
     legs: [foot(-1), foot(1)],
     commanded: { thrustPercent: 0, tiltDeg: 0 },
     outcome: 'upright',
+    contacts: touchdown === undefined ? [] : [{ ...touchdown, after: 'first' }],
     ...(touchdown && { touchdown }),
   };
 }
@@ -187,8 +188,7 @@ describe('the scorecard', () => {
 
   it('[TA15] has no limit, and calls outside, where the simulation does not reach', () => {
     expect(judged({ vx: 1, descentRate: 200 })).toEqual({
-      arrival: { ...level, vx: 1, descentRate: 200 },
-      cause: 'arrival',
+      arrival: { ...level, vx: 1, descentRate: 200, after: 'first' },
       band: 'outside',
       callout: 'outside',
     });
@@ -216,6 +216,7 @@ describe('the scorecard', () => {
     expect(card).toEqual({
       outcome: 'off site',
       contacts: [],
+      contactCount: 0,
       restTilt: 0,
       strokeUsed: [0.25, 0.25],
       propellantLeft: 0,
@@ -226,5 +227,41 @@ describe('the scorecard', () => {
   it('[TA16] gives the lean at rest from the vertical, to either side', () => {
     expect(score({ vx: 1 }, -0.1).restTilt).toBe(0.1);
     expect(score({ vx: 1 }, 0.1).restTilt).toBe(0.1);
+  });
+});
+
+describe('a descent with several contacts', () => {
+  const slow = { ...level, tick: 300, vx: 0.1, descentRate: 0.1 };
+  const first: Arrival = { ...level, vx: 0.3, descentRate: 1, after: 'first' };
+  const hardest: Arrival = { ...level, tick: 200, vx: 1.4, descentRate: 0.5, after: 're-light' };
+  const last: Arrival = { ...slow, tick: 500, vx: 0, after: 'hop' };
+  const contacts = [
+    first,
+    { ...slow, after: 'hop' as const },
+    hardest,
+    { ...slow, tick: 400, after: 'hop' as const },
+    last,
+  ];
+  const final: DescentState = { ...standing(level), contacts };
+  const card = playedModel.scorecard(final, setup);
+
+  it('[TA24] judges the first, the hardest of the others, and the last, and counts them all', () => {
+    expect(card.contacts.map(({ arrival }) => arrival)).toEqual([first, hardest, last]);
+    expect(card.contactCount).toBe(5);
+  });
+
+  it('[TA24] speaks of the worst by what it used of its own limit, and says by it whether the landing was inside', () => {
+    expect(card.worst).toBe(1);
+    const used = card.contacts.map(({ utilisation = 0 }) => utilisation);
+    expect(Math.max(...used)).toBe(used[1]);
+    const outside = { ...hardest, vx: 4 };
+    const spoiled = playedModel.scorecard({ ...final, contacts: [first, outside, last] }, setup);
+    expect(spoiled).toMatchObject({ worst: 1, outcome: 'upright outside limit' });
+  });
+
+  it('[TA24] judges a contact once that is first, hardest and last', () => {
+    const once = playedModel.scorecard({ ...final, contacts: [first] }, setup);
+    expect(once.contacts.map(({ arrival }) => arrival)).toEqual([first]);
+    expect(once).toMatchObject({ worst: 0, contactCount: 1 });
   });
 });

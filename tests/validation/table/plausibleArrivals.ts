@@ -84,6 +84,7 @@ function onTheWay({ vx, descentRate, angle, mass }: TouchdownState): DescentStat
     height: y,
     slope: 0,
     legs: [foot],
+    contacts: [],
     commanded: { thrustPercent: 0, tiltDeg: Math.round(angle / DEGREE) },
   };
 }

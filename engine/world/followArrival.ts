@@ -1,0 +1,74 @@
+import { staticTiltOf } from '../pivot/tripLimit.ts';
+import type { Arrival, BetweenContacts, TouchdownState } from './descent.ts';
+import type { Descent } from './descentRecord.ts';
+import { slopeUnderFeet } from './feet.ts';
+import { FOOT_CLEAR_TICKS, MAX_ARRIVALS } from './thresholds.ts';
+
+/** Notes a contact: something of the lander on the ground after all of it had been clear for FOOT_CLEAR_TICKS. */
+export function followArrival(descent: Descent, leftDown: boolean, rightDown: boolean): void {
+  const { contact, tick, arrivals } = descent;
+  if (!leftDown && !rightDown && !contact.hullDown) {
+    contact.offGround += 1;
+    if (descent.thrust > 0) contact.burned = true;
+    return;
+  }
+  const isContact = contact.offGround >= FOOT_CLEAR_TICKS;
+  const after = arrivals.length === 0 ? 'first' : contact.burned ? 're-light' : 'hop';
+  contact.offGround = 0;
+  contact.burned = false;
+  if (!isContact) return;
+  // the first contact of a landing: none before, or the lander flew again
+  const beginsLanding = contact.firstTick < 0;
+  if (beginsLanding) contact.firstTick = tick;
+  // a hull that meets the ground first is down on no side
+  const firstFoot = leftDown === rightDown ? 'both' : leftDown ? 'left' : 'right';
+  noteArrival(descent, after, firstFoot, beginsLanding);
+}
+
+/**
+ * Keeps the state in which the lander met the ground, and makes it the touchdown when it begins a landing, or is harder than the
+ * contacts of this landing before it. What the feet do after that, while the body settles or tips, follows from it.
+ */
+function noteArrival(
+  descent: Descent,
+  after: BetweenContacts,
+  firstFoot: TouchdownState['firstFoot'],
+  beginsLanding: boolean,
+): void {
+  const { before, bulk, section, contact, arrivals, touchdown } = descent;
+  const body = { ...bulk, halfStance: section.halfStance };
+  // a lander that tumbles meets the ground again and again, but arrives no more
+  const tumbles = contact.pastBalance !== 0 || Math.abs(before.angle) >= staticTiltOf(body);
+  if (touchdown !== undefined && tumbles) return;
+  const arrival: Arrival = {
+    tick: descent.tick,
+    x: before.x,
+    vx: before.vx,
+    descentRate: -before.vy,
+    angle: before.angle,
+    rate: before.rate,
+    slope: slopeUnderFeet(descent),
+    mass: bulk.mass,
+    firstFoot,
+    after,
+  };
+  if (arrivals.length === MAX_ARRIVALS) arrivals.splice(softest(arrivals), 1);
+  arrivals.push(arrival);
+  if (touchdown !== undefined && !beginsLanding && hardness(arrival) <= hardness(touchdown)) return;
+  const { after: _after, ...state } = arrival;
+  descent.touchdown = state;
+}
+
+/** Index of the softest contact after the first. */
+function softest(arrivals: readonly Arrival[]): number {
+  let least = 1;
+  arrivals.forEach((arrival, i) => {
+    if (i > 0 && hardness(arrival) < hardness(arrivals[least] ?? arrival)) least = i;
+  });
+  return least;
+}
+
+/** Twice the kinetic energy of the center of mass over the mass [m²/s²]. */
+function hardness({ vx, descentRate }: TouchdownState): number {
+  return vx * vx + descentRate * descentRate;
+}
