@@ -8,13 +8,14 @@ import { isAtTable } from './wayBack.ts';
 const start = byId('start');
 const status = byId('start-status');
 const field = fieldById('code');
+const codeProblem = byId('code-problem');
 const crewName = fieldById('name');
 
 byId('fly').addEventListener('click', () => void sitDown((desk) => desk.flyAlone()));
 byId('open').addEventListener('click', () => void sitDown((desk) => desk.openTable(crewName.value)));
 byId('join').addEventListener('submit', (event) => {
   event.preventDefault();
-  void sitDown((desk) => desk.joinTable(field.value, crewName.value));
+  void join(field.value);
 });
 
 // a link to a table leads straight to it, so does the browser's Forward after leaving one; a flight outlives a reload
@@ -38,21 +39,32 @@ function followAddress(): boolean {
   const invited = new URLSearchParams(location.search).get('table');
   if (invited === null) return false;
   field.value = invited;
-  void sitDown((desk) => desk.joinTable(invited, crewName.value));
+  void join(invited);
   return true;
+}
+
+/** Joins the table with this code. What is wrong with the code stands at its field. */
+async function join(code: string): Promise<void> {
+  await sitDown((desk) => desk.joinTable(code, crewName.value), codeProblem);
+  if (codeProblem.textContent === '') return;
+  field.setAttribute('aria-invalid', 'true');
+  field.focus();
 }
 
 function loadDesk(): Promise<Desk> {
   return import('./desk.ts');
 }
 
-/** Loads the table and does the action there; what went wrong stands under the buttons. */
-async function sitDown(act: (desk: Desk) => Promise<string | undefined>): Promise<void> {
+/** Loads the table and does the action there; what went wrong stands under the buttons, or where else it belongs. */
+async function sitDown(act: (desk: Desk) => Promise<string | undefined>, problemAt = status): Promise<void> {
   document.body.classList.add('busy');
+  codeProblem.textContent = '';
+  field.removeAttribute('aria-invalid');
   status.textContent = 'Setting the table …';
   try {
     const problem = await act(await loadDesk());
-    status.textContent = problem ?? '';
+    status.textContent = '';
+    problemAt.textContent = problem ?? '';
   } catch {
     status.textContent = 'A part of the page did not load. Check the connection and try again.';
   }

@@ -38,8 +38,8 @@ export function createControlPanel(desk: CommandDesk, maxThrust: number): Contro
   const thrustValue = element('span', { class: 'control-value' });
   const tiltValue = element('span', { class: 'control-value' });
   const thrustKeys = [
-    step('+', '↑', CONTROLS.thrustMore, () => desk.thrustStep(1)),
-    step('−', '↓', CONTROLS.thrustLess, () => desk.thrustStep(-1)),
+    step(CONTROLS.more, '↑', CONTROLS.thrustMore, () => desk.thrustStep(1)),
+    step(CONTROLS.less, '↓', CONTROLS.thrustLess, () => desk.thrustStep(-1)),
     step(CONTROLS.off, 'X', CONTROLS.thrustOff, () => desk.thrustTo(0)),
   ];
   const tiltKeys = [
@@ -87,9 +87,16 @@ export function createControlPanel(desk: CommandDesk, maxThrust: number): Contro
       for (const key of tiltKeys) key.disabled = !active || !view.you.holds.tilt;
       say(hold, view.held ? CONTROLS.resume : CONTROLS.hold);
       hold.disabled = !active || view.you.seat === undefined;
-      startOver.disabled = hold.disabled;
+      startOver.disabled = !active || !mayStartOver(view);
     },
   };
+}
+
+/** Who may give up a descent that runs, as the table has it: whoever is alone, else Lead, or Flying without a Lead. */
+function mayStartOver({ you, seats }: TableView): boolean {
+  const others = seats.filter((seat) => seat.name !== undefined && seat.seat !== you.seat);
+  if (you.seat === undefined || others.length === 0) return you.seat !== undefined;
+  return you.seat === 'lead' || (you.seat === 'flying' && others.every((seat) => seat.seat !== 'lead'));
 }
 
 function group(

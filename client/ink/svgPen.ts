@@ -103,7 +103,8 @@ export class SvgPen implements Pen {
   }
 
   widthOf(words: string, lettering: Lettering): number {
-    return words.length * LETTER_WIDTH * lettering.size * this.unit;
+    const share = lettering.bold === true ? 1.16 * LETTER_WIDTH : LETTER_WIDTH;
+    return words.length * share * lettering.size * this.unit;
   }
 }
 

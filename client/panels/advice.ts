@@ -3,7 +3,7 @@ import type { Phase } from '../../engine/world/index.ts';
 import { COACH } from '../text/en.ts';
 import { speed } from '../text/numbers.ts';
 import { isDry } from './alerts.ts';
-import { hasFallen } from './verdict.ts';
+import { gaveWay, hasFallen } from './verdict.ts';
 
 /** What the coach says, and its key: a new key is a new piece of advice, the same key only new figures. */
 export interface Advice {
@@ -33,6 +33,8 @@ const LEANING = 0.03;
 const NEARLY_DOWN = 8;
 const READY_BELOW = 2;
 const TOUCHING = 0.5;
+/** All that the engine has [%]. */
+const FULL = 100;
 
 export function descentRateAim(height: number): number {
   return Math.min(FASTEST_RATE, TOUCHDOWN_RATE + RATE_PER_HEIGHT * Math.max(0, height));
@@ -44,11 +46,14 @@ export function adviseFlying(view: TableView, hoverPercent: number, holds: HeldC
   if (GROUNDED.includes(view.flight.phase)) return adviseGrounded(view, holds);
   if (isDry(view)) return { key: 'dry', words: COACH.dry };
   const thrust = holds.thrust ? adviseThrust(view, hoverPercent) : undefined;
+  // leaning so far, all the thrust there is does not hold it up
+  if (hoverPercent > FULL)
+    return holds.tilt ? { key: 'leaning', words: COACH.leaning } : { key: 'watchLean', words: COACH.watchLean };
   const tilt = holds.tilt ? adviseTilt(view) : undefined;
   if (thrust?.isPressing === true) return thrust.advice;
   const advice = tilt ?? thrust?.advice;
   if (advice !== undefined) return advice;
-  return view.margin.callout === 'outside'
+  return view.margin.predicted?.callout === 'outside'
     ? { key: 'outside', words: COACH.outside }
     : { key: 'steady', words: COACH.steady };
 }
@@ -58,9 +63,15 @@ const GROUNDED: readonly Phase[] = ['contact', 'settling', 'at rest'];
 
 function adviseGrounded({ commanded, flight }: TableView, holds: HeldControls): Advice {
   if (hasFallen(flight.angle)) return { key: 'fallen', words: COACH.fallen };
+  if (flight.legs.some(gaveWay)) return { key: 'gaveWay', words: gaveWayWords(flight) };
   if (holds.thrust && flight.phase === 'contact' && commanded.thrustPercent > 0)
     return { key: 'contact', words: COACH.contact };
   return { key: 'settle', words: COACH.settle };
+}
+
+/** Told as soon as it happens: a crash may go on tumbling for long before it rests. */
+function gaveWayWords({ touchdown }: TableView['flight']): string {
+  return COACH.gaveWay(speed(touchdown?.descentRate ?? 0, 1));
 }
 
 /** Pressing: comes before anything about the tilt. */
@@ -82,7 +93,7 @@ function adviseThrust(
   if (rate > TOO_FAST * aim + FAST_BY)
     return say({ key: 'slow', words: COACH.slow(speed(rate, 1), speed(aim, 1)) }, true);
   if (rate < -CLIMBING) return say({ key: 'climb', words: COACH.climb }, true);
-  if (margin.callout !== 'inside' && flight.height < NEARLY_DOWN)
+  if ((margin.predicted?.callout ?? 'inside') !== 'inside' && flight.height < NEARLY_DOWN)
     return say({ key: 'outside', words: COACH.outside }, false);
   if (rate < BARELY_SINKING) return say({ key: 'linger', words: COACH.linger }, false);
   if (flight.height < READY_BELOW) return say({ key: 'engineOff', words: COACH.engineOff }, false);
@@ -99,7 +110,7 @@ function adviseTilt({ flight, margin }: TableView): Advice | undefined {
   if (against && goneAfter < GONE_WITHIN) return { key: 'straighten', words: COACH.straighten };
   const timeLeft = flight.height / Math.max(BARELY_SINKING, -flight.vy);
   const isCared = against && goneAfter < timeLeft;
-  if (drift >= Math.max(DRIFT_LEAST, DRIFT_SHARE * margin.limit) && !isCared) {
+  if (drift >= Math.max(DRIFT_LEAST, DRIFT_SHARE * (margin.predicted?.limit ?? 0)) && !isCared) {
     const words = speed(drift, 1);
     return flight.vx > 0
       ? { key: 'driftRight', words: COACH.driftRight(words) }

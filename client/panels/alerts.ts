@@ -21,12 +21,12 @@ export function isDry({ flight }: TableView): boolean {
   return flight.propellant <= 0 && ALOFT.includes(flight.phase);
 }
 
-/** What every seat has to know now, if anything. `hoverPercent` is the thrust that holds the present speed. */
+/** What every seat has to know now, if anything. `hoverPercent` is the thrust that holds the present speed; more than all does not burn. */
 export function alertOf(view: TableView, hoverPercent: number, context: ReadingContext): Alert | undefined {
   const { flight, stage } = view;
   if (stage !== 'descending' || !ALOFT.includes(flight.phase)) return undefined;
   if (isDry(view)) return { level: 'warning', words: ALERT.tanksDry };
-  const burn = (hoverPercent / 100) * context.maxThrust * context.burnPerImpulse;
+  const burn = (Math.min(100, hoverPercent) / 100) * context.maxThrust * context.burnPerImpulse;
   const left = flight.propellant / burn;
   return left < LOW_SECONDS ? { level: 'caution', words: ALERT.propellantLow(seconds(Math.floor(left))) } : undefined;
 }

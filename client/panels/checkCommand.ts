@@ -1,10 +1,11 @@
-import { pivotAtTouchdown } from '../../engine/table/index.ts';
+import { pivotAtTouchdown, type ArrivalLimit } from '../../engine/table/index.ts';
 import type { DescentSetup, TouchdownState } from '../../engine/world/index.ts';
-import { SCORECARD, SIMULATED } from '../text/en.ts';
-import { inDegrees } from '../text/numbers.ts';
-import { element } from './element.ts';
+import { SCORECARD } from '../text/en.ts';
+import { decimal, inDegrees, speed } from '../text/numbers.ts';
+import { drawing, element } from './element.ts';
+import { drawSpeedScale, SCALE_WIDTH } from './speedScale.ts';
 
-/** The command that computes the limits of this very touchdown again, with every digit, so that nobody has to take them on trust. */
+/** The command that computes the closed form of this very touchdown again, with every digit, so that nobody has to take them on trust. */
 export function checkCommand(setup: DescentSetup, touchdown: TouchdownState): string {
   const { body, condition } = pivotAtTouchdown(setup, touchdown);
   const { gravity, slope, descentRate, rate = 0, firstContact = 'leading' } = condition;
@@ -23,19 +24,38 @@ export function checkCommand(setup: DescentSetup, touchdown: TouchdownState): st
   return `npx kilter limit ${words.join(' ')}`;
 }
 
-/** What the limits mean, the command that checks them, and the one that simulates the arrival with what was not checked there, folded away until somebody asks. */
-export function createCheck(limits: string, simulation: string, outside: readonly string[]): HTMLElement {
-  return element(
-    'details',
-    { class: 'check' },
-    element('summary', {}, SCORECARD.check),
-    element('p', { class: 'footnote' }, SCORECARD.footnote),
-    element('p', {}, SCORECARD.checkLead),
-    element('code', { class: 'check-command' }, limits),
-    element('p', {}, SIMULATED.checkLead),
-    element('code', { class: 'check-command' }, simulation),
-    outside.length === 0
-      ? undefined
-      : element('p', { class: 'footnote' }, SCORECARD.outsideChecked(outside.join('; '))),
-  );
+/** How the limit was found, what was not checked, the closed form as a reference, and the commands; folded away until somebody asks. */
+export function createCheck(options: {
+  readonly limit: ArrivalLimit | undefined;
+  readonly arrival: TouchdownState;
+  readonly formula: string;
+  readonly simulation: string;
+  readonly outside: readonly string[];
+}): HTMLElement {
+  const { limit, arrival, formula, simulation, outside } = options;
+  const parts: HTMLElement[] = [];
+  if (limit !== undefined) {
+    parts.push(note(SCORECARD.footnote(decimal(limit.friction, 2), speed(limit.tolerance))));
+    if (limit.gear !== undefined)
+      parts.push(note(limit.gear > 0 ? SCORECARD.gearFirst(speed(limit.gear)) : SCORECARD.gearAlways));
+  }
+  if (outside.length > 0) parts.push(note(SCORECARD.outsideChecked(outside.join('; '))));
+  parts.push(element('p', {}, SCORECARD.simulateLead), element('code', { class: 'check-command' }, simulation));
+  if (limit !== undefined) {
+    const { tip, upTo, closedForm } = limit;
+    const finding = { speed: Math.abs(arrival.vx), tip, upTo, closedForm };
+    const { markup, viewBox } = drawSpeedScale(finding, SCALE_WIDTH.full);
+    parts.push(
+      element('h3', {}, SCORECARD.closedForm),
+      note(SCORECARD.closedFormNote(speed(closedForm))),
+      drawing(markup, { viewBox, class: 'speed-scale' }),
+      element('p', {}, SCORECARD.checkLead),
+      element('code', { class: 'check-command' }, formula),
+    );
+  }
+  return element('details', { class: 'check' }, element('summary', {}, SCORECARD.check), ...parts);
+}
+
+function note(words: string): HTMLElement {
+  return element('p', { class: 'footnote' }, words);
 }

@@ -10,7 +10,7 @@ import { leanWords } from './readings.ts';
 /** A piece of advice stands at least this long, so that it can be read and done [ms]. */
 const STANDS_MS = 2200;
 /** What cannot wait. */
-const URGENT: readonly Advice['key'][] = ['contact', 'dry', 'engineOff', 'handedOver', 'held'];
+const URGENT: readonly Advice['key'][] = ['contact', 'dry', 'engineOff', 'fallen', 'gaveWay', 'handedOver', 'held'];
 /** Whoever sits down for the first time is told the controls before anything else, for this long [ticks]. */
 const WELCOME_TICKS = 210;
 /** What a stand-in left is said for this long, or until it is set otherwise [ms]. */

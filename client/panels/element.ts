@@ -1,4 +1,4 @@
-import { CONTROLS } from '../text/en.ts';
+import { CONTROLS, SCORECARD } from '../text/en.ts';
 
 type Child = Node | string | undefined;
 
@@ -37,6 +37,12 @@ export function entry(label: string, value: string | HTMLElement, note?: string)
 /** The way back to the start page: short on the page, whole for readers of it. */
 export function leaveButton(leave: () => void): HTMLButtonElement {
   return button(CONTROLS.leave, leave, { class: 'leave', 'aria-label': CONTROLS.leaveTable });
+}
+
+/** Starts another descent; with it, why it may not be pressed, shown where it may not. */
+export function againButton(again: () => void): readonly [HTMLButtonElement, HTMLElement] {
+  const hint = element('span', { class: 'hint', id: 'again-hint', hidden: true }, SCORECARD.againHint);
+  return [button(SCORECARD.again, again, { class: 'primary again', 'aria-describedby': 'again-hint' }), hint];
 }
 
 /** Changes the words only when they differ, so that readers of the page are not told what they know. */

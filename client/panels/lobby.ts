@@ -1,6 +1,7 @@
 import { SEATS, type Seat, type TableView } from '../../engine/table/index.ts';
 import type { TableLink } from '../net/index.ts';
 import { LOBBY, SEAT_NAMES, SEAT_TASKS } from '../text/en.ts';
+import { isOnlyHere, reachableOrigin } from './elsewhere.ts';
 import { button, element, leaveButton, say } from './element.ts';
 import { seatState } from './seatCards.ts';
 import { tableSheet } from './tableSheet.ts';
@@ -61,9 +62,9 @@ export function watchingNames({ you, watching }: TableView): string {
   return names.length === 0 ? LOBBY.nobody : names.join(' · ');
 }
 
-/** The address that leads straight to a table. */
-export function tableAddress(code: string): string {
-  const address = new URL(location.href);
+/** The address that leads straight to a table, on this page's origin or another of the same server. */
+export function tableAddress(code: string, origin = ''): string {
+  const address = new URL(origin + location.pathname, location.href);
   address.search = '';
   address.hash = '';
   address.searchParams.set('table', code.replaceAll(' ', ''));
@@ -71,10 +72,22 @@ export function tableAddress(code: string): string {
 }
 
 function invitation(code: string): HTMLElement {
-  const address = tableAddress(code);
-  // the code is drawn by a part of its own, which solo play never loads
+  let address = tableAddress(code);
   const qr = element('div', { class: 'qr' });
-  void import('./qr.ts').then(({ drawQr }) => qr.append(drawQr(address)));
+  const where = element('p', { class: 'where' }, LOBBY.invite);
+  // the code is drawn by a part of its own, which solo play never loads
+  const draw = () => void import('./qr.ts').then(({ drawQr }) => qr.append(drawQr(address)));
+  if (!isOnlyHere(location.hostname)) draw();
+  else
+    void reachableOrigin().then((origin) => {
+      if (origin === undefined) {
+        say(where, LOBBY.onlyHere);
+        return;
+      }
+      address = tableAddress(code, origin);
+      say(where, LOBBY.inviteFrom(origin));
+      draw();
+    });
   const copied = element('span', { role: 'status' });
   const copy = button(LOBBY.copy, () => {
     navigator.clipboard.writeText(address).then(
@@ -90,7 +103,7 @@ function invitation(code: string): HTMLElement {
       {},
       element('p', { class: 'label' }, LOBBY.codeLabel),
       element('p', { class: 'big-code' }, code),
-      element('p', {}, LOBBY.invite),
+      where,
       element('p', { class: 'copy-row' }, copy, copied),
     ),
     qr,

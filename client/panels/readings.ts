@@ -1,6 +1,6 @@
 import type { Seat, TableView } from '../../engine/table/index.ts';
 import { TICK_RATE } from '../../engine/world/index.ts';
-import { CALLOUT_WORDS, CONTROLS, type READINGS, SECTION } from '../text/en.ts';
+import { CALLOUT_WORDS, CONTROLS, NO_MARGIN_WORDS, type READINGS, SECTION } from '../text/en.ts';
 import { isLevel } from '../text/ground.ts';
 import { degrees, kilograms, meters, percent, seconds, speed } from '../text/numbers.ts';
 
@@ -44,7 +44,7 @@ export function readingText(name: ReadingName, view: TableView, context: Reading
     case 'thrust':
       return percent(flight.thrust / context.maxThrust);
     case 'margin':
-      return speed(margin.speedMargin);
+      return margin.predicted === undefined ? '–' : speed(margin.predicted.speedMargin);
     case 'slope':
       return isLevel(flight.slope) ? SECTION.level : degrees(Math.abs(flight.slope));
     case 'tiltLeft':
@@ -78,12 +78,13 @@ export function leanWords(tiltDeg: number): string {
   return tiltDeg > 0 ? CONTROLS.degreesLeft(tiltDeg) : CONTROLS.degreesRight(-tiltDeg);
 }
 
-/** The margin in words: 'inside', and by how much. */
-export function marginWords(view: TableView): string {
-  const { margin } = view;
-  if (margin.limit < 0.005) return SECTION.noMargin(CALLOUT_WORDS[margin.callout]);
-  const spare = margin.speedMargin;
-  return SECTION.marginWords(CALLOUT_WORDS[margin.callout], speed(Math.abs(spare)), spare >= 0);
+/** The margin of the contact that is coming, in words: 'inside', and by how much; or why there is none. */
+export function marginWords({ margin }: TableView): string {
+  const { predicted, without } = margin;
+  if (predicted === undefined) return without === undefined ? '' : NO_MARGIN_WORDS[without];
+  const { limit, speedMargin, callout } = predicted;
+  if (limit < 0.005) return SECTION.noMargin(CALLOUT_WORDS[callout]);
+  return SECTION.marginWords(CALLOUT_WORDS[callout], speed(Math.abs(speedMargin)), speedMargin >= 0);
 }
 
 /** Seconds since the start of the descent. */

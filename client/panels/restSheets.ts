@@ -4,7 +4,8 @@ import { SCORECARD } from '../text/en.ts';
 import type { Announcer } from './announcer.ts';
 import { button, element } from './element.ts';
 import { createScorecard } from './scorecard.ts';
-import { verdictOf } from './verdict.ts';
+import { createPrintedHead, type PrintedHead } from './printedHead.ts';
+import { verdictOf, worstContact } from './verdict.ts';
 import { createWorldsSheet, type WorldsSheet } from './worldsSheet.ts';
 
 export interface RestSheets {
@@ -21,18 +22,28 @@ export function createRestSheets(options: {
   readonly announcer: Announcer;
   readonly again: () => void;
   readonly leave: () => void;
+  /** Of the table; undefined alone. */
+  readonly code: string | undefined;
+  /** The drawing of the section, for print. */
+  readonly canvas: () => HTMLCanvasElement | null;
+  /** Something was laid down or taken away: the drawing gets another part of the sheet. */
+  readonly onLaid: () => void;
 }): RestSheets {
   const { plan, announcer } = options;
   const holder = element('div', { class: 'rest' });
   let shown: TableView['scorecard'];
   let worlds: WorldsSheet | undefined;
   let backToCard: (() => void) | undefined;
+  let printed: PrintedHead | undefined;
 
   const clear = () => {
     worlds?.stop();
     worlds = undefined;
     backToCard = undefined;
+    printed?.remove();
+    printed = undefined;
     holder.replaceChildren();
+    options.onLaid();
   };
   const showCard = (view: TableView) => {
     clear();
@@ -45,10 +56,14 @@ export function createRestSheets(options: {
       leave: options.leave,
     });
     holder.append(sheet);
+    printed?.remove();
+    printed = createPrintedHead({ card: scorecard, plan, code: options.code, canvas: options.canvas, sheet });
+    sheet.querySelector('.sheet-body')?.prepend(printed.head);
     focusHeading(sheet);
+    options.onLaid();
   };
   const showWorlds = (view: TableView) => {
-    const touchdown = view.scorecard?.touchdown;
+    const touchdown = view.scorecard && worstContact(view.scorecard)?.arrival;
     if (touchdown === undefined) return;
     clear();
     backToCard = () => showCard(view);
@@ -60,6 +75,7 @@ export function createRestSheets(options: {
       leave: options.leave,
     });
     holder.append(worlds.sheet);
+    allowAgain(holder, view);
     focusHeading(worlds.sheet);
   };
   const showSection = (view: TableView) => {
@@ -80,11 +96,13 @@ export function createRestSheets(options: {
         return;
       }
       // a shared table sends the same card again with every view
-      if (shown !== undefined) return;
-      shown = card;
-      const verdict = verdictOf(card, view.flight.angle);
-      announcer.announce(`${verdict.headline}. ${verdict.why}`, 'now');
-      showCard(view);
+      if (shown === undefined) {
+        shown = card;
+        const verdict = verdictOf(card, view.flight.angle);
+        announcer.announce(`${verdict.headline}. ${verdict.why}`, 'now');
+        showCard(view);
+      }
+      allowAgain(holder, view);
     },
     stepBack() {
       const isAway = backToCard !== undefined;
@@ -93,6 +111,15 @@ export function createRestSheets(options: {
     },
     stop: clear,
   };
+}
+
+/** Only a member with a seat starts another descent: to others the button says so. */
+function allowAgain(holder: HTMLElement, { you }: TableView): void {
+  const isAllowed = you.seat !== undefined;
+  for (const again of holder.querySelectorAll<HTMLButtonElement>('.again')) {
+    again.disabled = !isAllowed;
+    again.nextElementSibling?.toggleAttribute('hidden', isAllowed);
+  }
 }
 
 /** Readers of the page start at the heading of what was laid on the table. */

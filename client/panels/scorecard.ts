@@ -1,17 +1,18 @@
-import { simulateArrival, type Scorecard } from '../../engine/table/index.ts';
+import type { JudgedContact, Scorecard } from '../../engine/table/index.ts';
 import type { PlayedPlan } from '../plan.ts';
-import { BAND_WORDS, SCORECARD, SECTION, SIMULATED, TITLE_BLOCK } from '../text/en.ts';
+import { SCORECARD, SECTION, TITLE_BLOCK } from '../text/en.ts';
 import { isLevel } from '../text/ground.ts';
 import { degrees, kilograms, percent, speed } from '../text/numbers.ts';
+import { figureOf } from '../views/lander/figure.ts';
 import { checkCommand, createCheck } from './checkCommand.ts';
-import { button, drawing, element, entry, leaveButton } from './element.ts';
+import { drawContact } from './contactDrawing.ts';
+import { contactList } from './contactList.ts';
+import { againButton, button, drawing, element, entry, leaveButton } from './element.ts';
 import { outsideAtTouchdown, outsideInSimulation } from './outsideAtTouchdown.ts';
 import { simulateCommand } from './simulateCommand.ts';
-import { simulatedWords } from './simulatedWords.ts';
-import { drawSpeedScale, SCALE_WIDTH } from './speedScale.ts';
-import { drawTiltDial, TILT_DIAL_BOX } from './tiltDial.ts';
+import { drawSpeedScale, limitWords, SCALE_WIDTH } from './speedScale.ts';
 import { tableSheet } from './tableSheet.ts';
-import { hasFallen, verdictOf } from './verdict.ts';
+import { gaveWay, hasFallen, verdictOf, worstContact } from './verdict.ts';
 
 export interface ScorecardActions {
   readonly again: () => void;
@@ -20,7 +21,7 @@ export interface ScorecardActions {
   readonly leave: () => void;
 }
 
-/** The sheet that is laid on the table at rest. */
+/** The sheet that is laid beside the lander at rest: what happened, why, the reason drawn, and the figures behind it. */
 export function createScorecard(
   card: Scorecard,
   attitude: number,
@@ -29,7 +30,7 @@ export function createScorecard(
 ): HTMLElement {
   const verdict = verdictOf(card, attitude);
   const place = TITLE_BLOCK.place(plan.siteName, plan.setup.lander.name, plan.world.name);
-  const heading = element('h2', { tabindex: -1 }, verdict.headline);
+  const worst = worstContact(card);
   const worlds = button('', actions.worlds);
   worlds.append(element('span', { class: 'long' }, SCORECARD.worldsLead), SCORECARD.worlds);
   return tableSheet(
@@ -37,119 +38,86 @@ export function createScorecard(
       kind: 'scorecard',
       label: SCORECARD.label,
       actions: [
-        button(SCORECARD.again, actions.again, { class: 'primary' }),
-        ...(card.touchdown === undefined ? [] : [worlds]),
+        ...againButton(actions.again),
+        ...(worst === undefined ? [] : [worlds]),
         button(SCORECARD.look, actions.look),
         button(SCORECARD.print, () => window.print()),
         leaveButton(actions.leave),
       ],
     },
     element('p', { class: 'sheet-head' }, element('span', {}, SCORECARD.label), element('span', {}, place)),
-    heading,
+    element('h2', { tabindex: -1 }, verdict.headline),
     element('p', { class: 'why' }, verdict.why),
-    element('div', { class: 'scorecard-body' }, speedFinding(card), tiltFinding(card, attitude), facts(card, plan)),
-    limitNotes(card, plan),
+    worst === undefined ? undefined : reason(card, worst, plan),
+    contactList(card),
+    facts(card, attitude, worst),
+    worst === undefined ? undefined : limitNotes(worst, plan),
   );
 }
 
-function limitNotes({ limit, touchdown }: Scorecard, plan: PlayedPlan): HTMLElement | undefined {
-  if (limit === undefined || touchdown === undefined) return undefined;
-  const outside = outsideAtTouchdown(plan.setup, touchdown);
-  return element(
-    'div',
-    {},
-    outside.length === 0
-      ? undefined
-      : element('p', { class: 'footnote' }, SCORECARD.outsideChecked(outside.join('; '))),
-    createCheck(
-      checkCommand(plan.setup, touchdown),
-      simulateCommand(plan, touchdown),
-      outsideInSimulation(plan, touchdown),
-    ),
-  );
-}
-
-function speedFinding(card: Scorecard): HTMLElement {
-  const { touchdown, limit } = card;
-  const figure = element('figure', { class: 'speed-finding' }, element('figcaption', {}, SCORECARD.touchdown));
-  if (touchdown === undefined || limit === undefined) {
-    figure.append(element('p', {}, touchdown === undefined ? SCORECARD.noContact : SCORECARD.noLimit));
-    return figure;
-  }
-  if (limit.plastic <= 0) {
-    figure.append(element('p', {}, SCORECARD.noSpeed(speed(Math.abs(touchdown.vx)))));
-    return figure;
-  }
-  const arrived = Math.abs(touchdown.vx);
-  const width = matchMedia('(max-width: 560px)').matches ? SCALE_WIDTH.narrow : SCALE_WIDTH.full;
-  const finding = {
-    speed: arrived,
-    tripping: limit.plastic,
-    ...(limit.lossless === undefined ? {} : { cautious: limit.lossless }),
-  };
-  const label = SCORECARD.speedInWords(
-    speed(arrived),
-    speed(limit.plastic),
-    limit.lossless === undefined ? undefined : speed(limit.lossless),
-  );
+/** The contact that decided as a drawing, and its speed on a scale with the tip limit. */
+function reason(card: Scorecard, worst: JudgedContact, { setup }: PlayedPlan): HTMLElement {
+  const { arrival, limit } = worst;
+  const broken = [card.strokeUsed[0] ?? 0, card.strokeUsed.at(-1) ?? 0].map((strokeUsed) => gaveWay({ strokeUsed }));
+  const contact = drawContact(worst, figureOf(setup.lander), [broken[0] ?? false, broken[1] ?? false]);
+  const which =
+    card.contacts.length > 1 ? SCORECARD.nthContact(SCORECARD.nth((card.worst ?? 0) + 1)) : SCORECARD.contact;
+  const figure = element('figure', { class: 'reason' }, element('figcaption', {}, SCORECARD.contactDrawn(which)));
+  figure.append(drawing(contact.markup, { viewBox: contact.viewBox, class: 'contact-drawing' }));
+  // where the fall itself broke it, or nothing would have helped, a scale of sideways speeds says nothing
+  if (limit === undefined || limit.tip === 0 || card.outcome === 'gear overload') return figure;
+  const arrived = Math.abs(arrival.vx);
+  const finding = { speed: arrived, tip: limit.tip, upTo: limit.upTo };
+  const width = matchMedia('(max-width: 35em)').matches ? SCALE_WIDTH.narrow : SCALE_WIDTH.full;
   const { markup, viewBox } = drawSpeedScale(finding, width);
+  const label = SCORECARD.speedInWords(speed(arrived), limitWords(finding));
   figure.append(drawing(markup, { viewBox, label, class: 'speed-scale' }));
   return figure;
 }
 
-function tiltFinding(card: Scorecard, attitude: number): HTMLElement | undefined {
-  const tilt = card.staticTilt;
-  if (tilt === undefined) return undefined;
-  if (hasFallen(attitude))
-    return element(
-      'figure',
-      { class: 'tilt-finding' },
-      element('figcaption', {}, SCORECARD.staticTilt),
-      element('dl', {}, entry(SCORECARD.staticLimit, degrees(tilt.limit), SCORECARD.staticPassed)),
+function facts(card: Scorecard, attitude: number, worst: JudgedContact | undefined): HTMLElement {
+  const list = element('dl', { class: 'facts' });
+  if (worst !== undefined) {
+    const { descentRate, slope, vx, angle } = worst.arrival;
+    list.append(
+      entry(SCORECARD.descentRate, speed(descentRate)),
+      entry(SCORECARD.slope, slopeWords(slope, vx)),
+      entry(SCORECARD.lean, leanWords(angle)),
     );
-  return element(
-    'figure',
-    { class: 'tilt-finding' },
-    element('figcaption', {}, SCORECARD.staticTilt),
-    element(
-      'div',
-      { class: 'tilt-row' },
-      drawing(drawTiltDial(tilt), { viewBox: TILT_DIAL_BOX, class: 'tilt-dial' }),
-      element(
-        'dl',
-        {},
-        entry(SCORECARD.staticLeft, degrees(tilt.left)),
-        tilt.used < 0
-          ? entry(SCORECARD.staticGained, degrees(-tilt.used))
-          : entry(SCORECARD.staticUsed, degrees(tilt.used)),
-        entry(SCORECARD.staticLimit, degrees(tilt.limit)),
-      ),
-    ),
-  );
+    list.append(entry(SCORECARD.strokes, card.strokeUsed.map(strokeWords).join(', '), SCORECARD.strokesNote));
+    const left = card.staticTilt?.left;
+    const note =
+      left === undefined || left <= 0 || hasFallen(attitude) ? undefined : SCORECARD.restLeft(degrees(left, 0));
+    list.append(entry(SCORECARD.rest, hasFallen(attitude) ? SCORECARD.lies : leanWords(attitude), note));
+  }
+  list.append(entry(SCORECARD.propellant, kilograms(card.propellantLeft)));
+  return list;
 }
 
-function facts(card: Scorecard, { setup }: PlayedPlan): HTMLElement {
-  const list = element('dl', { class: 'facts' });
-  const { touchdown } = card;
-  if (card.utilisation !== undefined && card.band !== undefined) {
-    list.append(entry(SCORECARD.utilisation, percent(card.utilisation), BAND_WORDS[card.band]));
-  }
-  if (touchdown !== undefined) {
-    list.append(entry(SCORECARD.descentRate, speed(touchdown.descentRate)));
-    list.append(entry(SCORECARD.slope, slopeWords(touchdown.slope, touchdown.vx)));
-  }
-  if (card.strokeUsed.length > 0) list.append(entry(SCORECARD.strokes, card.strokeUsed.map(percent).join(', ')));
-  list.append(entry(SCORECARD.propellant, kilograms(card.propellantLeft)));
-  const simulated = touchdown && simulateArrival(setup, touchdown);
-  if (simulated !== undefined) {
-    const { ending, note } = simulatedWords(simulated, card);
-    list.append(entry(SIMULATED.label, ending, note));
-  }
-  return list;
+/** The lean from upright, whichever way round it got there. */
+function leanWords(attitude: number): string {
+  const lean = Math.acos(Math.min(1, Math.cos(attitude)));
+  return lean < 0.01 ? SCORECARD.upright : degrees(lean);
+}
+
+function strokeWords(strokeUsed: number): string {
+  return gaveWay({ strokeUsed }) ? SCORECARD.legGone : percent(strokeUsed);
 }
 
 function slopeWords(slope: number, vx: number): string {
   if (isLevel(slope)) return SECTION.level;
   const direction = Math.abs(vx) < 0.005 ? '' : vx * slope < 0 ? SCORECARD.movingDown : SCORECARD.movingUp;
   return `${degrees(Math.abs(slope))}${direction}`;
+}
+
+/** How the limit was found, what of it was not checked, the reference, and the commands: folded away. */
+function limitNotes({ arrival, limit }: JudgedContact, plan: PlayedPlan): HTMLElement {
+  const outside = [...outsideAtTouchdown(plan.setup, arrival), ...outsideInSimulation(plan, arrival)];
+  return createCheck({
+    limit,
+    arrival,
+    formula: checkCommand(plan.setup, arrival),
+    simulation: simulateCommand(plan, arrival),
+    outside: [...new Set(outside)],
+  });
 }

@@ -74,9 +74,10 @@ export function createSeatCards(options: {
         if (value !== undefined) say(value, readingText(reading, view, options.context));
       });
       // at rest the scorecard says it, for the contact and not for now
-      margin.hidden = view.stage === 'resolved';
-      say(margin, marginWords(view));
-      margin.dataset['callout'] = view.margin.callout;
+      const words = marginWords(view);
+      margin.hidden = view.stage === 'resolved' || words === '';
+      say(margin, words);
+      margin.dataset['callout'] = view.margin.predicted?.callout ?? 'none';
       alert.refresh(alertOf(view, hoverPercent, options.context));
       watching.hidden = view.watching.length === 0;
       say(watching, `${LOBBY.withoutSeat}: ${view.watching.join(' · ')}`);

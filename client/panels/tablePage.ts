@@ -52,13 +52,14 @@ export function layTable(
     onLeave();
   };
   const question = createLeaveQuestion(desk, leave);
-  const parts = createParts({ link, plan, desk, announcer, leave });
-  const heading = element('h1', { class: 'unseen', tabindex: -1 }, TABLE.heading(first.plan.title));
   const section = element('div', {
     class: 'section',
     role: 'img',
     'aria-label': SECTION.label(plan.siteName, plan.setup.lander.name),
   });
+  const canvas = () => section.querySelector('canvas');
+  const parts = createParts({ link, plan, desk, announcer, leave, canvas, onLaid: () => game.refit() });
+  const heading = element('h1', { class: 'unseen', tabindex: -1 }, TABLE.heading(first.plan.title));
   const left = element('div', { class: 'left' }, parts.coach.strip, parts.controls.panel);
   const right = element(
     'div',
@@ -86,7 +87,7 @@ export function layTable(
   heading.focus();
   // one reading for every figure on the page, so that no two of them differ
   let figured: TableView | undefined = first;
-  const endGame = createSectionGame(
+  const game = createSectionGame(
     section,
     {
       view: () => link.view,
@@ -98,7 +99,7 @@ export function layTable(
       fullPropellant: plan.setup.propellant,
       still: () => matchMedia('(prefers-reduced-motion: reduce)').matches,
     },
-    () => [left, right, parts.coach.strip],
+    () => [left, right, parts.coach.strip, ...parts.rest.holder.querySelectorAll('.scorecard')],
   );
   const endKeys = listenToKeys(desk, {
     isActive: () => link.view?.stage === 'descending' && !question.sheet.open,
@@ -146,7 +147,7 @@ export function layTable(
     document.removeEventListener('keydown', answer);
     unsubscribe();
     endKeys();
-    endGame();
+    game.end();
     parts.rest.stop();
   }
 }
@@ -157,8 +158,10 @@ function createParts(options: {
   readonly desk: CommandDesk;
   readonly announcer: Announcer;
   readonly leave: () => void;
+  readonly canvas: () => HTMLCanvasElement | null;
+  readonly onLaid: () => void;
 }) {
-  const { link, plan, desk, announcer, leave } = options;
+  const { link, plan, desk, announcer, leave, canvas, onLaid } = options;
   const { engine } = plan.setup.lander;
   const context = {
     maxThrust: engine.maxThrust,
@@ -167,7 +170,8 @@ function createParts(options: {
   const takeSeat = (seat: Seat) => desk.ask({ kind: 'takeSeat', seat });
   const over = element('div', { class: 'over' });
   const lobby = createLobby({ link, takeSeat, begin: () => desk.ask({ kind: 'begin' }), leave });
-  const rest = createRestSheets({ plan, announcer, again: () => desk.ask({ kind: 'again' }), leave });
+  const again = () => desk.ask({ kind: 'again' });
+  const rest = createRestSheets({ plan, announcer, again, leave, code: link.code, canvas, onLaid });
   over.append(lobby.sheet, rest.holder);
   return {
     over,
@@ -229,16 +233,17 @@ function createTeller(announcer: Announcer, note: Note): (link: TableLink) => vo
       you = undefined;
       return;
     }
+    const { predicted } = view.margin;
     const isSameSeat = you !== undefined && you.seat === view.you.seat;
     if (isSameSeat && you?.holds.thrust !== view.you.holds.thrust) noteThrust(view, note);
     ({ you } = view);
     if (view.held !== held) announcer.announce(view.held ? STATUS.held : STATUS.resumed, 'now');
     else if (view.flight.phase !== phase) announcer.announce(PHASE_NAMES[view.flight.phase]);
-    else if (view.margin.callout !== callout) {
-      announcer.announce(STATUS.margin(view.margin.callout, speed(view.margin.limit)));
+    else if (predicted !== undefined && predicted.callout !== callout) {
+      announcer.announce(STATUS.margin(predicted.callout, speed(predicted.limit)));
     }
     ({ held } = view);
     ({ phase } = view.flight);
-    ({ callout } = view.margin);
+    callout = predicted?.callout ?? callout;
   };
 }

@@ -6,7 +6,7 @@ import { SCORECARD, WORLDS_VIEW } from '../text/en.ts';
 import { acceleration, degrees, percent, speed } from '../text/numbers.ts';
 import { figureOf } from '../views/lander/figure.ts';
 import { hasFallen } from './verdict.ts';
-import { button, element, entry, leaveButton } from './element.ts';
+import { againButton, button, element, entry, leaveButton } from './element.ts';
 import { tableSheet } from './tableSheet.ts';
 
 export interface WorldsSheet {
@@ -35,7 +35,7 @@ export function createWorldsSheet(options: {
       kind: 'worlds',
       label: WORLDS_VIEW.title,
       actions: [
-        button(SCORECARD.again, options.again, { class: 'primary' }),
+        ...againButton(options.again),
         button(WORLDS_VIEW.replay, replay),
         button(SCORECARD.back, options.back),
         button(SCORECARD.print, () => window.print()),
@@ -59,7 +59,6 @@ export function createWorldsSheet(options: {
 
 function column(world: WorldTouchdown, touchdown: TouchdownState, canvas: HTMLCanvasElement | undefined): HTMLElement {
   const stood = world.outcome.startsWith('upright');
-  const allowed = (world.limit?.plastic ?? 0) > 0;
   const words = WORLDS_VIEW.outcome(world.outcome, hasFallen(world.final.angle));
   canvas?.setAttribute('role', 'img');
   canvas?.setAttribute('aria-label', `${world.world.name}: ${words}`);
@@ -72,13 +71,20 @@ function column(world: WorldTouchdown, touchdown: TouchdownState, canvas: HTMLCa
     element(
       'dl',
       {},
-      entry(WORLDS_VIEW.tipLimit, allowed ? speed(world.limit?.plastic ?? 0) : WORLDS_VIEW.noSpeed),
-      entry(
-        WORLDS_VIEW.utilisation,
-        allowed && world.utilisation !== undefined ? percent(world.utilisation) : WORLDS_VIEW.over,
-        WORLDS_VIEW.of(speed(Math.abs(touchdown.vx))),
-      ),
+      entry(WORLDS_VIEW.tipLimit, tipWords(world)),
+      entry(WORLDS_VIEW.share, shareWords(world), speed(Math.abs(touchdown.vx))),
       entry(WORLDS_VIEW.staticTilt, degrees(world.staticTilt), WORLDS_VIEW.staticSame),
     ),
   );
+}
+
+/** The least speed at which it tips there, or that no speed tips it, or any does. */
+function tipWords({ limit }: WorldTouchdown): string {
+  if (limit === undefined || limit.tip === 0) return WORLDS_VIEW.noSpeed;
+  return limit.tip === undefined ? WORLDS_VIEW.neverUpTo(speed(limit.upTo, 1)) : speed(limit.tip);
+}
+
+function shareWords({ limit, utilisation }: WorldTouchdown): string {
+  if (utilisation !== undefined) return percent(utilisation);
+  return limit !== undefined && limit.tip === undefined ? '–' : WORLDS_VIEW.over;
 }

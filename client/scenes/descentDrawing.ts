@@ -18,6 +18,7 @@ import { drawPlume } from '../views/plume.ts';
 import { drawProtractor } from '../views/protractor.ts';
 import { ramp, type Sheet } from '../views/sheet.ts';
 import { drawSpeedVector } from '../views/speedVector.ts';
+import { drawStrike, hullOnGround } from '../views/strikeMark.ts';
 import { drawTrail, type TrailPoint } from '../views/trail.ts';
 import { type Figures, figuresOf, NO_FIGURES } from './figures.ts';
 import { onGround, poseOf, shownCenterHeight } from './pose.ts';
@@ -66,7 +67,8 @@ export class DescentDrawing {
   #figures: Figures = NO_FIGURES;
   #figured: TableView | undefined;
   #figuredSide: 'left' | 'right' = 'right';
-  #limit = 0;
+  /** As drawn [m/s]; undefined while there is none to draw. */
+  #limit: number | undefined;
   /** Height that is broken out of the picture [m]. */
   #leftOut = 0;
   #isNewDescent = true;
@@ -133,8 +135,9 @@ export class DescentDrawing {
 
   /** What is shown but must not jump: the side of the arrow, the limit, the figures, the centre of mass in the body. */
   #follow(state: DescentState, view: TableView, seconds: number): void {
-    if (this.#isNewDescent) this.#limit = view.margin.limit;
-    this.#limit += (view.margin.limit - this.#limit) * Math.min(1, 6 * seconds);
+    const limit = view.margin.predicted?.limit;
+    if (limit === undefined || this.#limit === undefined || this.#isNewDescent) this.#limit = limit;
+    else this.#limit += (limit - this.#limit) * Math.min(1, 6 * seconds);
     if (state.vx > TURNED) this.#side = 'right';
     else if (state.vx < -TURNED) this.#side = 'left';
     this.#figure = { ...this.#figure, centerHeight: shownCenterHeight(state) ?? this.#figure.centerHeight };
@@ -177,6 +180,8 @@ export class DescentDrawing {
     drawDust(sheet, { x: state.x, terrain, height: state.height, throttle, gravity });
     drawPlume(sheet, this.#figure, pose, throttle, state.height);
     drawLander(sheet.pen, sheet.camera, this.#figure, pose);
+    const struck = state.touchdown === undefined ? undefined : hullOnGround(this.#figure, state, terrain);
+    if (struck !== undefined) drawStrike(sheet, struck);
   }
 
   #drawStability(sheet: Sheet, state: DescentState): void {

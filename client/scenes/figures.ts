@@ -1,4 +1,4 @@
-import type { TableView } from '../../engine/table/index.ts';
+import type { PredictedMargin, TableView } from '../../engine/table/index.ts';
 import type { DescentState } from '../../engine/world/index.ts';
 import { CALLOUT_WORDS, SECTION } from '../text/en.ts';
 import { isLevel } from '../text/ground.ts';
@@ -33,18 +33,29 @@ const NO_LIMIT = 0.005;
 /** `side`: to which the lander drifts, and over whose foot it would turn. */
 export function figuresOf({ flight, margin }: TableView, side: 'left' | 'right'): Figures {
   const { slope, vx } = flight;
+  const callout = margin.predicted && CALLOUT_WORDS[margin.predicted.callout];
   const drift = Math.abs(vx);
   const hasDirection = drift >= STANDSTILL && !isLevel(slope);
   const direction = hasDirection ? (vx * slope < 0 ? SECTION.downhill : SECTION.uphill) : '';
   return {
-    limit: margin.limit < NO_LIMIT ? SECTION.noLimit : SECTION.tipLimit(speed(margin.limit)),
-    speed: SECTION.speed(speed(drift), direction, CALLOUT_WORDS[margin.callout]),
+    limit: limitWords(margin.predicted),
+    speed: SECTION.speed(speed(drift), direction, callout),
     speedBare: speed(drift),
-    speedShort: SECTION.speed(speed(drift), '', CALLOUT_WORDS[margin.callout]),
+    speedShort: SECTION.speed(speed(drift), '', callout),
     height: meters(Math.max(0, flight.height)),
-    tilt: SECTION.tiltLeft(degrees(angleToFall(flight, side), 0)),
+    tilt: tiltWords(angleToFall(flight, side)),
     slope: isLevel(slope) ? SECTION.level : SECTION.slope(degrees(Math.abs(slope))),
   };
+}
+
+function limitWords(predicted: PredictedMargin | undefined): string {
+  if (predicted === undefined) return '';
+  return predicted.limit < NO_LIMIT ? SECTION.noLimit : SECTION.tipLimit(speed(predicted.limit));
+}
+
+/** Past the balance nothing is left until it falls: it does. */
+function tiltWords(toFall: number): string {
+  return toFall > 0 ? SECTION.tiltLeft(degrees(toFall, 0)) : SECTION.pastBalance;
 }
 
 /**

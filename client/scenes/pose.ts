@@ -3,6 +3,9 @@ import type { Spot } from '../ink/stencil.ts';
 import type { FootPose, LanderPose } from '../views/lander/drawLander.ts';
 import type { Figure } from '../views/lander/figure.ts';
 
+/** Share of its stroke from which a leg has nothing left to give [-]. */
+export const USED_UP = 1 - 1e-9;
+
 /** How the lander of a state is to be drawn. `fill`: liquid left, as a share of what was aboard at the start. */
 export function poseOf(state: DescentState, figure: Figure, fill = 1): LanderPose {
   return {
@@ -38,12 +41,14 @@ export function shownCenterHeight(state: DescentState): number | undefined {
 
 function footPose(state: DescentState, figure: Figure, index: 0 | 1): FootPose {
   const leg = index === 0 ? state.legs[0] : state.legs.at(-1);
-  if (leg !== undefined) return { x: leg.footX, y: leg.footY, inContact: leg.inContact };
+  if (leg !== undefined)
+    return { x: leg.footX, y: leg.footY, inContact: leg.inContact, broken: leg.strokeUsed >= USED_UP };
   const side = index === 0 ? -1 : 1;
   const { halfStance, centerHeight } = figure;
   return {
     x: state.x + side * halfStance * Math.cos(state.angle) + centerHeight * Math.sin(state.angle),
     y: state.y + side * halfStance * Math.sin(state.angle) - centerHeight * Math.cos(state.angle),
     inContact: false,
+    broken: false,
   };
 }

@@ -3,12 +3,18 @@ import { pixelRatio } from '../camera/pixelRatio.ts';
 import type { DescentSource } from './descentDrawing.ts';
 import { type Layout, SectionScene } from './SectionScene.ts';
 
-/** Puts the section into its holder and keeps it as large as the holder. Returns the function that takes it away. */
+export interface SectionGame {
+  /** What lies over the section has changed. */
+  refit(): void;
+  end(): void;
+}
+
+/** Puts the section into its holder and keeps it as large as the holder. */
 export function createSectionGame(
   holder: HTMLElement,
   source: DescentSource,
   covering: () => readonly Element[],
-): () => void {
+): SectionGame {
   let layout = measure(holder, covering(), pixelRatio());
   const game = new Game({
     type: CANVAS,
@@ -25,23 +31,31 @@ export function createSectionGame(
     input: { keyboard: false, mouse: false, touch: false, gamepad: false },
     scene: new SectionScene(source, () => layout),
   });
+  // a canvas that is given a size, even its own, is blank until it is drawn on: so only a new one, and just before a frame
+  let isStale = true;
   const refit = () => {
+    if (!isStale) return;
+    isStale = false;
     layout = measure(holder, covering(), pixelRatio());
-    game.scale.setZoom(1 / pixelRatio());
-    game.scale.resize(layout.width, layout.height);
+    if (game.scale.zoom !== 1 / pixelRatio()) game.scale.setZoom(1 / pixelRatio());
+    const { width, height } = game.scale.gameSize;
+    if (width !== layout.width || height !== layout.height) game.scale.resize(layout.width, layout.height);
   };
-  // what changed before the game had started would be lost
-  game.events.once('ready', refit);
-  const observer = new ResizeObserver(refit);
+  game.events.on('prestep', refit);
+  const observer = new ResizeObserver(() => (isStale = true));
   for (const element of [holder, ...covering()]) observer.observe(element);
-  return () => {
-    observer.disconnect();
-    game.destroy(true);
+  return {
+    refit: () => (isStale = true),
+    end() {
+      observer.disconnect();
+      game.destroy(true);
+    },
   };
 }
 
 /** What spans at least this share of a side covers that side; smaller things are drawn around [-]. */
 const SPANS = 0.6;
+const WHOLE = 0.8;
 
 /** Sizes in canvas pixels. What lies along a side of the holder covers it as far as it reaches in. */
 function measure(holder: HTMLElement, covering: readonly Element[], ratio: number): Layout {
@@ -52,6 +66,8 @@ function measure(holder: HTMLElement, covering: readonly Element[], ratio: numbe
   for (const box of boxes) {
     const tall = Math.min(box.bottom, sheet.bottom) - Math.max(box.top, sheet.top);
     if (tall < SPANS * sheet.height || box.right <= sheet.left || box.left >= sheet.right) continue;
+    // a sheet across the whole width covers the part that it leaves least of
+    if (box.width > WHOLE * sheet.width) continue;
     if (box.left - sheet.left < sheet.right - box.right) free.left = Math.max(free.left, box.right);
     else free.right = Math.min(free.right, box.left);
   }

@@ -20,6 +20,7 @@ import { drawPaper } from '../views/paper.ts';
 import { drawCenterOfMass, drawPlumbLine } from '../views/plumbLine.ts';
 import type { Sheet } from '../views/sheet.ts';
 import { drawSpeedVector } from '../views/speedVector.ts';
+import { drawStrike, hullOnGround } from '../views/strikeMark.ts';
 import { footSpots, onGround, poseOf } from './pose.ts';
 
 /** The first moment stands still this long, so that three starts can be compared [s]. */
@@ -114,6 +115,8 @@ export class WorldSection {
     const groundAt = (x: number) => ({ x, y: groundHeight(terrain, x) });
     drawFootprint(sheet, groundAt(left.x), groundAt(right.x));
     drawLander(pen, camera, this.#figure, pose);
+    const struck = hullOnGround(this.#figure, state, terrain);
+    if (struck !== undefined) drawStrike(sheet, struck);
     drawPlumbLine(sheet, { ...state, groundY: groundHeight(terrain, state.x) });
     const { start } = this.#world.setup;
     if (this.#owed < 0 && state !== this.#world.final && this.#world.limit !== undefined) {
@@ -123,7 +126,7 @@ export class WorldSection {
         y: state.y,
         speed: start.vx,
         leadsTo: start.vx,
-        limit: this.#world.limit.plastic,
+        limit: this.#world.limit.tip,
         side,
         clear: 0,
         unitsPerSpeed: 40,

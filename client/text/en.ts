@@ -1,4 +1,4 @@
-import type { Callout, MarginBand, Seat } from '../../engine/table/index.ts';
+import type { Callout, CardOutcome, NoMargin, Seat } from '../../engine/table/index.ts';
 import type { Outcome, Phase } from '../../engine/world/index.ts';
 
 /** Every string that a person reads after the start page (`index.html` holds its own). English; one file a language. */
@@ -42,11 +42,15 @@ export const CALLOUT_WORDS: Readonly<Record<Callout, string>> = {
   outside: 'outside',
 };
 
-export const BAND_WORDS: Readonly<Record<MarginBand, string>> = {
-  desired: 'desired (60 % or less)',
-  adequate: 'adequate (85 % or less)',
-  thin: 'thin (over 85 %)',
-  outside: 'outside (over 100 %)',
+/** Why no margin is told in flight; nothing where there is nothing to tell. */
+export const NO_MARGIN_WORDS: Readonly<Record<NoMargin, string>> = {
+  'no table': '',
+  'not descending': 'not coming down: no margin yet',
+  'too fast': 'coming down faster than any limit is known for',
+  'turned too far': 'leaning farther than any limit is known for',
+  'too steep': 'ground ahead steeper than any limit is known for',
+  'off site': 'on its way off the surveyed ground',
+  'on the ground': '',
 };
 
 export const READINGS = {
@@ -79,8 +83,11 @@ export const TITLE_BLOCK = {
 export const CONTROLS = {
   label: 'Controls',
   thrust: 'Thrust',
-  thrustMore: 'More thrust',
-  thrustLess: 'Less thrust',
+  more: '+',
+  less: '−',
+  // what is on a button is in its name, so that it can be asked for by what is seen
+  thrustMore: '+ More thrust',
+  thrustLess: '− Less thrust',
   thrustOff: 'Engine off',
   tilt: 'Tilt',
   leanLeft: 'Lean left',
@@ -120,8 +127,13 @@ export const SECTION = {
     `Drawing of the descent: ${lander} over ${site}, seen in section. Its readings are in the cards.`,
   tipLimit: (speed: string) => `tip limit ${speed}`,
   noLimit: 'too fast to touch down',
-  speed: (speed: string, direction: string, callout: string) => `${speed}${direction} · ${callout}`,
+  speed: (speed: string, direction: string, callout: string | undefined) =>
+    `${speed}${direction}${callout === undefined ? '' : ` · ${callout}`}`,
   tiltLeft: (angle: string) => `${angle} to fall`,
+  pastBalance: 'past its balance',
+  leaning: (angle: string) => `leaning ${angle}`,
+  tipsHere: 'tips from here',
+  down: (rate: string) => `${rate} down`,
   slope: (angle: string) => `slope ${angle}`,
   level: 'level',
   noMargin: (callout: string) => `${callout}: too fast to touch down`,
@@ -163,6 +175,10 @@ export const LOBBY = {
   title: 'Open table',
   codeLabel: 'Table code',
   invite: 'Others join with this code, or straight from the link.',
+  inviteFrom: (origin: string) =>
+    `Others in this network open ${origin} and join with this code, or straight from the link.`,
+  onlyHere:
+    'This address, localhost, leads every other device to itself. Open Kilter by the name or address of this computer in your network; the link then leads others here.',
   copy: 'Copy link',
   copied: 'Link copied',
   copyByHand: 'Copy this link',
@@ -184,39 +200,62 @@ export const LOBBY = {
 export const SCORECARD = {
   label: 'Scorecard',
   again: 'Again',
+  againHint: 'Someone with a seat starts it.',
   worldsLead: 'Same touchdown on ',
   worlds: 'Earth, Mars, Moon',
   look: 'Look at the section',
   back: 'Back to the scorecard',
   print: 'Print',
-  touchdown: 'Horizontal speed at touchdown',
-  trippingLimit: 'tripping limit',
-  cautiousLimit: 'cautious limit',
-  descentRate: 'Descent rate',
-  utilisation: 'Speed used of the limit',
-  staticTilt: 'Static tilt at rest',
-  staticUsed: 'used',
-  staticGained: 'gained',
-  staticLeft: 'left',
-  staticPassed: 'passed: it fell',
-  staticLimit: 'limit',
-  slope: 'Slope under the feet',
-  strokes: 'Legs crushed, left, right',
-  propellant: 'Propellant left',
-  arrived: 'touchdown',
-  movingDown: ', moving downhill',
-  movingUp: ', moving uphill',
-  noLimit: 'No limit: in this attitude, on this slope, it could not have stood.',
-  speedInWords: (arrived: string, tripping: string, cautious: string | undefined) =>
-    `Touchdown at ${arrived}. Tripping limit ${tripping}.${cautious === undefined ? '' : ` Cautious limit ${cautious}.`}`,
-  noContact: 'It never touched the ground, so there is no margin to report.',
+  /** What is drawn of the contact that decided. */
+  contactDrawn: (which: string) => `${which}, as it met the ground`,
+  contact: 'The contact',
+  nth: (count: number) => ['First', 'Second', 'Third'][count - 1] ?? `${count}th`,
+  nthContact: (nth: string) => `${nth} contact`,
+  cause: { arrival: '', hop: ' · hopped', 're-light': ' · flew again' },
+  worst: 'worst',
+  movedAt: 'sideways',
+  tipsFrom: (limit: string) => `tips from ${limit}`,
+  neverUpTo: (limit: string) => `tips at none up to ${limit}`,
+  tipsAlways: 'tips at any speed',
+  limitUnknown: 'too hard for any limit',
+  down: (rate: string) => `${rate} down`,
+  speedInWords: (arrived: string, limit: string) => `It moved ${arrived} sideways; ${limit}.`,
+  descentRate: 'came down at',
+  slope: 'ground slopes',
+  lean: 'leaned at contact',
+  upright: 'upright',
+  strokes: 'legs crushed',
+  strokesNote: 'left, right, of what they can take',
+  propellant: 'propellant left',
+  rest: 'leans now',
+  lies: 'it lies',
+  restLeft: (angle: string) => `could turn ${angle} more before it falls`,
+  gearFirst: (limit: string) => `A leg is used up from ${limit} sideways on, before it tips.`,
+  gearAlways: 'Coming down so fast, a leg is used up however little it moves sideways.',
+  movingDown: ', moved downhill',
+  movingUp: ', moved uphill',
+  legGone: 'gave way',
   outsideChecked: (what: string) => `Outside checked range: ${what}.`,
-  noSpeed: (arrived: string) =>
-    `${arrived}. In this attitude, turning as it did, no speed would have been slow enough.`,
-  check: 'What these limits mean, and how to check them',
-  checkLead: 'The same on the command line, with every digit:',
-  footnote:
-    'Tripping limit: a foot catches, and what is left of the motion along the ground turns the lander over it. Cautious limit: as if nothing were lost when it catches. The legs take up the descent. Both are for this very contact; crushing or sliding feet often let a lander stand beyond them.',
+  check: 'How this was found, and how to check it',
+  footnote: (friction: string, tolerance: string) =>
+    `The tip limit is the least sideways speed at which this very arrival tips over in the simulation of the whole lander, all else unchanged: the worse of two grounds, this one and a rougher one (friction ${friction}), to ${tolerance}. Each contact is judged with fresh legs.`,
+  closedForm: 'Feet together, rigid legs',
+  closedFormNote: (limit: string) =>
+    `A formula for a body whose feet meet the ground together on legs that do not give: ${limit}. It is a reference for the books, not a limit of this lander.`,
+  simulateLead: 'Simulates this arrival, with every digit:',
+  checkLead: 'Computes the formula:',
+  printed: {
+    label: 'Record',
+    date: 'date',
+    crew: 'crew',
+    alone: 'one person, alone',
+    nobody: 'stand-ins only',
+    table: 'table',
+    landing: 'lander, site, world',
+    version: 'version',
+    versionValue: (physics: number) => `Kilter, physics ${physics}`,
+    drawing: 'The section at rest',
+  },
 } as const;
 
 /** Which way a lander fell, where the ground has no downhill: as it moved, against that, or neither. */
@@ -228,68 +267,77 @@ const FELL_ON_LEVEL: Readonly<Record<FallOnLevel, string>> = {
   still: 'Tipped over',
 };
 
-/** The same arrival in six degrees of freedom, beside what was played. */
-export const SIMULATED = {
-  label: 'Simulated with every leg',
-  checkLead: 'This arrival with every leg, engine off, on the same ground:',
-  upright: 'stays upright',
-  overloaded: 'stands, a leg used up',
-  tipped: 'tips over',
-  timedOut: 'still moving',
-  inside: (margin: string) => `at least ${margin} inside its feet`,
-  alike: 'as it did here',
-  playStood: 'here it stood, on legs merged into two',
-  playFell: 'here it fell, on legs merged into two',
+export const HEADLINE = {
+  upright: 'Landed upright',
+  thin: 'Landed upright, only just',
+  luck: 'Stands, but by luck',
+  gaveWay: 'Crashed: its legs gave way',
 } as const;
 
-/** The outcome in the words of a newcomer. `spare` is a speed such as '0.67 m/s'; `onLevel` is there on level ground only. */
+/** After a headline: it met the ground more than once. */
+export const AFTER = { hop: 'after a hop', 're-light': 'after it flew up again' } as const;
+
+/** The other outcomes in the words of a newcomer. `onLevel` is there on level ground only. */
 export function outcomeHeadline(
-  outcome: Outcome,
-  { spare, onLevel }: { readonly spare?: string | undefined; readonly onLevel?: FallOnLevel | undefined },
+  outcome: Exclude<CardOutcome, 'upright inside limit' | 'upright outside limit' | 'gear overload'>,
+  onLevel: FallOnLevel | undefined,
 ): string {
   switch (outcome) {
-    case 'upright inside limit':
-      return spare === undefined ? 'Stayed upright' : `Stayed upright, with ${spare} to spare`;
-    case 'upright outside limit':
-      return 'Stayed upright, but over the tip limit';
     case 'tipped downhill':
       return onLevel === undefined ? 'Tipped over, downhill' : FELL_ON_LEVEL[onLevel];
     case 'tipped uphill':
       return onLevel === undefined ? 'Tipped over, uphill' : FELL_ON_LEVEL[onLevel];
-    case 'gear overload':
-      return 'The legs gave way';
     case 'off site':
-      return 'Left the site';
+      return 'Lost: it left the site';
     case 'propellant exhausted':
       return 'Ran out of propellant';
     case 'aborted':
-      return 'Aborted';
+      return 'Landing given up';
     case 'stopped':
-      return 'Stopped';
+      return 'Stopped before it came to rest';
   }
   return outcome satisfies never;
 }
 
 /** After an outcome that does not say so itself. */
 export const AND_FELL = 'and it fell over';
+export const BUT_STANDS = 'though it stands';
 
+/** How it met the ground again. */
+const AGAIN = { hop: 'hopped', 're-light': 'flew up again' } as const;
+
+/** The reason in one sentence. Speeds such as '0.67 m/s'; `lean` such as '12°', absent where it stood straight. */
 export const WHY = {
-  level: 'It met the ground squarely and stands.',
-  farInside: (speed: string, limit: string) =>
-    `It met the ground at ${speed} sideways and could have tripped from ${limit} on: most of the drift was gone before contact.`,
-  inside: (speed: string, limit: string, spare: string) =>
-    `It met the ground at ${speed} sideways and could have tripped from ${limit} on: ${spare} was left.`,
-  luck: (speed: string, limit: string) =>
-    `It met the ground at ${speed} sideways, over its limit of ${limit}. This time its feet slid or its legs crushed enough of that away; do not count on it.`,
-  tipped: (speed: string, limit: string) =>
-    `It met the ground at ${speed} sideways. At ${limit} or less it would have stayed upright: lean against the drift earlier.`,
-  tippedAnyway: (speed: string, limit: string) =>
-    `Its ${speed} sideways was within the limit of ${limit}, yet it turned over: look at the attitude and the engine at contact.`,
-  cannotStand: 'On this slope, in this attitude, it could not have stood at any speed.',
-  overload: (rate: string) =>
-    `It came down at ${rate}. A slower descent keeps the load within what the legs can absorb.`,
-  offSite: 'It left the surveyed ground. Null the drift while there is height to do it.',
-  exhausted: 'The tanks ran dry before contact. A steadier, shorter descent leaves a reserve.',
+  inside: (arrived: string, tip: string) =>
+    `It moved sideways at only ${arrived}; from ${tip} on it would have tipped over.`,
+  thin: (arrived: string, tip: string) => `It moved sideways at ${arrived}; from ${tip} on it would have tipped over.`,
+  never: (arrived: string, upTo: string) => `It moved sideways at only ${arrived}; here not even ${upTo} tips it over.`,
+  worstLater: (count: number, how: 'hop' | 're-light', down: string, arrived: string) =>
+    `It ${AGAIN[how]}, and met the ground worst ${count === 2 ? 'the second time' : `at contact ${count}`}: ${down} down, ${arrived} sideways.`,
+  firstWorst: (how: 'hop' | 're-light', arrived: string, limit: string) =>
+    `It met the ground at ${arrived} sideways (${limit}), then ${AGAIN[how]} and came down more gently.`,
+  luck: (arrived: string, tip: string) =>
+    `It moved sideways at ${arrived}; from ${tip} on it can tip over. This time it did not: do not count on it.`,
+  luckAtAnySpeed: (lean: string | undefined) =>
+    `${lean === undefined ? 'Coming down like that on this slope' : `Leaning ${lean} on this ground`}, it can tip over at any speed. This time it did not.`,
+  tipped: (arrived: string, tip: string, where: 'slope' | 'level', count: number | undefined) =>
+    `${count === undefined ? 'Its feet caught' : `At contact ${count} its feet caught`} while it moved sideways at ${arrived}; ${where === 'slope' ? 'on this slope' : 'here'} it tips from ${tip} on.`,
+  tipsAtAnySpeed: (lean: string | undefined) =>
+    `${lean === undefined ? 'Coming down like that on this slope' : `It met the ground leaning ${lean}: from there`} it tips over however slowly it moves.`,
+  tippedAnyway: (arrived: string, limit: string) =>
+    `It met the ground at ${arrived} sideways (${limit}); what it did after that turned it over.`,
+  tipsFrom: (tip: string) => `it tips from ${tip} on`,
+  notUpTo: (upTo: string) => `not even ${upTo} tips it`,
+  noLimit: (down: string, across: string) =>
+    `It met the ground at ${down} down and ${across} sideways: far too fast for anything to hold.`,
+  overload: (down: string) => `It came down at ${down}: faster than its legs can take up.`,
+  overloadByDrift: (down: string, across: string, gear: string) =>
+    `It came down at ${down} while moving sideways at ${across}; from ${gear} sideways on, that is too much for a leg.`,
+  offSite: 'It never came down: it drifted off the surveyed ground.',
+  offSiteAfter: 'After it had touched the ground it went on, off the surveyed ground.',
+  exhausted: (down: string, across: string) =>
+    `Its tanks ran dry in flight and it fell: it met the ground at ${down} down and ${across} sideways.`,
+  exhaustedAloft: 'Its tanks ran dry in flight.',
   aborted: 'The crew gave up the landing.',
   stopped: 'The run was stopped before it came to rest.',
 } as const;
@@ -301,12 +349,12 @@ export const WORLDS_VIEW = {
   staticTilt: 'static tilt limit',
   staticSame: 'the same everywhere',
   tipLimit: 'tip limit',
-  utilisation: 'used of it',
-  of: (speed: string) => `by ${speed}`,
-  over: 'all of it',
+  share: 'speed against it',
+  over: 'over it',
+  neverUpTo: (limit: string) => `none up to ${limit}`,
   replay: 'Play once more',
   noSpeed: 'none would do',
-  outcome: (outcome: Outcome, fell: boolean) => {
+  outcome: (outcome: CardOutcome | Outcome, fell: boolean) => {
     if (outcome.startsWith('upright')) return 'Stays upright';
     if (outcome.startsWith('tipped')) return 'Falls over';
     if (outcome === 'gear overload') return fell ? 'The legs give way, it falls' : 'The legs give way, it stands';
@@ -339,6 +387,8 @@ export const COACH = {
   driftLeft: (speed: string) => `Drifting left at ${speed}. Lean right, →, to push against it.`,
   straighten: 'The drift is going. Stand upright again, C, before it is gone.',
   outside: 'The arrow is too near the blue tick: come down softer, or take out more drift.',
+  leaning: 'It leans too far for any thrust to hold it up. Stand upright, C.',
+  watchLean: 'It leans too far for any thrust to hold it up. Say so: it must stand upright first.',
   steady: 'Good. Keep the arrow inside the blue tick, and sink slowly.',
   upright: 'Nearly down. Stand upright, C.',
   dry: 'The tanks are dry: the engine no longer answers. Stand upright, C; the legs take the rest.',
@@ -347,5 +397,6 @@ export const COACH = {
   settle: 'Hands off. It is settling.',
   crewFlies: (pilot: string) => `${pilot} flies. Say what you read.`,
   fallen: 'It has fallen over.',
+  gaveWay: (rate: string) => `A leg gave way: it came down at ${rate}, more than the legs can take up.`,
   watching: 'A stand-in flies. Take Flying to have the controls.',
 } as const;

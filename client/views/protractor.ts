@@ -13,7 +13,7 @@ export interface TiltReading {
   readonly center: Spot;
   /** 'right' when the lander would fall to the right. */
   readonly side: 'left' | 'right';
-  /** In words, such as '38° to fall'. */
+  /** In words, such as '38° to fall', or that there is nothing left. */
   readonly words: string;
   /** 0 (not drawn) to 1. */
   readonly alpha: number;
@@ -38,10 +38,13 @@ export function drawProtractor(sheet: Sheet, reading: TiltReading): void {
   const end = upright + toward * (Math.max(opening, 0) + BEYOND);
   const { alpha } = reading;
 
-  pen.moveTo(x, y);
-  pen.arc(x, y, radius, upright, toCenter, toward < 0);
-  pen.close();
-  pen.paint({ fill: 'blue', alpha: 0.09 * alpha });
+  // past the upright nothing is left to open
+  if (opening > 0) {
+    pen.moveTo(x, y);
+    pen.arc(x, y, radius, upright, toCenter, toward < 0);
+    pen.close();
+    pen.paint({ fill: 'blue', alpha: 0.09 * alpha });
+  }
   pen.moveTo(x, y);
   pen.lineTo(x, y - 1.16 * radius);
   pen.paint({ stroke: 'blue', width: 'thin', dash: 'dotted', alpha });

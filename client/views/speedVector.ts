@@ -1,5 +1,5 @@
 import { drawArrow } from './arrow.ts';
-import type { Lettering } from '../ink/pen.ts';
+import type { Lettering, Pen } from '../ink/pen.ts';
 import type { Sheet } from './sheet.ts';
 
 /** Longest arrow [drafting units]; a faster lander's arrow is cut there and says so by a break. */
@@ -19,8 +19,8 @@ export interface SpeedReading {
   /** Horizontal speed, positive to the right, and what the commands lead to in a moment [m/s]. */
   readonly speed: number;
   readonly leadsTo: number;
-  /** Tip limit in the direction of travel [m/s]. */
-  readonly limit: number;
+  /** Tip limit in the direction of travel [m/s]; undefined while it is not known: no tick is drawn. */
+  readonly limit: number | undefined;
   /** Which side the arrow and its words are on. */
   readonly side: 'left' | 'right';
   /** Drafting units for 1 m/s. */
@@ -44,17 +44,11 @@ export function drawSpeedVector(sheet: Sheet, reading: SpeedReading): void {
   const longest = LONGEST * Math.min(1, camera.freeWidth / (FULL_WIDTH * pen.unit));
   const unitsPerSpeed = reading.unitsPerSpeed * (longest / LONGEST);
   const reach = (speed: number) => x + Math.max(-longest, Math.min(longest, speed * unitsPerSpeed)) * pen.unit;
-  const tickX = reach(toward * reading.limit);
+  const tickX = reading.limit === undefined ? undefined : reach(toward * reading.limit);
   const tipX = reach(reading.speed);
   const leadX = reach(reading.leadsTo);
 
-  // a light ground under the whole figure keeps it readable across the lander
-  pen.moveTo(x, y);
-  pen.lineTo(tickX, y);
-  pen.paint({ stroke: 'card', width: 'heavy', alpha: 0.8 });
-  pen.moveTo(x, y);
-  pen.lineTo(tickX, y);
-  pen.paint({ stroke: 'blue', width: 'thin', dash: 'fine' });
+  if (tickX !== undefined) drawWayToTick(pen, x, y, tickX);
   if (Math.abs(leadX - tipX) > 6 * pen.unit) {
     drawArrow(pen, { fromX: tipX, fromY: y, toX: leadX, toY: y, tone: 'ink', shaft: 'thin', head: 5, hollow: true });
   }
@@ -62,14 +56,31 @@ export function drawSpeedVector(sheet: Sheet, reading: SpeedReading): void {
     drawArrow(pen, { fromX: x, fromY: y, toX: tipX, toY: y, tone: 'ink', shaft: 'thick', head: 6 });
   }
   if (Math.abs(reading.speed) * unitsPerSpeed > longest) drawBreak(sheet, (x + tipX) / 2, y);
-  pen.moveTo(tickX, y - 13 * pen.unit);
-  pen.lineTo(tickX, y + 13 * pen.unit);
-  pen.paint({ stroke: 'card', width: 'heavy' });
-  pen.moveTo(tickX, y - 13 * pen.unit);
-  pen.lineTo(tickX, y + 13 * pen.unit);
-  pen.paint({ stroke: 'blue', width: 'thick' });
+  if (tickX !== undefined) drawTick(pen, tickX, y);
+  drawWords(sheet, reading, { x, y, beyond: toward * Math.max(toward * (tickX ?? x), toward * tipX), toward });
+}
 
-  drawWords(sheet, reading, { x, y, beyond: toward * Math.max(toward * tickX, toward * tipX), toward });
+/** A light ground under the whole figure keeps it readable across the lander. */
+function drawWayToTick(pen: Pen, x: number, y: number, tickX: number): void {
+  for (const mark of [
+    { stroke: 'card', width: 'heavy', alpha: 0.8 },
+    { stroke: 'blue', width: 'thin', dash: 'fine' },
+  ] as const) {
+    pen.moveTo(x, y);
+    pen.lineTo(tickX, y);
+    pen.paint(mark);
+  }
+}
+
+function drawTick(pen: Pen, x: number, y: number): void {
+  for (const mark of [
+    { stroke: 'card', width: 'heavy' },
+    { stroke: 'blue', width: 'thick' },
+  ] as const) {
+    pen.moveTo(x, y - 13 * pen.unit);
+    pen.lineTo(x, y + 13 * pen.unit);
+    pen.paint(mark);
+  }
 }
 
 /** The limit over the line and the speed under it, clear of the lander and inside the free part of the sheet. */

@@ -67,6 +67,7 @@ function startPose(figure: Figure, terrain: Terrain): LanderPose {
     x: side * figure.halfStance * Math.cos(TILT) + figure.centerHeight * Math.sin(TILT),
     y: y + side * figure.halfStance * Math.sin(TILT) - figure.centerHeight * Math.cos(TILT),
     inContact: false,
+    broken: false,
   });
   const left = foot(-1, 0);
   const right = foot(1, 0);

@@ -10,8 +10,9 @@ const PROPELLANT = 130;
 
 /**
  * The first landing: Trivet, high over Saddler's Bench on the Moon, coming down a little too fast and drifting to the
- * right. The seed decides the ground alone. Playable by someone who has never done it: nothing fails, there is
- * propellant to spare, and leaving everything alone is the only sure way to lose the lander.
+ * right. The seed decides the ground alone. Playable by someone who has never done it: nothing fails, and there is
+ * propellant to spare. Left alone it meets the ground at that speed and drift, over its tip limit, and may stand or fall;
+ * with the engine shut down it falls from there, faster than its legs can take.
  */
 export function firstLanding(seed: number): TablePlan {
   const lander = findLander('trivet');

@@ -2,6 +2,7 @@ import { existsSync } from 'node:fs';
 import path from 'node:path';
 import express, { type Application } from 'express';
 import { CAUTION } from '../../engine/constants.ts';
+import { isFromHere } from './networkOrigins.ts';
 
 export const CLIENT_MISSING = 'The client is not built. Run "npm run build", then start again.';
 
@@ -12,12 +13,22 @@ export function isClientBuilt(folder: string): boolean {
 /** Serves the built client, the state of the server, and a plain word for everything else. */
 export function serveClient(
   app: Application,
-  options: { readonly folder: string; readonly openTables: () => number },
+  options: {
+    readonly folder: string;
+    readonly openTables: () => number;
+    /** Under which other machines reach the server. */
+    readonly origins: () => readonly string[];
+  },
 ): void {
   app.disable('x-powered-by');
   app.get('/api/health', (_request, response) => {
     response.setHeader('Cache-Control', 'no-store');
     response.json({ ok: true, tables: options.openTables() });
+  });
+  // where phones find this server: told to this machine alone, since it names machines of the network
+  app.get('/api/origins', (request, response) => {
+    response.setHeader('Cache-Control', 'no-store');
+    response.json({ origins: isFromHere(request) ? options.origins() : [] });
   });
   app.use(
     express.static(options.folder, {

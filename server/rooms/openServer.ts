@@ -1,9 +1,10 @@
 import { createServer, type Server as HttpServer } from 'node:http';
+import { networkInterfaces } from 'node:os';
 import { defineRoom, defineServer, matchMaker } from '@colyseus/core';
 import { WebSocketTransport } from '@colyseus/ws-transport';
 import type { TableModel, TablePlan } from '../../engine/table/index.ts';
 import type { ServerConfig } from '../config.ts';
-import { guardServer, serveClient } from '../http/index.ts';
+import { guardServer, networkOrigins, serveClient } from '../http/index.ts';
 import { createBacklogReport } from './backlogReport.ts';
 import { TableRoom, type RoomServices } from './TableRoom.ts';
 import { createTableRegistry } from './tableRegistry.ts';
@@ -61,7 +62,12 @@ export async function openServer(config: ServerConfig, parts: ServerParts): Prom
     logger: quietLogger(parts.report),
     transport: new WebSocketTransport({ server: http, maxPayload: LARGEST_MESSAGE, ...HEARTBEAT }),
     rooms: { table: defineRoom(TableRoom, { services }) },
-    express: (app) => serveClient(app, { folder: config.clientFolder, openTables: () => registry.size }),
+    express: (app) =>
+      serveClient(app, {
+        folder: config.clientFolder,
+        openTables: () => registry.size,
+        origins: () => originsOf(http),
+      }),
   });
   await listen(http, () => server.listen(config.port, config.host));
   guardServer(http);
@@ -73,6 +79,11 @@ export async function openServer(config: ServerConfig, parts: ServerParts): Prom
       http.closeAllConnections();
     },
   };
+}
+
+function originsOf(http: HttpServer): readonly string[] {
+  const address = http.address();
+  return typeof address === 'object' && address !== null ? networkOrigins(networkInterfaces(), address) : [];
 }
 
 /** The library reports a taken port to its log and never settles; so it is listened for here. */

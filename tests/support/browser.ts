@@ -48,8 +48,9 @@ export function ensureBrowser(): { readonly path: string } | { readonly advice: 
   };
 }
 
-export function launchBrowser(): Promise<Browser> {
+/** `more`: further arguments, such as a text size that its owner has chosen. */
+export function launchBrowser(more: readonly string[] = []): Promise<Browser> {
   const path = findBrowser();
   if (path === undefined) throw new Error('No Chromium found; `npm test` fetches one or says how.');
-  return chromium.launch({ executablePath: path, args: ARGUMENTS });
+  return chromium.launch({ executablePath: path, args: [...ARGUMENTS, ...more] });
 }

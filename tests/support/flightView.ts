@@ -1,4 +1,4 @@
-import type { HeldControls, LiveMargin, TableView } from '../../engine/table/index.ts';
+import type { HeldControls, PredictedMargin, TableView } from '../../engine/table/index.ts';
 import type { DescentState } from '../../engine/world/index.ts';
 
 /** Both controls, as a pilot alone holds them. */
@@ -6,10 +6,22 @@ export const BOTH: HeldControls = { thrust: true, tilt: true };
 /** Thrust that holds the speed [%]. */
 export const HOVER = 34;
 
+const INSIDE: PredictedMargin = {
+  limit: 1.5,
+  speedMargin: 1.5,
+  utilisation: 0,
+  band: 'desired',
+  callout: 'inside',
+  x: 0,
+  seconds: 10,
+  descentRate: 1,
+  slope: 0,
+};
+
 /** A view from Flying, 30 m up and sinking at 3 m/s, with what a test wants otherwise. */
 export function viewOf(
   flight: Partial<DescentState>,
-  more: { readonly thrustPercent?: number; readonly margin?: Partial<LiveMargin> } = {},
+  more: { readonly thrustPercent?: number; readonly margin?: Partial<PredictedMargin> } = {},
 ): TableView {
   const commanded = { thrustPercent: more.thrustPercent ?? HOVER, tiltDeg: 0 };
   return {
@@ -20,7 +32,7 @@ export function viewOf(
     watching: [],
     plan: { title: 'First landing', landerId: 'trivet', siteId: 'saddlers-bench', worldId: 'moon', seed: 1 },
     commanded,
-    margin: { limit: 1.5, speedMargin: 1.5, utilisation: 0, callout: 'inside', tiltLeft: 0.7, ...more.margin },
+    margin: { predicted: { ...INSIDE, ...more.margin }, tiltLeft: 0.7 },
     flight: {
       tick: 600,
       phase: 'terminal descent',

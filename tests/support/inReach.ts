@@ -1,6 +1,6 @@
 import type { Locator, Page } from 'playwright-core';
 
-/** Windows in which the pages are looked at: two screens, a small and a zoomed window, a phone without and with its bars. */
+/** Windows in which the pages are looked at: two screens, a small and a zoomed window, a phone without and with its bars, and two narrow ones. */
 export const SIZES = [
   { width: 1280, height: 720 },
   { width: 1920, height: 1080 },
@@ -8,6 +8,8 @@ export const SIZES = [
   { width: 640, height: 360 },
   { width: 390, height: 844 },
   { width: 390, height: 664 },
+  { width: 360, height: 640 },
+  { width: 320, height: 568 },
 ] as const;
 
 /** Whether the middle of the element is what a press there would meet, as it is shown now, with nothing scrolled. */

@@ -14,10 +14,11 @@ export interface LiveTable {
   close(): Promise<void>;
 }
 
-export async function setLiveTable(): Promise<LiveTable> {
+/** `browserArguments`: how this person's browser is set. */
+export async function setLiveTable(browserArguments: readonly string[] = []): Promise<LiveTable> {
   const server = await startServer();
   const { origin } = server;
-  const browser: Browser = await launchBrowser();
+  const browser: Browser = await launchBrowser(browserArguments);
   const faults: string[] = [];
   return {
     origin,

@@ -29,6 +29,8 @@ export interface FootPose {
   readonly x: number;
   readonly y: number;
   readonly inContact: boolean;
+  /** The leg has nothing left to give: it is drawn snapped. */
+  readonly broken: boolean;
 }
 
 /** What the drawings of the single landers get: the body's own stencil and how it is filled. */
@@ -66,9 +68,9 @@ function drawWhole(pen: Pen, camera: SectionCamera, figure: Figure, pose: Lander
   if (left === undefined || right === undefined) return;
   drawInnerLegs(stencil, figure, left, right);
   // the near half of the right side is cut away, so what is seen there is the far leg, behind the body
-  drawLeg(stencil, figure, { side: 1, foot: right, padTilt: padTilt(pose, 1) });
+  drawLeg(stencil, figure, { side: 1, foot: right, padTilt: padTilt(pose, 1), broken: pose.feet[1].broken });
   drawBody({ stencil, figure, fill: pose.fill, up: pose.angle * pose.settled });
-  drawLeg(stencil, figure, { side: -1, foot: left, padTilt: padTilt(pose, 0) });
+  drawLeg(stencil, figure, { side: -1, foot: left, padTilt: padTilt(pose, 0), broken: pose.feet[0].broken });
 }
 
 function drawBody(body: BodyDrawing): void {

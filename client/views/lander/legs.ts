@@ -18,12 +18,16 @@ const FOLDS = 9;
 export function drawLeg(
   stencil: Stencil,
   figure: Figure,
-  leg: { readonly side: -1 | 1; readonly foot: BodySpot; readonly padTilt: number },
+  leg: { readonly side: -1 | 1; readonly foot: BodySpot; readonly padTilt: number; readonly broken: boolean },
 ): void {
   const hip = { x: leg.side * figure.hip.x, z: figure.hip.z };
   const fresh = Math.hypot(figure.halfStance - figure.hip.x, figure.hip.z);
   const length = Math.hypot(leg.foot.x - hip.x, leg.foot.z - hip.z);
   if (length === 0) return;
+  if (leg.broken) {
+    drawSnapped(stencil, figure, { ...leg, hip, length, size: fresh * 0.042 });
+    return;
+  }
   const along = { x: (hip.x - leg.foot.x) / length, z: (hip.z - leg.foot.z) / length };
   const across = { x: -along.z, z: along.x };
   const at = (distance: number, offset: number): [number, number] => [
@@ -56,6 +60,44 @@ export function drawLeg(
   }
   stencil.outline([at(mouth, -size * 1.25), at(mouth, size * 1.25)], false).paint({ stroke: 'ink', width: 'thick' });
   drawPad(stencil, figure, leg.foot, leg.padTilt, size);
+}
+
+/** A leg that gave way: the stump at the hip, a jagged break, and the lower part hanging off it, bent outward. */
+function drawSnapped(
+  stencil: Stencil,
+  figure: Figure,
+  leg: {
+    readonly side: -1 | 1;
+    readonly foot: BodySpot;
+    readonly padTilt: number;
+    readonly hip: BodySpot;
+    readonly length: number;
+    readonly size: number;
+  },
+): void {
+  const { side, foot, hip, size } = leg;
+  const bend = Math.max(0.35 * leg.length, 3.5 * size);
+  const knee = { x: (hip.x + foot.x) / 2 + side * bend * 0.6, z: (hip.z + foot.z) / 2 + bend * 0.55 };
+  const bar = (from: BodySpot, to: BodySpot, half: number) => {
+    const long = Math.max(1e-6, Math.hypot(to.x - from.x, to.z - from.z));
+    const across = { x: (-(to.z - from.z) / long) * half, z: ((to.x - from.x) / long) * half };
+    stencil.outline([
+      [from.x - across.x, from.z - across.z],
+      [to.x - across.x, to.z - across.z],
+      [to.x + across.x, to.z + across.z],
+      [from.x + across.x, from.z + across.z],
+    ]);
+    stencil.paint({ fill: 'card', stroke: 'ink', width: 'outline' });
+  };
+  bar(hip, knee, 1.4 * size);
+  bar(knee, foot, 0.7 * size);
+  drawPad(stencil, figure, foot, leg.padTilt, size);
+  const jagged: [number, number][] = [-2, -1, 0, 1, 2].map((step) => [
+    knee.x + step * 1.3 * size,
+    knee.z + (step % 2 === 0 ? 1.6 : -1.6) * size,
+  ]);
+  stencil.outline(jagged, false).paint({ stroke: 'card', width: 'heavy' });
+  stencil.outline(jagged, false).paint({ stroke: 'ink', width: 'thick' });
 }
 
 function drawCartridge(

@@ -32,6 +32,10 @@ describe('a crew of two at one table', () => {
     await second.getByRole('button', { name: 'Join' }).click();
     await second.getByRole('button', { name: 'Take Propellant' }).click();
 
+    // and somebody comes to watch
+    const third = await live.openPage(`/?table=${code.replaceAll(' ', '')}`);
+    await third.getByRole('region', { name: 'Open table' }).waitFor();
+
     await first.getByRole('button', { name: 'Begin the descent' }).click();
     await second.getByRole('button', { name: 'More thrust' }).waitFor();
 
@@ -55,6 +59,11 @@ describe('a crew of two at one table', () => {
     const [one, other] = await Promise.all([scorecardOf(first).innerText(), scorecardOf(second).innerText()]);
     expect(one).toBe(other);
     expect(one).toContain('Stayed upright');
+    // whoever has no seat cannot start another descent, and sees that
+    const again = (page: Page) => scorecardOf(page).getByRole('button', { name: 'Again', exact: true });
+    await expect.poll(() => again(third).isDisabled()).toBe(true);
+    expect(await scorecardOf(third).innerText()).toContain('Someone with a seat starts it.');
+    expect(await again(second).isEnabled()).toBe(true);
     expect(live.faults).toEqual([]);
   });
 
@@ -62,7 +71,7 @@ describe('a crew of two at one table', () => {
     const page = await live.openPage('/');
     await page.getByLabel('or join with a code').fill('bbbbbb');
     await page.getByRole('button', { name: 'Join' }).click();
-    const status = page.locator('#start-status');
+    const status = page.locator('#code-problem');
     await expect.poll(() => status.innerText()).toMatch(/No open table has this code/);
     expect(await page.getByRole('button', { name: 'Fly a landing' }).isVisible()).toBe(true);
   });

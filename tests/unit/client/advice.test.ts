@@ -43,6 +43,13 @@ describe('the coach', () => {
     expect(keyFor(viewOf({ propellant: 0, phase: 'settling' }))).toBe('settle');
   });
 
+  it('asks for no more thrust than there is: it is stood upright first', () => {
+    const falling = viewOf({ vy: -6, angle: 1.4 }, { thrustPercent: 50 });
+    expect(adviseFlying(falling, 169, BOTH).key).toBe('leaning');
+    const words = adviseFlying(falling, 169, { thrust: true, tilt: false }).words;
+    expect(words).not.toMatch(/%|More thrust/);
+  });
+
   it('says nothing about a control that someone else holds', () => {
     const falling = viewOf({ vy: -6, vx: 1.2 }, { thrustPercent: 50 });
     expect(keyFor(falling, { thrust: false, tilt: true })).toBe('driftRight');

@@ -4,6 +4,7 @@ import { SvgPen } from '../../../client/ink/svgPen.ts';
 import { readingText } from '../../../client/panels/readings.ts';
 import { DescentDrawing } from '../../../client/scenes/descentDrawing.ts';
 import { figuresOf } from '../../../client/scenes/figures.ts';
+import { drawProtractor } from '../../../client/views/protractor.ts';
 import { figureOf } from '../../../client/views/lander/figure.ts';
 import type { TableView } from '../../../engine/table/index.ts';
 import { firstLanding } from '../../../levels/index.ts';
@@ -30,6 +31,39 @@ function drawingOf(source: { readonly view: () => TableView; readonly figures: (
     return pen.markup;
   };
 }
+
+/** Turned by this much about its center of mass, 2 m over its feet [rad]. */
+function turned(angle: number): TableView {
+  const foot = (side: 1 | -1) => ({
+    footX: side * 2.4 * Math.cos(angle) + 2 * Math.sin(angle),
+    footY: 2 + side * 2.4 * Math.sin(angle) - 2 * Math.cos(angle),
+    inContact: false,
+    stroke: 0,
+    strokeUsed: 0,
+    load: 0,
+  });
+  return viewOf({ y: 2, angle, vx: 1, legs: [foot(-1), foot(1)] });
+}
+
+/** Whether the protractor on a foot at 0 fills a wedge when the center of mass stands there [m]. */
+function filled(centerX: number): boolean {
+  const pen = new SvgPen(1, 'test');
+  const reading = { foot: { x: 0, y: 0 }, center: { x: centerX, y: 2 }, side: 'right', words: '', alpha: 1 } as const;
+  drawProtractor({ pen, camera: new SectionCamera(), time: 0, still: true }, reading);
+  return pen.markup.includes('fill="var(--blue)"');
+}
+
+describe('a lander that turns over', () => {
+  it('has no angle left to fall once it is past its balance', () => {
+    expect(figuresOf(turned(-0.2), 'right').tilt).toMatch(/^\d+° to fall$/);
+    expect(figuresOf(turned(-0.95), 'right').tilt).toBe('past its balance');
+  });
+
+  it('has no wedge filled between the upright and its line once that is past the upright', () => {
+    expect(filled(-0.1)).toBe(true);
+    expect(filled(0.1)).toBe(false);
+  });
+});
 
 describe('the figures of one moment', () => {
   it('are the same on the drawing and on the card', () => {

@@ -1,0 +1,162 @@
+import type { JudgedContact } from '../../engine/table/index.ts';
+import type { TouchdownState } from '../../engine/world/index.ts';
+import { NO_INSETS, SectionCamera } from '../camera/sectionCamera.ts';
+import { SvgPen } from '../ink/svgPen.ts';
+import { SECTION } from '../text/en.ts';
+import { isLevel } from '../text/ground.ts';
+import { degrees, speed } from '../text/numbers.ts';
+import { drawArrow } from '../views/arrow.ts';
+import { drawLander, type FootPose, type LanderPose } from '../views/lander/drawLander.ts';
+import type { Figure } from '../views/lander/figure.ts';
+import { drawCenterOfMass } from '../views/plumbLine.ts';
+import type { Sheet } from '../views/sheet.ts';
+import { drawCrossed } from '../views/strikeMark.ts';
+
+export const CONTACT_BOX = { width: 480, height: 172 } as const;
+
+/** Length of 1 m/s, and the longest arrow [px]; a faster lander's is cut there. */
+const PER_SPEED = 70;
+const LONGEST = { across: 150, down: 58 } as const;
+
+/**
+ * The contact that decided, drawn as it was: the lander at its attitude on the slope, where it moved as an arrow from its
+ * center of mass, its tip limit as a tick on that arrow's line, and what gave way crossed out.
+ */
+export function drawContact(
+  { arrival, limit }: JudgedContact,
+  figure: Figure,
+  broken: readonly [boolean, boolean],
+): { markup: string; viewBox: string } {
+  const { width, height } = CONTACT_BOX;
+  const pen = new SvgPen(1, 'contact');
+  const camera = new SectionCamera();
+  camera.size = { width, height, covered: NO_INSETS };
+  const pose = poseAt(arrival, figure);
+  const size = extentOf(pose, figure);
+  const scale = Math.min(132 / size.tall, 190 / size.wide);
+  camera.framing = { x: size.middle, y: (height / 2 - 26) / scale, scale };
+  const sheet: Sheet = { pen, camera, time: 0, still: true };
+  drawPlane(pen, camera, arrival.slope);
+  drawLander(pen, camera, figure, pose);
+  pose.feet.forEach((foot, index) => {
+    if (broken[index] === true) drawCrossed(sheet, { x: foot.x, y: foot.y + 0.28 * figure.hip.z });
+  });
+  drawMotion(pen, camera, pose, { arrival, tip: limit?.tip, isDownward: broken.includes(true) });
+  drawCenterOfMass(pen, camera.sheetX(pose.x), camera.sheetY(pose.y), pose.angle, 8);
+  const { slope, angle } = arrival;
+  const words = isLevel(slope) ? SECTION.level : SECTION.slope(degrees(Math.abs(slope)));
+  // where the ground is higher, there is soil for the words
+  if (slope > 0) pen.text(words, width - 10, height - 7, { size: 15, align: 'right', halo: 'soil' });
+  else pen.text(words, 10, height - 7, { size: 15, halo: 'soil' });
+  if (Math.abs(angle) > 0.03)
+    pen.text(SECTION.leaning(degrees(Math.abs(angle), 0)), 10, 20, { size: 15, halo: 'card' });
+  return { markup: pen.markup, viewBox: `0 0 ${width} ${height}` };
+}
+
+/** How much room the lander takes as it leans [m]. */
+function extentOf({ x, y, angle, feet }: LanderPose, figure: Figure): { wide: number; tall: number; middle: number } {
+  const up = figure.hull.top - figure.centerHeight;
+  const corners = [figure.hull.left, figure.hull.right].map((side) => ({
+    x: x + side * Math.cos(angle) - up * Math.sin(angle),
+    y: y + side * Math.sin(angle) + up * Math.cos(angle),
+  }));
+  const points = [...feet, ...corners];
+  const [least, most] = [Math.min(...points.map((point) => point.x)), Math.max(...points.map((point) => point.x))];
+  return { wide: most - least, tall: Math.max(...points.map((point) => point.y), 0.1), middle: (least + most) / 2 };
+}
+
+/** On unused legs, so placed that the lower foot touches a ground through 0, 0. */
+function poseAt({ angle, rate, slope }: TouchdownState, figure: Figure): LanderPose {
+  const { halfStance, centerHeight } = figure;
+  const offset = (side: -1 | 1) => ({
+    x: side * halfStance * Math.cos(angle) + centerHeight * Math.sin(angle),
+    y: side * halfStance * Math.sin(angle) - centerHeight * Math.cos(angle),
+  });
+  const [left, right] = [offset(-1), offset(1)];
+  const ground = (x: number) => Math.tan(slope) * x;
+  const x = -(left.x + right.x) / 2;
+  const y = -Math.min(left.y - ground(x + left.x), right.y - ground(x + right.x));
+  const foot = (at: { x: number; y: number }): FootPose => ({
+    x: x + at.x,
+    y: y + at.y,
+    inContact: false,
+    broken: false,
+  });
+  return { x, y, angle, rate, feet: [foot(left), foot(right)], slope, fill: 0.6, settled: 0 };
+}
+
+function drawPlane(pen: SvgPen, camera: SectionCamera, slope: number): void {
+  const { width, height } = camera.size;
+  const y = (x: number) => camera.sheetY(Math.tan(slope) * camera.sectionX(x));
+  const outline = () => {
+    pen.moveTo(0, y(0));
+    pen.lineTo(width, y(width));
+    pen.lineTo(width, height);
+    pen.lineTo(0, height);
+    pen.close();
+  };
+  outline();
+  pen.paint({ fill: 'soil' });
+  outline();
+  pen.within(() => {
+    for (let x = -height; x < width; x += 9) {
+      pen.moveTo(x, height + 80);
+      pen.lineTo(x + height + 80, 0);
+    }
+    pen.paint({ stroke: 'hatch', width: 'hair', alpha: 0.6 });
+  });
+  pen.moveTo(0, y(0));
+  pen.lineTo(width, y(width));
+  pen.paint({ stroke: 'ink', width: 'thick' });
+  pen.moveTo(width - 130, y(width - 130));
+  pen.lineTo(width - 20, y(width - 130));
+  pen.paint({ stroke: 'pencil', width: 'thin', dash: 'dashed' });
+}
+
+function drawMotion(
+  pen: SvgPen,
+  camera: SectionCamera,
+  pose: LanderPose,
+  motion: { readonly arrival: TouchdownState; readonly tip: number | undefined; readonly isDownward: boolean },
+): void {
+  const { arrival, tip, isDownward } = motion;
+  const x = camera.sheetX(pose.x);
+  const y = camera.sheetY(pose.y);
+  const toward = arrival.vx < 0 ? -1 : 1;
+  const across = Math.abs(arrival.vx);
+  // arrow and tick keep their proportion where the longer of them is cut
+  const perSpeed = Math.min(PER_SPEED, LONGEST.across / Math.max(across, Math.min(tip ?? 0, 3 * across + 0.5), 0.01));
+  const down = Math.min(LONGEST.down, Math.max(arrival.descentRate * perSpeed, isDownward ? LONGEST.down : 0));
+  const tip0 = x + toward * across * perSpeed;
+  const words = SECTION.down(speed(arrival.descentRate, 1));
+  const align = toward > 0 ? 'right' : 'left';
+  const away = x - toward * 104;
+  if (isDownward) {
+    // what broke it: the fall, drawn as strong as it was
+    drawArrow(pen, { fromX: away, fromY: y - 44, toX: away, toY: y - 44 + down, tone: 'ink', shaft: 'heavy', head: 8 });
+    pen.text(words, away - toward * 14, y - 14, { size: 17, bold: true, halo: 'card', align });
+  } else {
+    drawArrow(pen, { fromX: x, fromY: y, toX: x, toY: y + down, tone: 'pencil', shaft: 'edge', head: 5 });
+    pen.text(words, away, y + 26, { size: 14, tone: 'pencil', halo: 'card', align });
+  }
+  drawArrow(pen, { fromX: x, fromY: y, toX: tip0, toY: y, tone: 'card', shaft: 'heavy', head: 9 });
+  drawArrow(pen, { fromX: x, fromY: y, toX: tip0, toY: y, tone: 'ink', shaft: 'thick', head: 6 });
+  const tickX = x + toward * (tip ?? 0) * perSpeed;
+  if (tip === undefined || tip === 0 || isDownward || Math.abs(tickX - x) > 1.2 * LONGEST.across) return;
+  for (const mark of [
+    { stroke: 'card', width: 'heavy' },
+    { stroke: 'blue', width: 'thick' },
+  ] as const) {
+    pen.moveTo(tickX, y - 16);
+    pen.lineTo(tickX, y + 16);
+    pen.paint(mark);
+  }
+  const near = tickX + toward * 60 > 60 && tickX + toward * 60 < CONTACT_BOX.width - 60;
+  const side = near ? align : toward > 0 ? 'left' : 'right';
+  pen.text(SECTION.tipsHere, tickX, y - 22, {
+    size: 14,
+    tone: 'blue',
+    halo: 'card',
+    align: side === 'right' ? 'left' : 'right',
+  });
+}
