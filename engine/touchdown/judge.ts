@@ -27,6 +27,8 @@ export function judge(
       course.leastMargin = margin;
       course.leastMarginStep = course.step;
     }
+    if (margin > 0) course.wentOver = undefined;
+    else course.wentOver ??= [answer[OUTWARD]!, answer[OUTWARD + 1]!, answer[OUTWARD + 2]!];
     const rests = isAtRest(kernel, started, course);
     const lies = rests && margin <= 0 && found[HULL_CONTACTS]! > 0;
     if (course.tipDirection === undefined && (lies || isTipping(kernel, conditions, started, course))) tip(course);
@@ -49,9 +51,10 @@ export function judgeEnd(kernel: TouchdownKernel, started: StartedRun, course: R
   if (farOver && slow && kernel.found[HULL_CONTACTS]! > 0) tip(course);
 }
 
+/** Named for the edge over which the body went last: while it waits for a verdict it may roll on over others. */
 function tip(course: RunCourse): void {
-  const { margin } = course;
-  course.tipDirection = [margin[OUTWARD]!, margin[OUTWARD + 1]!, margin[OUTWARD + 2]!];
+  const { margin, wentOver } = course;
+  course.tipDirection = wentOver ?? [margin[OUTWARD]!, margin[OUTWARD + 1]!, margin[OUTWARD + 2]!];
 }
 
 /** A leg that has folded away no longer counts in the footprint. */

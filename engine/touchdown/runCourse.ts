@@ -17,6 +17,8 @@ export interface RunCourse {
   onlyRocks: boolean;
   /** Set by the verdict: level unit vector in which the lander falls, ground frame. */
   tipDirection: readonly [number, number, number] | undefined;
+  /** Outward over the edge where the plumb line left the footprint last; undefined inside. */
+  wentOver: readonly [number, number, number] | undefined;
   /** Of the last look; see plumbMargin. */
   readonly margin: Float64Array;
   lastMargin: number;

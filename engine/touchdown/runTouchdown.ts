@@ -42,6 +42,7 @@ export function runTouchdown(
     quiet: false,
     onlyRocks: false,
     tipDirection: undefined,
+    wentOver: undefined,
     margin: new Float64Array(MARGIN_SIZE),
     lastMargin: Infinity,
     leastMargin: Infinity,
