@@ -89,9 +89,8 @@ function halfClimb(section: EdgeSection): { readonly arm: number; readonly sine:
  */
 export function plasticEdgeLimit(section: EdgeSection): EdgeLimit {
   if (section.firstContact === 'worst' && section.approach !== undefined) {
-    const [leading, trailing] = (['leading', 'trailing'] as const).map((firstContact) =>
-      plasticEdgeLimit({ ...section, firstContact }),
-    ) as [EdgeLimit, EdgeLimit];
+    const leading = plasticEdgeLimit({ ...section, firstContact: 'leading' });
+    const trailing = plasticEdgeLimit({ ...section, firstContact: 'trailing' });
     return horizontalSpeed(trailing, section) < horizontalSpeed(leading, section) ? trailing : leading;
   }
   const { mass: m, halfStance: b, centerHeight: h, facing } = section;

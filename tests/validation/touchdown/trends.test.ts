@@ -114,16 +114,16 @@ describe('friction trend', () => {
   );
 });
 
+/** Outcomes at descent rates from 0.2 m/s on by 0.2 m/s, at one speed over the ground. */
+function scan(horizontalSpeed: number): readonly TouchdownOutcome[] {
+  const touch = outcomeFor(gearLander(4));
+  return Array.from({ length: 26 }, (_, i) =>
+    touch({ slopeDeg: 12, friction: 1, horizontalSpeed, descentRate: 0.2 * (i + 1), yaw: Math.PI / 4 }),
+  );
+}
+
 describe('descent-rate trend', () => {
   // AD-0269413, 1961 (trend, from memory): a strip of instability can appear at a critical descent rate
-  /** Descent rates of a scan by 0.2 m/s that tip, at one speed over the ground. */
-  function scan(horizontalSpeed: number): readonly TouchdownOutcome[] {
-    const touch = outcomeFor(gearLander(4));
-    return Array.from({ length: 26 }, (_, i) =>
-      touch({ slopeDeg: 12, friction: 1, horizontalSpeed, descentRate: 0.2 * (i + 1), yaw: Math.PI / 4 }),
-    );
-  }
-
   it.each([0.5, 0.6, 0.7, 0.8, 0.9, 1])(
     'has a strip of descent rates that tip between those that do not at %d m/s',
     (speed) => {
