@@ -38,6 +38,13 @@ describe('vectors in the plane', () => {
     expect([length2(a), lengthSquared2(a), dot2(a, b), cross2(a, b)]).toEqual([5, 25, -6.5, 8]);
   });
 
+  it('turn as a whole: a vector off the axes keeps its length and gains the angle', () => {
+    // (3, 4) by the angle of cosine 4/5 and sine 3/5: (12 - 12, 9 + 16)/5
+    const turned = rotate2([3, 4], 4 / 5, 3 / 5);
+    expect(turned[0]).toBeCloseTo(0, 14);
+    expect(turned[1]).toBeCloseTo(5, 14);
+  });
+
   it('turn counter-clockwise', () => {
     expect(perpendicular2([1, 0])).toEqual([-0, 1]);
     expect(cross2(a, perpendicular2(a))).toBe(25);
