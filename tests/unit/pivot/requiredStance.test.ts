@@ -42,6 +42,23 @@ describe('required stance', () => {
     });
   });
 
+  it('[TR10] grows with the size of the body alone, also where just standing is what governs', () => {
+    const sized = (k: number) =>
+      requiredStance(
+        { ...body, centerHeight: 2 * k, inertia: body.mass * k * k },
+        { speed: 1e-9 * Math.sqrt(k), gravity: 1.62422, slope: 0.2 },
+      );
+    const one = sized(1);
+    if (one.plastic.kind !== 'stance') throw new Error('a stance holds it');
+    expect(one.plastic.governedBy).toBe('standing');
+    for (const k of [0.01, 100]) {
+      const { plastic } = sized(k);
+      if (plastic.kind !== 'stance') throw new Error('a stance holds it');
+      // similar bodies stand alike: gravity moment and inertia scale together
+      expect(plastic.halfStance / (k * one.plastic.halfStance)).toBeCloseTo(1, 12);
+    }
+  });
+
   it('[TR10] refuses a speed of nothing, which any stance withstands', () => {
     expect(() => requiredStance(body, { speed: 0, gravity: 1.62422 })).toThrow('speed');
     expect(() => requiredStance(body, { speed: Number.NaN, gravity: 1.62422 })).toThrow('speed');
