@@ -161,6 +161,12 @@ describe('rocking through time', () => {
     expect(rockingEnergy(model, run.state)).toBeGreaterThan(0);
   });
 
+  it('[RO8] refuses a start on its head, or at no rate', () => {
+    for (const tilt of [Math.PI, -Math.PI, Number.NaN])
+      expect(() => rock(model, { tilt, rate: 0 }, span)).toThrow(/below 180 degrees/);
+    for (const rate of [Infinity, Number.NaN]) expect(() => rock(model, { tilt: 0, rate }, span)).toThrow(/a rate/);
+  });
+
   it.each([
     { duration: 1, step: 0 },
     { duration: -1, step: 0.1 },

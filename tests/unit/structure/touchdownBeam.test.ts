@@ -50,6 +50,7 @@ describe('a body that lies on its legs', () => {
     expect(Math.abs(shear.value)).toBeCloseTo(0.5e-3, 15);
     expect(Math.abs(moment.value)).toBeCloseTo(0.5e-3, 15);
     expect(moment.at).toBe(1);
+    expect(beamExtremes([])).toEqual({ moment: { value: 0, at: 0 }, shear: { value: 0, at: 0 } });
   });
 
   it('[SU2] hands its weight to its stations at rest, in balance', () => {
