@@ -17,8 +17,9 @@ describe('the slowest mode of the liquid of a lander', () => {
     expect(liquid.slowestMode).toBeCloseTo(expected, 6);
   });
 
-  it('is none without liquid', () => {
+  it('is none without liquid, which then shifts nothing', () => {
     const tanks = [plainTank({ fill: 0 })];
-    expect(assessLander({ ...plainLander(), tanks }, { gravity: GRAVITY }).liquid.slowestMode).toBeUndefined();
+    const { liquid } = assessLander({ ...plainLander(), tanks }, { gravity: GRAVITY });
+    expect(liquid).toEqual({ centerShift: 0, slowestMode: undefined });
   });
 });
