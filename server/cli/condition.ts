@@ -13,6 +13,7 @@ import {
   quantityParser,
   SLOPE,
 } from './quantity.ts';
+import { DEFAULT_FRICTION } from './groundOptions.ts';
 import { readWorld } from './readWorld.ts';
 import { UsageError } from './usageError.ts';
 import { addWorldOptions } from './worldOptions.ts';
@@ -49,13 +50,13 @@ export function addConditionOptions(command: Command): Command {
     .option('--rate <deg/s>', 'body rate toward the direction of travel (default: 0)', quantityParser(BODY_RATE))
     .option(
       '--first-contact <foot>',
-      'foot of a rigid body that meets the ground first, leading or trailing; or together, on legs that crush and take up ' +
-        'the descent (default: together for a lander, leading for plain geometry)',
+      'for the closed forms: foot of a rigid body that meets the ground first, leading or trailing; or together, on legs ' +
+        'that crush and take up the descent (default: together for a lander, the worse of leading and trailing for plain geometry)',
       choiceParser(FIRST_CONTACTS),
     )
     .option(
       '--friction <ratio>',
-      'friction of the ground; tells whether a slide would overturn it',
+      `friction of the ground (default, in the simulation: ${DEFAULT_FRICTION})`,
       quantityParser(FRICTION),
     )
     .optionsGroup('Output:')
@@ -67,19 +68,24 @@ export function addConditionOptions(command: Command): Command {
     .option('--csv', 'print the table as CSV');
 }
 
-/** The first contact asked for; a lander comes down on legs that crush, plain geometry is a rigid body. */
-export function firstContactOf({ firstContact }: ConditionOptions, subject: 'lander' | 'geometry'): FirstContact {
-  return firstContact ?? (subject === 'lander' ? 'together' : 'leading');
+/** The first contact asked for; a lander comes down on legs that crush, plain geometry is a rigid body that meets the worse foot first. */
+export function firstContactOf(
+  { firstContact }: ConditionOptions,
+  subject: 'lander' | 'geometry',
+): FirstContact | 'worst' {
+  return firstContact ?? (subject === 'lander' ? 'together' : 'worst');
 }
 
 /** The same for the engine. */
 export function readCondition(options: ConditionOptions, subject: 'lander' | 'geometry'): ContactCondition {
   const { slope = 0, descent, rate = 0 } = options;
+  const contact = firstContactOf(options, subject);
   return {
     gravity: gravityOf(options),
     slope: toRadians(slope),
     rate: toRadians(rate),
-    firstContact: firstContactOf(options, subject),
+    // the worse of two is found by asking for each
+    firstContact: contact === 'worst' ? 'leading' : contact,
     ...(descent === undefined ? {} : { descentRate: descent }),
   };
 }

@@ -4,23 +4,27 @@ import { namePlace, type ConditionOptions } from './condition.ts';
 import { tableOf } from './csv.ts';
 import type { LimitRow } from './limitRow.ts';
 import type { Report } from './report.ts';
+import type { LeastTipFields } from './simulatedLimit.ts';
 import { figure, shortAngle, textTable, type Column } from './textTable.ts';
+import { tipLines } from './tipWords.ts';
 
 interface LimitFindings {
   readonly name: string;
   readonly inputs: Report['inputs'];
   readonly shape: RangedShape | undefined;
   readonly options: ConditionOptions;
-  readonly firstContact: FirstContact | undefined;
-  /** Reasons not to rely on the limits. */
+  readonly firstContact: FirstContact | 'worst';
+  /** What was assumed, and why closed form and simulation differ. */
   readonly notes?: readonly string[];
+  /** The tip limit of a lander, where it was simulated. */
+  readonly simulated?: LeastTipFields;
   readonly least: LimitRow;
   /** By azimuth; empty for plain geometry, whose one direction is the least. */
   readonly rows: readonly LimitRow[];
 }
 
 export function reportRows(findings: LimitFindings): Report {
-  const { inputs, options, least, rows, notes = [] } = findings;
+  const { name, inputs, options, least, rows, notes = [] } = findings;
   const skid = least.stands ? readSkid(least.criticalFriction, options.friction) : null;
   const byAzimuth = rows.length === 0 ? [least] : rows;
   return {
@@ -30,17 +34,20 @@ export function reportRows(findings: LimitFindings): Report {
     results: { stands: least.stands, least, byAzimuth, skid, note: notes.length === 0 ? null : notes.join(' ') },
     text: [
       ...(least.stands ? describeLeast(findings, least) : describeFall(findings, least)),
-      ...notes,
       ...(rows.some((row) => row.stands) ? ['', limitTable(rows, options.slope ?? 0)] : []),
     ].join('\n'),
     csv: tableOf(byAzimuth),
+    csvHead: [`${name} ${namePlace(options)}${describeState(options, findings.firstContact)}`, ...notes],
   };
 }
 
 type Standing = Extract<LimitRow, { readonly stands: true }>;
 type Falling = Extract<LimitRow, { readonly stands: false }>;
 
-function describeLeast({ name, options, firstContact, rows }: LimitFindings, least: Standing): readonly string[] {
+function describeLeast(
+  { name, options, firstContact, rows, notes = [], simulated }: LimitFindings,
+  least: Standing,
+): readonly string[] {
   const toward = (azimuthDeg: number): string =>
     rows.length === 0 ? '' : `  toward azimuth ${shortAngle(azimuthDeg)} deg`;
   const edge = least.legs === undefined ? '' : `, over the edge of legs ${least.legs.join(' and ')}`;
@@ -49,24 +56,37 @@ function describeLeast({ name, options, firstContact, rows }: LimitFindings, lea
       ? ''
       : `  horizontally ${figure(speed, 3)} m/s`;
   const losslessAt = least.losslessAzimuthDeg ?? least.azimuthDeg;
+  const heading = `${name} ${namePlace(options)}${describeState(options, firstContact)}`;
+  const closed =
+    rows.length === 0
+      ? 'Closed form of a rigid body: least speeds along the ground at which it trips'
+      : 'Closed forms, feet together, rigid legs (no limit of the lander): least speeds along the ground';
   return [
-    `${name} ${namePlace(options)}${describeState(options, firstContact)}: least speed limits along the ground`,
+    heading,
+    ...(simulated === undefined ? [] : tipLines(simulated)),
+    ...notes,
+    closed,
     `  plastic pivot   ${figure(least.plastic, 3)} m/s${horizontal(least.plasticHorizontal)}${toward(least.azimuthDeg)}${edge}`,
     least.lossless === null
-      ? '  lossless bound  none: descent and rotation alone carry the energy to fall'
-      : `  lossless bound  ${figure(least.lossless, 3)} m/s${horizontal(least.losslessHorizontal)}${toward(losslessAt)}`,
+      ? '  lossless       none: descent and rotation alone carry the energy to fall'
+      : `  lossless       ${figure(least.lossless, 3)} m/s${horizontal(least.losslessHorizontal)}${toward(losslessAt)}`,
     ...(least.plastic < 0 ? ['  A negative limit: it trips even when moving the other way.'] : []),
     `Sliding: it does not overturn while friction stays below ${figure(least.criticalFriction, 3)}.`,
     ...describeFriction(least.criticalFriction, options.friction),
   ];
 }
 
-function describeState({ slope, descent, rate }: ConditionOptions, firstContact: FirstContact | undefined): string {
+const FIRST_CONTACT_WORDS: { readonly [Contact in FirstContact | 'worst']: string } = {
+  together: 'feet together',
+  leading: 'leading foot first',
+  trailing: 'trailing foot first',
+  worst: 'the worse foot first',
+};
+
+function describeState({ slope, descent, rate }: ConditionOptions, firstContact: FirstContact | 'worst'): string {
   const parts = [
     slope === undefined ? '' : `slope ${slope} deg`,
-    descent === undefined
-      ? ''
-      : `descent rate ${descent} m/s, ${firstContact === 'together' ? 'taken up by the legs' : `${firstContact} foot first`}`,
+    descent === undefined ? '' : `descent rate ${descent} m/s, ${FIRST_CONTACT_WORDS[firstContact]}`,
     rate === undefined ? '' : `body rate ${rate} deg/s`,
   ].filter((part) => part !== '');
   return parts.length === 0 ? ', level ground' : `, ${parts.join(', ')}`;
@@ -97,7 +117,9 @@ function describeFriction(criticalFriction: number, friction: number | undefined
 function limitTable(rows: readonly LimitRow[], slopeDeg: number): string {
   // on level ground the horizontal speed is the speed along the ground
   const horizontal = slopeDeg === 0 ? [] : ['plastic, horizontal [m/s]', 'lossless, horizontal [m/s]'];
-  const headings = ['azimuth [deg]', 'plastic [m/s]', 'lossless [m/s]', ...horizontal, 'critical friction [-]'];
+  const isSimulated = rows.some((row) => row.stands && row.tip !== undefined);
+  const tip = isSimulated ? ['tip limit [m/s]'] : [];
+  const headings = ['azimuth [deg]', ...tip, 'plastic [m/s]', 'lossless [m/s]', ...horizontal, 'critical friction [-]'];
   const columns = headings.map((heading): Column => ({ heading, align: 'right' }));
   return textTable(
     columns,
@@ -107,6 +129,7 @@ function limitTable(rows: readonly LimitRow[], slopeDeg: number): string {
       const across = [figure(row.plasticHorizontal, 3), figure(row.losslessHorizontal ?? undefined, 3)];
       return [
         azimuth,
+        ...(isSimulated ? [row.tip === null ? 'none' : figure(row.tip, 3)] : []),
         figure(row.plastic, 3),
         figure(row.lossless ?? undefined, 3),
         ...(horizontal.length === 0 ? [] : across),

@@ -1,9 +1,10 @@
 import type { AzimuthTrip, LeastTrip, SpeedLimit, TripLimit } from '../../engine/pivot/index.ts';
 import { toAzimuthDeg, toDegrees } from './angles.ts';
+import type { LeastTipFields } from './simulatedLimit.ts';
 
-/** Speed limits toward one azimuth, or that the lander falls over without moving. Speeds in m/s. */
+/** Speed limits toward one azimuth, or that the lander falls over without moving. Speeds in m/s. With the tip limit where it was simulated. */
 export type LimitRow =
-  | {
+  | (Partial<LeastTipFields> & {
       readonly azimuthDeg: number;
       readonly stands: true;
       /** Along the ground. */
@@ -17,7 +18,7 @@ export type LimitRow =
       readonly legs?: readonly number[];
       /** Where the least lossless limit lies, in the row of least limits. */
       readonly losslessAzimuthDeg?: number;
-    }
+    })
   | { readonly azimuthDeg: number; readonly stands: false; readonly staticTiltDeg: number };
 
 export function limitRow(azimuthDeg: number, limit: TripLimit | AzimuthTrip): LimitRow {

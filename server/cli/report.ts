@@ -15,6 +15,8 @@ export interface Report {
   readonly text: string;
   /** Its table for spreadsheets, where there is one. */
   readonly csv?: CsvTable;
+  /** What its rows hold for, such as lander, world and slope: lines of comment above them. */
+  readonly csvHead?: readonly string[];
   /** Long work was interrupted: what is given is what was done so far. Exit code 130. */
   readonly isPartial?: boolean;
   /** The verb ran, and what it checked does not hold: exit code 1. */
@@ -42,7 +44,8 @@ export function formatReport(report: Report, format: ReportFormat): string {
   const ranged = { ...report.inputs, ...sampledInputs(report.inputs), ...report.ranged };
   const outside = models.flatMap((model) => outsideCheckedRange(model, ranged));
   const warnings = outside.length === 0 ? [] : [`Outside checked range: ${outside.join('; ')}.`];
-  if (format === 'csv') return formatCsv(report.csv ?? NO_TABLE, [...csvNotes(report), ...warnings]);
+  if (format === 'csv')
+    return formatCsv(report.csv ?? NO_TABLE, [...csvNotes(report), ...warnings, ...(report.csvHead ?? [])]);
   if (format !== 'json') return `${[report.text, ...warnings, CAUTION].join('\n\n')}\n`;
   const document = {
     schemaVersion: SCHEMA_VERSION,

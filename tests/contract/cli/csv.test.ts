@@ -5,7 +5,7 @@ import { callJson, callKilter } from './runKilter.ts';
 const LINES: readonly (readonly [line: string, list: string])[] = [
   ['stand steeple --slope 5 --step 45', 'byAzimuth'],
   ['stand --half-stance 1 --center-height 2', 'byAzimuth'],
-  ['limit trivet --descent 1 --step 45', 'byAzimuth'],
+  ['limit trivet --descent 1 --step 90', 'byAzimuth'],
   ['limit trivet --slope 50 --step 45', 'byAzimuth'],
   ['limit --half-stance 1 --center-height 2 --mass 100 --inertia 0', 'byAzimuth'],
   ['stance trivet --worlds moon,mars,earth,ceres', 'worlds'],
@@ -49,6 +49,15 @@ describe('CSV', () => {
   it('says in a line of comment what lies outside the checked range', async () => {
     const { out } = await callKilter('limit trivet --slope 50 --csv'.split(' '));
     expect(out.split('\n')[1]).toBe('# Outside checked range: slope 50 deg, checked from -12 to 12.');
+  });
+
+  it('of a limit says of which lander, where, on which slope, at which descent rate and body rate', async () => {
+    const { out } = await callKilter(
+      'limit steeple --world mars --slope 8 --descent 1.5 --rate 2 --closed-form --step 90 --csv'.split(' '),
+    );
+    expect(out.split('\n')[1]).toBe(
+      '# Steeple on Mars, slope 8 deg, descent rate 1.5 m/s, feet together, body rate 2 deg/s',
+    );
   });
 
   it('says in a line of comment why it has no rows', async () => {

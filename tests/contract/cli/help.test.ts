@@ -56,6 +56,7 @@ describe('the command', () => {
       path.join(ROOT, 'server/cli/kilter.ts'),
       'limit',
       'trivet',
+      '--closed-form',
       '--step',
       '1',
       '--json',
