@@ -78,6 +78,7 @@ function writeFlight(paper: FlightPaper, flight: DescentState): void {
     const legPaper = (paper.legs[i] ??= new LegPaper());
     copyNumbers(legPaper, leg, LEG_NUMBERS);
     legPaper.inContact = leg.inContact;
+    legPaper.usedUp = leg.usedUp;
   });
   writeControls(paper.commanded, flight.commanded);
   writeTouchdown(paper.touchdown, flight.touchdown);
@@ -137,7 +138,7 @@ const FLIGHT_NUMBERS = [
   'slope',
 ] as const;
 const TOUCHDOWN_NUMBERS = ['tick', 'x', 'vx', 'descentRate', 'angle', 'rate', 'slope', 'mass'] as const;
-const LEG_NUMBERS = ['footX', 'footY', 'stroke', 'strokeUsed', 'load'] as const;
+const LEG_NUMBERS = ['footX', 'footY', 'footZ', 'stroke', 'strokeUsed', 'load'] as const;
 const MARGIN_NUMBERS = ['limit', 'speedMargin', 'utilisation', 'tiltLeft'] as const;
 const TILT_NUMBERS = ['limit', 'used', 'left'] as const;
 

@@ -45,9 +45,11 @@ const arrival: fc.Arbitrary<Arrival> = fc.record({ ...contact, after: fc.constan
 const leg = fc.record({
   footX: quantity,
   footY: quantity,
+  footZ: quantity,
   inContact: fc.boolean(),
   stroke: quantity,
   strokeUsed: quantity,
+  usedUp: fc.boolean(),
   load: quantity,
 });
 const required = {
