@@ -68,7 +68,7 @@ function isLying({ contact, motion, tick }: Descent): boolean {
   return contact.lyingSince >= 0 && tick - contact.lyingSince >= LYING_TICKS && cos(motion.angle) < cos(LYING_LEAN);
 }
 
-/** Certain before it is still: more energy than the gear takes up, and the gear used up by it. */
+/** Certain before it is still: several times the energy that the gear takes up, and a leg used up by it. */
 function isCrashed({ contact, feet, tick }: Descent): boolean {
   return contact.crashTick >= 0 && tick - contact.crashTick >= CRASH_TICKS && anyUsedUp(feet);
 }

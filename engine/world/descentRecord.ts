@@ -61,7 +61,7 @@ export interface ContactHistory {
   utilisation: number;
   /** Tanks ran empty in flight above the final drop. */
   ranDry: boolean;
-  /** Tick of the touchdown when it brought more energy than all legs take up; −1 otherwise. */
+  /** Tick of the touchdown when it was a crash, see CRASH_ENERGY; −1 otherwise. */
   crashTick: number;
   /** Tick since which the hull lies on the ground past balance; −1 while it does not. */
   lyingSince: number;

@@ -4,7 +4,7 @@ import { contactLimit } from './contactLimit.ts';
 import type { Arrival, BetweenContacts, TouchdownState } from './descent.ts';
 import type { Descent } from './descentRecord.ts';
 import { slopeUnderFeet } from './feet.ts';
-import { FOOT_CLEAR_TICKS, MAX_ARRIVALS } from './thresholds.ts';
+import { CRASH_ENERGY, FOOT_CLEAR_TICKS, MAX_ARRIVALS } from './thresholds.ts';
 
 /** Notes a contact: something of the lander on the ground after all of it had been clear for FOOT_CLEAR_TICKS. */
 export function followArrival(descent: Descent): void {
@@ -68,7 +68,7 @@ function noteArrival(
   if (touchdown !== undefined && !beginsLanding && hardness(arrival) <= hardness(touchdown)) return;
   const { after: _after, ...state } = arrival;
   descent.touchdown = state;
-  if (hardness(state) * bulk.mass > 2 * crushEnergy(setup.lander)) contact.crashTick = descent.tick;
+  if ((hardness(state) * bulk.mass) / 2 > CRASH_ENERGY * crushEnergy(setup.lander)) contact.crashTick = descent.tick;
   contact.utilisation = contactLimit(body, setup.gravity, state).utilisation;
 }
 
