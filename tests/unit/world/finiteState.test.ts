@@ -35,7 +35,7 @@ describe('the state of a descent', () => {
     }
   });
 
-  it('is refused when thrust, propellant or the work of any leg is not finite', () => {
+  it('is refused when thrust, propellant or the force of the feet is not finite', () => {
     const wrongs = [Number.NaN, Infinity, -Infinity];
     for (const wrong of wrongs) {
       for (const name of ['thrust', 'propellant'] as const) {
@@ -43,13 +43,10 @@ describe('the state of a descent', () => {
         descent[name] = wrong;
         expect(() => stepDescent(descent, COAST), `${name} ${wrong}`).toThrow(/every number .* is finite/);
       }
-      const count = standing().legs.length;
-      for (let leg = 0; leg < count; leg++) {
-        for (const name of ['crushed', 'stretch', 'drag']) {
-          const descent = standing();
-          Object.assign(descent.legs[leg] ?? {}, { [name]: wrong });
-          expect(() => stepDescent(descent, COAST), `leg ${leg} ${name} ${wrong}`).toThrow(/every number .* is finite/);
-        }
+      for (const name of ['forceX', 'forceY', 'moment'] as const) {
+        const descent = standing();
+        descent.feet[name] = wrong;
+        expect(() => stepDescent(descent, COAST), `${name} of the feet ${wrong}`).toThrow(/every number .* is finite/);
       }
     }
   });
