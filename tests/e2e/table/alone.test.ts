@@ -54,8 +54,11 @@ const ENDINGS: Readonly<Record<string, string>> = {
   'tipped uphill': 'tips over',
 };
 
-describe('a newcomer alone', () => {
-  it('lands upright from the keyboard, and the scorecard says what kilter limit says for the same state', async () => {
+// both flights take their real time: side by side
+describe.concurrent('a newcomer alone', () => {
+  it('lands upright from the keyboard, and the scorecard says what kilter limit says for the same state', async ({
+    expect,
+  }) => {
     const { page, words } = await land(0);
     expect(words).toMatch(/Stayed upright, with [\d.]+\sm\/s to spare/);
     expect(words).toContain(CAUTION);
@@ -84,7 +87,7 @@ describe('a newcomer alone', () => {
     expect(live.faults).toEqual([]);
   });
 
-  it('tips over when it keeps drifting, and is told by how much it was over the limit', async () => {
+  it('tips over when it keeps drifting, and is told by how much it was over the limit', async ({ expect }) => {
     const { page, words } = await land(4.6);
     expect(words).toMatch(/Tipped over/);
     const least = await leastLimits(page);
