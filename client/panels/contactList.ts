@@ -1,34 +1,35 @@
-import type { JudgedContact, Scorecard } from '../../engine/table/index.ts';
+import type { Scorecard } from '../../engine/table/index.ts';
 import { CALLOUT_WORDS, SCORECARD } from '../text/en.ts';
 import { speed } from '../text/numbers.ts';
 import { element } from './element.ts';
 import { limitWords } from './speedScale.ts';
+import { type Deciding, decidingContact, namedContacts } from './verdict.ts';
 
-/** How many contacts are listed at most: the first, the worst and the last are always among them. */
-const MOST = 4;
-
-/** Every contact of a descent that met the ground more than once, in order; of many, first, worst and last. */
+/** The contacts of a descent that met the ground anew, in order: first, worst and last. */
 export function contactList(card: Scorecard): HTMLElement | undefined {
-  const { contacts, worst = 0 } = card;
-  if (contacts.length < 2) return undefined;
-  const shown = contacts
-    .map((contact, index) => ({ contact, index }))
-    .filter(({ index }) => contacts.length <= MOST || [0, worst, contacts.length - 1].includes(index));
-  return element(
-    'ol',
-    { class: 'contacts' },
-    ...shown.map(({ contact, index }) => row(contact, index, index === worst)),
-  );
+  const named = namedContacts(card);
+  if (named.length < 2) return undefined;
+  const decided = decidingContact(card)?.index;
+  return element('ol', { class: 'contacts' }, ...named.map((one) => row(one, card, one.index === decided)));
 }
 
-function row({ arrival, limit, cause, callout }: JudgedContact, index: number, isWorst: boolean): HTMLElement {
-  const name = `${SCORECARD.nth(index + 1)}${SCORECARD.cause[cause]}`;
-  const moved = `${speed(Math.abs(arrival.vx))} ${SCORECARD.movedAt}, ${SCORECARD.down(speed(arrival.descentRate))}`;
+/** Which contact it was, in words: of many only first, worst and last are kept. */
+export function contactName({ index }: Deciding, { contacts, contactCount }: Scorecard): string {
+  if (index === 0) return SCORECARD.first;
+  if (index === 1 && contactCount === contacts.length) return SCORECARD.second;
+  return index === contacts.length - 1 ? SCORECARD.last : SCORECARD.later;
+}
+
+function row(one: Deciding, card: Scorecard, isDecided: boolean): HTMLElement {
+  const { arrival, limit, callout } = one.contact;
+  const name = `${contactName(one, card)}${SCORECARD.after[arrival.after]}`;
+  const down = SCORECARD.down(speed(Math.max(0, arrival.descentRate)));
+  const moved = `${speed(Math.abs(arrival.vx))} ${SCORECARD.movedAt}, ${down}`;
   const against = limit === undefined ? SCORECARD.limitUnknown : limitWords(limit);
   return element(
     'li',
-    { value: index + 1, 'data-callout': callout, ...(isWorst && { 'data-worst': 'true' }) },
-    element('strong', {}, isWorst ? `${name} · ${SCORECARD.worst}` : name),
+    { 'data-callout': callout, ...(isDecided && { 'data-worst': 'true' }) },
+    element('strong', {}, isDecided ? `${name} · ${SCORECARD.decided}` : name),
     element('span', {}, `${moved}; ${against}: ${CALLOUT_WORDS[callout]}`),
   );
 }

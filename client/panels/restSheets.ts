@@ -5,7 +5,7 @@ import type { Announcer } from './announcer.ts';
 import { button, element } from './element.ts';
 import { createScorecard } from './scorecard.ts';
 import { createPrintedHead, type PrintedHead } from './printedHead.ts';
-import { verdictOf, worstContact } from './verdict.ts';
+import { verdictOf, decidingContact } from './verdict.ts';
 import { createWorldsSheet, type WorldsSheet } from './worldsSheet.ts';
 
 export interface RestSheets {
@@ -63,7 +63,7 @@ export function createRestSheets(options: {
     options.onLaid();
   };
   const showWorlds = (view: TableView) => {
-    const touchdown = view.scorecard && worstContact(view.scorecard)?.arrival;
+    const touchdown = view.scorecard && decidingContact(view.scorecard)?.contact.arrival;
     if (touchdown === undefined) return;
     clear();
     backToCard = () => showCard(view);

@@ -6,13 +6,13 @@ import { degrees, kilograms, percent, speed } from '../text/numbers.ts';
 import { figureOf } from '../views/lander/figure.ts';
 import { checkCommand, createCheck } from './checkCommand.ts';
 import { drawContact } from './contactDrawing.ts';
-import { contactList } from './contactList.ts';
+import { contactList, contactName } from './contactList.ts';
 import { againButton, button, drawing, element, entry, leaveButton } from './element.ts';
 import { outsideAtTouchdown, outsideInSimulation } from './outsideAtTouchdown.ts';
 import { simulateCommand } from './simulateCommand.ts';
 import { drawSpeedScale, limitWords, SCALE_WIDTH } from './speedScale.ts';
 import { tableSheet } from './tableSheet.ts';
-import { gaveWay, hasFallen, verdictOf, worstContact } from './verdict.ts';
+import { type Deciding, decidingContact, gaveWay, hasFallen, namedContacts, verdictOf } from './verdict.ts';
 
 export interface ScorecardActions {
   readonly again: () => void;
@@ -30,7 +30,8 @@ export function createScorecard(
 ): HTMLElement {
   const verdict = verdictOf(card, attitude);
   const place = TITLE_BLOCK.place(plan.siteName, plan.setup.lander.name, plan.world.name);
-  const worst = worstContact(card);
+  const deciding = decidingContact(card);
+  const worst = deciding?.contact;
   const worlds = button('', actions.worlds);
   worlds.append(element('span', { class: 'long' }, SCORECARD.worldsLead), SCORECARD.worlds);
   return tableSheet(
@@ -48,20 +49,21 @@ export function createScorecard(
     element('p', { class: 'sheet-head' }, element('span', {}, SCORECARD.label), element('span', {}, place)),
     element('h2', { tabindex: -1 }, verdict.headline),
     element('p', { class: 'why' }, verdict.why),
-    worst === undefined ? undefined : reason(card, worst, plan),
     contactList(card),
+    deciding === undefined ? undefined : reason(card, deciding, plan),
     facts(card, attitude, worst),
     worst === undefined ? undefined : limitNotes(worst, plan),
   );
 }
 
 /** The contact that decided as a drawing, and its speed on a scale with the tip limit. */
-function reason(card: Scorecard, worst: JudgedContact, { setup }: PlayedPlan): HTMLElement {
+function reason(card: Scorecard, deciding: Deciding, { setup }: PlayedPlan): HTMLElement {
+  const worst = deciding.contact;
   const { arrival, limit } = worst;
   const broken = [card.strokeUsed[0] ?? 0, card.strokeUsed.at(-1) ?? 0].map((strokeUsed) => gaveWay({ strokeUsed }));
   const contact = drawContact(worst, figureOf(setup.lander), [broken[0] ?? false, broken[1] ?? false]);
-  const which =
-    card.contacts.length > 1 ? SCORECARD.nthContact(SCORECARD.nth((card.worst ?? 0) + 1)) : SCORECARD.contact;
+  const isOneOfMany = namedContacts(card).length > 1;
+  const which = isOneOfMany ? SCORECARD.nthContact(contactName(deciding, card)) : SCORECARD.contact;
   const figure = element('figure', { class: 'reason' }, element('figcaption', {}, SCORECARD.contactDrawn(which)));
   figure.append(drawing(contact.markup, { viewBox: contact.viewBox, class: 'contact-drawing' }));
   // where the fall itself broke it, or nothing would have helped, a scale of sideways speeds says nothing

@@ -25,9 +25,44 @@ export function gaveWay({ strokeUsed }: Pick<LegState, 'strokeUsed'>): boolean {
   return strokeUsed >= USED_UP;
 }
 
-/** The contact that decided; undefined when it never met the ground. */
-export function worstContact({ contacts, worst }: Scorecard): JudgedContact | undefined {
-  return worst === undefined ? contacts[0] : contacts[worst];
+/** A lander that comes down again slower than this is settling, a hand's breadth off the ground on the Moon [m/s]. */
+const SETTLING = 0.5;
+
+/** The contact that decided how it ended, and which one it was. */
+export interface Deciding {
+  readonly contact: JudgedContact;
+  readonly index: number;
+}
+
+/** Contacts that are worth a word: the first, and those in which it came down anew or could have tipped. */
+export function namedContacts({ contacts }: Scorecard): readonly Deciding[] {
+  return contacts
+    .map((contact, index) => ({ contact, index }))
+    .filter(
+      ({ contact, index }) => index === 0 || contact.arrival.descentRate >= SETTLING || contact.band === 'outside',
+    );
+}
+
+/** Of a fall the first contact outside its limit, of a crash the hardest, else the closest to tipping; undefined when it never met the ground. */
+export function decidingContact(card: Scorecard): Deciding | undefined {
+  const named = namedContacts(card);
+  const outside = named.find(({ contact }) => contact.band === 'outside');
+  if (card.outcome.startsWith('tipped') && outside !== undefined) return outside;
+  const isCrash = card.outcome === 'gear overload' || card.outcome === 'propellant exhausted';
+  const weight = ({ contact }: Deciding) => (isCrash ? contact.arrival.descentRate : shareOfLimit(contact));
+  return named.toSorted((a, b) => weight(b) - weight(a))[0];
+}
+
+/** Of the speed from which it tips, or of the largest that was looked at. */
+function shareOfLimit({ arrival, limit }: JudgedContact): number {
+  const reach = limit?.tip ?? limit?.upTo ?? 0;
+  return reach > 0 ? Math.abs(arrival.vx) / reach : Infinity;
+}
+
+/** Whether it met the ground anew in a way that is worth a word: under thrust, or by a hop. */
+function metAgain(card: Scorecard): 'hop' | 're-light' | undefined {
+  const causes = new Set(namedContacts(card).map(({ contact }) => contact.arrival.after));
+  return (['re-light', 'hop'] as const).find((cause) => causes.has(cause));
 }
 
 export function verdictOf(card: Scorecard, attitude: number): Verdict {
@@ -35,15 +70,15 @@ export function verdictOf(card: Scorecard, attitude: number): Verdict {
 }
 
 function headlineOf(card: Scorecard, attitude: number): string {
-  const { outcome, contacts } = card;
-  const worst = worstContact(card);
+  const { outcome } = card;
+  const worst = decidingContact(card)?.contact;
   if (outcome === 'gear overload')
     return hasFallen(attitude) ? `${HEADLINE.gaveWay}, ${AND_FELL}` : `${HEADLINE.gaveWay}, ${BUT_STANDS}`;
   if (outcome === 'upright inside limit' || outcome === 'upright outside limit') {
     const isThin = worst?.band === 'thin';
     const words = outcome === 'upright outside limit' ? HEADLINE.luck : isThin ? HEADLINE.thin : HEADLINE.upright;
-    const again = contacts.find(({ cause }) => cause === 're-light') ?? contacts.find(({ cause }) => cause === 'hop');
-    return again === undefined || again.cause === 'arrival' ? words : `${words}, ${AFTER[again.cause]}`;
+    const again = metAgain(card);
+    return again === undefined ? words : `${words}, ${AFTER[again]}`;
   }
   const words = outcomeHeadline(outcome, fallOnLevel(card, worst));
   if (outcome === 'propellant exhausted' && worst !== undefined && !hasFallen(attitude))
@@ -66,7 +101,7 @@ function fallOnLevel({ outcome }: Scorecard, contact: JudgedContact | undefined)
 }
 
 function whyOf(card: Scorecard): string {
-  const worst = worstContact(card);
+  const worst = decidingContact(card)?.contact;
   switch (card.outcome) {
     case 'upright inside limit':
     case 'upright outside limit':
@@ -88,36 +123,36 @@ function whyOf(card: Scorecard): string {
   return card.outcome satisfies never;
 }
 
-function whyUpright({ contacts, worst: index = 0 }: Scorecard, worst: JudgedContact): string {
-  const arrived = speed(Math.abs(worst.arrival.vx));
+function whyUpright(card: Scorecard, worst: JudgedContact): string {
   const { limit, arrival } = worst;
+  const arrived = speed(Math.abs(arrival.vx));
   const tip = limit?.tip;
   if (limit === undefined) return WHY.noLimit(...fall(worst));
   const isOutside = worst.band === 'outside';
-  if (isOutside && (tip ?? 0) <= 0) return WHY.luckAtAnySpeed(leanOf(worst));
+  if (isOutside && tip === 0) return WHY.luckAtAnySpeed(leanOf(worst));
   if (isOutside) return WHY.luck(arrived, speed(tip ?? limit.upTo));
-  if (index > 0)
-    return WHY.worstLater(
-      index + 1,
-      contacts[index]?.cause === 're-light' ? 're-light' : 'hop',
-      speed(arrival.descentRate, 1),
-      arrived,
-    );
-  if (contacts.length > 1)
-    return WHY.firstWorst(contacts[1]?.cause === 're-light' ? 're-light' : 'hop', arrived, limitWords(worst));
+  const again = metAgain(card);
+  if (again !== undefined) return WHY.again(again, whenOf(card), { arrived, limit: limitWords(worst) });
   if (tip === undefined) return WHY.never(arrived, speed(limit.upTo, 1));
   return worst.band === 'thin' ? WHY.thin(arrived, speed(tip)) : WHY.inside(arrived, speed(tip));
 }
 
-function whyTipped({ contacts, worst: index = 0 }: Scorecard, worst: JudgedContact): string {
+function whyTipped(card: Scorecard, worst: JudgedContact): string {
   const { limit, arrival } = worst;
   const arrived = speed(Math.abs(arrival.vx));
   if (limit === undefined) return WHY.noLimit(...fall(worst));
   const where = isLevel(arrival.slope) ? 'level' : 'slope';
-  const count = contacts.length > 1 ? index + 1 : undefined;
   if (limit.tip === 0) return WHY.tipsAtAnySpeed(leanOf(worst));
-  if (worst.band === 'outside' && limit.tip !== undefined) return WHY.tipped(arrived, speed(limit.tip), where, count);
-  return WHY.tippedAnyway(arrived, limitWords(worst));
+  if (worst.band !== 'outside' || limit.tip === undefined) return WHY.tippedAnyway(arrived, limitWords(worst));
+  const again = whenOf(card) === 'first' ? undefined : metAgain(card);
+  return WHY.tipped(again, { arrived, tip: speed(limit.tip), where });
+}
+
+/** At which of the contacts it was decided, in an order that can be told. */
+function whenOf(card: Scorecard): 'first' | 'second' | 'later' {
+  const index = decidingContact(card)?.index ?? 0;
+  if (index === 0) return 'first';
+  return index === 1 && card.contactCount === card.contacts.length ? 'second' : 'later';
 }
 
 function whyOverloaded(worst: JudgedContact): string {

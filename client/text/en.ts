@@ -209,10 +209,13 @@ export const SCORECARD = {
   /** What is drawn of the contact that decided. */
   contactDrawn: (which: string) => `${which}, as it met the ground`,
   contact: 'The contact',
-  nth: (count: number) => ['First', 'Second', 'Third'][count - 1] ?? `${count}th`,
   nthContact: (nth: string) => `${nth} contact`,
-  cause: { arrival: '', hop: ' · hopped', 're-light': ' · flew again' },
-  worst: 'worst',
+  after: { first: '', hop: ' · after a hop', 're-light': ' · after it flew up again' },
+  first: 'First',
+  second: 'Second',
+  later: 'Later',
+  last: 'Last',
+  decided: 'it was decided here',
   movedAt: 'sideways',
   tipsFrom: (limit: string) => `tips from ${limit}`,
   neverUpTo: (limit: string) => `tips at none up to ${limit}`,
@@ -305,6 +308,7 @@ export const BUT_STANDS = 'though it stands';
 
 /** How it met the ground again. */
 const AGAIN = { hop: 'hopped', 're-light': 'flew up again' } as const;
+const WHEN = { first: 'the first time', second: 'the second time', later: 'later on' } as const;
 
 /** The reason in one sentence. Speeds such as '0.67 m/s'; `lean` such as '12°', absent where it stood straight. */
 export const WHY = {
@@ -312,16 +316,20 @@ export const WHY = {
     `It moved sideways at only ${arrived}; from ${tip} on it would have tipped over.`,
   thin: (arrived: string, tip: string) => `It moved sideways at ${arrived}; from ${tip} on it would have tipped over.`,
   never: (arrived: string, upTo: string) => `It moved sideways at only ${arrived}; here not even ${upTo} tips it over.`,
-  worstLater: (count: number, how: 'hop' | 're-light', down: string, arrived: string) =>
-    `It ${AGAIN[how]}, and met the ground worst ${count === 2 ? 'the second time' : `at contact ${count}`}: ${down} down, ${arrived} sideways.`,
-  firstWorst: (how: 'hop' | 're-light', arrived: string, limit: string) =>
-    `It met the ground at ${arrived} sideways (${limit}), then ${AGAIN[how]} and came down more gently.`,
+  again: (
+    how: 'hop' | 're-light',
+    when: 'first' | 'second' | 'later',
+    { arrived, limit }: { readonly arrived: string; readonly limit: string },
+  ) => `It ${AGAIN[how]}, and came closest to tipping ${WHEN[when]}: ${arrived} sideways, where ${limit}.`,
   luck: (arrived: string, tip: string) =>
     `It moved sideways at ${arrived}; from ${tip} on it can tip over. This time it did not: do not count on it.`,
   luckAtAnySpeed: (lean: string | undefined) =>
     `${lean === undefined ? 'Coming down like that on this slope' : `Leaning ${lean} on this ground`}, it can tip over at any speed. This time it did not.`,
-  tipped: (arrived: string, tip: string, where: 'slope' | 'level', count: number | undefined) =>
-    `${count === undefined ? 'Its feet caught' : `At contact ${count} its feet caught`} while it moved sideways at ${arrived}; ${where === 'slope' ? 'on this slope' : 'here'} it tips from ${tip} on.`,
+  tipped: (
+    how: 'hop' | 're-light' | undefined,
+    { arrived, tip, where }: { readonly arrived: string; readonly tip: string; readonly where: 'slope' | 'level' },
+  ) =>
+    `${how === undefined ? 'Its feet caught' : `It ${AGAIN[how]}; when it came down its feet caught`} while it moved sideways at ${arrived}; ${where === 'slope' ? 'on this slope' : 'here'} it tips from ${tip} on.`,
   tipsAtAnySpeed: (lean: string | undefined) =>
     `${lean === undefined ? 'Coming down like that on this slope' : `It met the ground leaning ${lean}: from there`} it tips over however slowly it moves.`,
   tippedAnyway: (arrived: string, limit: string) =>

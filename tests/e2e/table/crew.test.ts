@@ -58,7 +58,7 @@ describe('a crew of two at one table', () => {
     await Promise.all([flyByHand(first, { drift: 0 }), flyByHand(second, { drift: 0 })]);
     const [one, other] = await Promise.all([scorecardOf(first).innerText(), scorecardOf(second).innerText()]);
     expect(one).toBe(other);
-    expect(one).toContain('Stayed upright');
+    expect(one).toContain('Landed upright');
     // whoever has no seat cannot start another descent, and sees that
     const again = (page: Page) => scorecardOf(page).getByRole('button', { name: 'Again', exact: true });
     await expect.poll(() => again(third).isDisabled()).toBe(true);

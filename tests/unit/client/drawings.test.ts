@@ -1,8 +1,9 @@
+import { PLAIN_TOUCHDOWN } from '../../support/plainTouchdown.ts';
 import { describe, expect, it } from 'vitest';
 import { NO_INSETS, SectionCamera } from '../../../client/camera/sectionCamera.ts';
 import { SvgPen } from '../../../client/ink/svgPen.ts';
 import { drawSpeedScale } from '../../../client/panels/speedScale.ts';
-import { drawTiltDial } from '../../../client/panels/tiltDial.ts';
+import { drawContact } from '../../../client/panels/contactDrawing.ts';
 import { drawLander } from '../../../client/views/lander/drawLander.ts';
 import { figureOf } from '../../../client/views/lander/figure.ts';
 import { drawStart } from '../../../client/views/startSheet.ts';
@@ -26,7 +27,12 @@ describe.each(LANDERS.map((lander) => ({ lander, id: lander.id })))('the drawing
     const pen = new SvgPen(1, 'test');
     const camera = new SectionCamera();
     camera.size = { width: 900, height: 700, covered: NO_INSETS };
-    const foot = (side: number, crushed: number) => ({ x: side * figure.halfStance, y: crushed, inContact: true });
+    const foot = (side: number, crushed: number) => ({
+      x: side * figure.halfStance,
+      y: crushed,
+      inContact: true,
+      broken: crushed > 0,
+    });
     drawLander(pen, camera, figure, {
       x: 0,
       y: figure.centerHeight,
@@ -50,46 +56,46 @@ describe('the drawings on the sheets', () => {
   });
 
   it.each([
-    { speed: 0.4, tripping: 2.15, cautious: 0.94 },
-    { speed: 4.3, tripping: 2.1, cautious: 1.4 },
-    { speed: 0.2, tripping: 0.21, cautious: 0.2 },
-    { speed: 1.2, tripping: -0.4 },
-    { speed: 0, tripping: 0 },
-  ])('rule a speed scale for $speed against $tripping m/s', (finding) => {
-    for (const width of [640, 340]) {
+    { speed: 0.4, tip: 2.15, upTo: 4 },
+    { speed: 4.3, tip: 2.1, upTo: 4, closedForm: 3.1 },
+    { speed: 1.2, tip: 0, upTo: 4 },
+    { speed: 0, tip: undefined, upTo: 3.5, closedForm: 0 },
+  ])('rule a speed scale for $speed against $tip m/s, and hatch only what is beyond a limit', (finding) => {
+    for (const width of [480, 340]) {
       const { markup, viewBox } = drawSpeedScale(finding, width);
       expect(markup).not.toMatch(NO_NUMBER);
-      expect(viewBox).toMatch(/^0 \d+ \d+ \d+$/);
+      expect(viewBox).toMatch(/^0 0 \d+ \d+$/);
+      expect(markup.includes('var(--shade)')).toBe(finding.tip !== undefined);
+      // what is no limit of the lander is dashed, and nothing else is
+      expect(markup.includes('stroke-dasharray')).toBe(finding.closedForm !== undefined);
+      const ends = [...markup.matchAll(/<text x="([\d.]+)"[^>]*font-size="([\d.]+)"[^>]*>([^<]*)</g)].map(
+        ([, x, size, words = '']) => Number(x) + 0.4 * Number(size) * words.length,
+      );
+      expect(Math.max(...ends)).toBeLessThan(width + 2);
     }
   });
 
-  it.each([
-    { speed: 0.09, tripping: 2.05, cautious: 1.33 },
-    { speed: 4.51, tripping: 2.01, cautious: 1.3 },
-    { speed: 1, tripping: 2.4, cautious: 0.4 },
-  ])('run no line of a limit through the words of the other, on a phone, for $speed m/s', (finding) => {
-    const { markup } = drawSpeedScale(finding, 340);
-    const lines = [...markup.matchAll(/d="M([\d.]+) ([\d.]+)L\1 110"[^>]*stroke-width="(?:2\.8|1\.4)"/g)];
-    const words = [...markup.matchAll(/<text x="([\d.]+)" y="([\d.]+)"[^>]*>([^<]* limit [^<]*)</g)];
-    expect([lines.length, words.length]).toEqual([2, 2]);
-    for (const [tag, x, y, text = ''] of words) {
-      const size = Number(/font-size="([\d.]+)"/.exec(tag)?.[1]);
-      const wide = 0.5 * size * text.length;
-      const from = Number(x) - (tag.includes('text-anchor="end"') ? wide : 0);
-      for (const [, lineX, top] of lines) {
-        const isAcross = Number(lineX) > from && Number(lineX) < from + wide;
-        expect(isAcross && Number(top) < Number(y)).toBe(false);
+  it.each(LANDERS.map((lander) => [lander.name, lander] as const))(
+    'draw the contact of %s, and cross out a leg that gave way',
+    (_, lander) => {
+      const figure = figureOf(lander);
+      const limit = { tip: 0.8, tolerance: 0.01, upTo: 3, friction: 1, first: 'tip', closedForm: 1 } as const;
+      for (const angle of [0, 0.5, -2.5]) {
+        const contact = {
+          arrival: { ...PLAIN_TOUCHDOWN, angle, after: 'first' },
+          limit,
+          band: 'outside',
+          callout: 'outside',
+        } as const;
+        const whole = drawContact(contact, figure, [false, false]).markup;
+        const crossed = drawContact(contact, figure, [true, false]).markup;
+        expect(whole + crossed).not.toMatch(NO_NUMBER);
+        expect(crossed.length).not.toBe(whole.length);
+        expect(whole).toContain('tips from here');
+        expect(whole).toContain('slope 5.7°');
       }
-    }
-  });
-
-  it.each([
-    { limit: 0.78, used: 0.07, left: 0.71 },
-    { limit: 0.78, used: -0.1, left: 0.88 },
-    { limit: 0.78, used: 1.9, left: -1.12 },
-  ])('lay a protractor for $left rad left of $limit', (finding) => {
-    expect(drawTiltDial(finding)).not.toMatch(NO_NUMBER);
-  });
+    },
+  );
 });
 
 describe('a pen that writes SVG', () => {

@@ -1,42 +1,102 @@
 import { describe, expect, it } from 'vitest';
-import { verdictOf } from '../../../client/panels/verdict.ts';
-import type { Scorecard } from '../../../engine/table/index.ts';
-import { OUTCOMES } from '../../../engine/world/index.ts';
+import { decidingContact, verdictOf } from '../../../client/panels/verdict.ts';
+import { CARD_OUTCOMES, type JudgedContact, type Scorecard } from '../../../engine/table/index.ts';
+import type { Arrival } from '../../../engine/world/index.ts';
 import { PLAIN_TOUCHDOWN } from '../../support/plainTouchdown.ts';
 
-function cardOf(card: Partial<Scorecard>): Scorecard {
-  return { outcome: 'stopped', strokeUsed: [0.1, 0.2], propellantLeft: 90, touchdown: PLAIN_TOUCHDOWN, ...card };
+const LIMIT = { tip: 1.54, tolerance: 0.01, upTo: 4, friction: 0.9, first: 'tip', closedForm: 2 } as const;
+
+function contactOf(
+  arrival: Partial<Arrival>,
+  { limit, ...more }: Partial<Omit<JudgedContact, 'limit'>> & { readonly limit?: Partial<JudgedContact['limit']> } = {},
+): JudgedContact {
+  return {
+    arrival: { ...PLAIN_TOUCHDOWN, after: 'first', ...arrival },
+    band: 'desired',
+    callout: 'inside',
+    limit: { ...LIMIT, ...limit },
+    ...more,
+  };
+}
+
+const OUTSIDE = { band: 'outside', callout: 'outside' } as const;
+
+function cardOf(outcome: Scorecard['outcome'], ...contacts: readonly JudgedContact[]): Scorecard {
+  return {
+    outcome,
+    contacts,
+    contactCount: contacts.length,
+    restTilt: 0,
+    strokeUsed: [0.1, 0.2],
+    propellantLeft: 90,
+    crew: [],
+    physics: 1,
+  };
 }
 
 function headline(outcome: 'tipped downhill' | 'tipped uphill', slope: number, vx: number): string {
-  return verdictOf(cardOf({ outcome, touchdown: { ...PLAIN_TOUCHDOWN, slope, vx } }), 1.6).headline;
+  return verdictOf(cardOf(outcome, contactOf({ slope, vx }, OUTSIDE)), 1.6).headline;
 }
 
 describe('the verdict', () => {
-  it('names what there is to spare when it stayed upright inside the limit', () => {
-    const card = cardOf({
-      outcome: 'upright inside limit',
-      limit: { plastic: 1.54 },
-      speedMargin: 0.67,
-      utilisation: 0.565,
-    });
-    expect(verdictOf(card, 0).headline).toMatch(/^Stayed upright, with 0\.67.m\/s to spare$/);
-    expect(verdictOf(card, 0).why).toMatch(/0\.87.m\/s.*1\.54.m\/s/);
+  it('names the speed it had and that from which it would have tipped', () => {
+    const { headline: words, why } = verdictOf(cardOf('upright inside limit', contactOf({})), 0);
+    expect(words).toBe('Landed upright');
+    expect(why).toMatch(/0\.87.m\/s.*1\.54.m\/s/);
+    const thin = contactOf({ vx: 1.5 }, { band: 'thin', callout: 'close' });
+    expect(verdictOf(cardOf('upright inside limit', thin), 0).headline).toBe('Landed upright, only just');
+  });
+
+  it('says that nothing tips it up to the speed that was looked at, never a limit that was not found', () => {
+    const { tip: _, ...none } = LIMIT;
+    const contact = { ...contactOf({}), limit: none };
+    expect(verdictOf(cardOf('upright inside limit', contact), 0).why).toMatch(/not even 4\.0.m\/s tips it over/);
   });
 
   it('does not call a landing over the limit a success', () => {
-    const card = cardOf({
-      outcome: 'upright outside limit',
-      limit: { plastic: 0.5 },
-      speedMargin: -0.37,
-      utilisation: 1.7,
-    });
-    expect(verdictOf(card, 0).headline).toContain('over the tip limit');
+    const card = cardOf('upright outside limit', contactOf({}, { ...OUTSIDE, limit: { tip: 0.5 } }));
+    expect(verdictOf(card, 0).headline).toBe('Stands, but by luck');
+    expect(verdictOf(card, 0).why).toContain('do not count on it');
   });
 
-  it('says what would have made the difference when it tipped', () => {
-    const card = cardOf({ outcome: 'tipped downhill', limit: { plastic: 0.5 }, speedMargin: -0.37, utilisation: 1.7 });
-    expect(verdictOf(card, 0).why).toMatch(/At 0\.50.m\/s or less it would have stayed upright/);
+  it('says what turned it over, and where it could have stood', () => {
+    const tipped = contactOf({}, { ...OUTSIDE, limit: { tip: 0.5 } });
+    expect(verdictOf(cardOf('tipped downhill', tipped), 1.6).why).toMatch(
+      /^Its feet caught while it moved sideways at 0\.87.m\/s; on this slope it tips from 0\.50.m\/s on\.$/,
+    );
+    const always = contactOf({ angle: 0.3 }, { ...OUTSIDE, limit: { tip: 0 } });
+    expect(verdictOf(cardOf('tipped downhill', always), 1.6).why).toMatch(/leaning 17°.*however slowly/);
+  });
+
+  it('says a hop and a flight anew, and speaks of the contact that decided', () => {
+    const first = contactOf({ vx: 0.3 });
+    const second = contactOf({ vx: 1.2, descentRate: 1.5, after: 'hop' });
+    const card = cardOf('upright inside limit', first, second);
+    expect(verdictOf(card, 0).headline).toBe('Landed upright, after a hop');
+    expect(verdictOf(card, 0).why).toMatch(/hopped.*the second time: 1\.20.m\/s/);
+    const flown = { ...second, arrival: { ...second.arrival, after: 're-light' as const } };
+    expect(verdictOf(cardOf('upright inside limit', first, flown), 0).headline).toContain('flew up again');
+    const fell = cardOf(
+      'tipped downhill',
+      first,
+      { ...second, ...OUTSIDE },
+      contactOf({ vx: 0.2, after: 'hop' }, OUTSIDE),
+    );
+    expect(decidingContact(fell)?.index).toBe(1);
+  });
+
+  it('has no word for the rocking of a lander that settles', () => {
+    const card = cardOf('upright inside limit', contactOf({}), contactOf({ vx: 0.4, descentRate: 0.2, after: 'hop' }));
+    expect(verdictOf(card, 0).headline).toBe('Landed upright');
+    expect(decidingContact(card)?.index).toBe(0);
+  });
+
+  it('gives the fall of a crash as its reason, from its hardest contact', () => {
+    const hard = contactOf({ descentRate: 17.2 }, { ...OUTSIDE, limit: { tip: 0, gear: 0 } });
+    const card = cardOf('gear overload', hard, contactOf({ descentRate: 2, after: 'hop' }));
+    expect(verdictOf(card, 0).headline).toBe('Crashed: its legs gave way, though it stands');
+    expect(verdictOf(card, 1.6).headline).toBe('Crashed: its legs gave way, and it fell over');
+    expect(verdictOf(card, 0).why).toMatch(/17\.2.m\/s: faster than its legs can take up/);
   });
 
   it('says downhill and uphill where the ground falls, and the way of travel where it is level', () => {
@@ -51,13 +111,13 @@ describe('the verdict', () => {
     expect(headline('tipped downhill', 0.003, 0.01)).toBe('Tipped over');
   });
 
-  it.each(OUTCOMES)('has words for "%s", with and without a contact', (outcome) => {
-    const { touchdown: _, ...untouched } = cardOf({ outcome });
-    for (const card of [cardOf({ outcome }), untouched]) {
-      const { headline, why } = verdictOf(card, 0);
-      expect(headline.length).toBeGreaterThan(5);
+  it.each(CARD_OUTCOMES)('has plain words for "%s", with and without a contact', (outcome) => {
+    const { limit: _, ...beyond } = contactOf({}, OUTSIDE);
+    for (const card of [cardOf(outcome, contactOf({})), cardOf(outcome, beyond), cardOf(outcome)]) {
+      const { headline: words, why } = verdictOf(card, 0);
+      expect(words.length).toBeGreaterThan(5);
       expect(why).toMatch(/^[A-Z].*\.$/);
-      expect(`${headline} ${why}`).not.toMatch(/undefined|NaN|Infinity/);
+      expect(`${words} ${why}`).not.toMatch(/undefined|NaN|Infinity|cautious|gained|used/);
     }
   });
 });
