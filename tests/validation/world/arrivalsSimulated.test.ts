@@ -1,34 +1,46 @@
 import { describe, expect, it } from 'vitest';
-import { simulateArrival } from '../../../engine/table/index.ts';
-import { readDescent } from '../../../engine/world/index.ts';
 import { nextUniform, seedRandom } from '../../../engine/math/random.ts';
-import { dropLander, evenGround, settle } from '../../support/dropLander.ts';
-import { shippedLander } from '../../support/touchDown.ts';
+import { arrivalCase } from '../../../engine/table/simulateArrival.ts';
+import type { TouchdownResult } from '../../../engine/touchdown/index.ts';
+import { readDescent } from '../../../engine/world/index.ts';
+import { bisectLimit } from '../../support/bisectLimit.ts';
+import { dropLander, evenGround, settle, type Drop } from '../../support/dropLander.ts';
+import { shippedLander, touchDown } from '../../support/touchDown.ts';
 
 /**
- * What the table plays against what the simulation in six degrees of freedom makes of the same arrival, which the scorecard
- * shows beside it: arrivals at random, up to 4 m/s across, 0.2 to 3 m/s down, 8 deg of slope, 7 deg of lean and 6 deg/s.
- * The play stands a little longer than it should, hardly ever shorter: a section sees no diagonal.
- *
- * Least share of arrivals that end alike, standing or fallen, and most that fall in play alone [-]. Achieved over 150 each:
- * alike 0.947, 0.880, 0.980; fall in play alone 0.007, 0, 0.
+ * What the table plays against what the simulation in six degrees of freedom makes of the same first contact. Both press the
+ * legs by one law; apart are the integrator, the plane in which the play stays, and the hull, which is planck's in play.
+ * The published figures are of 2000 arrivals each: engine/world/README.md. `strokes` is the largest difference of a leg's stroke at the
+ * median [-]; Bolster's center of mass stands off the plane, and there the two part by what it rolls out of it.
  */
 const LANDERS = [
-  { id: 'trivet', agree: 0.92, fallAlone: 0.02 },
-  { id: 'steeple', agree: 0.85, fallAlone: 0.02 },
-  { id: 'bolster', agree: 0.95, fallAlone: 0.02 },
+  { id: 'trivet', alike: 0.99, strokes: 0.001 },
+  { id: 'steeple', alike: 0.99, strokes: 0.001 },
+  { id: 'bolster', alike: 0.98, strokes: 0.05 },
 ] as const;
 
-const ARRIVALS = 150;
+const ARRIVALS = 120;
+
+function play(drop: Drop) {
+  const descent = dropLander(drop);
+  settle(descent);
+  return { setup: descent.setup, ...readDescent(descent) };
+}
+
+/** The same first contact, simulated on to rest. */
+function simulate({ setup, contacts }: ReturnType<typeof play>): TouchdownResult {
+  return touchDown(arrivalCase(setup, contacts[0]!), { stopWhenDecided: false });
+}
 
 describe('played arrivals and the same in six degrees of freedom', () => {
-  it.each(LANDERS)('[PL20] mostly end alike: $id', ({ id, agree, fallAlone }) => {
+  it.each(LANDERS)('[PL20] end alike and crush alike: $id', ({ id, alike, strokes }) => {
     const lander = shippedLander(id);
     const random = seedRandom(7);
     const between = (low: number, high: number): number => low + (high - low) * nextUniform(random);
-    const seen = { alike: 0, playFalls: 0, bothFall: 0 };
+    const seen = { alike: 0, bothFall: 0 };
+    const differences: number[] = [];
     for (let i = 0; i < ARRIVALS; i++) {
-      const played = dropLander({
+      const played = play({
         lander,
         terrain: evenGround(between(-0.14, 0.14), 1.1),
         vx: between(-4, 4),
@@ -36,18 +48,36 @@ describe('played arrivals and the same in six degrees of freedom', () => {
         angle: between(-0.12, 0.12),
         rate: between(-0.1, 0.1),
       });
-      settle(played);
-      const { outcome = 'stopped', touchdown } = readDescent(played);
-      const simulated = simulateArrival(played.setup, touchdown!)!;
-      const fell = outcome.startsWith('tipped');
+      const simulated = simulate(played);
+      const fell = played.outcome?.startsWith('tipped') === true;
       const fallsInSpace = simulated.outcome.startsWith('tipped');
       if (fell === fallsInSpace) seen.alike++;
       if (fell && fallsInSpace) seen.bothFall++;
-      if (fell && !fallsInSpace) seen.playFalls++;
+      if (fell || fallsInSpace) continue;
+      const most = Math.max(...simulated.strokes);
+      if (most > 0.01) differences.push(Math.abs(Math.max(...played.legs.map(({ stroke }) => stroke)) / most - 1));
     }
-    const measured = JSON.stringify(seen);
+    const middle = differences.toSorted((a, b) => a - b)[Math.floor(differences.length / 2)]!;
+    const measured = JSON.stringify({ ...seen, middle, crushed: differences.length });
     expect(seen.bothFall, measured).toBeGreaterThan(3);
-    expect(seen.alike / ARRIVALS, measured).toBeGreaterThanOrEqual(agree);
-    expect(seen.playFalls / ARRIVALS, measured).toBeLessThanOrEqual(fallAlone);
+    expect(differences.length, measured).toBeGreaterThan(ARRIVALS / 4);
+    expect(seen.alike / ARRIVALS, measured).toBeGreaterThanOrEqual(alike);
+    expect(middle, measured).toBeLessThan(strokes);
+  });
+
+  it.each([
+    { id: 'trivet', slopeDeg: 0, band: 0.005 },
+    { id: 'trivet', slopeDeg: 8, band: 0.005 },
+    { id: 'steeple', slopeDeg: 5, band: 0.005 },
+    { id: 'bolster', slopeDeg: 5, band: 0.03 },
+  ] as const)('[PL20] fall at the same speed: $id, $slopeDeg deg downhill at 1.5 m/s', ({ id, slopeDeg, band }) => {
+    const terrain = evenGround((-slopeDeg * Math.PI) / 180, 1.1);
+    const at = (vx: number) => play({ lander: shippedLander(id), terrain, vx, descentRate: 1.5 });
+    const played = bisectLimit(0.1, 5, 9, (vx) => at(vx).outcome?.startsWith('tipped') === true);
+    const simulated = bisectLimit(0.1, 5, 9, (vx) => simulate(at(vx)).outcome.startsWith('tipped'));
+    // one bisection step is 0.01 m/s
+    expect(Math.abs(played - simulated), `played ${played}, simulated ${simulated}`).toBeLessThan(
+      band * simulated + 0.011,
+    );
   });
 });
