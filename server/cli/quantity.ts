@@ -64,6 +64,16 @@ export function choiceParser<Choice extends string>(
   };
 }
 
+/** A number of yaws, or 'all': every yaw at which the lander travels square to an edge or along a foot. */
+export function yawsParser(text: string, earlier: number | 'all' | undefined): number | 'all' {
+  if (text.trim().toLowerCase() !== 'all') {
+    refuseSecond(earlier);
+    return quantityParser(YAWS)(text, undefined);
+  }
+  refuseSecond(earlier);
+  return 'all';
+}
+
 /** Whole numbers above 0, separated by commas, each named once. */
 export function legNumbersParser(text: string, earlier: readonly number[] | undefined): readonly number[] {
   refuseSecond(earlier);

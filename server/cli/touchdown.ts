@@ -4,18 +4,20 @@ import { addLandingOptions, rangedLanding, readLanding, type LandingOptions } fr
 import { withMass } from './massAtContact.ts';
 import { accepted } from './problems.ts';
 import type { DefineVerb } from './program.ts';
-import { quantityParser, textParser, YAWS } from './quantity.ts';
+import { textParser, yawsParser } from './quantity.ts';
 import { readLander } from './readLander.ts';
 import type { Report } from './report.ts';
 import { addStateOptions, echoState, readState, type StateOptions } from './stateOptions.ts';
 import { HISTORY_EVERY, writeHistory } from './touchdownHistory.ts';
 import { touchdownResults } from './touchdownResults.ts';
 import { touchdownText } from './touchdownText.ts';
+import { missingIndices } from './subject.ts';
 import { UsageError } from './usageError.ts';
+import { criticalYaws, missedYaws, warnOfMissed } from './criticalYaws.ts';
 import { countOutcomes, sweepText, touchdownRow, worstRow, yawsAllRound } from './yawSweep.ts';
 
 export interface TouchdownCommand extends LandingOptions, StateOptions {
-  readonly yaws?: number;
+  readonly yaws?: number | 'all';
   readonly history?: string;
 }
 
@@ -27,8 +29,8 @@ export const defineTouchdown: DefineVerb = (command, deliver) => {
     .optionsGroup('Output:')
     .option(
       '--yaws <number>',
-      'in place of one yaw: so many all round, a row each, and the worst',
-      quantityParser(YAWS),
+      'in place of one yaw: so many all round, or all: every edge, every foot and half way between; a row each, and the worst',
+      yawsParser,
     )
     .option('--csv', 'print a row for each touchdown as CSV')
     .option(
@@ -50,7 +52,7 @@ footprint, least over the run. A site is a section, the same at every place acro
 Examples:
   kilter touchdown trivet --horizontal 1 --descent 2 --slope 5
   kilter touchdown steeple --horizontal 2.5 --descent 1 --yaw 30 --json
-  kilter touchdown steeple --horizontal 1.5 --descent 1.5 --slope 8 --yaws 24
+  kilter touchdown steeple --horizontal 1.5 --descent 1.5 --slope 8 --yaws all
   kilter touchdown bolster --descent 2.5 --missing 2 --world mars
   kilter touchdown trivet --horizontal 0.5 --site ravel-bank --site-x 30 --under-pad 2:0.2
   kilter touchdown trivet --descent 2 --soil-stiffness 1e6 --soil-cohesive 1400 --soil-frictional 820000
@@ -82,12 +84,15 @@ function reportTouchdown(word: string, options: TouchdownCommand): Report {
 }
 
 /** The same touchdown at yaws all round. */
-function reportYaws(word: string, options: TouchdownCommand, count: number): Report {
+function reportYaws(word: string, options: TouchdownCommand, count: number | 'all'): Report {
   if (options.yaw !== undefined || options.history !== undefined)
     throw new UsageError('expected --yaws, or --yaw or --history, came both');
   const lander = withMass(readLander(word), options.mass);
   const landing = readLanding(lander, options);
-  const rows = yawsAllRound(count).map((yaw) => {
+  const missing = missingIndices(options.missing ?? []);
+  const yaws = count === 'all' ? criticalYaws(lander, missing) : yawsAllRound(count);
+  const missed = missedYaws(lander, missing, yaws);
+  const rows = yaws.map((yaw) => {
     const state = readState({ ...options, yaw }, landing.travelAzimuth);
     return touchdownRow(yaw, accepted(lander.name, simulateTouchdown({ lander, ...landing.conditions, state })));
   });
@@ -99,9 +104,11 @@ function reportYaws(word: string, options: TouchdownCommand, count: number): Rep
       outcomes: countOutcomes(rows),
       worst: worstRow(rows) ?? null,
       byYaw: rows,
+      missedYaws: missed,
       siteSlopeDeg: landing.siteSlopeDeg ?? null,
     },
-    text: sweepText(lander, options, landing, rows),
+    text: [sweepText(lander, options, landing, rows), ...warnOfMissed(missed)].join('\n\n'),
     csv: tableOf(rows),
+    csvHead: warnOfMissed(missed),
   };
 }

@@ -39,6 +39,21 @@ function simulated(changes: Partial<TouchdownCase>): ReturnType<typeof simulateT
 }
 const STATE = '--gravity 1.62 --horizontal 0.8 --descent 1.5';
 
+describe('yaws all round', () => {
+  it('warn where they miss the edge or the foot of a six-legged lander, and do not where they take each', async () => {
+    const line = 'touchdown steeple --horizontal 0.3 --descent 1.5 --slope 8 --yaws';
+    const few = await callKilter([...line.split(' '), '6']);
+    expect(few.out).toContain('Warning: too few yaws to see the worst');
+    expect((await callKilter([...line.split(' '), '6', '--csv'])).out).toContain('# Warning: too few yaws');
+    const all = await callKilter([...line.split(' '), 'all']);
+    expect([all.status, all.err]).toEqual([0, '']);
+    expect(all.out).not.toContain('Warning');
+    const { byYaw } = (await callJson([...line.split(' '), 'all'])) as { byYaw: { outcome: string }[] };
+    expect(byYaw).toHaveLength(24);
+    expect(byYaw.filter(({ outcome }) => outcome.startsWith('tipped')).length).toBeGreaterThan(2);
+  });
+});
+
 describe('an option of kilter touchdown', () => {
   it.each<readonly [line: string, changes: Partial<TouchdownCase>]>([
     [
