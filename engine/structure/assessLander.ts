@@ -43,6 +43,8 @@ export interface StandingFigures {
   readonly leastHalfStance: number;
   /** About the center of mass, along that edge [kg·m²]. */
   readonly inertia: number;
+  /** About that edge itself [kg·m²]: m (b² + h²) more. */
+  readonly edgeInertia: number;
   /** Least static tilt [rad] and its azimuth [rad]. */
   readonly staticTilt: number;
   readonly azimuth: number;
@@ -92,9 +94,11 @@ function standingFigures(lander: Lander, stance: Standing, landing: ComparedLand
     ...(descentRate !== undefined && { descentRate }),
   } as const;
   const { least } = tripLimitByAzimuth(stance, bulk, condition, AZIMUTHS);
+  const inertia = inertiaAlong(bulk.inertia, edge.axis);
   return {
     leastHalfStance: edge.distance,
-    inertia: inertiaAlong(bulk.inertia, edge.axis),
+    inertia,
+    edgeInertia: inertia + bulk.mass * (edge.distance * edge.distance + edge.height * edge.height),
     staticTilt: tilt,
     azimuth,
     plastic: least.kind === 'limit' ? least.plastic.horizontal : undefined,

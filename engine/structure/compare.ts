@@ -91,7 +91,7 @@ const FIGURES: readonly Figure[] = [
     quantity: 'inertia about the tip edge',
     unit: 'kg·m²',
     wanted: 'either',
-    read: ({ standing }) => standing?.inertia,
+    read: ({ standing }) => standing?.edgeInertia,
   },
   { quantity: 'clearance', unit: 'm', wanted: 'more', read: ({ clearance }) => clearance },
   { quantity: 'mass', unit: 'kg', wanted: 'less', read: ({ mass }) => mass },

@@ -73,6 +73,9 @@ Examples:
   kilter compare steeple
   kilter check`;
 
+/** Longest refusal: several problems of a file on one line, characters. */
+const LONGEST_REFUSAL = 2600;
+
 const VERB_NAMES = VERBS.map((verb) => verb.name).join(', ');
 
 /** Where the command writes. */
@@ -95,7 +98,7 @@ export async function runCommandLine(args: readonly string[], outlet: Outlet): P
   } catch (error) {
     if (error instanceof CommanderError && error.exitCode === 0) return 0;
     if (!(error instanceof CommanderError || error instanceof UsageError)) throw error;
-    outlet.err(`kilter: ${oneLine(explain(error))}\n`);
+    outlet.err(`kilter: ${oneLine(explain(error), LONGEST_REFUSAL)}\n`);
     return 2;
   }
 }

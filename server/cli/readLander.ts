@@ -1,3 +1,4 @@
+import { nearestName } from '../../engine/nearestName.ts';
 import { LANDER_BUDGET, parseLanderText, type Lander } from '../../engine/lander/index.ts';
 import { findLander, LANDERS } from '../../levels/index.ts';
 import { accepted } from './problems.ts';
@@ -15,5 +16,12 @@ export function readLander(nameOrPath: string): Lander {
 
 export function noSuchLander(nameOrPath: string): UsageError {
   const names = LANDERS.map((lander) => lander.id).join(', ');
-  return new UsageError(`no lander '${oneLine(nameOrPath, 80)}': neither built in (${names}) nor a file that exists`);
+  const near = nearestName(
+    nameOrPath.trim(),
+    LANDERS.map((lander) => lander.id),
+  );
+  const hint = near === undefined ? '' : `; did you mean ${near}?`;
+  return new UsageError(
+    `no lander '${oneLine(nameOrPath, 80)}': neither built in (${names}) nor a file that exists${hint}`,
+  );
 }

@@ -1,4 +1,4 @@
-import type { Lander } from '../../engine/lander/index.ts';
+import { massProperties, type Lander } from '../../engine/lander/index.ts';
 import { atan } from '../../engine/math/index.ts';
 import { landerStance, leastStaticTilt, staticTilt, type Standing } from '../../engine/statics/index.ts';
 import { toAzimuthDeg, toDegrees, toRadians } from './angles.ts';
@@ -92,21 +92,22 @@ interface LanderStanding {
   readonly options: StandOptions;
 }
 
-function reportLander({ name, stance, inputs, options }: LanderStanding): Report {
+function reportLander({ lander, name, stance, inputs, options }: LanderStanding): Report {
   const rows = azimuthsDeg(options.step).map((azimuthDeg) =>
     tiltRow(azimuthDeg, toDegrees(staticTilt(stance, toRadians(azimuthDeg))), options.slope),
   );
   const { tilt, azimuth, edge } = leastStaticTilt(stance);
+  const { mass } = massProperties(lander);
   const legs = [edge.from + 1, edge.to + 1];
   const least = { ...tiltRow(toAzimuthDeg(azimuth), toDegrees(tilt), options.slope), legs };
   const where = `toward azimuth ${shortAngle(least.azimuthDeg)} deg, over the edge of legs ${legs.join(' and ')}`;
   return {
     verb: 'stand',
     inputs,
-    results: { stands: true, centerHeight: edge.height, halfStance: edge.distance, least, byAzimuth: rows },
+    results: { stands: true, mass, centerHeight: edge.height, halfStance: edge.distance, least, byAzimuth: rows },
     text: [
       `${name}: least static tilt ${figure(least.tiltDeg, 2)} deg ${where}.`,
-      `Center of mass ${figure(edge.height, 3)} m above the footpad plane, ${figure(edge.distance, 3)} m from that edge.`,
+      `Mass ${figure(mass, 0)} kg; center of mass ${figure(edge.height, 3)} m above the footpad plane, ${figure(edge.distance, 3)} m from that edge.`,
       ...slopeLine(least, options.slope),
       '',
       tiltTable(rows, options.slope),

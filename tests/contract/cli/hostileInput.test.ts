@@ -47,6 +47,7 @@ const CASES: readonly (readonly [name: string, args: readonly string[], words: r
   ['a lander and plain geometry', ['limit', 'trivet', ...GEOMETRY], ['either a lander or plain geometry']],
   ['half of a geometry', ['limit', '--half-stance', '1'], ['--center-height, --mass, --inertia']],
   ['an unknown built-in lander', ['stand', 'tripod'], ["'tripod'", 'trivet, steeple, bolster']],
+  ['a lander misspelt', ['stand', 'trivett'], ["'trivett'", 'did you mean trivet?']],
   ['a name of an object prototype', ['stand', '__proto__'], ["'__proto__'", 'trivet, steeple, bolster']],
   ['an empty lander', ['stand', ''], ['trivet, steeple, bolster']],
   ['a missing file', ['stand', './none.json'], ["'./none.json'", 'nor a file']],
@@ -146,6 +147,11 @@ const CASES: readonly (readonly [name: string, args: readonly string[], words: r
     ['legs.radius', '2140'],
   ],
   ['a single leg', ['stand', file('leg.json', swap('"count": 4', '"count": 1'))], ['legs.count', '1']],
+  [
+    'a file with two things wrong',
+    ['stand', file('two.json', swap('"mass": 410', '"mass": -410').replace('"radius": 2.14', '"radius": 2140'))],
+    ['parts[0].mass', '-410', 'legs.radius', '2140'],
+  ],
   [
     'a misspelt field',
     ['stand', file('spelt.json', swap('"probeLength"', '"probeLenght"'))],

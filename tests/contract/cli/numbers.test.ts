@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { massProperties } from '../../../engine/lander/index.ts';
+import { findLander } from '../../../levels/index.ts';
 import { callJson, callKilter, jsonOf, runKilter } from './runKilter.ts';
 
 /** The worked example of the check table: half stance 1.5 m, height 2 m, I/m 1.5 m². */
@@ -101,6 +103,12 @@ describe('kilter stand', () => {
     // the table of published values: b/h 0.25 is 14.0362 deg
     expect(found.least.tiltDeg).toBeCloseTo(14.0362, 4);
     expect(found.least.leftDeg).toBeCloseTo(10.0362, 4);
+  });
+
+  it('gives the mass of a lander, which is that of its parts and liquid', async () => {
+    const { mass } = (await callJson(['stand', 'trivet'])) as { mass: number };
+    expect(mass).toBe(massProperties(findLander('trivet')!).mass);
+    expect((await callKilter(['stand', 'trivet'])).out).toContain(`Mass ${mass.toFixed(0)} kg`);
   });
 
   it('gives a lander its tilt by azimuth, repeating every 90 deg on four equal legs', async () => {

@@ -60,6 +60,16 @@ describe('upright against lying', () => {
     }
   });
 
+  it('[SU9] gives the inertia about the tip edge as that about the center of mass and m (b² + h²)', () => {
+    const bulk = massProperties(steeple);
+    const stance = landerStance(steeple);
+    if (stance.kind !== 'stands') throw new Error('does not stand');
+    const { edge } = leastStaticTilt(stance);
+    const arm = edge.distance ** 2 + bulk.center[2] ** 2;
+    const row = compared.rows.find(({ quantity }) => quantity === 'inertia about the tip edge');
+    expect((row?.upright ?? 0) / (inertiaAlong(bulk.inertia, edge.axis) + bulk.mass * arm)).toBeCloseTo(1, 12);
+  });
+
   it('[SU9] names the loss of the main engine for ascent', () => {
     expect(compared.consequences.find(({ id }) => id === 'ascent')?.text).toMatch(/main engine .* lift off/);
   });
