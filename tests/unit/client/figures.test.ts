@@ -37,6 +37,8 @@ function turned(angle: number): TableView {
   const foot = (side: 1 | -1) => ({
     footX: side * 2.4 * Math.cos(angle) + 2 * Math.sin(angle),
     footY: 2 + side * 2.4 * Math.sin(angle) - 2 * Math.cos(angle),
+    footZ: 0,
+    usedUp: false,
     inContact: false,
     stroke: 0,
     strokeUsed: 0,
