@@ -4,6 +4,14 @@ import { requiredStance, tripLimit, WIDEST } from '../../../engine/pivot/index.t
 const DEG = Math.PI / 180;
 const body = { mass: 2000, centerHeight: 1.8, inertia: 2500 };
 
+/** The stance that a body of k times the lengths needs, on a slope on which it just has to stand. */
+function sized(k: number): ReturnType<typeof requiredStance> {
+  return requiredStance(
+    { ...body, centerHeight: 2 * k, inertia: body.mass * k * k },
+    { speed: 1e-9 * Math.sqrt(k), gravity: 1.62422, slope: 0.2 },
+  );
+}
+
 describe('required stance', () => {
   it.each([
     { speed: 0.05, gravity: 1.62422, slope: 0 },
@@ -43,11 +51,6 @@ describe('required stance', () => {
   });
 
   it('[TR10] grows with the size of the body alone, also where just standing is what governs', () => {
-    const sized = (k: number) =>
-      requiredStance(
-        { ...body, centerHeight: 2 * k, inertia: body.mass * k * k },
-        { speed: 1e-9 * Math.sqrt(k), gravity: 1.62422, slope: 0.2 },
-      );
     const one = sized(1);
     if (one.plastic.kind !== 'stance') throw new Error('a stance holds it');
     expect(one.plastic.governedBy).toBe('standing');
