@@ -10,16 +10,14 @@ import { shippedLander, touchDown } from '../../support/touchDown.ts';
 /**
  * What the table plays against what the simulation in six degrees of freedom makes of the same first contact. Both press the
  * legs by one law; apart are the integrator, the plane in which the play stays, and the hull, which is planck's in play.
- * The published figures are of 2000 arrivals each: engine/world/README.md. `strokes` is the largest difference of a leg's stroke at the
+ * The published figures are of more arrivals: engine/world/README.md; Steeple, which rocks for long, has few here. `strokes` is the largest difference of a leg's stroke at the
  * median [-]; Bolster's center of mass stands off the plane, and there the two part by what it rolls out of it.
  */
 const LANDERS = [
-  { id: 'trivet', alike: 0.99, strokes: 0.001 },
-  { id: 'steeple', alike: 0.99, strokes: 0.001 },
-  { id: 'bolster', alike: 0.98, strokes: 0.05 },
+  { id: 'trivet', arrivals: 120, alike: 0.99, strokes: 0.001 },
+  { id: 'steeple', arrivals: 50, alike: 0.98, strokes: 0.001 },
+  { id: 'bolster', arrivals: 120, alike: 0.98, strokes: 0.05 },
 ] as const;
-
-const ARRIVALS = 120;
 
 function play(drop: Drop) {
   const descent = dropLander(drop);
@@ -33,13 +31,13 @@ function simulate({ setup, contacts }: ReturnType<typeof play>): TouchdownResult
 }
 
 describe('played arrivals and the same in six degrees of freedom', () => {
-  it.each(LANDERS)('[PL20] end alike and crush alike: $id', ({ id, alike, strokes }) => {
+  it.each(LANDERS)('[PL20] end alike and crush alike: $id', ({ id, arrivals, alike, strokes }) => {
     const lander = shippedLander(id);
     const random = seedRandom(7);
     const between = (low: number, high: number): number => low + (high - low) * nextUniform(random);
     const seen = { alike: 0, bothFall: 0 };
     const differences: number[] = [];
-    for (let i = 0; i < ARRIVALS; i++) {
+    for (let i = 0; i < arrivals; i++) {
       const played = play({
         lander,
         terrain: evenGround(between(-0.14, 0.14), 1.1),
@@ -60,8 +58,8 @@ describe('played arrivals and the same in six degrees of freedom', () => {
     const middle = differences.toSorted((a, b) => a - b)[Math.floor(differences.length / 2)]!;
     const measured = JSON.stringify({ ...seen, middle, crushed: differences.length });
     expect(seen.bothFall, measured).toBeGreaterThan(3);
-    expect(differences.length, measured).toBeGreaterThan(ARRIVALS / 4);
-    expect(seen.alike / ARRIVALS, measured).toBeGreaterThanOrEqual(alike);
+    expect(differences.length, measured).toBeGreaterThan(arrivals / 4);
+    expect(seen.alike / arrivals, measured).toBeGreaterThanOrEqual(alike);
     expect(middle, measured).toBeLessThan(strokes);
   });
 
