@@ -1,7 +1,9 @@
 import { rangedShape, type RangedShape } from '../../engine/checks/index.ts';
+import type { Lander } from '../../engine/lander/index.ts';
 import {
   compareUprightLying,
   isLying,
+  layOnSide,
   type ComparedRow,
   type GearCase,
   type LanderAssessment,
@@ -15,6 +17,7 @@ import type { DefineVerb } from './program.ts';
 import { DESCENT_RATE, quantityParser, SLOPE } from './quantity.ts';
 import { readLander } from './readLander.ts';
 import type { Report } from './report.ts';
+import { ASSUMED_DESCENT, simulatedArrivals } from './simulatedLimit.ts';
 import { figure, textTable } from './textTable.ts';
 import { UsageError } from './usageError.ts';
 
@@ -43,7 +46,7 @@ export const defineCompare: DefineVerb = (command, deliver) => {
     .addHelpText(
       'after',
       `
-The side legs are proportions of ours; the body is taken as a thin tube with a wall of ours. Trip limits are closed forms.
+The side legs are proportions of ours; the body is taken as a thin tube with a wall of ours. The tip limit is simulated, trip limits are closed forms.
 
 Examples:
   kilter compare steeple
@@ -64,6 +67,8 @@ function reportComparison(word: string, options: CompareOptions): Report {
     slope: toRadians(options.slope ?? 0),
     ...(options.descent !== undefined && { descentRate: options.descent }),
   });
+  const tip = simulatedRow([lander, layOnSide(lander, compared.sideLegs)], { gravity, ...options });
+  const rows = [tip, ...compared.rows];
   const { world } = echoCondition(worldOf(options), 'lander');
   const inputs = { lander: word, world, gravity, slopeDeg: options.slope ?? 0, descentRate: options.descent ?? null };
   const sides = [compared.upright, compared.lying].flatMap(shapeOf);
@@ -76,10 +81,28 @@ function reportComparison(word: string, options: CompareOptions): Report {
     verb: 'compare',
     inputs,
     ranged,
-    results: resultsOf(compared),
-    text: textOf(compared, options),
-    csv: tableOf(compared.rows.map(plainRow)),
+    results: resultsOf({ ...compared, rows }),
+    text: textOf({ ...compared, rows }, options),
+    csv: tableOf(rows.map(plainRow)),
   };
+}
+
+interface SimulatedLanding {
+  readonly gravity: number;
+  readonly slope?: number;
+  readonly descent?: number;
+}
+
+/** The tip limit upright and lying, least over all critical azimuths; undefined where it tips at no speed looked at, or cannot be simulated. */
+function simulatedRow(landers: readonly [Lander, Lander], { gravity, slope, descent }: SimulatedLanding): ComparedRow {
+  const [upright, lying] = landers.map((lander) => {
+    const arrivals = simulatedArrivals({ lander, gravity, slopeDeg: slope, descentRate: descent });
+    if (typeof arrivals === 'string') throw new UsageError(`${lander.name} cannot be simulated: ${arrivals}`);
+    return arrivals.least().tip ?? undefined;
+  });
+  const more = (upright ?? Infinity) - (lying ?? Infinity);
+  const better = more > 0 ? 'upright' : more < 0 ? 'lying' : 'neither';
+  return { quantity: 'tip limit, simulated', unit: 'm/s', upright, lying, better };
 }
 
 function shapeOf({ standing, mass, centerHeight }: LanderAssessment): readonly RangedShape[] {
@@ -111,7 +134,9 @@ function textOf(compared: UprightLying, options: CompareOptions): string {
   const { upright, lying, rows, consequences } = compared;
   return [
     `${upright.name} ${namePlace(worldOf(options))}: upright on ${upright.legs} legs against lying on ${lying.legs}.`,
-    `Trip limits on ${describeState(options)}.`,
+    `Limits on ${describeState(options)}.`,
+    `Tip limit: least horizontal speed at which it tips, simulated at ${options.descent ?? ASSUMED_DESCENT} m/s down over every edge and foot; a dash: at none.`,
+    'Trip limits: closed forms, feet together, rigid legs; no limits of a lander.',
     '',
     textTable(
       [
@@ -148,7 +173,7 @@ function shown({ quantity, unit, upright, lying, better }: ComparedRow): readonl
 
 function describeState({ slope = 0, descent }: CompareOptions): string {
   const ground = slope === 0 ? 'level ground' : `a slope of ${slope} deg`;
-  return descent === undefined ? ground : `${ground}, descent rate ${descent} m/s taken up by the legs`;
+  return descent === undefined ? ground : `${ground}, descent rate ${descent} m/s`;
 }
 
 function caseTable(cases: readonly (readonly [string, GearCase])[]): string {

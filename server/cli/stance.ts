@@ -19,6 +19,7 @@ import { quantityParser, SLOPE, SPEED, textParser } from './quantity.ts';
 import { readWorlds, WORLD_IDS } from './readWorld.ts';
 import type { Report } from './report.ts';
 import { addSubject, missingIndices, nameLander, readSubject, type Subject, type SubjectOptions } from './subject.ts';
+import { ASSUMED_DESCENT, simulatedArrivals } from './simulatedLimit.ts';
 import { figure, textTable, type Column } from './textTable.ts';
 import { UsageError } from './usageError.ts';
 
@@ -27,6 +28,11 @@ interface StanceOptions extends SubjectOptions {
   readonly worlds?: string;
   readonly slope?: number;
 }
+
+/** What the two kinds of figure are. */
+const STANCE_NOTE =
+  'The half stances are closed forms: feet together on rigid legs, no stance that a lander needs. The tip limit is that of ' +
+  `the lander as it is, simulated at ${ASSUMED_DESCENT} m/s down over every edge and foot, horizontal.`;
 
 const DEFAULT_WORLDS = 'moon,mars,earth';
 
@@ -42,6 +48,8 @@ interface StanceRow {
   /** Lossless bound [m]. */
   readonly halfStanceLossless: number | null;
   readonly ratioToEarthLossless: number | null;
+  /** Tip limit of the lander as it is, simulated [m/s]; null: it tips at no speed looked at. Absent for plain geometry. */
+  readonly tip?: number | null;
 }
 
 export const defineStance: DefineVerb = (command, deliver) => {
@@ -85,7 +93,9 @@ function reportStance(word: string | undefined, options: StanceOptions): Report 
   const body = subject.kind === 'geometry' ? readPivotBody(options) : tippingBody(subject);
   const slopeDeg = options.slope ?? 0;
   const speed = options.speed ?? ownLimitOnEarth(body, slopeDeg);
-  const rows = stanceRows({ body, speed, slopeDeg, worlds });
+  const rows = stanceRows({ body, speed, slopeDeg, worlds }).map((row) =>
+    subject.kind === 'geometry' ? row : { ...row, tip: tipOn(subject, row.gravity, slopeDeg) },
+  );
   const name = subject.kind === 'geometry' ? 'This geometry' : nameLander(subject.lander, subject.missing);
   return {
     verb: 'stance',
@@ -103,12 +113,23 @@ function reportStance(word: string | undefined, options: StanceOptions): Report 
       `Half stance now ${figure(body.halfStance, 3)} m, center of mass ${figure(body.centerHeight, 3)} m up, slope ${slopeDeg} deg.`,
       '',
       stanceTable(rows),
+      ...(subject.kind === 'geometry' ? [] : ['', STANCE_NOTE]),
       ...(rows.some(hasGap)
         ? ['', `A dash: no half stance up to ${WIDEST} times the height of the center of mass will do.`]
         : []),
     ].join('\n'),
     csv: tableOf(rows),
   };
+}
+
+function tipOn(
+  { lander, missing }: Extract<Subject, { readonly kind: 'lander' }>,
+  gravity: number,
+  slopeDeg: number,
+): number | null {
+  const arrivals = simulatedArrivals({ lander, gravity, slopeDeg, missing: missingIndices(missing) });
+  if (typeof arrivals === 'string') throw new UsageError(`${lander.name} cannot be simulated: ${arrivals}`);
+  return arrivals.least().tip;
 }
 
 /** A lander over the edge that trips first on level ground; which one that is does not depend on the world. */
@@ -187,6 +208,7 @@ function hasGap({ halfStance, halfStanceLossless }: StanceRow): boolean {
 }
 
 function stanceTable(rows: readonly StanceRow[]): string {
+  const isSimulated = rows.some(({ tip }) => tip !== undefined);
   const columns: readonly Column[] = [
     { heading: 'world', align: 'left' },
     { heading: 'gravity [m/s^2]', align: 'right' },
@@ -194,6 +216,7 @@ function stanceTable(rows: readonly StanceRow[]): string {
     { heading: 'of Earth [-]', align: 'right' },
     { heading: 'half stance, lossless [m]', align: 'right' },
     { heading: 'of Earth [-]', align: 'right' },
+    ...(isSimulated ? [{ heading: 'tip limit [m/s]', align: 'right' } as const] : []),
   ];
   return textTable(
     columns,
@@ -204,6 +227,7 @@ function stanceTable(rows: readonly StanceRow[]): string {
       figure(row.ratioToEarth ?? undefined, 3),
       figure(row.halfStanceLossless ?? undefined, 3),
       figure(row.ratioToEarthLossless ?? undefined, 3),
+      ...(isSimulated ? [row.tip === null ? 'none' : figure(row.tip, 3)] : []),
     ]),
   );
 }

@@ -302,12 +302,21 @@ describe('kilter compare', () => {
       costs: string[];
     }>('compare', 'steeple');
     const { rows } = compareUprightLying(findLander('steeple')!, { gravity });
-    expect(found.rows.map(({ quantity, upright, lying }) => [quantity, upright, lying])).toEqual(
+    const [tip, ...figures] = found.rows;
+    expect(tip?.quantity).toBe('tip limit, simulated');
+    const tipped = async (speed: number): Promise<number> => {
+      const line = `touchdown steeple --descent 1 --friction 1.25 --yaws all --horizontal ${speed}`;
+      const { byYaw } = await answer<{ byYaw: { outcome: string }[] }>(...line.split(' '));
+      return byYaw.filter(({ outcome }) => outcome.startsWith('tipped')).length;
+    };
+    expect(await tipped((tip?.upright ?? 0) - 0.01)).toBe(0);
+    expect(await tipped((tip?.upright ?? 0) + 0.01)).toBeGreaterThan(0);
+    expect(figures.map(({ quantity, upright, lying }) => [quantity, upright, lying])).toEqual(
       rows.map(({ quantity, upright, lying }) => [quantity, upright, lying]),
     );
     expect(found.buys).toContain('static tilt');
     expect(found.costs).toContain('half stance');
-  });
+  }, 60_000);
 });
 
 /** Command line, and words that its one line must contain. */
