@@ -87,13 +87,15 @@ export interface Outlet {
 /** Runs one command line (without `node` and the script). Returns the exit code: 0 done, 1 a check failed, 2 bad input, 130 interrupted. */
 export async function runCommandLine(args: readonly string[], outlet: Outlet): Promise<number> {
   let exitCode = 0;
+  const delivered: { readonly report: Report; readonly format: ReportFormat }[] = [];
   try {
     const program = await createProgram(args, outlet, (report, format) => {
-      outlet.out(formatReport(report, format));
+      delivered.push({ report, format });
       if (report.failed === true) exitCode = 1;
       if (report.isPartial === true) exitCode = 130;
     });
     await program.parseAsync(args.length === 0 ? ['--help'] : args, { from: 'user' });
+    for (const { report, format } of delivered) outlet.out(await formatReport(report, format));
     return exitCode;
   } catch (error) {
     if (error instanceof CommanderError && error.exitCode === 0) return 0;

@@ -1,4 +1,4 @@
-import { outsideCheckedRange, type RangedModel } from '../../engine/checks/index.ts';
+import type { RangedModel } from '../../engine/checks/index.ts';
 import { CAUTION } from '../../engine/constants.ts';
 import { formatCsv, type CsvTable } from './csv.ts';
 
@@ -39,10 +39,10 @@ const MODELS: Readonly<Record<string, readonly RangedModel[]>> = {
   compare: ['trip limit', 'structure'],
 };
 
-export function formatReport(report: Report, format: ReportFormat): string {
+export async function formatReport(report: Report, format: ReportFormat): Promise<string> {
   const models = MODELS[report.verb] ?? [];
   const ranged = { ...report.inputs, ...sampledInputs(report.inputs), ...report.ranged };
-  const outside = models.flatMap((model) => outsideCheckedRange(model, ranged));
+  const outside = models.length === 0 ? [] : await outsideOf(models, ranged);
   const warnings = outside.length === 0 ? [] : [`Outside checked range: ${outside.join('; ')}.`];
   if (format === 'csv')
     return formatCsv(report.csv ?? NO_TABLE, [...csvNotes(report), ...warnings, ...(report.csvHead ?? [])]);
@@ -56,6 +56,12 @@ export function formatReport(report: Report, format: ReportFormat): string {
     ...(models.length === 0 ? {} : { outsideCheckedRange: outside }),
   };
   return `${JSON.stringify(document, refuseNonFinite, 2)}\n`;
+}
+
+/** Brings in the checks only for a verb that has a checked range. */
+async function outsideOf(models: readonly RangedModel[], ranged: object): Promise<readonly string[]> {
+  const { outsideCheckedRange } = await import('../../engine/checks/index.ts');
+  return models.flatMap((model) => outsideCheckedRange(model, { ...ranged }));
 }
 
 const NO_TABLE: CsvTable = { names: [], rows: [] };

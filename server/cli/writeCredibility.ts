@@ -6,4 +6,4 @@ import { formatReport } from './report.ts';
 
 /** Writes engine/CREDIBILITY.md: what `kilter check --card --markdown` prints. A test holds the committed file to it. */
 const card = reportCard(runChecks(), true);
-writeFileSync(path.join(import.meta.dirname, '../../engine/CREDIBILITY.md'), formatReport(card, 'text'));
+writeFileSync(path.join(import.meta.dirname, '../../engine/CREDIBILITY.md'), await formatReport(card, 'text'));
