@@ -1,4 +1,4 @@
-import { groundHeight, type DescentState, type Terrain } from '../../engine/world/index.ts';
+import { groundHeight, type DescentState, type LegState, type Terrain } from '../../engine/world/index.ts';
 import type { Spot } from '../ink/stencil.ts';
 import type { FootPose, LanderPose } from '../views/lander/drawLander.ts';
 import type { Figure } from '../views/lander/figure.ts';
@@ -36,8 +36,17 @@ export function shownCenterHeight(state: DescentState): number | undefined {
   return Math.max(...depths);
 }
 
+/** The leg that stands farthest to one side; legs that coincide in the drawing are drawn once. */
+export function outerLeg({ legs }: DescentState, side: 'left' | 'right'): LegState | undefined {
+  const sign = side === 'right' ? 1 : -1;
+  return legs.reduce<LegState | undefined>(
+    (outer, leg) => (outer === undefined || sign * (leg.footX - outer.footX) > 0 ? leg : outer),
+    undefined,
+  );
+}
+
 function footPose(state: DescentState, figure: Figure, index: 0 | 1): FootPose {
-  const leg = index === 0 ? state.legs[0] : state.legs.at(-1);
+  const leg = outerLeg(state, index === 0 ? 'left' : 'right');
   if (leg !== undefined) return { x: leg.footX, y: leg.footY, inContact: leg.inContact };
   const side = index === 0 ? -1 : 1;
   const { halfStance, centerHeight } = figure;
