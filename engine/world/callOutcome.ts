@@ -83,6 +83,5 @@ function restingOutcome(descent: Descent): Outcome {
     const downhill = slope !== 0 ? -Math.sign(slope) : Math.sign(descent.touchdown?.vx ?? motion.vx) || 1;
     return side === downhill ? 'tipped downhill' : 'tipped uphill';
   }
-  if (anyUsedUp(descent.feet)) return 'gear overload';
-  return 'upright';
+  return anyUsedUp(descent.feet) ? 'gear overload' : 'upright';
 }

@@ -45,7 +45,7 @@ function noteArrival(
   firstFoot: TouchdownState['firstFoot'],
   beginsLanding: boolean,
 ): void {
-  const { before, bulk, section, contact, arrivals, touchdown } = descent;
+  const { before, bulk, section, setup, contact, arrivals, touchdown } = descent;
   const body = { ...bulk, halfStance: section.halfStance };
   // a lander that tumbles meets the ground again and again, but arrives no more
   const tumbles = contact.pastBalance !== 0 || Math.abs(before.angle) >= staticTiltOf(body);

@@ -11,7 +11,7 @@ import { arrivalDrawer } from './plausibleArrivals.ts';
 const SAMPLES = [
   { id: 'trivet', arrivals: 300 },
   { id: 'steeple', arrivals: 120 },
-  { id: 'bolster', arrivals: 300 },
+  { id: 'bolster', arrivals: 600 },
 ] as const;
 
 describe('the bands of the live margin', () => {
