@@ -41,7 +41,7 @@ export function createScorecard(
       actions: [
         ...againButton(actions.again),
         ...(worst === undefined ? [] : [worlds]),
-        button(SCORECARD.look, actions.look),
+        button(SCORECARD.look, actions.look, { class: 'look' }),
         button(SCORECARD.print, () => window.print()),
         leaveButton(actions.leave),
       ],
