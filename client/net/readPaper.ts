@@ -92,8 +92,8 @@ function readFlight(paper: FlightPaper): DescentState {
   };
 }
 
-function readLeg({ footX, footY, inContact, stroke, strokeUsed, load }: LegPaper): LegState {
-  return { footX, footY, inContact, stroke, strokeUsed, load };
+function readLeg({ footX, footY, footZ, inContact, stroke, strokeUsed, usedUp, load }: LegPaper): LegState {
+  return { footX, footY, footZ, inContact, stroke, strokeUsed, usedUp, load };
 }
 
 function readTouchdown(paper: TouchdownPaper): TouchdownState {

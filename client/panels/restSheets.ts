@@ -49,7 +49,7 @@ export function createRestSheets(options: {
     clear();
     const { scorecard } = view;
     if (scorecard === undefined) return;
-    const sheet = createScorecard(scorecard, view.flight.angle, plan, {
+    const sheet = createScorecard(scorecard, view.flight, plan, {
       again: options.again,
       worlds: () => showWorlds(view),
       look: () => showSection(view),

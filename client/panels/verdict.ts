@@ -1,6 +1,4 @@
 import type { JudgedContact, Scorecard } from '../../engine/table/index.ts';
-import type { LegState } from '../../engine/world/index.ts';
-import { USED_UP } from '../scenes/pose.ts';
 import { AFTER, AND_FELL, BUT_STANDS, type FallOnLevel, HEADLINE, outcomeHeadline, WHY } from '../text/en.ts';
 import { isLevel } from '../text/ground.ts';
 import { degrees, speed } from '../text/numbers.ts';
@@ -19,10 +17,6 @@ const LEANING = 0.087;
 /** `attitude`: of the lander at rest, from upright [rad]. */
 export function hasFallen(attitude: number): boolean {
   return Math.cos(attitude) < LYING;
-}
-
-export function gaveWay({ strokeUsed }: Pick<LegState, 'strokeUsed'>): boolean {
-  return strokeUsed >= USED_UP;
 }
 
 /** A lander that comes down again slower than this is settling, a hand's breadth off the ground on the Moon [m/s]. */

@@ -2,6 +2,7 @@ import type { PredictedMargin, TableView } from '../../engine/table/index.ts';
 import type { DescentState } from '../../engine/world/index.ts';
 import { CALLOUT_WORDS, SECTION } from '../text/en.ts';
 import { isLevel } from '../text/ground.ts';
+import { outerLeg } from './pose.ts';
 import { degrees, meters, speed } from '../text/numbers.ts';
 
 /** The figures that stand on the drawing. They change a few times a second, not every frame. */
@@ -66,7 +67,7 @@ function tiltWords(toFall: number): string {
  * d  foot ahead of the centre of mass, toward that side [m]      z  centre of mass above the foot [m]
  */
 function angleToFall(state: DescentState, side: 'left' | 'right'): number {
-  const foot = side === 'right' ? state.legs.at(-1) : state.legs[0];
+  const foot = outerLeg(state, side);
   if (foot === undefined) return 0;
   const ahead = (foot.footX - state.x) * (side === 'right' ? 1 : -1);
   return Math.atan2(ahead, state.y - foot.footY);

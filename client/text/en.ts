@@ -228,7 +228,8 @@ export const SCORECARD = {
   lean: 'leaned at contact',
   upright: 'upright',
   strokes: 'legs crushed',
-  strokesNote: 'left, right, of what they can take',
+  strokesNote: (legs: number) => `of what it can take, the most of ${legs} legs`,
+  legsGone: (gone: number, legs: number) => `${gone} of ${legs} gave way`,
   propellant: 'propellant left',
   rest: 'leans now',
   lies: 'it lies',
@@ -237,7 +238,6 @@ export const SCORECARD = {
   gearAlways: 'Coming down so fast, a leg is used up however little it moves sideways.',
   movingDown: ', moved downhill',
   movingUp: ', moved uphill',
-  legGone: 'gave way',
   outsideChecked: (what: string) => `Outside checked range: ${what}.`,
   check: 'How this was found, and how to check it',
   footnote: (friction: string, tolerance: string) =>

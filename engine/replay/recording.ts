@@ -12,7 +12,7 @@ export const RECORDING_FORMAT = 'kilter-recording/1';
  * Of everything that decides the bits of a descent. Raised by hand with every change that moves a golden hash; a recording
  * of another revision is refused, since there is no way to play it back truly.
  */
-export const PHYSICS_REVISION = 2;
+export const PHYSICS_REVISION = 3;
 
 /** Ticks between two marks: half a second. */
 export const MARK_EVERY = 30;

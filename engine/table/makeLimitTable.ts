@@ -37,7 +37,7 @@ export function entriesOf(axes: Omit<LimitTable, 'limits'>): readonly LimitEntry
 
 /**
  * What computes the limit of one entry [m/s]; where it tips at no speed looked at, the last one looked at. Seconds to minutes for a whole table: never
- * between two frames. At the highest plausible friction alone: less lets the feet slide, and of the shipped landers none tipped sooner at 0.4 or 0.8.
+ * between two frames. At the highest plausible friction alone: less lets the feet slide (README.md).
  */
 export function limitMaker({ lander, gravity, masses }: LimitTableRequest): (entry: LimitEntry) => number {
   const kernels = new Map(masses.map((mass) => [mass, kernelOf(lander, mass)]));

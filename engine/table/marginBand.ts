@@ -1,6 +1,10 @@
 import type { Callout, MarginBand } from './tableTypes.ts';
 
-/** Highest utilisation of each band, in rising order [-]. Common practice, no source; the words are the product's. */
+/**
+ * Highest utilisation of each band, in rising order [-]. Chosen so that of plausible arrivals, by what the live margin said three seconds before, less
+ * than 1 in 1000 fall in desired and less than 1 in 100 in adequate, for each shipped lander: counts and intervals in README.md, "Bands", from
+ * tests/validation/table/writeBands.ts. The words are the product's.
+ */
 export const BAND_LIMITS: Readonly<Record<Exclude<MarginBand, 'outside'>, number>> = {
   desired: 0.6,
   adequate: 0.85,

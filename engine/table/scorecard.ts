@@ -75,7 +75,8 @@ function staticTiltAt(
  * What slope, attitude and crushed legs took of the static tilt is therefore all in it.
  */
 function tiltLeft(state: DescentState, direction: 1 | -1): number {
-  const foot = direction === 1 ? state.legs.at(-1) : state.legs[0];
-  if (foot === undefined) return 0;
+  const [first] = state.legs;
+  if (first === undefined) return 0;
+  const foot = state.legs.reduce((outer, leg) => (direction * (leg.footX - outer.footX) > 0 ? leg : outer), first);
   return atan2(direction * (foot.footX - state.x), state.y - foot.footY);
 }

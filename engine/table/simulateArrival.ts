@@ -1,6 +1,6 @@
 /**
- * The arrival of a played descent in the simulation in six degrees of freedom: the whole lander on all its legs, where the
- * played world has a section on two. Same ground, same state, tanks drained alike, engine and thrusters off.
+ * The arrival of a played descent in the simulation in six degrees of freedom: free to move in every direction, where
+ * the played world keeps it in the section. Same ground, same state, tanks drained alike, engine and thrusters off.
  */
 import { drainTanks } from '../lander/drainTanks.ts';
 import { fromAxisAngle, multiply, rotateBack } from '../math/quaternion.ts';
@@ -17,8 +17,7 @@ export function simulateArrival(setup: DescentSetup, touchdown: TouchdownState):
 }
 
 /**
- * The edge of the section is turned toward the travel (toward the fall of the ground if there is none): the section stands
- * for the weakest edge on either side, the lander has it on one.
+ * The lander stands as in the played world, the edge of its section to the right.
  *
  * Section to world: right is +x, up is +z, so an angle counter-clockwise in the section turns about -y and leans the nose
  * toward -x.
@@ -27,8 +26,7 @@ export function arrivalCase(setup: DescentSetup, touchdown: TouchdownState): Tou
   const { azimuth } = layOutSection(setup.lander, setup.propellant);
   const { terrain, gravity } = setup;
   const { vx, descentRate, angle, rate, x } = touchdown;
-  const isToLeft = vx === 0 ? touchdown.slope > 0 : vx < 0;
-  const turned = fromAxisAngle([0, 0, 1], (isToLeft ? Math.PI : 0) - azimuth);
+  const turned = fromAxisAngle([0, 0, 1], -azimuth);
   const attitude = multiply(fromAxisAngle([0, -1, 0], angle), turned);
   return {
     lander: drainTanks(setup.lander, touchdown.mass),

@@ -1,9 +1,7 @@
 import { cos, sin } from '../math/trig.ts';
-import { LEG_DT, LEG_STEPS, PHYSICS_DT } from './constants.ts';
-import type { Terrain } from './descent.ts';
-import { loadFoot, placeFoot } from './legForce.ts';
+import { pressFeet, takeEdgeImpulse, type PlanarFeet } from '../touchdown/planarFeet.ts';
+import { PHYSICS_DT } from './constants.ts';
 import type { Bulk, Motion } from './motion.ts';
-import type { LegWork, SectionLander } from './sectionLander.ts';
 
 /** Forces that stay as they are through one physics step. */
 export interface SteadyForces {
@@ -14,6 +12,9 @@ export interface SteadyForces {
   /** Of the attitude thrusters, counter-clockwise [N·m]. */
   torque: number;
 }
+
+/** Scratch, overwritten before each use. */
+const IMPULSE = new Float64Array(3);
 
 /**
  * Moves the body through one physics step without hull contact: half a drift, a kick, half a drift. Exact for a constant
@@ -28,39 +29,46 @@ export function advanceFreely(motion: Motion, bulk: Bulk, forces: SteadyForces):
   drift(motion, PHYSICS_DT / 2);
 }
 
-/** The same in LEG_STEPS shorter steps, with the legs standing on the ground. */
-export function advanceOnLegs(
-  section: SectionLander,
-  terrain: Terrain,
-  legs: readonly LegWork[],
+/** The same in the shorter steps of the feet, as the simulation takes them: half a kick, a drift, half a kick. */
+export function advanceOnLegs(feet: PlanarFeet, motion: Motion, bulk: Bulk, forces: SteadyForces): void {
+  const { step, steps } = feet;
+  let cosHalf = cos(motion.angle / 2);
+  let sinHalf = sin(motion.angle / 2);
+  for (let i = 0; i < steps; i++) {
+    kick(feet, motion, bulk, forces, cosHalf, sinHalf);
+    drift(motion, step);
+    cosHalf = cos(motion.angle / 2);
+    sinHalf = sin(motion.angle / 2);
+    pressFeet(feet, motion, cosHalf, sinHalf);
+    kick(feet, motion, bulk, forces, cosHalf, sinHalf);
+    takeEdgeImpulse(feet, IMPULSE);
+    motion.vx += IMPULSE[0]! / bulk.mass;
+    motion.vy += IMPULSE[1]! / bulk.mass;
+    motion.rate += IMPULSE[2]! / bulk.inertia;
+  }
+}
+
+/** Feet that have not been looked at for a while: where they are now, and what presses them there. */
+export function settleFeet(feet: PlanarFeet, motion: Motion): void {
+  pressFeet(feet, motion, cos(motion.angle / 2), sin(motion.angle / 2));
+  takeEdgeImpulse(feet, IMPULSE);
+}
+
+/** Half of what the forces at this place do in a step of the feet. */
+function kick(
+  feet: PlanarFeet,
   motion: Motion,
   bulk: Bulk,
   forces: SteadyForces,
+  cosHalf: number,
+  sinHalf: number,
 ): void {
-  const push = forces.thrust / bulk.mass;
-  const spin = (forces.torque / bulk.inertia) * LEG_DT;
-  for (let i = 0; i < LEG_STEPS; i++) {
-    drift(motion, LEG_DT / 2);
-    const cosine = cos(motion.angle);
-    const sine = sin(motion.angle);
-    // first every force from one state, then every kick
-    let forceX = 0;
-    let forceY = 0;
-    let moment = 0;
-    for (const work of legs) {
-      placeFoot(section, terrain, bulk.centerHeight, motion, cosine, sine, work);
-      loadFoot(section, terrain.friction, bulk, work);
-    }
-    for (const work of legs) {
-      forceX += work.forceX;
-      forceY += work.forceY;
-      moment += work.moment;
-    }
-    motion.vx += (forceX / bulk.mass - sine * push) * LEG_DT;
-    motion.vy += (forceY / bulk.mass + cosine * push - forces.gravity) * LEG_DT;
-    motion.rate += (moment / bulk.inertia) * LEG_DT + spin;
-    drift(motion, LEG_DT / 2);
-  }
+  const half = feet.step / 2;
+  const cosine = cosHalf * cosHalf - sinHalf * sinHalf;
+  const sine = 2 * sinHalf * cosHalf;
+  motion.vx += ((feet.forceX - sine * forces.thrust) / bulk.mass) * half;
+  motion.vy += ((feet.forceY + cosine * forces.thrust) / bulk.mass - forces.gravity) * half;
+  motion.rate += ((feet.moment + forces.torque) / bulk.inertia) * half;
 }
 
 function drift(motion: Motion, time: number): void {

@@ -17,22 +17,3 @@ export const POSITION_ITERATIONS = 3;
 /** The world refuses to step a body faster than this [m/s], [rad/s]. No descent of ours comes near. */
 export const MAX_SPEED = 2000;
 export const MAX_RATE = 300;
-
-/**
- * Steps of the leg law in one physics step, when a foot is near the ground. The legs are stiff: a honeycomb stage is
- * reached within centimeters, which at 5 m/s a physics step would cross in two.
- */
-export const LEG_STEPS = 8;
-
-/** Length of a step of the leg law [s]. */
-export const LEG_DT = PHYSICS_DT / LEG_STEPS;
-
-/**
- * Damping of a leg in its elastic range, as a share of critical damping of half the lander on that leg [-]. Never counts
- * toward crushing. Stands for joints, hoses and propellant; without it an elastic leg would ring for minutes. Common
- * practice, no source.
- */
-export const LEG_DAMPING_RATIO = 0.2;
-
-/** A leg gives way at this multiple of its last stage's force, and carries nothing from then on [-]. Our assumption. */
-export const GEAR_ULTIMATE = 3;

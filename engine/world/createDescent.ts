@@ -1,5 +1,6 @@
 import { assert } from '../assert.ts';
 import { lagStep } from '../descent/thrust.ts';
+import { preparePlanarFeet, weighFeet, type PlanarFeet } from '../touchdown/planarFeet.ts';
 import { MAX_SPEED, PHYSICS_DT } from './constants.ts';
 import type { DescentSetup } from './descent.ts';
 import type { ContactHistory, Descent } from './descentRecord.ts';
@@ -7,7 +8,7 @@ import { createHullBody } from './hullBody.ts';
 import { readMassTable } from './massTable.ts';
 import { isFiniteMotion, type Bulk } from './motion.ts';
 import { layOutSection } from './layOutSection.ts';
-import { createLegWork } from './sectionLander.ts';
+import type { SectionLander } from './sectionLander.ts';
 import { APPROACH_ENDS, FOOT_CLEAR_TICKS } from './thresholds.ts';
 import { lowestFoot } from './feet.ts';
 
@@ -17,6 +18,8 @@ export function createDescent(setup: DescentSetup): Descent {
   const section = layOutSection(setup.lander, setup.propellant);
   const bulk: Bulk = { mass: 0, centerHeight: 0, inertia: 0 };
   readMassTable(section.masses, setup.propellant, bulk);
+  const feet = layOutFeet(setup, section);
+  weighFeet(feet, bulk.mass, bulk.centerHeight);
   const motion = { ...setup.start };
   const descent: Descent = {
     setup,
@@ -33,23 +36,30 @@ export function createDescent(setup: DescentSetup): Descent {
     thrust: 0,
     propellant: setup.propellant,
     commanded: { thrustPercent: 0, tiltDeg: 0 },
-    legs: [createLegWork(-1), createLegWork(1)],
-    contact: createContactHistory(),
+    feet,
+    legsAwake: false,
+    contact: createContactHistory(feet.count),
     events: [],
     arrivals: [],
     touchdown: undefined,
     outcome: undefined,
   };
   const height = lowestFoot(descent);
-  assert(height > 0, `the start must hold both feet above the ground, the lowest stands at ${height} m`);
+  assert(height > 0, `the start must hold all feet above the ground, the lowest stands at ${height} m`);
   if (height <= APPROACH_ENDS) descent.phase = 'terminal descent';
   return descent;
 }
 
-function createContactHistory(): ContactHistory {
+function layOutFeet({ lander, terrain, gravity }: DescentSetup, { azimuth, masses }: SectionLander): PlanarFeet {
+  const ground = { shape: { kind: 'profile', terrain }, friction: terrain.friction } as const;
+  return preparePlanarFeet(lander, masses.leastMass, azimuth, ground, gravity, PHYSICS_DT);
+}
+
+function createContactHistory(legs: number): ContactHistory {
   return {
-    clear: [FOOT_CLEAR_TICKS, FOOT_CLEAR_TICKS],
-    stages: [0, 0],
+    clear: Array.from({ length: legs }, () => FOOT_CLEAR_TICKS),
+    touched: Array.from({ length: legs }, () => false),
+    stages: Array.from({ length: legs }, () => 0),
     offGround: FOOT_CLEAR_TICKS,
     burned: false,
     hullDown: false,
@@ -57,7 +67,8 @@ function createContactHistory(): ContactHistory {
     bothDown: false,
     stillTicks: 0,
     ranDry: false,
-    overloaded: false,
+    crashTick: -1,
+    lyingSince: -1,
     pastBalance: 0,
   };
 }

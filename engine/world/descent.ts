@@ -88,7 +88,7 @@ export interface DescentState {
   readonly height: number;
   /** Slope of the ground under the footpads, positive where it rises to the right [rad]. */
   readonly slope: number;
-  /** One entry a leg of the section, left to right. */
+  /** One entry a leg, in the order of the lander. */
   readonly legs: readonly LegState[];
   readonly commanded: ControlInput;
   /** How it arrived; present from the first contact on: one of `contacts`, see Arrival. */
@@ -103,10 +103,14 @@ export interface LegState {
   /** Center of the sole [m]. */
   readonly footX: number;
   readonly footY: number;
+  /** Out of the section, toward the viewer [m]. */
+  readonly footZ: number;
   readonly inContact: boolean;
   /** Crushed length so far [m], and as a share of what there is [-]. */
   readonly stroke: number;
   readonly strokeUsed: number;
+  /** Every stage is used up: the leg is stiff from then on, and the gear overloaded. */
+  readonly usedUp: boolean;
   /** Axial load [N]. */
   readonly load: number;
 }
@@ -126,7 +130,7 @@ export interface TouchdownState {
   readonly slope: number;
   /** [kg] */
   readonly mass: number;
-  /** Which foot of the section met the ground first. */
+  /** On which side of the center of mass the first feet met the ground; both for the hull. */
   readonly firstFoot: 'left' | 'right' | 'both';
 }
 

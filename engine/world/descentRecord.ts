@@ -1,9 +1,10 @@
 import type { LagStep } from '../descent/thrust.ts';
+import type { PlanarFeet } from '../touchdown/planarFeet.ts';
 import type { SteadyForces } from './advanceMotion.ts';
 import type { Arrival, ControlInput, DescentEvent, DescentSetup, Outcome, Phase, TouchdownState } from './descent.ts';
 import type { HullBody } from './hullBody.ts';
 import type { Bulk, Motion } from './motion.ts';
-import type { LegWork, SectionLander } from './sectionLander.ts';
+import type { SectionLander } from './sectionLander.ts';
 
 /**
  * One descent in progress. Opaque outside this folder: make it with `createDescent`, move it with `stepDescent`, look at
@@ -17,7 +18,7 @@ export interface Descent {
   tick: number;
   phase: Phase;
   readonly motion: Motion;
-  /** Motion at the start of the tick, and of the physics step. */
+  /** Motion at the start of the physics step in which something first touched in this tick, else of its last; and of the present one. */
   readonly before: Motion;
   readonly stepStart: Motion;
   readonly bulk: Bulk;
@@ -27,8 +28,9 @@ export interface Descent {
   /** [kg] */
   propellant: number;
   commanded: ControlInput;
-  /** Left, right. */
-  readonly legs: readonly [LegWork, LegWork];
+  readonly feet: PlanarFeet;
+  /** The present physics step is taken in the short steps of the feet. */
+  legsAwake: boolean;
   readonly contact: ContactHistory;
   /** What happened in the present tick; empty between ticks. */
   readonly events: DescentEvent[];
@@ -41,9 +43,11 @@ export interface Descent {
 /** What has happened to the gear and the hull so far. Changed in place by the step. */
 export interface ContactHistory {
   /** Ticks since each leg last bore load; a foot comes down anew only after FOOT_CLEAR_TICKS. */
-  readonly clear: [number, number];
+  readonly clear: number[];
+  /** Which feet were down at the end of some physics step of this tick. */
+  readonly touched: boolean[];
   /** Number of stages used up, by leg. */
-  readonly stages: [number, number];
+  readonly stages: number[];
   /** Ticks since anything of the lander last touched the ground, and whether the engine burned in them. */
   offGround: number;
   burned: boolean;
@@ -55,8 +59,10 @@ export interface ContactHistory {
   stillTicks: number;
   /** Tanks ran empty in flight above the final drop. */
   ranDry: boolean;
-  /** The gear was overloaded while the body still could stand. */
-  overloaded: boolean;
+  /** Tick of the touchdown when it was a crash, see CRASH_ENERGY; −1 otherwise. */
+  crashTick: number;
+  /** Tick since which the hull lies on the ground past balance; −1 while it does not. */
+  lyingSince: number;
   /** The body passed its balance point, and not since came back; −1 to the left, +1 to the right, 0 not. */
   pastBalance: -1 | 0 | 1;
 }

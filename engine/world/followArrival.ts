@@ -1,13 +1,23 @@
+import type { Lander } from '../lander/lander.ts';
 import { staticTiltOf } from '../pivot/tripLimit.ts';
 import type { Arrival, BetweenContacts, TouchdownState } from './descent.ts';
 import type { Descent } from './descentRecord.ts';
 import { slopeUnderFeet } from './feet.ts';
-import { FOOT_CLEAR_TICKS, MAX_ARRIVALS } from './thresholds.ts';
+import { CRASH_ENERGY, FOOT_CLEAR_TICKS, MAX_ARRIVALS } from './thresholds.ts';
 
 /** Notes a contact: something of the lander on the ground after all of it had been clear for FOOT_CLEAR_TICKS. */
-export function followArrival(descent: Descent, leftDown: boolean, rightDown: boolean): void {
-  const { contact, tick, arrivals } = descent;
-  if (!leftDown && !rightDown && !contact.hullDown) {
+export function followArrival(descent: Descent): void {
+  const { contact, tick, arrivals, feet } = descent;
+  let left = false;
+  let right = false;
+  let feetDown = false;
+  for (let leg = 0; leg < feet.count; leg++) {
+    if (!contact.touched[leg]!) continue;
+    feetDown = true;
+    left ||= feet.across[leg]! < 0;
+    right ||= feet.across[leg]! > 0;
+  }
+  if (!feetDown && !contact.hullDown) {
     contact.offGround += 1;
     if (descent.thrust > 0) contact.burned = true;
     return;
@@ -21,7 +31,7 @@ export function followArrival(descent: Descent, leftDown: boolean, rightDown: bo
   const beginsLanding = contact.firstTick < 0;
   if (beginsLanding) contact.firstTick = tick;
   // a hull that meets the ground first is down on no side
-  const firstFoot = leftDown === rightDown ? 'both' : leftDown ? 'left' : 'right';
+  const firstFoot = left === right ? 'both' : left ? 'left' : 'right';
   noteArrival(descent, after, firstFoot, beginsLanding);
 }
 
@@ -35,7 +45,7 @@ function noteArrival(
   firstFoot: TouchdownState['firstFoot'],
   beginsLanding: boolean,
 ): void {
-  const { before, bulk, section, contact, arrivals, touchdown } = descent;
+  const { before, bulk, section, setup, contact, arrivals, touchdown } = descent;
   const body = { ...bulk, halfStance: section.halfStance };
   // a lander that tumbles meets the ground again and again, but arrives no more
   const tumbles = contact.pastBalance !== 0 || Math.abs(before.angle) >= staticTiltOf(body);
@@ -57,6 +67,12 @@ function noteArrival(
   if (touchdown !== undefined && !beginsLanding && hardness(arrival) <= hardness(touchdown)) return;
   const { after: _after, ...state } = arrival;
   descent.touchdown = state;
+  if ((hardness(state) * bulk.mass) / 2 > CRASH_ENERGY * crushEnergy(setup.lander)) contact.crashTick = descent.tick;
+}
+
+/** What all legs together take up by crushing [J]. */
+function crushEnergy({ legs }: Lander): number {
+  return legs.flatMap(({ stages }) => stages).reduce((sum, { force, stroke }) => sum + force * stroke, 0);
 }
 
 /** Index of the softest contact after the first. */

@@ -1,12 +1,11 @@
 import { assert } from '../assert.ts';
 import { inertiaAbout } from '../lander/inertiaTensor.ts';
-import type { Lander, Leg } from '../lander/lander.ts';
+import type { Lander } from '../lander/lander.ts';
 import { massProperties } from '../lander/massProperties.ts';
 import { tankLiquid } from '../lander/tankLiquid.ts';
 import { cos, sin } from '../math/trig.ts';
 import { cross2, dot2, subtract2, type Vec2 } from '../math/vec2.ts';
 import { supportPolygon } from '../statics/supportPolygon.ts';
-import { mergeLegs } from './mergeLegs.ts';
 import type { MassTable } from './massTable.ts';
 import type { SectionLander } from './sectionLander.ts';
 
@@ -36,7 +35,6 @@ export function layOutSection(lander: Lander, propellant: number): SectionLander
   return {
     azimuth: edge.azimuth,
     halfStance: edge.distance,
-    leg: mergeLegs(lander.legs, edge.legs, outward),
     hull: hullOutline(lander, foot, outward),
     masses: tabulateMasses(lander, propellant, fills, edge.azimuth),
   };
@@ -47,8 +45,6 @@ interface FootprintEdge {
   readonly distance: number;
   /** Azimuth of its outward normal [rad]. */
   readonly azimuth: number;
-  /** Legs whose footpads are its ends. */
-  readonly legs: readonly Leg[];
 }
 
 function nearestEdge({ legs }: Lander, foot: Vec2): FootprintEdge {
@@ -59,11 +55,7 @@ function nearestEdge({ legs }: Lander, foot: Vec2): FootprintEdge {
   assert(support.kind === 'polygon', 'the footpads of a lander span an area');
   const nearest = support.edges.reduce((least, edge) => (edge.distance < least.distance ? edge : least));
   assert(nearest.distance > 0, 'the center of mass of a lander stands inside its footprint');
-  return {
-    distance: nearest.distance,
-    azimuth: nearest.normal,
-    legs: legs.filter((_, index) => index === nearest.from || index === nearest.to),
-  };
+  return { distance: nearest.distance, azimuth: nearest.normal };
 }
 
 function hullOutline(lander: Lander, foot: Vec2, outward: Vec2): readonly Vec2[] {

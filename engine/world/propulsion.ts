@@ -54,7 +54,9 @@ function noteEmptyTanks(descent: Descent): void {
  */
 export function steer(descent: Descent): void {
   const { motion, bulk, forces, contact, setup } = descent;
-  if (contact.firstTick >= 0) {
+  // nor in the step that brings a foot to the ground
+  const isMeeting = contact.touched.includes(true) || lowestFoot(descent) <= -motion.vy * PHYSICS_DT;
+  if (contact.firstTick >= 0 || isMeeting) {
     forces.torque = 0;
     return;
   }

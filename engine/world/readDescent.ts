@@ -1,5 +1,5 @@
 import { createHash, formatHash, mixFloat64 } from '../math/hash.ts';
-import { totalStroke } from '../touchdown/legCrush.ts';
+import { feetMemory, isFootDown, isUsedUp, loadOf, soleZ, strokeOf } from '../touchdown/planarFeet.ts';
 import type { DescentState, LegState } from './descent.ts';
 import type { Descent } from './descentRecord.ts';
 import { footX, footY, lowestFoot, slopeUnderFeet } from './feet.ts';
@@ -21,7 +21,7 @@ export function readDescent(descent: Descent): DescentState {
     mass: descent.bulk.mass,
     height: lowestFoot(descent),
     slope: slopeUnderFeet(descent),
-    legs: [readLeg(descent, 0), readLeg(descent, 1)],
+    legs: descent.setup.lander.legs.map((_, leg) => readLeg(descent, leg)),
     commanded: { ...descent.commanded },
     contacts: descent.arrivals.map((arrival) => ({ ...arrival })),
     ...(descent.touchdown && { touchdown: { ...descent.touchdown } }),
@@ -29,26 +29,28 @@ export function readDescent(descent: Descent): DescentState {
   };
 }
 
-/** Stroke and load are those of one strut of the legs that the section merges. */
-function readLeg(descent: Descent, index: 0 | 1): LegState {
-  const { leg } = descent.section;
-  const work = descent.legs[index];
+function readLeg(descent: Descent, leg: number): LegState {
+  const { feet } = descent;
+  const stroke = strokeOf(feet, leg);
+  const usedUp = isUsedUp(feet, leg);
   return {
-    footX: footX(descent, index),
-    footY: footY(descent, index),
-    inContact: work.inContact,
-    stroke: work.crushed,
-    strokeUsed: work.crushed / totalStroke(leg.law),
-    load: work.load / leg.legCount,
+    footX: footX(descent, leg),
+    footY: footY(descent, leg),
+    footZ: soleZ(feet, leg),
+    inContact: isFootDown(feet, leg),
+    stroke,
+    strokeUsed: usedUp ? 1 : stroke / feet.strokes[leg]!,
+    usedUp,
+    load: loadOf(feet, leg),
   };
 }
 
 /**
- * Hash of everything that decides the next tick, full width and in fixed order: motion, engine, legs left to right.
+ * Hash of everything that decides the next tick, full width and in fixed order: motion, engine, force and memory of every foot in the order of the legs.
  * Equal hashes mean equal bits, on whatever engine they were computed.
  */
 export function hashDescent(descent: Descent): string {
-  const { motion, legs } = descent;
+  const { motion, feet } = descent;
   const hash = createHash();
   mixFloat64(hash, descent.tick);
   mixFloat64(hash, motion.x);
@@ -59,11 +61,9 @@ export function hashDescent(descent: Descent): string {
   mixFloat64(hash, motion.rate);
   mixFloat64(hash, descent.thrust);
   mixFloat64(hash, descent.propellant);
-  for (const work of legs) {
-    mixFloat64(hash, work.crushed);
-    mixFloat64(hash, work.stretch);
-    mixFloat64(hash, work.drag);
-    mixFloat64(hash, work.load);
-  }
+  mixFloat64(hash, feet.forceX);
+  mixFloat64(hash, feet.forceY);
+  mixFloat64(hash, feet.moment);
+  for (const value of feetMemory(feet)) mixFloat64(hash, value);
   return formatHash(hash);
 }

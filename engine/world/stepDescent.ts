@@ -1,11 +1,12 @@
 import { assert } from '../assert.ts';
-import { advanceFreely, advanceOnLegs } from './advanceMotion.ts';
+import { weighFeet } from '../touchdown/planarFeet.ts';
+import { advanceFreely, advanceOnLegs, settleFeet } from './advanceMotion.ts';
 import { callOutcome } from './callOutcome.ts';
 import { PHYSICS_DT, STEPS_PER_TICK } from './constants.ts';
 import type { ControlInput, DescentEvent } from './descent.ts';
 import type { Descent } from './descentRecord.ts';
 import { lowestFoot } from './feet.ts';
-import { followContacts } from './followContacts.ts';
+import { followContacts, noteFeet } from './followContacts.ts';
 import { followPhase } from './followPhase.ts';
 import { carryHull, isHullDown, layGround, setBulk } from './hullBody.ts';
 import { readMassTable } from './massTable.ts';
@@ -31,7 +32,6 @@ export function stepDescent(descent: Descent, input: ControlInput): readonly Des
   const { events } = descent;
   descent.tick += 1;
   takeCommand(descent, input);
-  copyMotion(descent.motion, descent.before);
   descent.hull.strike = 0;
   for (let i = 0; i < STEPS_PER_TICK; i++) stepOnce(descent);
   updateBulk(descent);
@@ -44,23 +44,29 @@ export function stepDescent(descent: Descent, input: ControlInput): readonly Des
 
 /** One physics step: engine and thrusters, then legs and free motion, then hull contact. */
 function stepOnce(descent: Descent): void {
-  const { motion, hull, setup, forces, bulk, stepStart } = descent;
+  const { motion, hull, setup, forces, bulk, stepStart, before, contact, feet } = descent;
   burn(descent);
   steer(descent);
   layGround(hull, setup.terrain, motion.x, motion.y);
   const restedOnHull = isHullDown(hull);
   copyMotion(motion, stepStart);
-  if (areLegsAwake(descent)) advanceOnLegs(descent.section, setup.terrain, descent.legs, motion, bulk, forces);
-  else advanceFreely(motion, bulk, forces);
+  if (!restedOnHull && !contact.touched.includes(true)) copyMotion(motion, before);
+  const areAwake = areLegsAwake(descent);
+  // how far each foot is off the ground before the first of the short steps: the onset of a contact builds on it
+  if (areAwake && !descent.legsAwake) settleFeet(feet, motion);
+  descent.legsAwake = areAwake;
+  if (areAwake) {
+    advanceOnLegs(feet, motion, bulk, forces);
+    noteFeet(descent);
+  } else advanceFreely(motion, bulk, forces);
   carryHull(hull, stepStart, motion, restedOnHull);
 }
 
 function areLegsAwake(descent: Descent): boolean {
-  const { motion, section, bulk } = descent;
-  const speed =
-    Math.abs(motion.vx) + Math.abs(motion.vy) + Math.abs(motion.rate) * (bulk.centerHeight + section.halfStance);
+  const { motion, feet } = descent;
+  const speed = Math.abs(motion.vx) + Math.abs(motion.vy) + Math.abs(motion.rate) * feet.reach;
   // no foot can be lower than this
-  const reach = bulk.centerHeight + section.halfStance + speed * PHYSICS_DT + LEGS_AWAKE_BELOW;
+  const reach = feet.reach + speed * PHYSICS_DT + LEGS_AWAKE_BELOW;
   return motion.y - reach < descent.hull.highest && lowestFoot(descent) < speed * PHYSICS_DT + LEGS_AWAKE_BELOW;
 }
 
@@ -72,6 +78,7 @@ function updateBulk(descent: Descent): void {
   readMassTable(descent.section.masses, descent.propellant, bulk);
   if (bulk.mass === before) return;
   setBulk(hull, bulk);
+  weighFeet(descent.feet, bulk.mass, bulk.centerHeight);
   const { x, y } = hull.body.getWorldCenter();
   if (bulk.centerHeight !== height) {
     motion.vx -= motion.rate * (y - motion.y);
@@ -83,12 +90,12 @@ function updateBulk(descent: Descent): void {
 
 /** Every number that the next tick builds on is finite, before and after each tick. */
 function checkState(descent: Descent): void {
-  const { motion, bulk, thrust, propellant, legs } = descent;
-  const [left, right] = legs;
-  const rest =
-    bulk.mass + bulk.centerHeight + bulk.inertia + thrust + propellant + left.crushed + left.stretch + left.drag;
-  assert(
-    isFiniteMotion(motion) && Number.isFinite(rest + right.crushed + right.stretch + right.drag),
-    `every number of a descent is finite, tick ${descent.tick}: ${JSON.stringify({ motion, bulk, thrust, propellant })}`,
-  );
+  const { motion, bulk, thrust, propellant, feet } = descent;
+  const rest = bulk.mass + bulk.centerHeight + bulk.inertia + thrust + propellant;
+  // a foot that is lost shows in its force one step later
+  const pressed = feet.forceX + feet.forceY + feet.moment;
+  if (isFiniteMotion(motion) && Number.isFinite(rest + pressed)) return;
+  // the words are put together only when they are needed: this is looked at twice a tick
+  const numbers = JSON.stringify({ motion, bulk, thrust, propellant });
+  assert(false, `every number of a descent is finite, tick ${descent.tick}: ${numbers}`);
 }

@@ -28,5 +28,13 @@ export const REST_TICKS = 90;
 /** A lander that still moves this long after it last flew is called as it lies [ticks]. One minute. */
 export const SETTLE_LIMIT_TICKS = 3600;
 
-/** A hull that strikes slower than this on used-up legs is no overload [m/s]. */
-export const HULL_STRIKE = 0.1;
+/**
+ * A crash brings so many times the energy that all its legs take up [-], and is judged this long after its contact if it used a leg up
+ * [ticks]. Two seconds. At 1 times, 9 of 2000 arrivals of Trivet at up to 5 m/s would be called before they tip.
+ */
+export const CRASH_ENERGY = 4;
+export const CRASH_TICKS = 120;
+
+/** A lander that leans farther than this [rad] is called tipped once it has lain on its hull so long [ticks]; it does not rise again. */
+export const LYING_LEAN = Math.PI / 3;
+export const LYING_TICKS = 90;

@@ -1,5 +1,4 @@
-import { massRange } from '../../engine/lander/drainTanks.ts';
-import type { Lander } from '../../engine/lander/index.ts';
+import { massRange, type Lander } from '../../engine/lander/index.ts';
 import type { LimitTable } from '../../engine/table/index.ts';
 
 /**

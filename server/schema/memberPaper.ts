@@ -57,9 +57,11 @@ export const LegPaper = schema(
   {
     footX: t.float64(),
     footY: t.float64(),
+    footZ: t.float64(),
     inContact: t.boolean(),
     stroke: t.float64(),
     strokeUsed: t.float64(),
+    usedUp: t.boolean(),
     load: t.float64(),
   },
   'LegPaper',

@@ -89,6 +89,7 @@ function writeFlight(paper: FlightPaper, flight: DescentState): void {
     const legPaper = (paper.legs[i] ??= new LegPaper());
     copyNumbers(legPaper, leg, LEG_NUMBERS);
     legPaper.inContact = leg.inContact;
+    legPaper.usedUp = leg.usedUp;
   });
   writeControls(paper.commanded, flight.commanded);
   writeTouchdown(paper.touchdown, flight.touchdown);
@@ -178,7 +179,7 @@ const FLIGHT_NUMBERS = [
   'slope',
 ] as const;
 const TOUCHDOWN_NUMBERS = ['tick', 'x', 'vx', 'descentRate', 'angle', 'rate', 'slope', 'mass'] as const;
-const LEG_NUMBERS = ['footX', 'footY', 'stroke', 'strokeUsed', 'load'] as const;
+const LEG_NUMBERS = ['footX', 'footY', 'footZ', 'stroke', 'strokeUsed', 'load'] as const;
 const PREDICTED_NUMBERS = ['limit', 'speedMargin', 'utilisation', 'x', 'seconds', 'descentRate', 'slope'] as const;
 const LIMIT_NUMBERS = ['tolerance', 'upTo', 'friction', 'closedForm'] as const;
 const CARD_NUMBERS = ['contactCount', 'restTilt', 'propellantLeft', 'physics'] as const;

@@ -1,28 +1,16 @@
+import { FOOT_SIZE, KN, KT, TOUCHING, U1, U2, UN } from '../../engine/touchdown/layout.ts';
 import type { Descent } from '../../engine/world/index.ts';
-import { elasticForce } from '../../engine/touchdown/legCrush.ts';
-import { hasBottomed } from '../../engine/world/sectionLander.ts';
-import { placeFoot } from '../../engine/world/legForce.ts';
 
 /** Kinetic and potential energy of the lander, and what its legs hold in their springs [J]. */
-export function mechanicalEnergy(descent: Descent): number {
-  const { motion, bulk, setup, section } = descent;
-  const { vx, vy, rate, y, angle } = motion;
+export function mechanicalEnergy({ motion, bulk, setup, feet }: Descent): number {
+  const { vx, vy, rate, y } = motion;
   const kinetic = 0.5 * bulk.mass * (vx * vx + vy * vy) + 0.5 * bulk.inertia * rate * rate;
-  const law = section.leg.law;
+  const records = feet.kernel.feet;
   let elastic = 0;
-  for (const work of descent.legs) {
-    if (work.gaveWay) continue;
-    placeFoot(section, setup.terrain, bulk.centerHeight, motion, Math.cos(angle), Math.sin(angle), work);
-    const { depth } = work.stance;
-    if (depth <= 0) continue;
-    const force = elasticForce(law, hasBottomed(section.leg, work), depth);
-    const last = law.stages.at(-1)?.force ?? 0;
-    // the area below the force: one triangle, or a triangle and what lies beyond the kink
-    elastic +=
-      force <= last || !hasBottomed(section.leg, work)
-        ? 0.5 * force * depth
-        : (0.5 * last * last) / law.stiffness + 0.5 * (last + force) * (depth - last / law.stiffness);
-    elastic += 0.5 * law.stiffness * (work.stretch * work.stretch + work.drag * work.drag);
+  for (let leg = 0; leg < feet.count; leg++) {
+    const at = (field: number): number => records[leg * FOOT_SIZE + field]!;
+    if (at(TOUCHING) === 0 || at(UN) <= 0) continue;
+    elastic += 0.5 * at(KN) * at(UN) ** 2 + 0.5 * at(KT) * (at(U1) ** 2 + at(U2) ** 2);
   }
   return kinetic + bulk.mass * setup.gravity * y + elastic;
 }

@@ -67,7 +67,7 @@ export function plainLander(shape: PlainLanderShape = {}): Lander {
       footpadDiameter: 0.4,
       stiffness: shape.stiffness ?? 2e6,
       stages: [{ force: shape.force ?? 20_000, stroke: shape.stroke ?? 0.6 }],
-      bottomedStiffness: 5e6,
+      bottomedStiffness: Math.max(5e6, shape.stiffness ?? 0),
     })),
     hull: shape.hull ?? [
       [-1, -1, 0.9],

@@ -66,7 +66,7 @@ export const plainModel: TableModel = {
 };
 
 function startOf(setup: DescentSetup): DescentState {
-  const leg = { footX: 0, footY: 0, inContact: false, stroke: 0, strokeUsed: 0, load: 0 };
+  const leg = { footX: 0, footY: 0, footZ: 0, inContact: false, stroke: 0, strokeUsed: 0, usedUp: false, load: 0 };
   return {
     tick: 0,
     phase: 'approach',

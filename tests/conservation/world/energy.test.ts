@@ -52,7 +52,7 @@ describe('a passive touchdown', () => {
       const energy = mechanicalEnergy(descent);
       riseOnHull = Math.max(riseOnHull, energy - least);
       least = Math.min(least, energy);
-      if (wasDown || descent.contact.hullDown) leastOnLegs = energy;
+      if (wasDown || descent.contact.hullDown || descent.hull.strike > 0) leastOnLegs = energy;
       riseOnLegs = Math.max(riseOnLegs, energy - leastOnLegs);
       leastOnLegs = Math.min(leastOnLegs, energy);
     }

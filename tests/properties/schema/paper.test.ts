@@ -50,9 +50,11 @@ const arrival: fc.Arbitrary<Arrival> = fc.record({ ...state, after: fc.constantF
 const leg = fc.record({
   footX: quantity,
   footY: quantity,
+  footZ: quantity,
   inContact: fc.boolean(),
   stroke: quantity,
   strokeUsed: quantity,
+  usedUp: fc.boolean(),
   load: quantity,
 });
 const required = {

@@ -92,7 +92,7 @@ describe('the played world', () => {
     for (const descent of [a, b])
       while (descent.outcome === undefined) stepDescent(descent, { thrustPercent: 0, tiltDeg: 0 });
     expect(b.outcome).toBe(a.outcome);
-    const [strokeA, strokeB] = [a, b].map((descent) => readDescent(descent).legs[1]?.stroke ?? 0);
+    const [strokeA, strokeB] = [a, b].map((descent) => readDescent(descent).legs[2]?.stroke ?? 0);
     expect(strokeA).toBeGreaterThan(0.005);
     expect((strokeB ?? 0) / k / (strokeA ?? 1)).toBeCloseTo(1, 1);
   });

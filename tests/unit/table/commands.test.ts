@@ -201,6 +201,10 @@ describe('stages', () => {
     expect(viewTable(table, 'm1').scorecard).toBeUndefined();
     run(1000);
     expect(viewTable(table, 'm1').scorecard?.outcome).toBe('upright inside limit');
+    // who sat where when it came to rest, and no stand-in
+    expect(viewTable(table, 'm1').scorecard?.crew).toEqual([{ seat: 'flying', name: 'Ada' }]);
+    say('m2', { kind: 'takeSeat', seat: 'lead' });
+    expect(viewTable(table, 'm1').scorecard?.crew).toHaveLength(1);
     say('m1', { kind: 'again' });
     expect(viewTable(table, 'm1')).toMatchObject({ stage: 'descending', held: false, flight: { tick: 0, y: 100 } });
     expect(viewTable(table, 'm1').scorecard).toBeUndefined();

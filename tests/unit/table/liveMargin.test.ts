@@ -37,7 +37,7 @@ function planOf(terrain: Terrain, limits: LimitTable | undefined = TABLE): Table
 /** In flight, feet 2 m below the center and 1.5 m to either side. */
 function flying(state: Partial<DescentState>): DescentState {
   const { x = 0, y = 12 } = state;
-  const foot = { footY: y - 2, inContact: false, stroke: 0, strokeUsed: 0, load: 0 };
+  const foot = { footY: y - 2, footZ: 0, inContact: false, stroke: 0, strokeUsed: 0, usedUp: false, load: 0 };
   return {
     tick: 100,
     phase: 'terminal descent',

@@ -44,9 +44,11 @@ function standing(touchdown: TouchdownState | undefined, angle = 0): DescentStat
   const foot = (side: number) => ({
     footX: side * 1.5 * Math.cos(angle) + 2 * Math.sin(angle),
     footY: side * 1.5 * Math.sin(angle) - 2 * Math.cos(angle),
+    footZ: 0,
     inContact: true,
     stroke: 0.15,
     strokeUsed: 0.25,
+    usedUp: false,
     load: 800,
   });
   return {

@@ -37,27 +37,6 @@ describe('the section of a lander', () => {
     }
   });
 
-  it('[PL21] merges half of the legs into one, along a strut that is one meter a meter long', () => {
-    const { leg } = layOutSection(TRIVET, 100);
-    expect(leg.legCount).toBe(2);
-    expect(leg.law.stages).toEqual([
-      { force: 18_000, stroke: 0.24 },
-      { force: 29_000, stroke: 0.18 },
-    ]);
-    expect(leg.law.stiffness).toBe(900_000);
-    const [across, up, sideways] = leg.strut;
-    expect(Math.sqrt(across * across + up * up + sideways * sideways)).toBeCloseTo(1, 14);
-    // hips 1.09 m inward along the spokes, half of that square each way; 1.45 m up
-    expect(across / up).toBeCloseTo((-1.09 * Math.SQRT1_2) / 1.45, 12);
-    expect(sideways).toBeCloseTo(-across, 12);
-  });
-
-  it('[PL21] takes the law of the weakest leg', () => {
-    const plain = plainLander();
-    const legs = plain.legs.map((leg, i) => (i === 2 ? { ...leg, stages: [{ force: 5000, stroke: 0.3 }] } : leg));
-    expect(layOutSection({ ...plain, legs }, 0).leg.law.stages).toEqual([{ force: 10_000, stroke: 0.3 }]);
-  });
-
   it('[PL21] refuses more propellant than its tanks hold', () => {
     expect(() => layOutSection(TRIVET, 600)).toThrow(/at most what the tanks hold/);
   });

@@ -60,8 +60,21 @@ describe('outcomes', () => {
     const events = settle(descent);
     expect(descent.outcome).toBe('gear overload');
     expect(kinds(events)).toContain('bottomed');
-    expect(descent.legs.some(({ gaveWay }) => gaveWay)).toBe(true);
-    expect(descent.contact.hullDown).toBe(true);
+    expect(readDescent(descent).legs.some(({ usedUp }) => usedUp)).toBe(true);
+  });
+
+  it('[PL10] a crash has its verdict within three seconds of its contact', () => {
+    // 17 m/s, as a scorecard once let cartwheel for 47 s
+    for (const [vx, descentRate] of [
+      [0, 17],
+      [12, 12],
+      [16, 6],
+    ] as const) {
+      const descent = dropLander({ lander: plainLander(), vx, descentRate, angle: 0.2 });
+      settle(descent);
+      expect(descent.outcome).toMatch(/^(tipped|gear)/);
+      expect(descent.tick - descent.arrivals[0]!.tick).toBeLessThanOrEqual(180);
+    }
   });
 
   it('[PL10] off site: past the end of the ground, at once', () => {

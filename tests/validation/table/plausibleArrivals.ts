@@ -68,7 +68,7 @@ export function arrivalDrawer(lander: Lander, random: RandomState): () => Plausi
 /** A point of a lander BEFORE the contact, moving as predicted. */
 function onTheWay({ vx, descentRate, angle, mass }: TouchdownState): DescentState {
   const [x, y] = [-vx * BEFORE, descentRate * BEFORE];
-  const foot = { footX: x, footY: y, inContact: false, stroke: 0, strokeUsed: 0, load: 0 };
+  const foot = { footX: x, footY: y, footZ: 0, inContact: false, stroke: 0, strokeUsed: 0, usedUp: false, load: 0 };
   return {
     tick: 0,
     phase: 'terminal descent',

@@ -8,8 +8,8 @@ import { plainLander } from '../../support/plainLander.ts';
  *
  *   ½ m v² + m g s = n F s                             energy, textbook physics
  *
- * Expected strokes as in the check table of the stability engine: 4 legs 0.117261 m, 2 legs 0.244889 m. The section always
- * merges its legs into two, so two legs of 20 kN are four of 10 kN.
+ * Expected strokes as in the check table of the stability engine: 4 legs 0.117261 m, 2 legs 0.244889 m. A lander
+ * needs four feet here, so two legs of 20 kN are four of 10 kN.
  */
 const CASES = [
   { legs: 4, force: 20_000, expected: 0.117261 },

@@ -1,0 +1,36 @@
+import { describe, expect, it } from 'vitest';
+import { entriesOf, limitMaker } from '../../../engine/table/index.ts';
+import { findLimits } from '../../../levels/index.ts';
+import { MOON } from '../../support/dropLander.ts';
+import { shippedLander } from '../../support/touchDown.ts';
+
+/** How far an entry may lie from the limit as it is computed now [m/s]: twice the tolerance of a search, which may stop on either side. */
+const CLOSE = 0.01;
+
+/** Every so many entries are computed again: a prime, so that every slope, descent rate, lean and mass comes up. */
+const SPOTS = [
+  { id: 'trivet', every: 61 },
+  { id: 'steeple', every: 211 },
+  { id: 'bolster', every: 83 },
+] as const;
+
+describe('the shipped tables of limits', () => {
+  it.each(SPOTS)(
+    '[TA17] hold what the simulation says now: $id',
+    ({ id, every }) => {
+      const table = findLimits(id, 'moon')!;
+      const limitOf = limitMaker({ lander: shippedLander(id), gravity: MOON, ...table });
+      const off: unknown[] = [];
+      let looked = 0;
+      entriesOf(table).forEach((entry, i) => {
+        if (i % every !== Math.floor(every / 2)) return;
+        looked += 1;
+        const now = limitOf(entry);
+        if (Math.abs((table.limits[i] ?? -1) - now) > CLOSE) off.push({ i, entry, stands: table.limits[i], now });
+      });
+      expect(looked).toBeGreaterThan(3);
+      expect(off).toEqual([]);
+    },
+    120_000,
+  );
+});
