@@ -14,7 +14,7 @@ import { outsideAtTouchdown, outsideInSimulation } from './outsideAtTouchdown.ts
 import { simulateCommand } from './simulateCommand.ts';
 import { drawSpeedScale, limitWords, SCALE_WIDTH } from './speedScale.ts';
 import { tableSheet } from './tableSheet.ts';
-import { type Deciding, decidingContact, hasFallen, namedContacts, verdictOf } from './verdict.ts';
+import { type Deciding, decidingContact, hasFallen, isMoving, namedContacts, verdictOf } from './verdict.ts';
 
 export interface ScorecardActions {
   readonly again: () => void;
@@ -30,8 +30,7 @@ export function createScorecard(
   plan: PlayedPlan,
   actions: ScorecardActions,
 ): HTMLElement {
-  const attitude = flight.angle;
-  const verdict = verdictOf(card, attitude);
+  const verdict = verdictOf(card, flight);
   const place = TITLE_BLOCK.place(plan.siteName, plan.setup.lander.name, plan.world.name);
   const deciding = decidingContact(card);
   const worst = deciding?.contact;
@@ -54,7 +53,7 @@ export function createScorecard(
     element('p', { class: 'why' }, verdict.why),
     contactList(card),
     deciding === undefined ? undefined : reason(card, deciding, plan, flight),
-    facts(card, attitude, worst),
+    facts(card, flight, worst),
     worst === undefined ? undefined : limitNotes(worst, plan),
   );
 }
@@ -79,7 +78,7 @@ function reason(card: Scorecard, deciding: Deciding, { setup }: PlayedPlan, flig
   return figure;
 }
 
-function facts(card: Scorecard, attitude: number, worst: JudgedContact | undefined): HTMLElement {
+function facts(card: Scorecard, flight: DescentState, worst: JudgedContact | undefined): HTMLElement {
   const list = element('dl', { class: 'facts' });
   if (worst !== undefined) {
     const { descentRate, slope, vx, angle } = worst.arrival;
@@ -89,13 +88,17 @@ function facts(card: Scorecard, attitude: number, worst: JudgedContact | undefin
       entry(SCORECARD.lean, leanWords(angle)),
     );
     list.append(entry(SCORECARD.strokes, ...strokeWords(card.strokeUsed)));
-    const left = card.staticTilt?.left;
-    const note =
-      left === undefined || left <= 0 || hasFallen(attitude) ? undefined : SCORECARD.restLeft(degrees(left, 0));
-    list.append(entry(SCORECARD.rest, hasFallen(attitude) ? SCORECARD.lies : leanWords(attitude), note));
+    if (!isMoving(flight)) list.append(restEntry(card, flight.angle));
   }
   list.append(entry(SCORECARD.propellant, kilograms(card.propellantLeft)));
   return list;
+}
+
+/** How it stands or lies, and how much farther it could turn. */
+function restEntry({ staticTilt }: Scorecard, attitude: number): HTMLElement {
+  if (hasFallen(attitude)) return entry(SCORECARD.rest, SCORECARD.lies);
+  const left = staticTilt?.left ?? 0;
+  return entry(SCORECARD.rest, leanWords(attitude), left > 0 ? SCORECARD.restLeft(degrees(left, 0)) : undefined);
 }
 
 /** The lean from upright, whichever way round it got there. */
@@ -108,7 +111,9 @@ function leanWords(attitude: number): string {
 function strokeWords(strokes: readonly number[]): readonly [string, string] {
   const gone = strokes.filter((strokeUsed) => gaveWay({ strokeUsed })).length;
   const [most, count] = [Math.max(0, ...strokes), strokes.length];
-  return gone > 0 ? [SCORECARD.legsGone(gone, count), ''] : [percent(most), SCORECARD.strokesNote(count)];
+  return gone > 0
+    ? [SCORECARD.legsGone(gone, count), SCORECARD.legsGoneNote]
+    : [percent(most), SCORECARD.strokesNote(count)];
 }
 
 function slopeWords(slope: number, vx: number): string {

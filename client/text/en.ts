@@ -228,6 +228,7 @@ export const SCORECARD = {
   lean: 'leaned at contact',
   upright: 'upright',
   strokes: 'legs crushed',
+  legsGoneNote: 'nothing left to take',
   strokesNote: (legs: number) => `of what it can take, the most of ${legs} legs`,
   legsGone: (gone: number, legs: number) => `${gone} of ${legs} gave way`,
   propellant: 'propellant left',
