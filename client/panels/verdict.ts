@@ -131,7 +131,7 @@ function whyOf(card: Scorecard): string {
     case 'off site':
       return worst === undefined ? WHY.offSite : WHY.offSiteAfter;
     case 'propellant exhausted':
-      return worst === undefined ? WHY.exhaustedAloft : WHY.exhausted(...fall(worst));
+      return worst === undefined ? WHY.exhaustedAloft : WHY.exhausted(fall(worst)[0]);
     case 'aborted':
       return WHY.aborted;
     case 'stopped':

@@ -344,8 +344,7 @@ export const WHY = {
     `It came down at ${down} while moving sideways at ${across}; from ${gear} sideways on, that is too much for a leg.`,
   offSite: 'It never came down: it drifted off the surveyed ground.',
   offSiteAfter: 'After it had touched the ground it went on, off the surveyed ground.',
-  exhausted: (down: string, across: string) =>
-    `Its tanks ran dry in flight and it fell: it met the ground at ${down} down and ${across} sideways.`,
+  exhausted: (down: string) => `Its tanks ran dry in flight and it fell: it met the ground at ${down}.`,
   exhaustedAloft: 'Its tanks ran dry in flight.',
   aborted: 'The crew gave up the landing.',
   stopped: 'The run was stopped before it came to rest.',
