@@ -3,7 +3,8 @@ import type { Phase } from '../../engine/world/index.ts';
 import { COACH } from '../text/en.ts';
 import { speed } from '../text/numbers.ts';
 import { isDry } from './alerts.ts';
-import { gaveWay, hasFallen } from './verdict.ts';
+import { gaveWay } from '../scenes/pose.ts';
+import { hasFallen } from './verdict.ts';
 
 /** What the coach says, and its key: a new key is a new piece of advice, the same key only new figures. */
 export interface Advice {

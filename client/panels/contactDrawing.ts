@@ -126,9 +126,12 @@ function drawMotion(
   const across = Math.abs(arrival.vx);
   // arrow and tick keep their proportion where the longer of them is cut
   const perSpeed = Math.min(PER_SPEED, LONGEST.across / Math.max(across, Math.min(tip ?? 0, 3 * across + 0.5), 0.01));
-  const down = Math.min(LONGEST.down, Math.max(arrival.descentRate * perSpeed, isDownward ? LONGEST.down : 0));
+  const down = Math.min(
+    LONGEST.down,
+    Math.max(Math.max(0, arrival.descentRate) * perSpeed, isDownward ? LONGEST.down : 0),
+  );
   const tip0 = x + toward * across * perSpeed;
-  const words = SECTION.down(speed(arrival.descentRate, 1));
+  const words = SECTION.down(speed(Math.max(0, arrival.descentRate), 1));
   const align = toward > 0 ? 'right' : 'left';
   const away = x - toward * 104;
   if (isDownward) {

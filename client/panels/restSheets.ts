@@ -49,7 +49,7 @@ export function createRestSheets(options: {
     clear();
     const { scorecard } = view;
     if (scorecard === undefined) return;
-    const sheet = createScorecard(scorecard, view.flight.angle, plan, {
+    const sheet = createScorecard(scorecard, view.flight, plan, {
       again: options.again,
       worlds: () => showWorlds(view),
       look: () => showSection(view),
@@ -98,7 +98,7 @@ export function createRestSheets(options: {
       // a shared table sends the same card again with every view
       if (shown === undefined) {
         shown = card;
-        const verdict = verdictOf(card, view.flight.angle);
+        const verdict = verdictOf(card, view.flight);
         announcer.announce(`${verdict.headline}. ${verdict.why}`, 'now');
         showCard(view);
       }

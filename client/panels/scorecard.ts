@@ -1,8 +1,10 @@
 import type { JudgedContact, Scorecard } from '../../engine/table/index.ts';
+import type { DescentState } from '../../engine/world/index.ts';
 import type { PlayedPlan } from '../plan.ts';
 import { SCORECARD, SECTION, TITLE_BLOCK } from '../text/en.ts';
 import { isLevel } from '../text/ground.ts';
 import { degrees, kilograms, percent, speed } from '../text/numbers.ts';
+import { gaveWay, isBroken } from '../scenes/pose.ts';
 import { figureOf } from '../views/lander/figure.ts';
 import { checkCommand, createCheck } from './checkCommand.ts';
 import { drawContact } from './contactDrawing.ts';
@@ -12,7 +14,7 @@ import { outsideAtTouchdown, outsideInSimulation } from './outsideAtTouchdown.ts
 import { simulateCommand } from './simulateCommand.ts';
 import { drawSpeedScale, limitWords, SCALE_WIDTH } from './speedScale.ts';
 import { tableSheet } from './tableSheet.ts';
-import { type Deciding, decidingContact, gaveWay, hasFallen, namedContacts, verdictOf } from './verdict.ts';
+import { type Deciding, decidingContact, hasFallen, isMoving, namedContacts, verdictOf } from './verdict.ts';
 
 export interface ScorecardActions {
   readonly again: () => void;
@@ -24,11 +26,11 @@ export interface ScorecardActions {
 /** The sheet that is laid beside the lander at rest: what happened, why, the reason drawn, and the figures behind it. */
 export function createScorecard(
   card: Scorecard,
-  attitude: number,
+  flight: DescentState,
   plan: PlayedPlan,
   actions: ScorecardActions,
 ): HTMLElement {
-  const verdict = verdictOf(card, attitude);
+  const verdict = verdictOf(card, flight);
   const place = TITLE_BLOCK.place(plan.siteName, plan.setup.lander.name, plan.world.name);
   const deciding = decidingContact(card);
   const worst = deciding?.contact;
@@ -41,7 +43,7 @@ export function createScorecard(
       actions: [
         ...againButton(actions.again),
         ...(worst === undefined ? [] : [worlds]),
-        button(SCORECARD.look, actions.look),
+        button(SCORECARD.look, actions.look, { class: 'look' }),
         button(SCORECARD.print, () => window.print()),
         leaveButton(actions.leave),
       ],
@@ -50,18 +52,17 @@ export function createScorecard(
     element('h2', { tabindex: -1 }, verdict.headline),
     element('p', { class: 'why' }, verdict.why),
     contactList(card),
-    deciding === undefined ? undefined : reason(card, deciding, plan),
-    facts(card, attitude, worst),
+    deciding === undefined ? undefined : reason(card, deciding, plan, flight),
+    facts(card, flight, worst),
     worst === undefined ? undefined : limitNotes(worst, plan),
   );
 }
 
 /** The contact that decided as a drawing, and its speed on a scale with the tip limit. */
-function reason(card: Scorecard, deciding: Deciding, { setup }: PlayedPlan): HTMLElement {
+function reason(card: Scorecard, deciding: Deciding, { setup }: PlayedPlan, flight: DescentState): HTMLElement {
   const worst = deciding.contact;
   const { arrival, limit } = worst;
-  const broken = [card.strokeUsed[0] ?? 0, card.strokeUsed.at(-1) ?? 0].map((strokeUsed) => gaveWay({ strokeUsed }));
-  const contact = drawContact(worst, figureOf(setup.lander), [broken[0] ?? false, broken[1] ?? false]);
+  const contact = drawContact(worst, figureOf(setup.lander), [isBroken(flight, 'left'), isBroken(flight, 'right')]);
   const isOneOfMany = namedContacts(card).length > 1;
   const which = isOneOfMany ? SCORECARD.nthContact(contactName(deciding, card)) : SCORECARD.contact;
   const figure = element('figure', { class: 'reason' }, element('figcaption', {}, SCORECARD.contactDrawn(which)));
@@ -77,7 +78,7 @@ function reason(card: Scorecard, deciding: Deciding, { setup }: PlayedPlan): HTM
   return figure;
 }
 
-function facts(card: Scorecard, attitude: number, worst: JudgedContact | undefined): HTMLElement {
+function facts(card: Scorecard, flight: DescentState, worst: JudgedContact | undefined): HTMLElement {
   const list = element('dl', { class: 'facts' });
   if (worst !== undefined) {
     const { descentRate, slope, vx, angle } = worst.arrival;
@@ -86,14 +87,18 @@ function facts(card: Scorecard, attitude: number, worst: JudgedContact | undefin
       entry(SCORECARD.slope, slopeWords(slope, vx)),
       entry(SCORECARD.lean, leanWords(angle)),
     );
-    list.append(entry(SCORECARD.strokes, card.strokeUsed.map(strokeWords).join(', '), SCORECARD.strokesNote));
-    const left = card.staticTilt?.left;
-    const note =
-      left === undefined || left <= 0 || hasFallen(attitude) ? undefined : SCORECARD.restLeft(degrees(left, 0));
-    list.append(entry(SCORECARD.rest, hasFallen(attitude) ? SCORECARD.lies : leanWords(attitude), note));
+    list.append(entry(SCORECARD.strokes, ...strokeWords(card.strokeUsed)));
+    if (!isMoving(flight)) list.append(restEntry(card, flight.angle));
   }
   list.append(entry(SCORECARD.propellant, kilograms(card.propellantLeft)));
   return list;
+}
+
+/** How it stands or lies, and how much farther it could turn. */
+function restEntry({ staticTilt }: Scorecard, attitude: number): HTMLElement {
+  if (hasFallen(attitude)) return entry(SCORECARD.rest, SCORECARD.lies);
+  const left = staticTilt?.left ?? 0;
+  return entry(SCORECARD.rest, leanWords(attitude), left > 0 ? SCORECARD.restLeft(degrees(left, 0)) : undefined);
 }
 
 /** The lean from upright, whichever way round it got there. */
@@ -102,8 +107,13 @@ function leanWords(attitude: number): string {
   return lean < 0.01 ? SCORECARD.upright : degrees(lean);
 }
 
-function strokeWords(strokeUsed: number): string {
-  return gaveWay({ strokeUsed }) ? SCORECARD.legGone : percent(strokeUsed);
+/** How many legs gave way, or how far the hardest pressed one is crushed. */
+function strokeWords(strokes: readonly number[]): readonly [string, string] {
+  const gone = strokes.filter((strokeUsed) => gaveWay({ strokeUsed })).length;
+  const [most, count] = [Math.max(0, ...strokes), strokes.length];
+  return gone > 0
+    ? [SCORECARD.legsGone(gone, count), SCORECARD.legsGoneNote]
+    : [percent(most), SCORECARD.strokesNote(count)];
 }
 
 function slopeWords(slope: number, vx: number): string {

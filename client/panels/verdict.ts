@@ -1,6 +1,6 @@
 import type { JudgedContact, Scorecard } from '../../engine/table/index.ts';
-import type { LegState } from '../../engine/world/index.ts';
-import { USED_UP } from '../scenes/pose.ts';
+import type { DescentState } from '../../engine/world/index.ts';
+import { gaveWay } from '../scenes/pose.ts';
 import { AFTER, AND_FELL, BUT_STANDS, type FallOnLevel, HEADLINE, outcomeHeadline, WHY } from '../text/en.ts';
 import { isLevel } from '../text/ground.ts';
 import { degrees, speed } from '../text/numbers.ts';
@@ -19,10 +19,6 @@ const LEANING = 0.087;
 /** `attitude`: of the lander at rest, from upright [rad]. */
 export function hasFallen(attitude: number): boolean {
   return Math.cos(attitude) < LYING;
-}
-
-export function gaveWay({ strokeUsed }: Pick<LegState, 'strokeUsed'>): boolean {
-  return strokeUsed >= USED_UP;
 }
 
 /** A lander that comes down again slower than this is settling, a hand's breadth off the ground on the Moon [m/s]. */
@@ -65,15 +61,36 @@ function metAgain(card: Scorecard): 'hop' | 're-light' | undefined {
   return (['re-light', 'hop'] as const).find((cause) => causes.has(cause));
 }
 
-export function verdictOf(card: Scorecard, attitude: number): Verdict {
-  return { headline: headlineOf(card, attitude), why: whyOf(card) };
+/** What of a lander's last motion its verdict goes by. */
+export type LastMotion = Pick<DescentState, 'angle' | 'vx' | 'vy'>;
+
+export function verdictOf(card: Scorecard, last: LastMotion): Verdict {
+  return { headline: headlineOf(card, last), why: whyOf(card) };
 }
 
-function headlineOf(card: Scorecard, attitude: number): string {
+/** A crash is called before everything rests: until then nobody can say how it will lie [m/s]. */
+const MOVING = 0.2;
+
+export function isMoving({ vx, vy }: LastMotion): boolean {
+  return Math.hypot(vx, vy) > MOVING;
+}
+
+/** Its legs were used up by the fall alone, however it went on: what comes after says nothing of tipping. */
+function isCrash(card: Scorecard): boolean {
+  if (card.outcome === 'gear overload') return true;
+  const isBroken = card.strokeUsed.some((strokeUsed) => gaveWay({ strokeUsed }));
+  return card.outcome.startsWith('tipped') && isBroken && decidingContact(card)?.contact.limit?.gear === 0;
+}
+
+function restWords(words: string, last: LastMotion): string {
+  if (isMoving(last)) return words;
+  return `${words}, ${hasFallen(last.angle) ? AND_FELL : BUT_STANDS}`;
+}
+
+function headlineOf(card: Scorecard, last: LastMotion): string {
   const { outcome } = card;
   const worst = decidingContact(card)?.contact;
-  if (outcome === 'gear overload')
-    return hasFallen(attitude) ? `${HEADLINE.gaveWay}, ${AND_FELL}` : `${HEADLINE.gaveWay}, ${BUT_STANDS}`;
+  if (outcome === 'gear overload' || isCrash(card)) return restWords(HEADLINE.gaveWay, last);
   if (outcome === 'upright inside limit' || outcome === 'upright outside limit') {
     const isThin = worst?.band === 'thin';
     const words = outcome === 'upright outside limit' ? HEADLINE.luck : isThin ? HEADLINE.thin : HEADLINE.upright;
@@ -81,9 +98,8 @@ function headlineOf(card: Scorecard, attitude: number): string {
     return again === undefined ? words : `${words}, ${AFTER[again]}`;
   }
   const words = outcomeHeadline(outcome, fallOnLevel(card, worst));
-  if (outcome === 'propellant exhausted' && worst !== undefined && !hasFallen(attitude))
-    return `${words}, ${BUT_STANDS}`;
-  const isToldAlready = outcome.startsWith('tipped') || !hasFallen(attitude);
+  if (outcome === 'propellant exhausted' && worst !== undefined) return restWords(words, last);
+  const isToldAlready = outcome.startsWith('tipped') || !hasFallen(last.angle);
   return isToldAlready ? words : `${words}, ${AND_FELL}`;
 }
 
@@ -102,6 +118,7 @@ function fallOnLevel({ outcome }: Scorecard, contact: JudgedContact | undefined)
 
 function whyOf(card: Scorecard): string {
   const worst = decidingContact(card)?.contact;
+  if (worst !== undefined && isCrash(card)) return whyOverloaded(worst);
   switch (card.outcome) {
     case 'upright inside limit':
     case 'upright outside limit':
@@ -114,7 +131,7 @@ function whyOf(card: Scorecard): string {
     case 'off site':
       return worst === undefined ? WHY.offSite : WHY.offSiteAfter;
     case 'propellant exhausted':
-      return worst === undefined ? WHY.exhaustedAloft : WHY.exhausted(...fall(worst));
+      return worst === undefined ? WHY.exhaustedAloft : WHY.exhausted(fall(worst)[0]);
     case 'aborted':
       return WHY.aborted;
     case 'stopped':

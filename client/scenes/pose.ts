@@ -4,7 +4,7 @@ import type { FootPose, LanderPose } from '../views/lander/drawLander.ts';
 import type { Figure } from '../views/lander/figure.ts';
 
 /** Share of its stroke from which a leg has nothing left to give [-]. */
-export const USED_UP = 1 - 1e-9;
+const USED_UP = 1 - 1e-9;
 
 /** How the lander of a state is to be drawn. `fill`: liquid left, as a share of what was aboard at the start. */
 export function poseOf(state: DescentState, figure: Figure, fill = 1): LanderPose {
@@ -39,19 +39,36 @@ export function shownCenterHeight(state: DescentState): number | undefined {
   return Math.max(...depths);
 }
 
-/** The leg that stands farthest to one side; legs that coincide in the drawing are drawn once. */
-export function outerLeg({ legs }: DescentState, side: 'left' | 'right'): LegState | undefined {
+/** The leg that stands farthest to one side of the body; legs that coincide in the drawing are drawn once. */
+export function outerLeg(state: DescentState, side: 'left' | 'right'): LegState | undefined {
   const sign = side === 'right' ? 1 : -1;
-  return legs.reduce<LegState | undefined>(
-    (outer, leg) => (outer === undefined || sign * (leg.footX - outer.footX) > 0 ? leg : outer),
+  return state.legs.reduce<LegState | undefined>(
+    (outer, leg) => (outer === undefined || sign * (across(state, leg) - across(state, outer)) > 0 ? leg : outer),
     undefined,
   );
 }
 
+/** Whether a leg on that side of the body gave way. */
+export function isBroken(state: DescentState, side: 'left' | 'right'): boolean {
+  const sign = side === 'right' ? 1 : -1;
+  return state.legs.some((leg) => gaveWay(leg) && sign * across(state, leg) > 0);
+}
+
+/** How far to the right of its middle the body has a foot, however it is turned [m]. */
+function across({ x, y, angle }: DescentState, leg: LegState): number {
+  return (leg.footX - x) * Math.cos(angle) + (leg.footY - y) * Math.sin(angle);
+}
+
+/** Whether a leg has nothing left to give. */
+export function gaveWay({ strokeUsed }: Pick<LegState, 'strokeUsed'>): boolean {
+  return strokeUsed >= USED_UP;
+}
+
 function footPose(state: DescentState, figure: Figure, index: 0 | 1): FootPose {
-  const leg = outerLeg(state, index === 0 ? 'left' : 'right');
+  const where = index === 0 ? 'left' : 'right';
+  const leg = outerLeg(state, where);
   if (leg !== undefined)
-    return { x: leg.footX, y: leg.footY, inContact: leg.inContact, broken: leg.strokeUsed >= USED_UP };
+    return { x: leg.footX, y: leg.footY, inContact: leg.inContact, broken: isBroken(state, where) };
   const side = index === 0 ? -1 : 1;
   const { halfStance, centerHeight } = figure;
   return {

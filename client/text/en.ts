@@ -228,7 +228,9 @@ export const SCORECARD = {
   lean: 'leaned at contact',
   upright: 'upright',
   strokes: 'legs crushed',
-  strokesNote: 'left, right, of what they can take',
+  legsGoneNote: 'nothing left to take',
+  strokesNote: (legs: number) => `of what it can take, the most of ${legs} legs`,
+  legsGone: (gone: number, legs: number) => `${gone} of ${legs} gave way`,
   propellant: 'propellant left',
   rest: 'leans now',
   lies: 'it lies',
@@ -237,7 +239,6 @@ export const SCORECARD = {
   gearAlways: 'Coming down so fast, a leg is used up however little it moves sideways.',
   movingDown: ', moved downhill',
   movingUp: ', moved uphill',
-  legGone: 'gave way',
   outsideChecked: (what: string) => `Outside checked range: ${what}.`,
   check: 'How this was found, and how to check it',
   footnote: (friction: string, tolerance: string) =>
@@ -343,8 +344,7 @@ export const WHY = {
     `It came down at ${down} while moving sideways at ${across}; from ${gear} sideways on, that is too much for a leg.`,
   offSite: 'It never came down: it drifted off the surveyed ground.',
   offSiteAfter: 'After it had touched the ground it went on, off the surveyed ground.',
-  exhausted: (down: string, across: string) =>
-    `Its tanks ran dry in flight and it fell: it met the ground at ${down} down and ${across} sideways.`,
+  exhausted: (down: string) => `Its tanks ran dry in flight and it fell: it met the ground at ${down}.`,
   exhaustedAloft: 'Its tanks ran dry in flight.',
   aborted: 'The crew gave up the landing.',
   stopped: 'The run was stopped before it came to rest.',

@@ -67,8 +67,7 @@ function noteArrival(
   if (touchdown !== undefined && !beginsLanding && hardness(arrival) <= hardness(touchdown)) return;
   const { after: _after, ...state } = arrival;
   descent.touchdown = state;
-  if ((hardness(state) * bulk.mass) / 2 > CRASH_ENERGY * crushEnergy(descent.setup.lander))
-    contact.crashTick = descent.tick;
+  if ((hardness(state) * bulk.mass) / 2 > CRASH_ENERGY * crushEnergy(setup.lander)) contact.crashTick = descent.tick;
 }
 
 /** What all legs together take up by crushing [J]. */

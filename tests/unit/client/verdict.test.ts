@@ -19,6 +19,8 @@ function contactOf(
   };
 }
 
+const STANDS = { angle: 0, vx: 0, vy: 0 };
+const LIES = { angle: 1.6, vx: 0, vy: 0 };
 const OUTSIDE = { band: 'outside', callout: 'outside' } as const;
 
 function cardOf(outcome: Scorecard['outcome'], ...contacts: readonly JudgedContact[]): Scorecard {
@@ -35,47 +37,47 @@ function cardOf(outcome: Scorecard['outcome'], ...contacts: readonly JudgedConta
 }
 
 function headline(outcome: 'tipped downhill' | 'tipped uphill', slope: number, vx: number): string {
-  return verdictOf(cardOf(outcome, contactOf({ slope, vx }, OUTSIDE)), 1.6).headline;
+  return verdictOf(cardOf(outcome, contactOf({ slope, vx }, OUTSIDE)), LIES).headline;
 }
 
 describe('the verdict', () => {
   it('names the speed it had and that from which it would have tipped', () => {
-    const { headline: words, why } = verdictOf(cardOf('upright inside limit', contactOf({})), 0);
+    const { headline: words, why } = verdictOf(cardOf('upright inside limit', contactOf({})), STANDS);
     expect(words).toBe('Landed upright');
     expect(why).toMatch(/0\.87.m\/s.*1\.54.m\/s/);
     const thin = contactOf({ vx: 1.5 }, { band: 'thin', callout: 'close' });
-    expect(verdictOf(cardOf('upright inside limit', thin), 0).headline).toBe('Landed upright, only just');
+    expect(verdictOf(cardOf('upright inside limit', thin), STANDS).headline).toBe('Landed upright, only just');
   });
 
   it('says that nothing tips it up to the speed that was looked at, never a limit that was not found', () => {
     const { tip: _, ...none } = LIMIT;
     const contact = { ...contactOf({}), limit: none };
-    expect(verdictOf(cardOf('upright inside limit', contact), 0).why).toMatch(/not even 4\.0.m\/s tips it over/);
+    expect(verdictOf(cardOf('upright inside limit', contact), STANDS).why).toMatch(/not even 4\.0.m\/s tips it over/);
   });
 
   it('does not call a landing over the limit a success', () => {
     const card = cardOf('upright outside limit', contactOf({}, { ...OUTSIDE, limit: { tip: 0.5 } }));
-    expect(verdictOf(card, 0).headline).toBe('Stands, but by luck');
-    expect(verdictOf(card, 0).why).toContain('do not count on it');
+    expect(verdictOf(card, STANDS).headline).toBe('Stands, but by luck');
+    expect(verdictOf(card, STANDS).why).toContain('do not count on it');
   });
 
   it('says what turned it over, and where it could have stood', () => {
     const tipped = contactOf({}, { ...OUTSIDE, limit: { tip: 0.5 } });
-    expect(verdictOf(cardOf('tipped downhill', tipped), 1.6).why).toMatch(
+    expect(verdictOf(cardOf('tipped downhill', tipped), LIES).why).toMatch(
       /^Its feet caught while it moved sideways at 0\.87.m\/s; on this slope it tips from 0\.50.m\/s on\.$/,
     );
     const always = contactOf({ angle: 0.3 }, { ...OUTSIDE, limit: { tip: 0 } });
-    expect(verdictOf(cardOf('tipped downhill', always), 1.6).why).toMatch(/leaning 17°.*however slowly/);
+    expect(verdictOf(cardOf('tipped downhill', always), LIES).why).toMatch(/leaning 17°.*however slowly/);
   });
 
   it('says a hop and a flight anew, and speaks of the contact that decided', () => {
     const first = contactOf({ vx: 0.3 });
     const second = contactOf({ vx: 1.2, descentRate: 1.5, after: 'hop' });
     const card = cardOf('upright inside limit', first, second);
-    expect(verdictOf(card, 0).headline).toBe('Landed upright, after a hop');
-    expect(verdictOf(card, 0).why).toMatch(/hopped.*the second time: 1\.20.m\/s/);
+    expect(verdictOf(card, STANDS).headline).toBe('Landed upright, after a hop');
+    expect(verdictOf(card, STANDS).why).toMatch(/hopped.*the second time: 1\.20.m\/s/);
     const flown = { ...second, arrival: { ...second.arrival, after: 're-light' as const } };
-    expect(verdictOf(cardOf('upright inside limit', first, flown), 0).headline).toContain('flew up again');
+    expect(verdictOf(cardOf('upright inside limit', first, flown), STANDS).headline).toContain('flew up again');
     const fell = cardOf(
       'tipped downhill',
       first,
@@ -87,16 +89,20 @@ describe('the verdict', () => {
 
   it('has no word for the rocking of a lander that settles', () => {
     const card = cardOf('upright inside limit', contactOf({}), contactOf({ vx: 0.4, descentRate: 0.2, after: 'hop' }));
-    expect(verdictOf(card, 0).headline).toBe('Landed upright');
+    expect(verdictOf(card, STANDS).headline).toBe('Landed upright');
     expect(decidingContact(card)?.index).toBe(0);
   });
 
   it('gives the fall of a crash as its reason, from its hardest contact', () => {
     const hard = contactOf({ descentRate: 17.2 }, { ...OUTSIDE, limit: { tip: 0, gear: 0 } });
     const card = cardOf('gear overload', hard, contactOf({ descentRate: 2, after: 'hop' }));
-    expect(verdictOf(card, 0).headline).toBe('Crashed: its legs gave way, though it stands');
-    expect(verdictOf(card, 1.6).headline).toBe('Crashed: its legs gave way, and it fell over');
-    expect(verdictOf(card, 0).why).toMatch(/17\.2.m\/s: faster than its legs can take up/);
+    expect(verdictOf(card, STANDS).headline).toBe('Crashed: its legs gave way, though it stands');
+    expect(verdictOf(card, LIES).headline).toBe('Crashed: its legs gave way, and it fell over');
+    // called while it still flies about, it says nothing of how it will lie
+    expect(verdictOf(card, { angle: 0.3, vx: 1, vy: 4 }).headline).toBe('Crashed: its legs gave way');
+    const turned = { ...card, outcome: 'tipped downhill' as const, strokeUsed: [1, 1] };
+    expect(verdictOf(turned, LIES).headline).toMatch(/^Crashed/);
+    expect(verdictOf(card, STANDS).why).toMatch(/17\.2.m\/s: faster than its legs can take up/);
   });
 
   it('says downhill and uphill where the ground falls, and the way of travel where it is level', () => {
@@ -114,7 +120,7 @@ describe('the verdict', () => {
   it.each(CARD_OUTCOMES)('has plain words for "%s", with and without a contact', (outcome) => {
     const { limit: _, ...beyond } = contactOf({}, OUTSIDE);
     for (const card of [cardOf(outcome, contactOf({})), cardOf(outcome, beyond), cardOf(outcome)]) {
-      const { headline: words, why } = verdictOf(card, 0);
+      const { headline: words, why } = verdictOf(card, STANDS);
       expect(words.length).toBeGreaterThan(5);
       expect(why).toMatch(/^[A-Z].*\.$/);
       expect(`${words} ${why}`).not.toMatch(/undefined|NaN|Infinity|cautious|gained|used/);
