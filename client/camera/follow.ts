@@ -2,7 +2,7 @@ import type { Framing, SectionCamera } from './sectionCamera.ts';
 
 /** What has to be in the picture [m]. */
 export interface Subject {
-  /** Centre of mass, and how far the lander reaches around it. */
+  /** Center of mass, and how far the lander reaches around it. */
   readonly x: number;
   readonly y: number;
   readonly reach: number;
@@ -18,7 +18,7 @@ const LONGEST_STEP = 0.1;
 const CLOSEST = { wide: 5.6, narrow: 3.6 };
 /** Share of the picture kept below the ground line for the cut ground. */
 const GROUND_SHARE = 0.17;
-/** Kept above the centre of mass: reaches of the lander, and space for the scale over it [drafting units]. */
+/** Kept above the center of mass: reaches of the lander, and space for the scale over it [drafting units]. */
 const HEADROOM = 1.5;
 const SCALE_SPACE = 40;
 

@@ -133,7 +133,7 @@ export class DescentDrawing {
     this.#trail.push({ x: state.x, y: state.y, seconds: state.tick / TICK_RATE });
   }
 
-  /** What is shown but must not jump: the side of the arrow, the limit, the figures, the centre of mass in the body. */
+  /** What is shown but must not jump: the side of the arrow, the limit, the figures, the center of mass in the body. */
   #follow(state: DescentState, view: TableView, seconds: number): void {
     const limit = view.margin.predicted?.limit;
     if (limit === undefined || this.#limit === undefined || this.#isNewDescent) this.#limit = limit;

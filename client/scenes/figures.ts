@@ -60,11 +60,11 @@ function tiltWords(toFall: number): string {
 }
 
 /**
- * Angle that the drawing shows between the upright through the foot and the line to the centre of mass [rad].
+ * Angle that the drawing shows between the upright through the foot and the line to the center of mass [rad].
  *
  *   left = atan2(d, z)                                 geometry, same as the scorecard's
  *
- * d  foot ahead of the centre of mass, toward that side [m]      z  centre of mass above the foot [m]
+ * d  foot ahead of the center of mass, toward that side [m]      z  center of mass above the foot [m]
  */
 function angleToFall(state: DescentState, side: 'left' | 'right'): number {
   const foot = outerLeg(state, side);

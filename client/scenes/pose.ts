@@ -30,7 +30,7 @@ export function footSpots(pose: LanderPose): readonly [Spot, Spot] {
   return [pose.feet[0], pose.feet[1]];
 }
 
-/** Height of the centre of mass over the footpad plane as the legs of a state show it; undefined once they are crushed. */
+/** Height of the center of mass over the footpad plane as the legs of a state show it; undefined once they are crushed. */
 export function shownCenterHeight(state: DescentState): number | undefined {
   if (state.legs.length === 0 || state.legs.some((leg) => leg.stroke > 0)) return undefined;
   const depths = state.legs.map(

@@ -27,7 +27,7 @@ import { footSpots, onGround, poseOf } from './pose.ts';
 const PAUSE = 0.9;
 /** Reaches of the lander that it may slide before the picture goes with it. */
 const FREE_SLIDE = 1.1;
-/** Reaches of the lander kept above its centre of mass. */
+/** Reaches of the lander kept above its center of mass. */
 const SMALL_HEADROOM = 1.05;
 /** Pages without movement show the end at once. */
 const STILL = () => matchMedia('(prefers-reduced-motion: reduce)').matches;

@@ -1,7 +1,7 @@
 import type { Pen } from '../ink/pen.ts';
 import type { Sheet } from './sheet.ts';
 
-/** The plumb line from the centre of mass straight down, with its bob just off the ground. */
+/** The plumb line from the center of mass straight down, with its bob just off the ground. */
 export function drawPlumbLine(
   sheet: Sheet,
   line: { readonly x: number; readonly y: number; readonly groundY: number },
@@ -35,7 +35,7 @@ export function drawLineAndBob(pen: Pen, x: number, top: number, tip: number): v
   pen.paint({ fill: 'blue', stroke: 'blue', width: 'hair' });
 }
 
-/** The quartered mark of the centre of mass. */
+/** The quartered mark of the center of mass. */
 export function drawCenterOfMass(pen: Pen, x: number, y: number, angle: number, radius: number): void {
   pen.moveTo(x + radius, y);
   pen.arc(x, y, radius, 0, 2 * Math.PI);

@@ -21,7 +21,7 @@ export interface TiltReading {
 
 /**
  * The tip arc: a protractor laid on the foot that would be turned over. It opens from the upright through the foot to the
- * line from the foot to the centre of mass; when that line reaches the upright, nothing holds the lander.
+ * line from the foot to the center of mass; when that line reaches the upright, nothing holds the lander.
  */
 export function drawProtractor(sheet: Sheet, reading: TiltReading): void {
   if (reading.alpha <= 0) return;

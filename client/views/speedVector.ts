@@ -13,7 +13,7 @@ const NARROWER = 300;
 const FULL_WIDTH = 640;
 
 export interface SpeedReading {
-  /** Of the centre of mass [m]. */
+  /** Of the center of mass [m]. */
   readonly x: number;
   readonly y: number;
   /** Horizontal speed, positive to the right, and what the commands lead to in a moment [m/s]. */
@@ -35,7 +35,7 @@ export interface SpeedReading {
   readonly speedBare: string;
 }
 
-/** The horizontal speed as an arrow from the centre of mass, with the tip limit as a tick on its line. */
+/** The horizontal speed as an arrow from the center of mass, with the tip limit as a tick on its line. */
 export function drawSpeedVector(sheet: Sheet, reading: SpeedReading): void {
   const { pen, camera } = sheet;
   const x = camera.sheetX(reading.x);

@@ -1,6 +1,6 @@
 import type { Sheet } from './sheet.ts';
 
-/** Where the centre of mass has been: one point every so often, with the time since the start. */
+/** Where the center of mass has been: one point every so often, with the time since the start. */
 export interface TrailPoint {
   readonly x: number;
   readonly y: number;

@@ -29,7 +29,7 @@ export interface Part {
   readonly kind: 'dry' | 'payload';
   /** [kg] */
   readonly mass: number;
-  /** Centre of mass of the part [m]. */
+  /** Center of mass of the part [m]. */
   readonly center: BodyPoint;
   readonly shape: PartShape;
 }

@@ -10,7 +10,7 @@ import { drawTrivet } from './trivet.ts';
 
 /** How a lander stands in the section now. Angles counter-clockwise [rad], lengths in meters. */
 export interface LanderPose {
-  /** Centre of mass. */
+  /** Center of mass. */
   readonly x: number;
   readonly y: number;
   readonly angle: number;
@@ -42,7 +42,7 @@ export interface BodyDrawing {
   readonly up: number;
 }
 
-/** Where the origin of the body (on its footpad plane, below the centre of mass) lies. */
+/** Where the origin of the body (on its footpad plane, below the center of mass) lies. */
 export function bodyOrigin(figure: Figure, pose: { x: number; y: number; angle: number }): { x: number; y: number } {
   return {
     x: pose.x + figure.centerHeight * Math.sin(pose.angle),

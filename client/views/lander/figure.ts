@@ -1,7 +1,7 @@
 import { massProperties, type Lander } from '../../../engine/lander/index.ts';
 
 /**
- * What a drawing of a lander needs to know, in its section frame: origin on the footpad plane straight below the centre
+ * What a drawing of a lander needs to know, in its section frame: origin on the footpad plane straight below the center
  * of mass, x across the edge over which it tips most easily, z toward the nose. All lengths in meters.
  */
 export interface Figure {
