@@ -12,7 +12,7 @@ import {
 } from './tableTypes.ts';
 
 /**
- * What one member is shown now. This function is the only way out of the authority: what it leaves out reaches nobody.
+ * What one member is shown of the state now: what it leaves out of that reaches nobody. The events that `stepTable` returns go to all members alike.
  * Plain data; the parts that did not change since the last tick may be the same objects.
  */
 export function viewTable(table: Table, id: MemberId): TableView {
