@@ -108,12 +108,9 @@ function limitOver(
   options: TipLimitOptions,
 ): ReturnType<typeof leastTipLimit> {
   const { lander: _, ...arrival } = touchdownOf(campaign, { values, gear: [] });
-  return leastTipLimit(
-    kernel,
-    azimuths.map((azimuth) => ({
-      ...arrival,
-      state: { ...arrival.state, horizontalSpeed: 0, travelAzimuth: 0, yaw: -azimuth },
-    })),
-    options,
-  );
+  const toward = (azimuth: number): typeof arrival => ({
+    ...arrival,
+    state: { ...arrival.state, horizontalSpeed: 0, travelAzimuth: 0, yaw: -azimuth },
+  });
+  return leastTipLimit(kernel, azimuths, toward, options);
 }

@@ -19,7 +19,8 @@ export function followArrival(descent: Descent): void {
   }
   if (!feetDown && !contact.hullDown) {
     contact.offGround += 1;
-    if (descent.thrust > 0) contact.burned = true;
+    // commanded, not left: the thrust of a contact takes its lag to die away
+    if (descent.commanded.thrustPercent > 0) contact.burned = true;
     return;
   }
   const isContact = contact.offGround >= FOOT_CLEAR_TICKS;

@@ -89,17 +89,17 @@ export function simulatedArrivals(question: ArrivalQuestion): Arrivals | string 
 }
 
 function leastOver(kernel: TouchdownKernel, question: ArrivalQuestion, azimuths: readonly number[]): LeastTipFields {
-  const arrivals = azimuths.map((azimuth) => arrival(question, azimuth));
-  const least = leastTipLimit(kernel, arrivals);
-  const { tipIndex, gearIndex } = least;
-  const tipAzimuthDeg = tipIndex === undefined ? null : (azimuths[tipIndex] ?? null);
-  const worst = tipIndex === undefined ? undefined : arrivals[tipIndex];
+  const toward = (azimuth: number): TouchdownConditions => arrival(question, toAzimuthDeg(azimuth));
+  const least = leastTipLimit(kernel, azimuths.map(toRadians), toward);
+  const { tipAzimuth, gearAzimuth } = least;
+  const tipAzimuthDeg = tipAzimuth === undefined ? null : toAzimuthDeg(tipAzimuth);
   return {
     ...fieldsOf(least),
     tipAzimuthDeg,
     tipLegs: tipAzimuthDeg === null ? [] : legsAhead(question, tipAzimuthDeg),
-    gearAzimuthDeg: gearIndex === undefined ? null : (azimuths[gearIndex] ?? null),
-    standsAgainAt: worst === undefined ? null : (tipLimit(kernel, worst, { strips: true }).standsAgainAt ?? null),
+    gearAzimuthDeg: gearAzimuth === undefined ? null : toAzimuthDeg(gearAzimuth),
+    standsAgainAt:
+      tipAzimuth === undefined ? null : (tipLimit(kernel, toward(tipAzimuth), { strips: true }).standsAgainAt ?? null),
   };
 }
 

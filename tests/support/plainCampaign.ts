@@ -28,7 +28,7 @@ export function plainCampaign(changes: Partial<Campaign> = {}): Campaign {
 /** Answers by the closed form over one edge: upright below the plastic trip limit. Not a simulation; for tests alone. */
 export const answerByClosedForm: SimulateTouchdown = ({ gravity, ground, state }) => {
   const slope = ground.shape.kind === 'plane' ? ground.shape.slope : 0;
-  const limit = tripLimit(MASS, { gravity, slope, descentRate: state.descentRate });
+  const limit = tripLimit(MASS, { gravity, slope, descentRate: state.descentRate, firstContact: 'leading' });
   const margin = limit.kind === 'limit' ? limit.plastic.horizontal - state.horizontalSpeed : -1;
   return {
     outcome: margin > 0 ? 'upright' : 'tipped downhill',

@@ -42,8 +42,6 @@ function turned(angle: number): TableView {
     inContact: false,
     stroke: 0,
     strokeUsed: 0,
-    footZ: 0,
-    usedUp: false,
     load: 0,
   });
   return viewOf({ y: 2, angle, vx: 1, legs: [foot(-1), foot(1)] });

@@ -20,7 +20,9 @@ function fly(seed: number, manner: PilotManner, watch: (state: DescentState) => 
 
 describe('the steady pilot', () => {
   it.each(SEEDS)('[DE1] lands Trivet gently on Saddler’s Bench, seed %d', (seed) => {
-    const { outcome, touchdown, propellant, tick } = fly(seed, STEADY);
+    const { outcome, contacts, propellant, tick } = fly(seed, STEADY);
+    // the contact that it flew to; what bounces after it on crushing legs is not its doing
+    const [touchdown] = contacts;
     expect(outcome).toBe('upright');
     expect(Math.abs(touchdown?.vx ?? Infinity)).toBeLessThan(0.6);
     expect(touchdown?.descentRate).toBeLessThan(1.6);

@@ -4,7 +4,7 @@ import { stackUp, type StackUpQuestion } from '../../../engine/dispersion/stackU
 /** A point mass on level ground: its limit is (L / h) √(2 g (L − h)), so every derivative can be worked out by hand. */
 const POINT: StackUpQuestion = {
   body: { mass: 2000, halfStance: 1.5, centerHeight: 2, inertia: 0 },
-  condition: { gravity: 1.62, slope: 0 },
+  condition: { gravity: 1.62, slope: 0, firstContact: 'leading' },
   horizontalSpeed: 0.5,
   limit: 'plastic',
   tolerances: { horizontalSpeed: 0.2, gravity: 0.01, halfStance: 0.05 },
@@ -12,7 +12,7 @@ const POINT: StackUpQuestion = {
 
 /** Change of the margin per descent rate on ground that falls by 0.1 rad in the direction of travel. */
 function derivativeAt(descentRate: number): number | undefined {
-  const condition = { gravity: 1.62, slope: 0.1, descentRate };
+  const condition = { gravity: 1.62, slope: 0.1, descentRate, firstContact: 'leading' } as const;
   return stackUp({ ...POINT, condition, tolerances: { descentRate: 0.5 } })?.contributions[0]?.derivative;
 }
 

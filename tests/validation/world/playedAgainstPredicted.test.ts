@@ -38,7 +38,8 @@ function playedLimit(arrival: Arrival, [low, high]: readonly [number, number]): 
  * the legs, which springs back, and the closing speed, which a rigid leg does not take up.
  */
 describe('a played lander that is nearly rigid', () => {
-  const BAND = 0.035;
+  // 0.039 at most since the legs of the world obey the law of the touchdown simulation (0.031 by their own law before)
+  const BAND = 0.04;
   const lander = plainLander({ force: 200_000, stiffness: 2e7 });
 
   it.each([
@@ -50,7 +51,7 @@ describe('a played lander that is nearly rigid', () => {
     [-8, 0.1],
     [-8, 0.3],
     [4, 0.1],
-  ])('[PL9] falls within 3.5 %% of the plastic pivot: on %i deg at %f m/s down', (slopeDeg, descentRate) => {
+  ])('[PL9] falls within 4 %% of the plastic pivot: on %i deg at %f m/s down', (slopeDeg, descentRate) => {
     const arrival = { lander, friction: 5, slopeDeg, descentRate, tiltDeg: slopeDeg };
     const predicted = bisectLimit(0.6, 2.4, 11, (vx) => vx > closedForm(land(arrival, vx)));
     const error = playedLimit(arrival, [0.6, 2.4]) / predicted - 1;
