@@ -68,8 +68,8 @@ function describeLeast(
     closed,
     `  plastic pivot   ${figure(least.plastic, 3)} m/s${horizontal(least.plasticHorizontal)}${toward(least.azimuthDeg)}${edge}`,
     least.lossless === null
-      ? '  lossless       none: descent and rotation alone carry the energy to fall'
-      : `  lossless       ${figure(least.lossless, 3)} m/s${horizontal(least.losslessHorizontal)}${toward(losslessAt)}`,
+      ? `  lossless        none: ${firstContact === 'together' && options.descent !== undefined ? 'crushing legs take up the energy of the descent' : 'descent and rotation alone carry the energy to fall'}`
+      : `  lossless        ${figure(least.lossless, 3)} m/s${horizontal(least.losslessHorizontal)}${toward(losslessAt)}`,
     ...(least.plastic < 0 ? ['  A negative limit: it trips even when moving the other way.'] : []),
     `Sliding: it does not overturn while friction stays below ${figure(least.criticalFriction, 3)}.`,
     ...describeFriction(least.criticalFriction, options.friction),
@@ -77,16 +77,16 @@ function describeLeast(
 }
 
 const FIRST_CONTACT_WORDS: { readonly [Contact in FirstContact | 'worst']: string } = {
-  together: 'feet together',
-  leading: 'leading foot first',
-  trailing: 'trailing foot first',
-  worst: 'the worse foot first',
+  together: '',
+  leading: ', leading foot first',
+  trailing: ', trailing foot first',
+  worst: ', the worse foot first',
 };
 
 function describeState({ slope, descent, rate }: ConditionOptions, firstContact: FirstContact | 'worst'): string {
   const parts = [
     slope === undefined ? '' : `slope ${slope} deg`,
-    descent === undefined ? '' : `descent rate ${descent} m/s, ${FIRST_CONTACT_WORDS[firstContact]}`,
+    descent === undefined ? '' : `descent rate ${descent} m/s${FIRST_CONTACT_WORDS[firstContact]}`,
     rate === undefined ? '' : `body rate ${rate} deg/s`,
   ].filter((part) => part !== '');
   return parts.length === 0 ? ', level ground' : `, ${parts.join(', ')}`;

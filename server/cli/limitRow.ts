@@ -9,7 +9,7 @@ export type LimitRow =
       readonly stands: true;
       /** Along the ground. */
       readonly plastic: number;
-      /** null: descent and rotation alone carry the energy to fall. */
+      /** null: descent and rotation alone carry the energy to fall, or crushing legs take up the descent. */
       readonly lossless: number | null;
       readonly plasticHorizontal: number;
       readonly losslessHorizontal: number | null;

@@ -330,10 +330,10 @@ describe('many yaws', () => {
   });
 
   it('stand in CSV a row each, with the columns of a single touchdown', async () => {
-    const many = (await callKilter(['touchdown', ...LINE.split(' '), '--yaws', '4', '--csv'])).out.split('\n');
+    const many = (await callKilter(['touchdown', ...LINE.split(' '), '--yaws', '16', '--csv'])).out.split('\n');
     const one = (await callKilter(['touchdown', ...LINE.split(' '), '--yaw', '90', '--csv'])).out.split('\n');
-    expect(many).toHaveLength(1 + 1 + 4 + 1);
-    expect(one).toEqual([many[0], many[1], many[3], '']);
+    expect(many).toHaveLength(1 + 1 + 16 + 1);
+    expect(one).toEqual([many[0], many[1], many[2 + 4], '']);
   });
 });
 

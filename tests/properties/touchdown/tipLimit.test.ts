@@ -117,17 +117,20 @@ describe('tip limit of one arrival', () => {
   });
 });
 
+/** Steeple's travel toward an azimuth of its own, straight downhill. */
+function toward(azimuth: number): TouchdownConditions {
+  return {
+    gravity: 1.62422,
+    ground: plane(0.8, (5 * Math.PI) / 180),
+    state: { horizontalSpeed: 0, descentRate: 1.5, yaw: -azimuth },
+  };
+}
+
 describe('least tip limit', () => {
   const lander = shippedLander('steeple');
   const prepared = prepareTouchdown(lander);
   if (!prepared.ok) throw new Error('Steeple can be simulated');
   const kernel = prepared.value;
-  const toward = (azimuth: number): TouchdownConditions => ({
-    gravity: 1.62422,
-    ground: plane(0.8, (5 * Math.PI) / 180),
-    state: { horizontalSpeed: 0, descentRate: 1.5, yaw: -azimuth },
-  });
-
   it('[TD22] is not above the limit toward any azimuth given, by more than their tolerance', () => {
     const some = criticalAzimuths(lander).filter((_, i) => i % 4 === 2);
     const speeds = some.map((azimuth) => tipLimit(kernel, toward(azimuth)).speed ?? Infinity);
