@@ -23,10 +23,13 @@ export interface Lander {
 /** A point or direction in the body frame: x, y, z [m]. */
 export type BodyPoint = readonly [number, number, number];
 
+/** Structure, landing gear, or what is carried: what is gear goes when other legs take its place. */
+export const PART_KINDS = ['dry', 'gear', 'payload'] as const;
+
 /** A homogeneous solid, or a lump with a stated inertia, whose axes are parallel to the body's. */
 export interface Part {
   readonly name: string;
-  readonly kind: 'dry' | 'payload';
+  readonly kind: (typeof PART_KINDS)[number];
   /** [kg] */
   readonly mass: number;
   /** Center of mass of the part [m]. */

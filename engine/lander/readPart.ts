@@ -1,5 +1,5 @@
 import { readChoice, readFields, readKind, readNumber, readText, type ProblemList } from '../fieldReader.ts';
-import type { Part, PartShape } from './lander.ts';
+import { PART_KINDS, type Part, type PartShape } from './lander.ts';
 import { RANGES, TEXTS } from './landerRanges.ts';
 import { readBodyPoint, readTriple } from './readPoint.ts';
 
@@ -7,7 +7,7 @@ export function readPart(list: ProblemList, value: unknown, path: string): Part 
   const fields = readFields(list, value, path, ['name', 'kind', 'mass', 'center', 'shape']);
   if (fields === undefined) return undefined;
   const name = readText(list, fields.name, `${path}.name`, TEXTS.name);
-  const kind = readChoice(list, fields.kind, `${path}.kind`, ['dry', 'payload']);
+  const kind = readChoice(list, fields.kind, `${path}.kind`, PART_KINDS);
   const mass = readNumber(list, fields.mass, `${path}.mass`, RANGES.mass);
   const center = readBodyPoint(list, fields.center, `${path}.center`);
   const shape = readShape(list, fields.shape, `${path}.shape`);

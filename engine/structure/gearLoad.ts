@@ -2,7 +2,7 @@
 import type { Lander, Leg } from '../lander/lander.ts';
 import { massProperties } from '../lander/index.ts';
 import { hullExtent } from './layOnSide.ts';
-import { lastForce, LEG_MASS_SHARE, LEG_PART } from './legMass.ts';
+import { lastForce, massOfLegs } from './legMass.ts';
 import { lineMass } from './lineMass.ts';
 import { tubeUse, type ThinTube, type TubeUse } from './thinTube.ts';
 import { touchdownCases, type StationForce } from './touchdownBeam.ts';
@@ -108,11 +108,4 @@ function lyingRadius(lander: Lander): number {
     return (Math.max(...places) - Math.min(...places)) / 2;
   };
   return Math.min(reach(0), reach(2));
-}
-
-function massOfLegs(lander: Lander, mass: number): number {
-  const known = lander.parts
-    .filter(({ name }) => name === LEG_PART || name.startsWith('side leg '))
-    .reduce((sum, part) => sum + part.mass, 0);
-  return known > 0 ? known : LEG_MASS_SHARE * mass;
 }

@@ -3,13 +3,13 @@
  *
  * The upright body is turned a quarter about its x axis so that the long axis z becomes the lying y, and the side that was +y
  * faces down: (x, y, z) -> (x, z, top − y), top being the height of the long axis over the new footpad plane. Old heights
- * above the footpad plane so become stations along the lying body. The part named 'legs' is left out and replaced by the
+ * above the footpad plane so become stations along the lying body. Parts of the kind 'gear' are left out and replaced by the
  * mass of the side legs.
  */
 import { assert } from '../assert.ts';
 import type { BodyPoint, Lander, Leg, Part, PartShape, Tank } from '../lander/lander.ts';
 import { massProperties } from '../lander/index.ts';
-import { LEG_PART, lastForce, legAnchor, legLength, legMass } from './legMass.ts';
+import { lastForce, legAnchor, legLength, legMass } from './legMass.ts';
 
 export interface SideLegs {
   /** Places of the pairs of legs along the long axis, as heights of the upright lander [m]; at least two. */
@@ -53,7 +53,7 @@ export function layOnSide(lander: Lander, sideLegs: SideLegs = suggestSideLegs(l
   const axisHeight = sideLegs.clearance + Math.max(...lander.hull.map((point) => point[1]));
   const place = ([x, y, z]: BodyPoint): BodyPoint => [x, z, axisHeight - y];
   const legs = makeLegs(lander, sideLegs);
-  const parts = lander.parts.filter(({ name }) => name !== LEG_PART).map((part) => layPart(part, place));
+  const parts = lander.parts.filter(({ kind }) => kind !== 'gear').map((part) => layPart(part, place));
   return {
     ...lander,
     id: `${lander.id}-lying`,
@@ -104,7 +104,7 @@ function legParts(lander: Lander, legs: readonly Leg[]): readonly Part[] {
     const [hx, hy, hz] = leg.hip;
     return {
       name: `side leg ${i + 1}`,
-      kind: 'dry',
+      kind: 'gear',
       mass: Math.max(strength, buckling),
       center: [(fx + hx) / 2, (fy + hy) / 2, (fz + hz) / 2],
       shape: { kind: 'point' },

@@ -35,18 +35,19 @@ export interface LegAnchor {
 }
 
 /** Share of a lander's mass that its legs are taken to weigh when no part says so [-]. Common practice, no source. */
-export const LEG_MASS_SHARE = 0.03;
-/** Name of the part that stands for the legs in a lander file. */
-export const LEG_PART = 'legs';
+const LEG_MASS_SHARE = 0.03;
+/** What the legs of a lander weigh together [kg]: its parts of the kind 'gear', or LEG_MASS_SHARE of the mass given where it has none. */
+export function massOfLegs(lander: Lander, mass: number): number {
+  const known = lander.parts.filter(({ kind }) => kind === 'gear').reduce((sum, part) => sum + part.mass, 0);
+  return known > 0 ? known : LEG_MASS_SHARE * mass;
+}
 
-/** Legs of a lander as an anchor: the part named LEG_PART shared out evenly, or LEG_MASS_SHARE of the mass given. */
+/** Legs of a lander as an anchor: their mass shared out evenly. */
 export function legAnchor(lander: Lander, mass: number): LegAnchor {
-  const parts = lander.parts.filter(({ name }) => name === LEG_PART);
-  const known = parts.reduce((sum, part) => sum + part.mass, 0);
   const count = lander.legs.length;
   assert(count > 0, 'a lander has legs');
   return {
-    mass: (known > 0 ? known : LEG_MASS_SHARE * mass) / count,
+    mass: massOfLegs(lander, mass) / count,
     force: lander.legs.reduce((sum, leg) => sum + lastForce(leg), 0) / count,
     length: lander.legs.reduce((sum, leg) => sum + legLength(leg), 0) / count,
   };

@@ -3,7 +3,7 @@ import { assert } from '../assert.ts';
 import { massProperties } from '../lander/index.ts';
 import type { BodyPoint, Lander, Part } from '../lander/lander.ts';
 import { assessLander, type ComparedLanding, type StandingFigures } from './assessLander.ts';
-import { LEG_PART, lastForce, legAnchor, legLength, legMass } from './legMass.ts';
+import { lastForce, legAnchor, legLength, legMass } from './legMass.ts';
 
 export interface StancePoint {
   /** Footpads' distance from the long axis over what it was [-]. */
@@ -29,7 +29,7 @@ export function stanceTrade(
     const buckling = masses.reduce((sum, mass) => sum + mass.buckling, 0);
     const isInRange = masses.every((mass) => mass.isInRange);
     const weight = Math.max(strength, buckling) / (anchor.mass * legs.length);
-    const parts = lander.parts.map((part) => (part.name === LEG_PART ? heavier(part, weight) : part));
+    const parts = lander.parts.map((part) => (part.kind === 'gear' ? heavier(part, weight) : part));
     const { standing } = assessLander({ ...lander, legs, parts }, landing);
     return { factor, legMass: { strength, buckling, isInRange }, standing };
   });

@@ -9,7 +9,7 @@ const upright = findLander('steeple')!;
 
 /** Without the legs' own mass, which lying down replaces. */
 function bodyOf(lander: Lander): Lander {
-  return { ...lander, parts: lander.parts.filter(({ name }) => name !== 'legs' && !name.startsWith('side leg')) };
+  return { ...lander, parts: lander.parts.filter(({ kind }) => kind !== 'gear') };
 }
 
 /** Height of the center of all liquid. */
