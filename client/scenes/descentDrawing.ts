@@ -1,5 +1,6 @@
 import type { TableView } from '../../engine/table/index.ts';
-import { groundHeight, TICK_RATE, type DescentState, type Terrain } from '../../engine/world/index.ts';
+import { groundHeight, type Terrain } from '../../engine/ground/index.ts';
+import { TICK_RATE, type DescentState } from '../../engine/world/index.ts';
 import type { Subject } from '../camera/follow.ts';
 import { shownHeight } from '../camera/heightBreak.ts';
 import { createSmoothing, type Smoothing } from '../net/index.ts';

@@ -1,4 +1,5 @@
-import { groundHeight, type DescentState, type LegState, type Terrain } from '../../engine/world/index.ts';
+import { groundHeight, type Terrain } from '../../engine/ground/index.ts';
+import { type DescentState, type LegState } from '../../engine/world/index.ts';
 import type { Spot } from '../ink/stencil.ts';
 import type { FootPose, LanderPose } from '../views/lander/drawLander.ts';
 import type { Figure } from '../views/lander/figure.ts';

@@ -1,7 +1,7 @@
 import type { WorldTouchdown } from '../../engine/table/index.ts';
+import { groundHeight } from '../../engine/ground/index.ts';
 import {
   createDescent,
-  groundHeight,
   readDescent,
   stepDescent,
   TICK_DT,

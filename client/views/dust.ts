@@ -1,4 +1,4 @@
-import { groundHeight, type Terrain } from '../../engine/world/index.ts';
+import { groundHeight, type Terrain } from '../../engine/ground/index.ts';
 import { ramp, scatter, type Sheet } from './sheet.ts';
 
 export interface DustCause {

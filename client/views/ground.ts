@@ -1,4 +1,4 @@
-import { groundHeight, type Terrain } from '../../engine/world/index.ts';
+import { groundHeight, type Terrain } from '../../engine/ground/index.ts';
 import { ramp, scatter, type Sheet } from './sheet.ts';
 
 /** Distance between hatching lines across the sheet [drafting units]: the coarser set is always there, the finer fades. */

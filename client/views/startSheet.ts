@@ -1,4 +1,4 @@
-import { groundHeight, type Terrain } from '../../engine/world/index.ts';
+import { groundHeight, type Terrain } from '../../engine/ground/index.ts';
 import { findLander } from '../../levels/index.ts';
 import { SectionCamera } from '../camera/sectionCamera.ts';
 import { SvgPen } from '../ink/svgPen.ts';

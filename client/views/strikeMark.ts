@@ -1,5 +1,5 @@
-import type { Terrain } from '../../engine/world/index.ts';
-import { groundHeight } from '../../engine/world/index.ts';
+import type { Terrain } from '../../engine/ground/index.ts';
+import { groundHeight } from '../../engine/ground/index.ts';
 import type { Spot } from '../ink/stencil.ts';
 import { bodyOrigin } from './lander/drawLander.ts';
 import type { Figure } from './lander/figure.ts';

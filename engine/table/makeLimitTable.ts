@@ -7,7 +7,7 @@ import type { TouchdownKernel } from '../touchdown/kernel.ts';
 import { prepareTouchdown } from '../touchdown/prepareTouchdown.ts';
 import { HIGHEST_FRICTION, tipLimit } from '../touchdown/tipLimit.ts';
 import type { TouchdownCase } from '../touchdown/touchdownCase.ts';
-import type { Terrain } from '../world/descent.ts';
+import type { Terrain } from '../ground/terrain.ts';
 import type { LimitTable } from './limitTable.ts';
 import { arrivalCase } from './simulateArrival.ts';
 

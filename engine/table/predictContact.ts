@@ -1,6 +1,6 @@
 import { atan } from '../math/trig.ts';
 import type { DescentSetup, DescentState } from '../world/descent.ts';
-import { groundHeight, groundRise, groundSpan } from '../world/ground.ts';
+import { groundHeight, groundRise, groundSpan } from '../ground/terrain.ts';
 import type { Span } from './limitTable.ts';
 
 /** A lander that comes down slower than this is taken as not descending [m/s]. */

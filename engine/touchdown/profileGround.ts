@@ -1,5 +1,5 @@
 import { assert } from '../assert.ts';
-import type { Terrain } from '../world/descent.ts';
+import type { Terrain } from '../ground/terrain.ts';
 
 /** Polyline ground, the same at every y, ready for distance queries. */
 export interface ProfileGround {

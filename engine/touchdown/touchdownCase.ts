@@ -1,5 +1,5 @@
 import type { Lander } from '../lander/lander.ts';
-import type { Terrain } from '../world/descent.ts';
+import type { Terrain } from '../ground/terrain.ts';
 
 /**
  * What a simulated touchdown starts from.

@@ -3,7 +3,7 @@ import { anyUsedUp, isFootDown } from '../touchdown/planarFeet.ts';
 import type { Outcome } from './descent.ts';
 import type { Descent } from './descentRecord.ts';
 import { footX, slopeUnderFeet } from './feet.ts';
-import { groundSpan } from './ground.ts';
+import { groundSpan } from '../ground/terrain.ts';
 import {
   CRASH_TICKS,
   LYING_LEAN,

@@ -1,3 +1,4 @@
+import type { Terrain } from '../ground/terrain.ts';
 import type { Lander } from '../lander/lander.ts';
 
 /**
@@ -15,18 +16,6 @@ export interface DescentSetup {
   readonly start: StartState;
   /** Usable propellant at the start [kg]. */
   readonly propellant: number;
-}
-
-/** The ground as a section: heights at equal steps in x, straight between them. */
-export interface Terrain {
-  /** x of the first height [m]. */
-  readonly firstX: number;
-  /** Distance between heights [m]. */
-  readonly spacing: number;
-  /** [m] */
-  readonly heights: readonly number[];
-  /** Friction of the ground under footpads and hull [-]. */
-  readonly friction: number;
 }
 
 export interface StartState {

@@ -1,7 +1,7 @@
 import { atan, cos, sin } from '../math/trig.ts';
 import { soleX, soleY } from '../touchdown/planarFeet.ts';
 import type { Descent } from './descentRecord.ts';
-import { groundHeight } from './ground.ts';
+import { groundHeight } from '../ground/terrain.ts';
 
 /** World position of the center of a sole as the leg holds it [m]. Legs in the order of the lander. */
 export function footX({ motion, feet }: Descent, leg: number): number {

@@ -1,8 +1,8 @@
 import { assert } from '../assert.ts';
 import type { Vec2 } from '../math/vec2.ts';
 import { PHYSICS_DT } from './constants.ts';
-import type { Terrain } from './descent.ts';
-import { groundSpan, highestGround } from './ground.ts';
+import type { Terrain } from '../ground/terrain.ts';
+import { groundSpan, highestGround } from '../ground/terrain.ts';
 import type { Bulk, Motion } from './motion.ts';
 import {
   Chain,

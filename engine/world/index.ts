@@ -2,7 +2,6 @@
 export { PHYSICS_DT, STEPS_PER_TICK, TICK_DT, TICK_RATE } from './constants.ts';
 export { createDescent } from './createDescent.ts';
 export type { Descent } from './descentRecord.ts';
-export { groundHeight } from './ground.ts';
 export { hashDescent, readDescent } from './readDescent.ts';
 export { stepDescent } from './stepDescent.ts';
 export {
@@ -19,6 +18,5 @@ export {
   type Outcome,
   type Phase,
   type StartState,
-  type Terrain,
   type TouchdownState,
 } from './descent.ts';

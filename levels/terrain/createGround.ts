@@ -1,5 +1,5 @@
 import { seedRandom } from '../../engine/math/index.ts';
-import type { Terrain } from '../../engine/world/index.ts';
+import type { Terrain } from '../../engine/ground/index.ts';
 import type { Site } from '../sites/site.ts';
 import { baseProfile } from './baseProfile.ts';
 import { drawCraters, drawSteps } from './features.ts';

@@ -1,7 +1,7 @@
 import type { Command } from 'commander';
 import type { Lander } from '../../engine/lander/index.ts';
 import { atan } from '../../engine/math/index.ts';
-import type { Terrain } from '../../engine/world/index.ts';
+import type { Terrain } from '../../engine/ground/index.ts';
 import { createGround, findSite, parseSiteText, SITE_BUDGET, SITES, type Site } from '../../levels/index.ts';
 import { toDegrees } from './angles.ts';
 import { accepted } from './problems.ts';

@@ -1,11 +1,11 @@
 import type { Lander } from '../../engine/lander/index.ts';
+import { type Terrain } from '../../engine/ground/index.ts';
 import {
   createDescent,
   stepDescent,
   type ControlInput,
   type Descent,
   type DescentEvent,
-  type Terrain,
 } from '../../engine/world/index.ts';
 import { lowestFoot } from '../../engine/world/feet.ts';
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { hashSetup } from '../../../engine/replay/index.ts';
-import { groundHeight, type Terrain } from '../../../engine/world/index.ts';
+import { groundHeight, type Terrain } from '../../../engine/ground/index.ts';
 import { createGround, findSite, firstLanding, SITES, type GroundShape, type Site } from '../../../levels/index.ts';
 
 const BARE: GroundShape = {

@@ -8,7 +8,8 @@ import {
   type LiveMargin,
   type TablePlan,
 } from '../../../engine/table/index.ts';
-import { groundHeight, type DescentState, type Terrain } from '../../../engine/world/index.ts';
+import { groundHeight, type Terrain } from '../../../engine/ground/index.ts';
+import { type DescentState } from '../../../engine/world/index.ts';
 import { evenGround, MOON } from '../../support/dropLander.ts';
 import { plainLander } from '../../support/plainLander.ts';
 

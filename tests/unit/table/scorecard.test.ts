@@ -10,7 +10,8 @@ import {
   type JudgedContact,
 } from '../../../engine/table/index.ts';
 import { hasTipped, HIGHEST_FRICTION } from '../../../engine/touchdown/index.ts';
-import type { Arrival, DescentSetup, DescentState, Terrain, TouchdownState } from '../../../engine/world/index.ts';
+import type { Terrain } from '../../../engine/ground/index.ts';
+import type { Arrival, DescentSetup, DescentState, TouchdownState } from '../../../engine/world/index.ts';
 import { evenGround } from '../../support/dropLander.ts';
 import { plainLander } from '../../support/plainLander.ts';
 import { shippedLander } from '../../support/touchDown.ts';

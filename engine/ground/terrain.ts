@@ -1,4 +1,14 @@
-import type { Terrain } from './descent.ts';
+/** The ground as a section: heights at equal steps in x, straight between them. */
+export interface Terrain {
+  /** x of the first height [m]. */
+  readonly firstX: number;
+  /** Distance between heights [m]. */
+  readonly spacing: number;
+  /** [m] */
+  readonly heights: readonly number[];
+  /** Friction of the ground under footpads and hull [-]. */
+  readonly friction: number;
+}
 
 /** Height of the ground at x [m]; beyond its ends the ground goes on level. */
 export function groundHeight(terrain: Terrain, x: number): number {
