@@ -75,7 +75,7 @@ export function tipLimit(
     first: 'none',
     standsAgainAt: undefined,
   };
-  for (const friction of given < HIGHEST_FRICTION ? [given, HIGHEST_FRICTION] : [given]) {
+  for (const friction of given < HIGHEST_FRICTION ? [HIGHEST_FRICTION, given] : [given]) {
     const sample = sampler(kernel, conditions, friction, options);
     const speeds = coarseSpeeds(reference, found.speed ?? upTo);
     const tip = leastSpeedThat('tips', sample, speeds, tolerance);
