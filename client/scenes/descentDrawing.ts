@@ -21,7 +21,7 @@ import { ramp, type Sheet } from '../views/sheet.ts';
 import { drawSpeedVector } from '../views/speedVector.ts';
 import { drawStrike, hullOnGround } from '../views/strikeMark.ts';
 import { drawTrail, type TrailPoint } from '../views/trail.ts';
-import { type Figures, figuresOf, NO_FIGURES } from './figures.ts';
+import { type Figures, figuresOf, NO_FIGURES, sideToFall } from './figures.ts';
 import { onGround, poseOf, shownCenterHeight } from './pose.ts';
 
 /** Cosine of the lean beyond which there is no more to fall: no tip arc is drawn. */
@@ -139,7 +139,8 @@ export class DescentDrawing {
     const limit = view.margin.predicted?.limit;
     if (limit === undefined || this.#limit === undefined || this.#isNewDescent) this.#limit = limit;
     else this.#limit += (limit - this.#limit) * Math.min(1, 6 * seconds);
-    if (state.vx > TURNED) this.#side = 'right';
+    if (state.outcome !== undefined) this.#side = sideToFall(state);
+    else if (state.vx > TURNED) this.#side = 'right';
     else if (state.vx < -TURNED) this.#side = 'left';
     this.#figure = { ...this.#figure, centerHeight: shownCenterHeight(state) ?? this.#figure.centerHeight };
     const read = this.#source.figures();

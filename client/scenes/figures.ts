@@ -59,6 +59,11 @@ function tiltWords(toFall: number): string {
   return toFall > 0 ? SECTION.tiltLeft(degrees(toFall, 0)) : SECTION.pastBalance;
 }
 
+/** The side over which a lander at rest falls soonest. */
+export function sideToFall(state: DescentState): 'left' | 'right' {
+  return angleToFall(state, 'left') < angleToFall(state, 'right') ? 'left' : 'right';
+}
+
 /**
  * Angle that the drawing shows between the upright through the foot and the line to the center of mass [rad].
  *

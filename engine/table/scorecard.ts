@@ -1,9 +1,9 @@
 import { atan2 } from '../math/trig.ts';
 import { staticTiltOf } from '../pivot/tripLimit.ts';
 import { PHYSICS_REVISION } from '../replay/recording.ts';
-import type { Arrival, DescentSetup, DescentState, TouchdownState } from '../world/descent.ts';
+import type { Arrival, DescentSetup, DescentState } from '../world/descent.ts';
 import { layOutSection } from '../world/layOutSection.ts';
-import { pivotBodyAt, travelOf } from './closedForm.ts';
+import { pivotBodyAt } from './closedForm.ts';
 import { cardOutcome, judgeContact } from './judgeContact.ts';
 import type { JudgedContact, Scorecard } from './tableTypes.ts';
 
@@ -17,7 +17,7 @@ export function scoreDescent(final: DescentState, setup: DescentSetup): Omit<Sco
     contacts,
     contactCount: final.contacts.length,
     ...(worst !== undefined && { worst }),
-    ...(judged !== undefined && { staticTilt: staticTiltAt(final, setup, judged.arrival) }),
+    ...(judged !== undefined && { staticTilt: staticTiltAtRest(final, setup) }),
     restTilt: Math.abs(final.angle),
     strokeUsed: final.legs.map((leg) => leg.strokeUsed),
     propellantLeft: final.propellant,
@@ -54,13 +54,10 @@ function shareUsed({ arrival, limit }: JudgedContact): number {
   return reach > 0 ? Math.abs(arrival.vx) / reach : Infinity;
 }
 
-function staticTiltAt(
-  final: DescentState,
-  setup: DescentSetup,
-  arrival: TouchdownState,
-): NonNullable<Scorecard['staticTilt']> {
+/** Toward the side over which it falls soonest. */
+function staticTiltAtRest(final: DescentState, setup: DescentSetup): NonNullable<Scorecard['staticTilt']> {
   const limit = staticTiltOf(pivotBodyAt(layOutSection(setup.lander, setup.propellant), final.mass));
-  const left = tiltLeft(final, travelOf(arrival));
+  const left = Math.min(tiltLeft(final, -1), tiltLeft(final, 1));
   return { limit, used: limit - left, left };
 }
 

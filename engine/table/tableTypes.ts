@@ -185,7 +185,7 @@ export interface Scorecard {
   readonly contactCount: number;
   /** Index of the contact that used up most of its limit, the earlier of two alike; absent without a contact. */
   readonly worst?: number;
-  /** Static tilt limit in the direction of travel, what slope and attitude used of it at rest, what is left [rad]. */
+  /** Static tilt limit, what slope, attitude and crushed legs took of it at rest toward the side over which it falls soonest, what is left [rad]. */
   readonly staticTilt?: { readonly limit: number; readonly used: number; readonly left: number };
   /** Lean of the long axis from the vertical at rest [rad]. */
   readonly restTilt: number;
