@@ -1,6 +1,6 @@
 import { HOLD_DAMPING } from './constants.ts';
 import type { TouchdownKernel } from './kernel.ts';
-import { AXIS_X, GX, HOLD_X, INVERSE_IX, LX, R11 } from './layout.ts';
+import { RUN_AXIS_X, RUN_GX, RUN_HOLD_X, RUN_INVERSE_IX, BODY_LX, BODY_R11 } from './layout.ts';
 
 /**
  * Sets the moment of the attitude thrusters that turns the long axis back to the vertical, about lateral axes only.
@@ -14,11 +14,14 @@ export function setHoldMoment(kernel: TouchdownKernel, gravity: number, bandwidt
   const limit = lander.engine.attitudeTorque;
   // up in the principal frame
   const up = [0, 1, 2].map((i) => {
-    const seen = body[R11 + i]! * run[GX]! + body[R11 + 3 + i]! * run[GX + 1]! + body[R11 + 6 + i]! * run[GX + 2]!;
+    const seen =
+      body[BODY_R11 + i]! * run[RUN_GX]! +
+      body[BODY_R11 + 3 + i]! * run[RUN_GX + 1]! +
+      body[BODY_R11 + 6 + i]! * run[RUN_GX + 2]!;
     return -seen / gravity;
   });
-  const axis = [run[AXIS_X]!, run[AXIS_X + 1]!, run[AXIS_X + 2]!];
-  const rate = [0, 1, 2].map((i) => body[LX + i]! * run[INVERSE_IX + i]!);
+  const axis = [run[RUN_AXIS_X]!, run[RUN_AXIS_X + 1]!, run[RUN_AXIS_X + 2]!];
+  const rate = [0, 1, 2].map((i) => body[BODY_LX + i]! * run[RUN_INVERSE_IX + i]!);
   const lean = [
     axis[1]! * up[2]! - axis[2]! * up[1]!,
     axis[2]! * up[0]! - axis[0]! * up[2]!,
@@ -31,5 +34,5 @@ export function setHoldMoment(kernel: TouchdownKernel, gravity: number, bandwidt
   });
   const size = Math.sqrt(moment[0]! * moment[0]! + moment[1]! * moment[1]! + moment[2]! * moment[2]!);
   const share = size > limit ? limit / size : 1;
-  for (let i = 0; i < 3; i++) run[HOLD_X + i] = moment[i]! * share;
+  for (let i = 0; i < 3; i++) run[RUN_HOLD_X + i] = moment[i]! * share;
 }

@@ -1,34 +1,34 @@
 /** Crush of the strut against soil and friction: the inner part of the plastic return. Derivations in README.md, "Return mapping". */
 import type { TouchdownKernel } from './kernel.ts';
 import {
-  ACROSS,
-  BEARING,
-  CRUSH,
-  DS,
-  FRICTION,
-  HELD_N,
-  HELD_T1,
-  HELD_T2,
-  LEG,
-  SANK,
-  SHIFT_N,
-  SHIFT_T1,
-  SHIFT_T2,
-  SINKAGE,
-  SOIL_COEFFICIENT,
-  SOIL_EXPONENT,
-  STAGE,
-  STAGE_END,
-  STIFF_N,
-  STIFF_T,
-  STROKE,
-  STRUT_N,
-  STRUT_T1,
-  STRUT_T2,
+  TRIAL_ACROSS,
+  FOOT_BEARING,
+  FOOT_CRUSH,
+  TRIAL_DS,
+  RUN_FRICTION,
+  TRIAL_HELD_N,
+  TRIAL_HELD_T1,
+  TRIAL_HELD_T2,
+  FOOT_LEG,
+  TRIAL_SANK,
+  TRIAL_SHIFT_N,
+  TRIAL_SHIFT_T1,
+  TRIAL_SHIFT_T2,
+  FOOT_SINKAGE,
+  FOOT_SOIL_COEFFICIENT,
+  RUN_SOIL_EXPONENT,
+  FOOT_STAGE,
+  FOOT_STAGE_END,
+  TRIAL_STIFF_N,
+  TRIAL_STIFF_T,
+  FOOT_STROKE,
+  TRIAL_STRUT_N,
+  TRIAL_STRUT_T1,
+  TRIAL_STRUT_T2,
   TRIAL_N,
   TRIAL_T1,
   TRIAL_T2,
-  UNSETTLED,
+  FOUND_UNSETTLED,
 } from './layout.ts';
 import { furtherSinkage } from './soil.ts';
 
@@ -38,14 +38,14 @@ const MAX_ROOT_TURNS = 100;
 /** A strut flatter to the ground than this does not crush, for its crush would not unload the pad [-]. */
 const LEAST_NORMAL_SHARE = 1 / 64;
 
-/** The permitted force for a given lateral set (surface axes): crush, soil and friction. Fills HELD_*, SHIFT_*, SANK and DS; books nothing. */
+/** The permitted force for a given lateral set (surface axes): crush, soil and friction. Fills HELD_*, SHIFT_*, TRIAL_SANK and TRIAL_DS; books nothing. */
 export function hold(kernel: TouchdownKernel, o: number, wn: number, w1: number, w2: number): void {
   const { trial } = kernel;
   const ds = crush(kernel, o, wn, w1, w2);
-  trial[DS] = ds;
-  trial[SHIFT_N] = wn + ds * trial[STRUT_N]!;
-  trial[SHIFT_T1] = w1 + ds * trial[STRUT_T1]!;
-  trial[SHIFT_T2] = w2 + ds * trial[STRUT_T2]!;
+  trial[TRIAL_DS] = ds;
+  trial[TRIAL_SHIFT_N] = wn + ds * trial[TRIAL_STRUT_N]!;
+  trial[TRIAL_SHIFT_T1] = w1 + ds * trial[TRIAL_STRUT_T1]!;
+  trial[TRIAL_SHIFT_T2] = w2 + ds * trial[TRIAL_STRUT_T2]!;
 }
 
 /**
@@ -54,26 +54,32 @@ export function hold(kernel: TouchdownKernel, o: number, wn: number, w1: number,
  */
 function axialLoad(kernel: TouchdownKernel, o: number, sn: number, s1: number, s2: number): number {
   const { feet, trial, run } = kernel;
-  const kn = trial[STIFF_N]!;
-  const kt = trial[STIFF_T]!;
+  const kn = trial[TRIAL_STIFF_N]!;
+  const kt = trial[TRIAL_STIFF_T]!;
   const pressed = trial[TRIAL_N]! - kn * sn;
   const t1 = trial[TRIAL_T1]! - kt * s1;
   const t2 = trial[TRIAL_T2]! - kt * s2;
   let normal = pressed > 0 ? pressed : 0;
   let sank = 0;
-  if (normal > feet[o + BEARING]!) {
-    sank = furtherSinkage(normal, kn, feet[o + SOIL_COEFFICIENT]!, run[SOIL_EXPONENT]!, feet[o + SINKAGE]!);
+  if (normal > feet[o + FOOT_BEARING]!) {
+    sank = furtherSinkage(
+      normal,
+      kn,
+      feet[o + FOOT_SOIL_COEFFICIENT]!,
+      run[RUN_SOIL_EXPONENT]!,
+      feet[o + FOOT_SINKAGE]!,
+    );
     normal -= kn * sank;
   }
   const across = Math.sqrt(t1 * t1 + t2 * t2);
-  const limit = run[FRICTION]! * normal;
+  const limit = run[RUN_FRICTION]! * normal;
   const share = across > limit ? limit / across : 1;
-  trial[SANK] = sank;
-  trial[ACROSS] = across > limit ? across : 0;
-  trial[HELD_N] = normal;
-  trial[HELD_T1] = t1 * share;
-  trial[HELD_T2] = t2 * share;
-  return normal * trial[STRUT_N]! + t1 * share * trial[STRUT_T1]! + t2 * share * trial[STRUT_T2]!;
+  trial[TRIAL_SANK] = sank;
+  trial[TRIAL_ACROSS] = across > limit ? across : 0;
+  trial[TRIAL_HELD_N] = normal;
+  trial[TRIAL_HELD_T1] = t1 * share;
+  trial[TRIAL_HELD_T2] = t2 * share;
+  return normal * trial[TRIAL_STRUT_N]! + t1 * share * trial[TRIAL_STRUT_T1]! + t2 * share * trial[TRIAL_STRUT_T2]!;
 }
 
 /**
@@ -86,37 +92,38 @@ function axialLoad(kernel: TouchdownKernel, o: number, sn: number, s1: number, s
  */
 function axialSlope(kernel: TouchdownKernel): number {
   const { trial, run } = kernel;
-  const an = trial[STRUT_N]!;
-  const kn = trial[SANK]! > 0 ? 0 : trial[STIFF_N]!;
-  const kt = trial[STIFF_T]!;
+  const an = trial[TRIAL_STRUT_N]!;
+  const kn = trial[TRIAL_SANK]! > 0 ? 0 : trial[TRIAL_STIFF_N]!;
+  const kt = trial[TRIAL_STIFF_T]!;
   const flat = 1 - an * an;
-  const across = trial[ACROSS]!;
+  const across = trial[TRIAL_ACROSS]!;
   if (across === 0) return kn * an * an + kt * flat;
-  const held = trial[HELD_N]!;
-  const mu = run[FRICTION]!;
+  const held = trial[TRIAL_HELD_N]!;
+  const mu = run[RUN_FRICTION]!;
   if (!(mu * held > 0)) return kn * an * an;
-  const along = (trial[HELD_T1]! * trial[STRUT_T1]! + trial[HELD_T2]! * trial[STRUT_T2]!) / (mu * held);
+  const along =
+    (trial[TRIAL_HELD_T1]! * trial[TRIAL_STRUT_T1]! + trial[TRIAL_HELD_T2]! * trial[TRIAL_STRUT_T2]!) / (mu * held);
   return kn * an * (an + mu * along) + (mu * held * kt * (flat - along * along)) / across;
 }
 
 /** Least shortening that brings the axial load to what the stages bear, through as many stages as it takes [m]; its force is left in HELD_*. */
 function crush(kernel: TouchdownKernel, o: number, wn: number, w1: number, w2: number): number {
   const { feet, trial, stages } = kernel;
-  const an = trial[STRUT_N]!;
-  let limit = an < LEAST_NORMAL_SHARE ? Infinity : feet[o + CRUSH]!;
-  let end = feet[o + STAGE_END]! - feet[o + STROKE]!;
-  let stage = feet[o + STAGE]!;
+  const an = trial[TRIAL_STRUT_N]!;
+  let limit = an < LEAST_NORMAL_SHARE ? Infinity : feet[o + FOOT_CRUSH]!;
+  let end = feet[o + FOOT_STAGE_END]! - feet[o + FOOT_STROKE]!;
+  let stage = feet[o + FOOT_STAGE]!;
   let from = 0;
   while (limit < Infinity) {
     const ds = crushRoot(kernel, o, limit, from, wn, w1, w2);
     if (ds < end) return ds;
-    const forces = stages[feet[o + LEG]!]!;
+    const forces = stages[feet[o + FOOT_LEG]!]!;
     from = Math.max(from, end);
     stage++;
     limit = 2 * stage < forces.length ? forces[2 * stage]! : Infinity;
     end += 2 * stage < forces.length ? forces[2 * stage + 1]! : 0;
   }
-  axialLoad(kernel, o, wn + from * an, w1 + from * trial[STRUT_T1]!, w2 + from * trial[STRUT_T2]!);
+  axialLoad(kernel, o, wn + from * an, w1 + from * trial[TRIAL_STRUT_T1]!, w2 + from * trial[TRIAL_STRUT_T2]!);
   return from;
 }
 
@@ -135,12 +142,12 @@ function crushRoot(
   w2: number,
 ): number {
   const { trial, found } = kernel;
-  const an = trial[STRUT_N]!;
-  const a1 = trial[STRUT_T1]!;
-  const a2 = trial[STRUT_T2]!;
+  const an = trial[TRIAL_STRUT_N]!;
+  const a1 = trial[TRIAL_STRUT_T1]!;
+  const a2 = trial[TRIAL_STRUT_T2]!;
   let low = from;
-  let high = (trial[TRIAL_N]! - trial[STIFF_N]! * wn) / (trial[STIFF_N]! * an);
-  const guess = trial[DS]!;
+  let high = (trial[TRIAL_N]! - trial[TRIAL_STIFF_N]! * wn) / (trial[TRIAL_STIFF_N]! * an);
+  const guess = trial[TRIAL_DS]!;
   let ds = guess > from && guess < high ? guess : from;
   let missBefore = Infinity;
   let triedFrom = false;
@@ -159,6 +166,6 @@ function crushRoot(
     }
     missBefore = Math.abs(miss);
   }
-  found[UNSETTLED] = found[UNSETTLED]! + 1;
+  found[FOUND_UNSETTLED] = found[FOUND_UNSETTLED]! + 1;
   return ds;
 }

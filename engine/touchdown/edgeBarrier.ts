@@ -1,27 +1,27 @@
 /** The energy that it takes to bring the center of mass over an edge of the footprint, and the energy that there is. Derivation in README.md, "Outcome". */
 import type { TouchdownKernel } from './kernel.ts';
 import {
-  BEARING,
-  CRUSH,
-  FX,
-  GX,
-  KN,
-  KT,
-  LATERAL,
-  LATERAL_END,
-  LEG,
-  LEVEL,
-  PX,
-  R11,
-  SECONDARY,
-  SINKAGE,
-  SOIL_COEFFICIENT,
-  SOIL_EXPONENT,
-  STAGE,
-  STAGE_END,
-  STROKE,
-  STRUT,
-  UN,
+  FOOT_BEARING,
+  FOOT_CRUSH,
+  FOOT_X,
+  RUN_GX,
+  FOOT_KN,
+  FOOT_KT,
+  FOOT_LATERAL,
+  FOOT_LATERAL_END,
+  FOOT_LEG,
+  FOOT_LEVEL,
+  BODY_PX,
+  BODY_R11,
+  FOOT_SECONDARY,
+  FOOT_SINKAGE,
+  FOOT_SOIL_COEFFICIENT,
+  RUN_SOIL_EXPONENT,
+  FOOT_STAGE,
+  FOOT_STAGE_END,
+  FOOT_STROKE,
+  FOOT_STRUT,
+  FOOT_UN,
 } from './layout.ts';
 import { elasticEnergy, kineticEnergy } from './ledger.ts';
 import { profileHeight } from './profileGround.ts';
@@ -55,13 +55,13 @@ export function liftOverEdge(kernel: TouchdownKernel, gravity: number): number {
   let iGround = 0;
   for (let n = 0; n <= corners; n++) {
     const o = footprint[n === corners ? 0 : n]!;
-    const bx = feet[o + FX]!;
-    const by = feet[o + FX + 1]!;
-    const bz = feet[o + FX + 2]!;
-    const jx = body[R11]! * bx + body[R11 + 1]! * by + body[R11 + 2]! * bz;
-    const jy = body[R11 + 3]! * bx + body[R11 + 4]! * by + body[R11 + 5]! * bz;
-    const jz = body[R11 + 6]! * bx + body[R11 + 7]! * by + body[R11 + 8]! * bz;
-    const up = -(run[GX]! * jx + run[GX + 1]! * jy + run[GX + 2]! * jz) / gravity;
+    const bx = feet[o + FOOT_X]!;
+    const by = feet[o + FOOT_X + 1]!;
+    const bz = feet[o + FOOT_X + 2]!;
+    const jx = body[BODY_R11]! * bx + body[BODY_R11 + 1]! * by + body[BODY_R11 + 2]! * bz;
+    const jy = body[BODY_R11 + 3]! * bx + body[BODY_R11 + 4]! * by + body[BODY_R11 + 5]! * bz;
+    const jz = body[BODY_R11 + 6]! * bx + body[BODY_R11 + 7]! * by + body[BODY_R11 + 8]! * bz;
+    const up = -(run[RUN_GX]! * jx + run[RUN_GX + 1]! * jy + run[RUN_GX + 2]! * jz) / gravity;
     const jGround = up + aboveGround(kernel, o, jx, jz, gravity);
     if (n > 0) {
       const before = footprint[n - 1]!;
@@ -100,11 +100,11 @@ export function energyHeight(kernel: TouchdownKernel, gravity: number): number {
 function aboveGround(kernel: TouchdownKernel, o: number, x: number, z: number, gravity: number): number {
   const { body, feet, run, profile } = kernel;
   if (profile === undefined) {
-    const steep = Math.sqrt(run[GX]! * run[GX]! + run[GX + 1]! * run[GX + 1]!);
-    const un = feet[o + UN]!;
-    return (un * gravity + (un < 0 ? ROLL_SHARE * un * steep : 0)) / -run[GX + 2]!;
+    const steep = Math.sqrt(run[RUN_GX]! * run[RUN_GX]! + run[RUN_GX + 1]! * run[RUN_GX + 1]!);
+    const un = feet[o + FOOT_UN]!;
+    return (un * gravity + (un < 0 ? ROLL_SHARE * un * steep : 0)) / -run[RUN_GX + 2]!;
   }
-  return profileHeight(profile, body[PX]! + x) + feet[o + LEVEL]! - (body[PX + 2]! + z);
+  return profileHeight(profile, body[BODY_PX]! + x) + feet[o + FOOT_LEVEL]! - (body[BODY_PX + 2]! + z);
 }
 
 /**
@@ -121,33 +121,33 @@ function yieldUnder(
   distance: number,
 ): number {
   const { body, feet, run, stages } = kernel;
-  let energy = (load * load) / (2 * Math.min(feet[o + KN]!, feet[o + KT]!));
-  if (feet[o + CRUSH]! < load) {
-    const forces = stages[feet[o + LEG]!]!;
-    energy += (load - feet[o + CRUSH]!) * (feet[o + STAGE_END]! - feet[o + STROKE]!);
-    for (let n = feet[o + STAGE]! + 1; 2 * n < forces.length && forces[2 * n]! < load; n++) {
+  let energy = (load * load) / (2 * Math.min(feet[o + FOOT_KN]!, feet[o + FOOT_KT]!));
+  if (feet[o + FOOT_CRUSH]! < load) {
+    const forces = stages[feet[o + FOOT_LEG]!]!;
+    energy += (load - feet[o + FOOT_CRUSH]!) * (feet[o + FOOT_STAGE_END]! - feet[o + FOOT_STROKE]!);
+    for (let n = feet[o + FOOT_STAGE]! + 1; 2 * n < forces.length && forces[2 * n]! < load; n++) {
       energy += (load - forces[2 * n]!) * forces[2 * n + 1]!;
     }
   }
-  if (feet[o + SECONDARY]! < load) {
+  if (feet[o + FOOT_SECONDARY]! < load) {
     // across the strut the load has the sine of the angle between strut and vertical, which stands on the edge
-    const sx = feet[o + STRUT]!;
-    const sy = feet[o + STRUT + 1]!;
-    const sz = feet[o + STRUT + 2]!;
+    const sx = feet[o + FOOT_STRUT]!;
+    const sy = feet[o + FOOT_STRUT + 1]!;
+    const sz = feet[o + FOOT_STRUT + 2]!;
     const along =
       -(
-        cx * (body[R11]! * sx + body[R11 + 1]! * sy + body[R11 + 2]! * sz) +
-        cy * (body[R11 + 3]! * sx + body[R11 + 4]! * sy + body[R11 + 5]! * sz) +
-        cz * (body[R11 + 6]! * sx + body[R11 + 7]! * sy + body[R11 + 8]! * sz)
+        cx * (body[BODY_R11]! * sx + body[BODY_R11 + 1]! * sy + body[BODY_R11 + 2]! * sz) +
+        cy * (body[BODY_R11 + 3]! * sx + body[BODY_R11 + 4]! * sy + body[BODY_R11 + 5]! * sz) +
+        cz * (body[BODY_R11 + 6]! * sx + body[BODY_R11 + 7]! * sy + body[BODY_R11 + 8]! * sz)
       ) / distance;
     const across = load * Math.sqrt(Math.max(0, 1 - along * along));
-    if (feet[o + SECONDARY]! < across) {
-      energy += (across - feet[o + SECONDARY]!) * (feet[o + LATERAL_END]! - feet[o + LATERAL]!);
+    if (feet[o + FOOT_SECONDARY]! < across) {
+      energy += (across - feet[o + FOOT_SECONDARY]!) * (feet[o + FOOT_LATERAL_END]! - feet[o + FOOT_LATERAL]!);
     }
   }
-  if (feet[o + BEARING]! < load) {
-    if (run[SOIL_EXPONENT] === 0) return Infinity;
-    energy += workBeyondSoil(load, feet[o + SOIL_COEFFICIENT]!, run[SOIL_EXPONENT]!, feet[o + SINKAGE]!);
+  if (feet[o + FOOT_BEARING]! < load) {
+    if (run[RUN_SOIL_EXPONENT] === 0) return Infinity;
+    energy += workBeyondSoil(load, feet[o + FOOT_SOIL_COEFFICIENT]!, run[RUN_SOIL_EXPONENT]!, feet[o + FOOT_SINKAGE]!);
   }
   return energy;
 }

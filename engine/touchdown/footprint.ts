@@ -2,7 +2,7 @@ import type { Lander } from '../lander/lander.ts';
 import type { Vec2 } from '../math/vec2.ts';
 import { supportPolygon } from '../statics/supportPolygon.ts';
 import type { TouchdownKernel } from './kernel.ts';
-import { FOOT_SIZE, FX, GX, R11 } from './layout.ts';
+import { FOOT_SIZE, FOOT_X, RUN_GX, BODY_R11 } from './layout.ts';
 
 /**
  * Corners of the footprint, counter-clockwise in plan, as indices into `legs` of the lander: the support polygon of those that are there, or the two
@@ -44,9 +44,9 @@ export const MARGIN_SIZE = 12;
  */
 export function plumbMargin(kernel: TouchdownKernel, gravity: number, answer: Float64Array): void {
   const { body, feet, run, footprint } = kernel;
-  const ux = -run[GX]! / gravity;
-  const uy = -run[GX + 1]! / gravity;
-  const uz = -run[GX + 2]! / gravity;
+  const ux = -run[RUN_GX]! / gravity;
+  const uy = -run[RUN_GX + 1]! / gravity;
+  const uz = -run[RUN_GX + 2]! / gravity;
   const corners = footprint.length;
   answer[MARGIN] = Infinity;
   answer[LEAST_LIFT] = Infinity;
@@ -55,12 +55,12 @@ export function plumbMargin(kernel: TouchdownKernel, gravity: number, answer: Fl
   let iz = 0;
   for (let n = 0; n <= corners; n++) {
     const o = footprint[n === corners ? 0 : n]!;
-    const bx = feet[o + FX]!;
-    const by = feet[o + FX + 1]!;
-    const bz = feet[o + FX + 2]!;
-    const jx = body[R11]! * bx + body[R11 + 1]! * by + body[R11 + 2]! * bz;
-    const jy = body[R11 + 3]! * bx + body[R11 + 4]! * by + body[R11 + 5]! * bz;
-    const jz = body[R11 + 6]! * bx + body[R11 + 7]! * by + body[R11 + 8]! * bz;
+    const bx = feet[o + FOOT_X]!;
+    const by = feet[o + FOOT_X + 1]!;
+    const bz = feet[o + FOOT_X + 2]!;
+    const jx = body[BODY_R11]! * bx + body[BODY_R11 + 1]! * by + body[BODY_R11 + 2]! * bz;
+    const jy = body[BODY_R11 + 3]! * bx + body[BODY_R11 + 4]! * by + body[BODY_R11 + 5]! * bz;
+    const jz = body[BODY_R11 + 6]! * bx + body[BODY_R11 + 7]! * by + body[BODY_R11 + 8]! * bz;
     if (n > 0) {
       const ex = jx - ix;
       const ey = jy - iy;

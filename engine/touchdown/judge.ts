@@ -2,7 +2,7 @@ import { LYING_COSINE } from './constants.ts';
 import { energyHeight, liftOverEdge } from './edgeBarrier.ts';
 import { footprintCorners, MARGIN, OUTWARD, plumbMargin } from './footprint.ts';
 import type { TouchdownKernel } from './kernel.ts';
-import { FOOT_SIZE, HULL_CONTACTS, LEG, LEVEL, SLIPPED } from './layout.ts';
+import { FOOT_SIZE, FOUND_HULL_CONTACTS, FOOT_LEG, FOOT_LEVEL, FOUND_SLIPPED } from './layout.ts';
 import type { RunCourse } from './runCourse.ts';
 import { cannotTip, isAtRest, isQuiet, onlyRocks } from './settling.ts';
 import type { StartedRun } from './startTouchdown.ts';
@@ -30,7 +30,7 @@ export function judge(
     if (margin > 0) course.wentOver = undefined;
     else course.wentOver ??= [answer[OUTWARD]!, answer[OUTWARD + 1]!, answer[OUTWARD + 2]!];
     const rests = isAtRest(kernel, started, course);
-    const lies = rests && margin <= 0 && found[HULL_CONTACTS]! > 0;
+    const lies = rests && margin <= 0 && found[FOUND_HULL_CONTACTS]! > 0;
     if (course.tipDirection === undefined && (lies || isTipping(kernel, conditions, started, course))) tip(course);
     if (!course.staysUp && course.tipDirection === undefined) course.staysUp = cannotTip(kernel, started, margin);
     course.quiet = isQuiet(kernel, started, course, answer);
@@ -40,7 +40,7 @@ export function judge(
     if (course.atRest && margin > 0) course.tipDirection = undefined;
   }
   course.lastMargin = margin;
-  found[SLIPPED] = 0;
+  found[FOUND_SLIPPED] = 0;
 }
 
 /** At the end of its time, a lander that lies far over on its hull, too slow to come back, has tipped although it still slides. */
@@ -48,7 +48,7 @@ export function judgeEnd(kernel: TouchdownKernel, started: StartedRun, course: R
   if (course.tipDirection !== undefined || !(course.margin[MARGIN]! <= 0)) return;
   const farOver = uprightness(kernel) < LYING_COSINE * started.gravity;
   const slow = energyHeight(kernel, started.gravity) < liftOverEdge(kernel, started.gravity);
-  if (farOver && slow && kernel.found[HULL_CONTACTS]! > 0) tip(course);
+  if (farOver && slow && kernel.found[FOUND_HULL_CONTACTS]! > 0) tip(course);
 }
 
 /** Named for the edge over which the body went last: while it waits for a verdict it may roll on over others. */
@@ -62,14 +62,14 @@ function dropFolded(kernel: TouchdownKernel): void {
   const { feet, feetEnd, lander } = kernel;
   if (!hasFolded(kernel)) return;
   const offsets: number[] = [];
-  for (let o = 0; o < feetEnd; o += FOOT_SIZE) if (feet[o + LEVEL]! > -Infinity) offsets.push(o);
+  for (let o = 0; o < feetEnd; o += FOOT_SIZE) if (feet[o + FOOT_LEVEL]! > -Infinity) offsets.push(o);
   if (offsets.length === 0) return;
-  const legs = offsets.map((o) => feet[o + LEG]!);
+  const legs = offsets.map((o) => feet[o + FOOT_LEG]!);
   kernel.footprint = footprintCorners(lander, legs).map((leg) => offsets[legs.indexOf(leg)]!);
 }
 
 /** Looked at all the time, and hardly ever true: nothing is allocated for it. */
 function hasFolded({ feet, footprint }: TouchdownKernel): boolean {
-  for (let i = 0; i < footprint.length; i++) if (feet[footprint[i]! + LEVEL] === -Infinity) return true;
+  for (let i = 0; i < footprint.length; i++) if (feet[footprint[i]! + FOOT_LEVEL] === -Infinity) return true;
   return false;
 }

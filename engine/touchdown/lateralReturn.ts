@@ -2,7 +2,17 @@
 import { hold } from './crushReturn.ts';
 import type { TouchdownKernel } from './kernel.ts';
 import { lateralForce, lateralStiffness, startDirection, turnDirection } from './lateralDirection.ts';
-import { HELD_N, HELD_T1, HELD_T2, LAST_SET, LATERAL, LATERAL_END, SECONDARY, TOWARD, UNSETTLED } from './layout.ts';
+import {
+  TRIAL_HELD_N,
+  TRIAL_HELD_T1,
+  TRIAL_HELD_T2,
+  FOOT_LAST_SET,
+  FOOT_LATERAL,
+  FOOT_LATERAL_END,
+  FOOT_SECONDARY,
+  TRIAL_TOWARD,
+  FOUND_UNSETTLED,
+} from './layout.ts';
 
 /** The lateral force agrees with its limit to this share [-]; its direction turns while it is approached. */
 const LATERAL_SHARE = 1e-5;
@@ -22,36 +32,36 @@ const MAX_HALVINGS = 4;
  */
 export function yieldSideways(kernel: TouchdownKernel, o: number): number {
   const { feet, trial, found } = kernel;
-  const limit = feet[o + SECONDARY]!;
-  const left = Math.max(0, feet[o + LATERAL_END]! - feet[o + LATERAL]!);
+  const limit = feet[o + FOOT_SECONDARY]!;
+  const left = Math.max(0, feet[o + FOOT_LATERAL_END]! - feet[o + FOOT_LATERAL]!);
   hold(kernel, o, 0, 0, 0);
   // the force without lateral set
-  const fn = trial[HELD_N]!;
-  const f1 = trial[HELD_T1]!;
-  const f2 = trial[HELD_T2]!;
+  const fn = trial[TRIAL_HELD_N]!;
+  const f1 = trial[TRIAL_HELD_T1]!;
+  const f2 = trial[TRIAL_HELD_T2]!;
   const lateral = lateralForce(trial);
   if (lateral <= limit * (1 + LATERAL_SHARE)) return 0;
   startDirection(trial, lateral);
-  let lambda = Math.max(feet[o + LAST_SET]!, (lateral - limit) / lateralStiffness(trial));
+  let lambda = Math.max(feet[o + FOOT_LAST_SET]!, (lateral - limit) / lateralStiffness(trial));
   for (let turn = 0; turn < MAX_DIRECTIONS; turn++) {
-    const over = fn * trial[TOWARD]! + f1 * trial[TOWARD + 1]! + f2 * trial[TOWARD + 2]! - limit;
+    const over = fn * trial[TRIAL_TOWARD]! + f1 * trial[TRIAL_TOWARD + 1]! + f2 * trial[TRIAL_TOWARD + 2]! - limit;
     lambda = lateralRoot(kernel, o, limit, over, left, lambda);
-    feet[o + LAST_SET] = lambda;
+    feet[o + FOOT_LAST_SET] = lambda;
     if (turnDirection(trial, lambda)) return lambda;
   }
-  found[UNSETTLED] = found[UNSETTLED]! + 1;
+  found[FOUND_UNSETTLED] = found[FOUND_UNSETTLED]! + 1;
   return lambda;
 }
 
 /** Lateral force along the direction of the set, after a set `lambda`, less the limit [N]. */
 function lateralMiss(kernel: TouchdownKernel, o: number, limit: number, lambda: number): number {
   const { trial } = kernel;
-  const dn = trial[TOWARD]!;
-  const d1 = trial[TOWARD + 1]!;
-  const d2 = trial[TOWARD + 2]!;
+  const dn = trial[TRIAL_TOWARD]!;
+  const d1 = trial[TRIAL_TOWARD + 1]!;
+  const d2 = trial[TRIAL_TOWARD + 2]!;
   hold(kernel, o, lambda * dn, lambda * d1, lambda * d2);
   // d is across the strut, so the axial part of the force drops out
-  return trial[HELD_N]! * dn + trial[HELD_T1]! * d1 + trial[HELD_T2]! * d2 - limit;
+  return trial[TRIAL_HELD_N]! * dn + trial[TRIAL_HELD_T1]! * d1 + trial[TRIAL_HELD_T2]! * d2 - limit;
 }
 
 /**
@@ -135,6 +145,6 @@ function lateralRootBetween(
       side = -1;
     }
   }
-  kernel.found[UNSETTLED] = kernel.found[UNSETTLED]! + 1;
+  kernel.found[FOUND_UNSETTLED] = kernel.found[FOUND_UNSETTLED]! + 1;
   return lambda;
 }

@@ -1,32 +1,32 @@
 import type { TouchdownKernel } from './kernel.ts';
 import {
-  AXIS_X,
-  CRUSH_WORK,
-  DAMPING_WORK,
+  RUN_AXIS_X,
+  FOUND_CRUSH_WORK,
+  FOUND_DAMPING_WORK,
   FOOT_SIZE,
-  FRICTION_WORK,
-  GX,
-  H_TOUCHING,
-  H_U1,
-  H_U2,
-  H_UN,
-  HULL_K,
+  FOUND_FRICTION_WORK,
+  RUN_GX,
+  HULL_TOUCHING,
+  HULL_U1,
+  HULL_U2,
+  HULL_UN,
+  RUN_HULL_K,
   HULL_SIZE,
-  INVERSE_IX,
-  KN,
-  KT,
-  LX,
-  PX,
-  R11,
-  SOIL_WORK,
-  HOLD_X,
-  THRUST,
-  THRUST_MOMENT,
-  TOUCHING,
-  U1,
-  U2,
-  UN,
-  VX,
+  RUN_INVERSE_IX,
+  FOOT_KN,
+  FOOT_KT,
+  BODY_LX,
+  BODY_PX,
+  BODY_R11,
+  FOUND_SOIL_WORK,
+  RUN_HOLD_X,
+  RUN_THRUST,
+  RUN_THRUST_MOMENT,
+  FOOT_TOUCHING,
+  FOOT_U1,
+  FOOT_U2,
+  FOOT_UN,
+  BODY_VX,
 } from './layout.ts';
 import type { EnergyLedger } from './touchdownCase.ts';
 
@@ -44,9 +44,9 @@ export function kineticEnergy(kernel: TouchdownKernel): number {
   const { body, run, mass } = kernel;
   let twice = 0;
   for (let i = 0; i < 3; i++) {
-    const v = body[VX + i]!;
-    const l = body[LX + i]!;
-    twice += mass * v * v + l * l * run[INVERSE_IX + i]!;
+    const v = body[BODY_VX + i]!;
+    const l = body[BODY_LX + i]!;
+    twice += mass * v * v + l * l * run[RUN_INVERSE_IX + i]!;
   }
   return twice / 2;
 }
@@ -54,7 +54,10 @@ export function kineticEnergy(kernel: TouchdownKernel): number {
 /** -m g . x [J]. */
 export function potentialEnergy(kernel: TouchdownKernel): number {
   const { body, run, mass } = kernel;
-  return -mass * (run[GX]! * body[PX]! + run[GX + 1]! * body[PX + 1]! + run[GX + 2]! * body[PX + 2]!);
+  return (
+    -mass *
+    (run[RUN_GX]! * body[BODY_PX]! + run[RUN_GX + 1]! * body[BODY_PX + 1]! + run[RUN_GX + 2]! * body[BODY_PX + 2]!)
+  );
 }
 
 /** k_n u_n^2 / 2 + k_t u_t^2 / 2 of all feet and hull points in contact [J]. */
@@ -62,18 +65,18 @@ export function elasticEnergy(kernel: TouchdownKernel): number {
   const { feet, feetEnd, hull, run } = kernel;
   let twice = 0;
   for (let o = 0; o < feetEnd; o += FOOT_SIZE) {
-    const un = feet[o + UN]!;
-    if (feet[o + TOUCHING] === 0 || un <= 0) continue;
-    const u1 = feet[o + U1]!;
-    const u2 = feet[o + U2]!;
-    twice += feet[o + KN]! * un * un + feet[o + KT]! * (u1 * u1 + u2 * u2);
+    const un = feet[o + FOOT_UN]!;
+    if (feet[o + FOOT_TOUCHING] === 0 || un <= 0) continue;
+    const u1 = feet[o + FOOT_U1]!;
+    const u2 = feet[o + FOOT_U2]!;
+    twice += feet[o + FOOT_KN]! * un * un + feet[o + FOOT_KT]! * (u1 * u1 + u2 * u2);
   }
   for (let o = 0; o < hull.length; o += HULL_SIZE) {
-    const un = hull[o + H_UN]!;
-    if (hull[o + H_TOUCHING] === 0 || un <= 0) continue;
-    const u1 = hull[o + H_U1]!;
-    const u2 = hull[o + H_U2]!;
-    twice += run[HULL_K]! * (un * un + u1 * u1 + u2 * u2);
+    const un = hull[o + HULL_UN]!;
+    if (hull[o + HULL_TOUCHING] === 0 || un <= 0) continue;
+    const u1 = hull[o + HULL_U1]!;
+    const u2 = hull[o + HULL_U2]!;
+    twice += run[RUN_HULL_K]! * (un * un + u1 * u1 + u2 * u2);
   }
   return twice / 2;
 }
@@ -88,13 +91,15 @@ export function openLedger(kernel: TouchdownKernel): OpenLedger {
 /** Power of thrust and thrusters on the lander now [W]. */
 export function thrustPower(kernel: TouchdownKernel): number {
   const { body, run } = kernel;
-  const thrust = run[THRUST]!;
+  const thrust = run[RUN_THRUST]!;
   let power = 0;
   for (let i = 0; i < 3; i++) {
-    const row = R11 + 3 * i;
-    const along = body[row]! * run[AXIS_X]! + body[row + 1]! * run[AXIS_X + 1]! + body[row + 2]! * run[AXIS_X + 2]!;
-    power += thrust * along * body[VX + i]!;
-    power += (run[HOLD_X + i]! + thrust * run[THRUST_MOMENT + i]!) * body[LX + i]! * run[INVERSE_IX + i]!;
+    const row = BODY_R11 + 3 * i;
+    const along =
+      body[row]! * run[RUN_AXIS_X]! + body[row + 1]! * run[RUN_AXIS_X + 1]! + body[row + 2]! * run[RUN_AXIS_X + 2]!;
+    power += thrust * along * body[BODY_VX + i]!;
+    power +=
+      (run[RUN_HOLD_X + i]! + thrust * run[RUN_THRUST_MOMENT + i]!) * body[BODY_LX + i]! * run[RUN_INVERSE_IX + i]!;
   }
   return power;
 }
@@ -113,10 +118,10 @@ export function closeLedger(ledger: OpenLedger, kernel: TouchdownKernel): Energy
     kineticEnd: kineticEnergy(kernel),
     gravityWork: ledger.potentialStart - potentialEnergy(kernel),
     elasticEnd: elasticEnergy(kernel),
-    crush: found[CRUSH_WORK]!,
-    soil: found[SOIL_WORK]!,
-    friction: found[FRICTION_WORK]!,
-    damping: found[DAMPING_WORK]!,
+    crush: found[FOUND_CRUSH_WORK]!,
+    soil: found[FOUND_SOIL_WORK]!,
+    friction: found[FOUND_FRICTION_WORK]!,
+    damping: found[FOUND_DAMPING_WORK]!,
     thrustWork: ledger.thrustWork,
     largestRise: ledger.largestRise,
   };

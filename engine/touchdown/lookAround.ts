@@ -1,17 +1,17 @@
 import type { TouchdownKernel } from './kernel.ts';
 import {
   FOOT_SIZE,
-  GX,
-  H_TOUCHING,
-  H_UN,
-  HULL_CONTACTS,
+  RUN_GX,
+  HULL_TOUCHING,
+  HULL_UN,
+  FOUND_HULL_CONTACTS,
   HULL_SIZE,
-  INVERSE_IX,
-  LX,
-  PX,
-  R11,
-  UN,
-  VX,
+  RUN_INVERSE_IX,
+  BODY_LX,
+  BODY_PX,
+  BODY_R11,
+  FOOT_UN,
+  BODY_VX,
 } from './layout.ts';
 import { TOUCH_HEIGHT, touchProfile } from './profileGround.ts';
 
@@ -23,14 +23,14 @@ export function hullGap(kernel: TouchdownKernel): number {
     const bx = hull[o]!;
     const by = hull[o + 1]!;
     const bz = hull[o + 2]!;
-    let height = body[PX + 2]! + body[R11 + 6]! * bx + body[R11 + 7]! * by + body[R11 + 8]! * bz;
+    let height = body[BODY_PX + 2]! + body[BODY_R11 + 6]! * bx + body[BODY_R11 + 7]! * by + body[BODY_R11 + 8]! * bz;
     if (profile !== undefined) {
-      const x = body[PX]! + body[R11]! * bx + body[R11 + 1]! * by + body[R11 + 2]! * bz;
+      const x = body[BODY_PX]! + body[BODY_R11]! * bx + body[BODY_R11 + 1]! * by + body[BODY_R11 + 2]! * bz;
       touchProfile(profile, x, height, touch);
       height = touch[TOUCH_HEIGHT]!;
     }
     if (height < least) least = height;
-    if (hull[o + H_TOUCHING] === 0) hull[o + H_UN] = -height;
+    if (hull[o + HULL_TOUCHING] === 0) hull[o + HULL_UN] = -height;
   }
   return least;
 }
@@ -38,9 +38,9 @@ export function hullGap(kernel: TouchdownKernel): number {
 /** Turning rate of the body [rad/s]. */
 export function turningRate(kernel: TouchdownKernel): number {
   const { body, run } = kernel;
-  const x = body[LX]! * run[INVERSE_IX]!;
-  const y = body[LX + 1]! * run[INVERSE_IX + 1]!;
-  const z = body[LX + 2]! * run[INVERSE_IX + 2]!;
+  const x = body[BODY_LX]! * run[RUN_INVERSE_IX]!;
+  const y = body[BODY_LX + 1]! * run[RUN_INVERSE_IX + 1]!;
+  const z = body[BODY_LX + 2]! * run[RUN_INVERSE_IX + 2]!;
   return Math.sqrt(x * x + y * y + z * z);
 }
 
@@ -54,12 +54,12 @@ export function turningRate(kernel: TouchdownKernel): number {
  */
 export function freeTime(kernel: TouchdownKernel, gap: number, rate: number): number {
   const { body, run, profile, reach } = kernel;
-  const vx = body[VX]!;
-  const vy = body[VX + 1]!;
-  const vz = body[VX + 2]!;
+  const vx = body[BODY_VX]!;
+  const vy = body[BODY_VX + 1]!;
+  const vz = body[BODY_VX + 2]!;
   const closing = profile === undefined ? -vz : Math.sqrt(vx * vx + vy * vy + vz * vz);
   const c = closing + rate * reach;
-  const g = -run[GX + 2]!;
+  const g = -run[RUN_GX + 2]!;
   if (gap <= 0) return 0;
   const root = Math.sqrt(c * c + 2 * g * gap);
   // the form without cancellation
@@ -69,6 +69,6 @@ export function freeTime(kernel: TouchdownKernel, gap: number, rate: number): nu
 /** Elastic energy of feet is needed by the ledger alone; see ledger.ts. True while anything touches the ground. */
 export function anyContact(kernel: TouchdownKernel): boolean {
   const { feet, feetEnd, found } = kernel;
-  for (let o = 0; o < feetEnd; o += FOOT_SIZE) if (feet[o + UN]! > 0) return true;
-  return found[HULL_CONTACTS]! > 0;
+  for (let o = 0; o < feetEnd; o += FOOT_SIZE) if (feet[o + FOOT_UN]! > 0) return true;
+  return found[FOUND_HULL_CONTACTS]! > 0;
 }

@@ -15,29 +15,29 @@ import { advance } from './advance.ts';
 import { DEFAULT_DAMPING } from './constants.ts';
 import type { TouchdownKernel } from './kernel.ts';
 import {
-  AX,
+  BODY_AX,
   BODY_SIZE,
-  BOTTOMED,
-  CN,
-  CT,
+  FOOT_BOTTOMED,
+  FOOT_CN,
+  FOOT_CT,
   FOOT_SIZE,
-  FX,
-  GX,
-  INVERSE_IX,
-  INVERSE_MASS,
-  KN,
-  KT,
-  LOAD,
-  LX,
-  MX,
-  PX,
-  QW,
-  STAGE,
-  STEP,
-  STROKE,
-  STRUT,
-  TOUCHING,
-  VX,
+  FOOT_X,
+  RUN_GX,
+  RUN_INVERSE_IX,
+  RUN_INVERSE_MASS,
+  FOOT_KN,
+  FOOT_KT,
+  FOOT_LOAD,
+  BODY_LX,
+  BODY_MX,
+  BODY_PX,
+  BODY_QW,
+  FOOT_STAGE,
+  RUN_STEP,
+  FOOT_STROKE,
+  FOOT_STRUT,
+  FOOT_TOUCHING,
+  BODY_VX,
 } from './layout.ts';
 import { prepareTouchdown } from './prepareTouchdown.ts';
 import { startTouchdown } from './startTouchdown.ts';
@@ -101,18 +101,18 @@ export function preparePlanarFeet(
   lander.legs.forEach((leg, index) => {
     const o = index * FOOT_SIZE;
     const pad = inSection(subtract3(leg.footpad, center), azimuth);
-    feet.set(pad, o + FX);
-    feet.set(inSection(direction3(subtract3(leg.hip, leg.footpad)) ?? [0, 0, 1], azimuth), o + STRUT);
+    feet.set(pad, o + FOOT_X);
+    feet.set(inSection(direction3(subtract3(leg.hip, leg.footpad)) ?? [0, 0, 1], azimuth), o + FOOT_STRUT);
     across.push(pad[0]);
     aside.push(-pad[1]);
   });
   // the body frame is the section, its inertia somebody else's: what comes back is force and moment, not acceleration
-  run[STEP] = step;
-  run.fill(0, GX, GX + 3);
-  run[INVERSE_MASS] = 1;
-  run.set([0, 1, 0], INVERSE_IX);
+  run[RUN_STEP] = step;
+  run.fill(0, RUN_GX, RUN_GX + 3);
+  run[RUN_INVERSE_MASS] = 1;
+  run.set([0, 1, 0], RUN_INVERSE_IX);
   body.fill(0, 0, BODY_SIZE);
-  body[QW] = 1;
+  body[BODY_QW] = 1;
   return {
     kernel,
     count: lander.legs.length,
@@ -148,11 +148,11 @@ export function weighFeet(planar: PlanarFeet, mass: number, centerHeight: number
   planar.centerHeight = centerHeight;
   for (let i = 0; i < planar.count; i++) {
     const o = i * FOOT_SIZE;
-    feet[o + FX + 2] = feet[o + FX + 2]! + lower;
+    feet[o + FOOT_X + 2] = feet[o + FOOT_X + 2]! + lower;
     // a used-up leg keeps the dashpot that it had
-    if (feet[o + BOTTOMED]! > 0) continue;
-    feet[o + CN] = (2 * DEFAULT_DAMPING * Math.sqrt(feet[o + KN]! * carried)) / planar.step;
-    feet[o + CT] = (2 * DEFAULT_DAMPING * Math.sqrt(feet[o + KT]! * carried)) / planar.step;
+    if (feet[o + FOOT_BOTTOMED]! > 0) continue;
+    feet[o + FOOT_CN] = (2 * DEFAULT_DAMPING * Math.sqrt(feet[o + FOOT_KN]! * carried)) / planar.step;
+    feet[o + FOOT_CT] = (2 * DEFAULT_DAMPING * Math.sqrt(feet[o + FOOT_KT]! * carried)) / planar.step;
   }
 }
 
@@ -162,18 +162,18 @@ export function weighFeet(planar: PlanarFeet, mass: number, centerHeight: number
  */
 export function pressFeet(planar: PlanarFeet, place: PlanarPlace, cosHalf: number, sinHalf: number): void {
   const { body } = planar.kernel;
-  body[PX] = place.x;
-  body[PX + 2] = place.y;
-  body[VX] = place.vx;
-  body[VX + 2] = place.vy;
+  body[BODY_PX] = place.x;
+  body[BODY_PX + 2] = place.y;
+  body[BODY_VX] = place.vx;
+  body[BODY_VX + 2] = place.vy;
   // counter-clockwise in the section is about -y
-  body[QW] = cosHalf;
-  body[QW + 2] = -sinHalf;
-  body[LX + 1] = -place.rate;
+  body[BODY_QW] = cosHalf;
+  body[BODY_QW + 2] = -sinHalf;
+  body[BODY_LX + 1] = -place.rate;
   advance(planar.kernel, 0);
-  planar.forceX = body[AX]!;
-  planar.forceY = body[AX + 2]!;
-  planar.moment = -body[MX + 1]!;
+  planar.forceX = body[BODY_AX]!;
+  planar.forceY = body[BODY_AX + 2]!;
+  planar.moment = -body[BODY_MX + 1]!;
 }
 
 /**
@@ -190,30 +190,30 @@ export function takeEdgeImpulse({ kernel, step }: PlanarFeet, sum: Float64Array)
 
 /** Place of a sole in the section frame of the body, from the center of mass, moved by what its leg has crushed [m]. */
 export function soleX({ kernel }: PlanarFeet, leg: number): number {
-  return kernel.feet[leg * FOOT_SIZE + FX]!;
+  return kernel.feet[leg * FOOT_SIZE + FOOT_X]!;
 }
 
 export function soleY({ kernel }: PlanarFeet, leg: number): number {
-  return kernel.feet[leg * FOOT_SIZE + FX + 2]!;
+  return kernel.feet[leg * FOOT_SIZE + FOOT_X + 2]!;
 }
 
 /** Out of the section, toward the viewer [m]. */
 export function soleZ({ kernel }: PlanarFeet, leg: number): number {
-  return -kernel.feet[leg * FOOT_SIZE + FX + 1]!;
+  return -kernel.feet[leg * FOOT_SIZE + FOOT_X + 1]!;
 }
 
 export function isFootDown({ kernel }: PlanarFeet, leg: number): boolean {
-  return kernel.feet[leg * FOOT_SIZE + TOUCHING]! > 0;
+  return kernel.feet[leg * FOOT_SIZE + FOOT_TOUCHING]! > 0;
 }
 
 /** Permanent shortening of a leg [m]. */
 export function strokeOf({ kernel }: PlanarFeet, leg: number): number {
-  return kernel.feet[leg * FOOT_SIZE + STROKE]!;
+  return kernel.feet[leg * FOOT_SIZE + FOOT_STROKE]!;
 }
 
 /** True once every stage of a leg is used up: it is stiff from then on. */
 export function isUsedUp({ kernel }: PlanarFeet, leg: number): boolean {
-  return kernel.feet[leg * FOOT_SIZE + BOTTOMED]! > 0;
+  return kernel.feet[leg * FOOT_SIZE + FOOT_BOTTOMED]! > 0;
 }
 
 export function anyUsedUp(planar: PlanarFeet): boolean {
@@ -223,12 +223,12 @@ export function anyUsedUp(planar: PlanarFeet): boolean {
 
 /** Number of stages of a leg that are used up. */
 export function feetStage({ kernel }: PlanarFeet, leg: number): number {
-  return kernel.feet[leg * FOOT_SIZE + STAGE]!;
+  return kernel.feet[leg * FOOT_SIZE + FOOT_STAGE]!;
 }
 
 /** Axial [N]. */
 export function loadOf({ kernel }: PlanarFeet, leg: number): number {
-  return kernel.feet[leg * FOOT_SIZE + LOAD]!;
+  return kernel.feet[leg * FOOT_SIZE + FOOT_LOAD]!;
 }
 
 /** Every number that decides the next step of the feet. */

@@ -4,21 +4,21 @@ import { direction3, dot3, length3, subtract3, type Vec3 } from '../math/vec3.ts
 import { accept, refuse, type FieldProblem, type Result } from '../result.ts';
 import type { TouchdownKernel } from './kernel.ts';
 import {
-  AREA,
+  FOOT_AREA,
   BODY_SIZE,
-  BOTTOMED_STIFFNESS,
+  FOOT_BOTTOMED_STIFFNESS,
   FOOT_SIZE,
   FOUND_SIZE,
-  FX,
+  FOOT_X,
   HULL_FORCE_SIZE,
   HULL_SIZE,
-  LATERAL_END,
-  LATERAL_STIFFNESS,
-  LEG,
-  LEG_STIFFNESS,
+  FOOT_LATERAL_END,
+  FOOT_LATERAL_STIFFNESS,
+  FOOT_LEG,
+  FOOT_LEG_STIFFNESS,
   RUN_SIZE,
-  SECONDARY,
-  STRUT,
+  FOOT_SECONDARY,
+  FOOT_STRUT,
   TRIAL_SIZE,
 } from './layout.ts';
 import { principalAxes } from './principalAxes.ts';
@@ -42,15 +42,15 @@ export function prepareTouchdown(lander: Lander): Result<TouchdownKernel, readon
     const o = index * FOOT_SIZE;
     const pad = toPrincipal(subtract3(leg.footpad, center));
     const strut = toPrincipal(direction3(subtract3(leg.hip, leg.footpad)) ?? [0, 0, 1]);
-    legsAsBuilt.set(pad, o + FX);
-    legsAsBuilt.set(strut, o + STRUT);
-    legsAsBuilt[o + LEG] = index;
-    legsAsBuilt[o + AREA] = (Math.PI / 4) * leg.footpadDiameter * leg.footpadDiameter;
-    legsAsBuilt[o + LEG_STIFFNESS] = leg.stiffness;
-    legsAsBuilt[o + LATERAL_STIFFNESS] = leg.secondary?.stiffness ?? leg.stiffness;
-    legsAsBuilt[o + BOTTOMED_STIFFNESS] = leg.bottomedStiffness;
-    legsAsBuilt[o + SECONDARY] = leg.secondary?.force ?? Infinity;
-    legsAsBuilt[o + LATERAL_END] = leg.secondary?.stroke ?? 0;
+    legsAsBuilt.set(pad, o + FOOT_X);
+    legsAsBuilt.set(strut, o + FOOT_STRUT);
+    legsAsBuilt[o + FOOT_LEG] = index;
+    legsAsBuilt[o + FOOT_AREA] = (Math.PI / 4) * leg.footpadDiameter * leg.footpadDiameter;
+    legsAsBuilt[o + FOOT_LEG_STIFFNESS] = leg.stiffness;
+    legsAsBuilt[o + FOOT_LATERAL_STIFFNESS] = leg.secondary?.stiffness ?? leg.stiffness;
+    legsAsBuilt[o + FOOT_BOTTOMED_STIFFNESS] = leg.bottomedStiffness;
+    legsAsBuilt[o + FOOT_SECONDARY] = leg.secondary?.force ?? Infinity;
+    legsAsBuilt[o + FOOT_LATERAL_END] = leg.secondary?.stroke ?? 0;
     reach = Math.max(reach, length3(pad));
   });
   const hull = new Float64Array(lander.hull.length * HULL_SIZE);

@@ -6,25 +6,25 @@ import { MARGIN, plumbMargin } from './footprint.ts';
 import { toWorld } from './groundFrame.ts';
 import type { TouchdownKernel } from './kernel.ts';
 import {
-  AXIS_X,
-  BOTTOMED,
+  RUN_AXIS_X,
+  FOOT_BOTTOMED,
   FOOT_SIZE,
-  INVERSE_IX,
-  LATERAL,
-  LATERAL_END,
-  LEG,
-  LOAD,
-  LX,
-  PEAK_ACCELERATION,
-  PEAK_LOAD,
-  PX,
-  QW,
-  R11,
-  SINKAGE,
-  SLIDE,
-  STROKE,
-  UNSETTLED,
-  VX,
+  RUN_INVERSE_IX,
+  FOOT_LATERAL,
+  FOOT_LATERAL_END,
+  FOOT_LEG,
+  FOOT_LOAD,
+  BODY_LX,
+  FOUND_PEAK_ACCELERATION,
+  FOOT_PEAK_LOAD,
+  BODY_PX,
+  BODY_QW,
+  BODY_R11,
+  FOOT_SINKAGE,
+  FOOT_SLIDE,
+  FOOT_STROKE,
+  FOUND_UNSETTLED,
+  BODY_VX,
 } from './layout.ts';
 import type { RunCourse } from './runCourse.ts';
 import type { StartedRun } from './startTouchdown.ts';
@@ -49,9 +49,9 @@ export function readResult(
   course: RunCourse,
 ): TouchdownResult {
   const { found, lander } = kernel;
-  const peakAcceleration = Math.sqrt(found[PEAK_ACCELERATION]!);
-  const peakLoads = perLeg(kernel, PEAK_LOAD);
-  const strokes = perLeg(kernel, STROKE);
+  const peakAcceleration = Math.sqrt(found[FOUND_PEAK_ACCELERATION]!);
+  const peakLoads = perLeg(kernel, FOOT_PEAK_LOAD);
+  const strokes = perLeg(kernel, FOOT_STROKE);
   const limitsHit = hitLimits(kernel, conditions, course, started, peakLoads, peakAcceleration);
   return {
     outcome: outcomeOf(course, limitsHit),
@@ -64,16 +64,16 @@ export function readResult(
     strokesUsed: strokes.map((stroke, leg) => Math.min(1, stroke / totalStroke(lander.legs[leg]!.stages))),
     lateralUsed: lateralUsed(kernel),
     peakLoads,
-    sinkages: perLeg(kernel, SINKAGE),
+    sinkages: perLeg(kernel, FOOT_SINKAGE),
     peakAcceleration,
     clearance: course.clearance,
-    slide: Math.max(0, ...perLeg(kernel, SLIDE)),
+    slide: Math.max(0, ...perLeg(kernel, FOOT_SLIDE)),
     ...leanOf(kernel, started, course),
     time: course.step * started.step,
     firstContact: (course.firstContact ?? course.step) * started.step,
     steps: course.computed,
     step: started.step,
-    unsettledReturns: found[UNSETTLED]!,
+    unsettledReturns: found[FOUND_UNSETTLED]!,
   };
 }
 
@@ -84,7 +84,7 @@ export function leanOf(
   { tipDirection }: RunCourse,
 ): Pick<TouchdownResult, 'restTiltDeg' | 'tiltAzimuth'> {
   const { run } = kernel;
-  const axis = rotated(kernel, [run[AXIS_X]!, run[AXIS_X + 1]!, run[AXIS_X + 2]!]);
+  const axis = rotated(kernel, [run[RUN_AXIS_X]!, run[RUN_AXIS_X + 1]!, run[RUN_AXIS_X + 2]!]);
   const axisWorld = toWorld(frame, axis);
   const leaning = toWorld(frame, tipDirection ?? axis);
   return {
@@ -101,14 +101,14 @@ function totalStroke(stages: readonly { readonly stroke: number }[]): number {
 function perLeg(kernel: TouchdownKernel, field: number): readonly number[] {
   const { feet, feetEnd, lander } = kernel;
   const values = lander.legs.map(() => 0);
-  for (let o = 0; o < feetEnd; o += FOOT_SIZE) values[feet[o + LEG]!] = feet[o + field]!;
+  for (let o = 0; o < feetEnd; o += FOOT_SIZE) values[feet[o + FOOT_LEG]!] = feet[o + field]!;
   return values;
 }
 
 /** Share of the stroke of each secondary strut that is used up; 0 where there is none. */
 function lateralUsed(kernel: TouchdownKernel): readonly number[] {
-  const lateral = perLeg(kernel, LATERAL);
-  const ends = perLeg(kernel, LATERAL_END);
+  const lateral = perLeg(kernel, FOOT_LATERAL);
+  const ends = perLeg(kernel, FOOT_LATERAL_END);
   return lateral.map((set, leg) => (set > 0 ? set / ends[leg]! : 0));
 }
 
@@ -136,7 +136,7 @@ function hitLimits(
   }
   let exhausted = false;
   for (let o = 0; o < feetEnd; o += FOOT_SIZE) {
-    if (feet[o + BOTTOMED]! > 0) exhausted = true;
+    if (feet[o + FOOT_BOTTOMED]! > 0) exhausted = true;
   }
   if (exhausted) limits.push('crush exhausted');
   const legLoad = loadLimits?.legLoad ?? Infinity;
@@ -151,7 +151,7 @@ function hitLimits(
 function rotated(kernel: TouchdownKernel, v: Vec3): Vec3 {
   const { body } = kernel;
   const row = (r: number): number => body[r]! * v[0] + body[r + 1]! * v[1] + body[r + 2]! * v[2];
-  return [row(R11), row(R11 + 3), row(R11 + 6)];
+  return [row(BODY_R11), row(BODY_R11 + 3), row(BODY_R11 + 6)];
 }
 
 /** The lander now, in the world frame. */
@@ -167,21 +167,21 @@ export function readSample(kernel: TouchdownKernel, started: StartedRun, course:
     -principalToBody[2],
     -principalToBody[3],
   ];
-  const attitude: Quaternion = [body[QW]!, body[QW + 1]!, body[QW + 2]!, body[QW + 3]!];
+  const attitude: Quaternion = [body[BODY_QW]!, body[BODY_QW + 1]!, body[BODY_QW + 2]!, body[BODY_QW + 3]!];
   const rates: Vec3 = [
-    body[LX]! * run[INVERSE_IX]!,
-    body[LX + 1]! * run[INVERSE_IX + 1]!,
-    body[LX + 2]! * run[INVERSE_IX + 2]!,
+    body[BODY_LX]! * run[RUN_INVERSE_IX]!,
+    body[BODY_LX + 1]! * run[RUN_INVERSE_IX + 1]!,
+    body[BODY_LX + 2]! * run[RUN_INVERSE_IX + 2]!,
   ];
   const inBody = (i: 0 | 1 | 2): number => axes[0][i] * rates[0] + axes[1][i] * rates[1] + axes[2][i] * rates[2];
   return {
     time: course.step * started.step,
-    position: toWorld(frame, [body[PX]!, body[PX + 1]!, body[PX + 2]!]),
-    velocity: toWorld(frame, [body[VX]!, body[VX + 1]!, body[VX + 2]!]),
+    position: toWorld(frame, [body[BODY_PX]!, body[BODY_PX + 1]!, body[BODY_PX + 2]!]),
+    velocity: toWorld(frame, [body[BODY_VX]!, body[BODY_VX + 1]!, body[BODY_VX + 2]!]),
     attitude: multiply(multiply(groundToWorld, attitude), bodyToPrincipal),
     rates: [inBody(0), inBody(1), inBody(2)],
     margin: course.margin[MARGIN]!,
-    strokes: perLeg(kernel, STROKE),
-    loads: perLeg(kernel, LOAD),
+    strokes: perLeg(kernel, FOOT_STROKE),
+    loads: perLeg(kernel, FOOT_LOAD),
   };
 }

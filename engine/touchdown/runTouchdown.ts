@@ -11,7 +11,17 @@ import {
 import { MARGIN_SIZE } from './footprint.ts';
 import { judge, judgeEnd } from './judge.ts';
 import type { TouchdownKernel } from './kernel.ts';
-import { CONTACTS, HIGHEST_UN, HOLD_X, HULL_CONTACTS, HULL_ON, STEP, THRUST, THRUST_DECAY, VX } from './layout.ts';
+import {
+  FOUND_CONTACTS,
+  FOUND_HIGHEST_UN,
+  RUN_HOLD_X,
+  FOUND_HULL_CONTACTS,
+  RUN_HULL_ON,
+  RUN_STEP,
+  RUN_THRUST,
+  RUN_THRUST_DECAY,
+  BODY_VX,
+} from './layout.ts';
 import { closeLedger, openLedger, thrustPower, updateLedger } from './ledger.ts';
 import { freeTime, hullGap, turningRate } from './lookAround.ts';
 import { leanOf, readResult, readSample } from './readResult.ts';
@@ -30,13 +40,13 @@ export function runTouchdown(
   options: TouchdownOptions = {},
 ): TouchdownResult {
   const started = startTouchdown(kernel, conditions, options);
-  kernel.run[THRUST] = started.thrust;
+  kernel.run[RUN_THRUST] = started.thrust;
   advance(kernel, 0);
   const course: RunCourse = {
     step: 0,
     computed: 0,
     outOfSteps: false,
-    firstContact: kernel.found[CONTACTS]! > 0 ? 0 : undefined,
+    firstContact: kernel.found[FOUND_CONTACTS]! > 0 ? 0 : undefined,
     atRest: false,
     staysUp: false,
     quiet: false,
@@ -111,19 +121,20 @@ function isDecided(
  */
 function fly(kernel: TouchdownKernel, started: StartedRun, course: RunCourse): boolean {
   const { run, found } = kernel;
-  if (course.step % STEPS_PER_LOOK !== 0 || found[CONTACTS]! > 0 || found[HULL_CONTACTS]! > 0) return false;
-  if (run[THRUST]! > 0 || run[HOLD_X] !== 0 || run[HOLD_X + 1] !== 0 || run[HOLD_X + 2] !== 0) return false;
+  if (course.step % STEPS_PER_LOOK !== 0 || found[FOUND_CONTACTS]! > 0 || found[FOUND_HULL_CONTACTS]! > 0) return false;
+  if (run[RUN_THRUST]! > 0 || run[RUN_HOLD_X] !== 0 || run[RUN_HOLD_X + 1] !== 0 || run[RUN_HOLD_X + 2] !== 0)
+    return false;
   const rate = turningRate(kernel);
-  const gap = Math.min(-found[HIGHEST_UN]!, course.gap);
+  const gap = Math.min(-found[FOUND_HIGHEST_UN]!, course.gap);
   const time = Math.min(freeTime(kernel, gap, rate), MAX_FLIGHT_TURN / rate);
   const left = started.stepLimit - course.step;
   const looks = Math.floor(Math.min(time / started.step, left) / STEPS_PER_LOOK);
   if (looks < 1) return false;
   const steps = looks * STEPS_PER_LOOK;
-  run[STEP] = steps * started.step;
-  run[HULL_ON] = 0;
+  run[RUN_STEP] = steps * started.step;
+  run[RUN_HULL_ON] = 0;
   advance(kernel, 1);
-  run[STEP] = started.step;
+  run[RUN_STEP] = started.step;
   course.step += steps;
   course.computed++;
   course.gap = hullGap(kernel);
@@ -146,8 +157,8 @@ function stepOn(
   const waitsForContact = course.firstContact === undefined;
   const cutoff = waitsForContact ? Infinity : course.firstContact! + started.cutoffSteps;
   if (waitsForContact || course.ledger !== undefined) count = 1;
-  if (run[THRUST]! > 0) {
-    run[THRUST_DECAY] = course.step >= cutoff ? started.decay : 1;
+  if (run[RUN_THRUST]! > 0) {
+    run[RUN_THRUST_DECAY] = course.step >= cutoff ? started.decay : 1;
     if (course.step < cutoff) count = Math.min(count, cutoff - course.step);
   }
   watchHull(kernel, started, course);
@@ -155,7 +166,8 @@ function stepOn(
   advance(kernel, count);
   course.step += count;
   course.computed += count;
-  if (waitsForContact && (found[CONTACTS]! > 0 || found[HULL_CONTACTS]! > 0)) course.firstContact = course.step;
+  if (waitsForContact && (found[FOUND_CONTACTS]! > 0 || found[FOUND_HULL_CONTACTS]! > 0))
+    course.firstContact = course.step;
   if (course.ledger !== undefined) {
     updateLedger(course.ledger, kernel, ((power + thrustPower(kernel)) * started.step) / 2);
   }
@@ -173,17 +185,17 @@ function setHold(
   if (hold === undefined) return;
   const ends = course.firstContact === undefined ? Infinity : course.firstContact + hold.duration / started.step;
   if (course.step < ends) setHoldMoment(kernel, started.gravity, hold.bandwidth ?? DEFAULT_HOLD_BANDWIDTH);
-  else kernel.run.fill(0, HOLD_X, HOLD_X + 3);
+  else kernel.run.fill(0, RUN_HOLD_X, RUN_HOLD_X + 3);
 }
 
 /** Lets hull points touch in the coming batch if they could get there, with room for what an impact adds to the speed. */
 function watchHull(kernel: TouchdownKernel, started: StartedRun, course: RunCourse): void {
   const { body, run, found, reach } = kernel;
-  const vx = body[VX]!;
-  const vy = body[VX + 1]!;
-  const vz = body[VX + 2]!;
+  const vx = body[BODY_VX]!;
+  const vy = body[BODY_VX + 1]!;
+  const vz = body[BODY_VX + 2]!;
   const speed = Math.sqrt(vx * vx + vy * vy + vz * vz) + turningRate(kernel) * reach;
   const near = 2 * speed * STEPS_PER_LOOK * started.step + HULL_WATCH_SHARE * started.scale;
-  run[HULL_ON] = course.gap < near ? 1 : 0;
-  if (course.gap >= near) found[HULL_CONTACTS] = 0;
+  run[RUN_HULL_ON] = course.gap < near ? 1 : 0;
+  if (course.gap >= near) found[FOUND_HULL_CONTACTS] = 0;
 }

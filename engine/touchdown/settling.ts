@@ -14,25 +14,25 @@ import { energyHeight, liftOverEdge } from './edgeBarrier.ts';
 import { LEAST_LIFT } from './footprint.ts';
 import type { TouchdownKernel } from './kernel.ts';
 import {
-  AX,
-  BOTTOMED,
-  CONTACTS,
-  CRUSH,
-  FOLDS,
+  BODY_AX,
+  FOOT_BOTTOMED,
+  FOUND_CONTACTS,
+  FOOT_CRUSH,
+  FOOT_FOLDS,
   FOOT_SIZE,
-  HULL_CONTACTS,
-  INVERSE_IX,
-  LATERAL,
-  LEG,
-  LEVEL,
-  MX,
-  SINKAGE,
-  SLIDE,
-  STAGE,
-  STAGE_END,
-  STROKE,
-  UN,
-  VX,
+  FOUND_HULL_CONTACTS,
+  RUN_INVERSE_IX,
+  FOOT_LATERAL,
+  FOOT_LEG,
+  FOOT_LEVEL,
+  BODY_MX,
+  FOOT_SINKAGE,
+  FOOT_SLIDE,
+  FOOT_STAGE,
+  FOOT_STAGE_END,
+  FOOT_STROKE,
+  FOOT_UN,
+  BODY_VX,
 } from './layout.ts';
 import { kineticEnergy } from './ledger.ts';
 import { turningRate } from './lookAround.ts';
@@ -45,7 +45,7 @@ import { groundHolds, isPassive } from './tipping.ts';
  * holds its pads.
  */
 export function cannotTip(kernel: TouchdownKernel, started: StartedRun, margin: number): boolean {
-  if (!(margin > 0 && kernel.found[CONTACTS]! > 0 && isPassive(kernel, started))) return false;
+  if (!(margin > 0 && kernel.found[FOUND_CONTACTS]! > 0 && isPassive(kernel, started))) return false;
   const height = energyHeight(kernel, started.gravity);
   return height < SURE_SHARE * liftOverEdge(kernel, started.gravity) && groundHolds(kernel, started);
 }
@@ -60,13 +60,14 @@ export function keepsItsGear(kernel: TouchdownKernel, gravity: number): boolean 
   const { feet, feetEnd, stages, mass } = kernel;
   const height = energyHeight(kernel, gravity);
   let gap = 0;
-  for (let o = 0; o < feetEnd; o += FOOT_SIZE) if (feet[o + LEVEL]! > -Infinity) gap = Math.max(gap, -feet[o + UN]!);
+  for (let o = 0; o < feetEnd; o += FOOT_SIZE)
+    if (feet[o + FOOT_LEVEL]! > -Infinity) gap = Math.max(gap, -feet[o + FOOT_UN]!);
   for (let o = 0; o < feetEnd; o += FOOT_SIZE) {
-    if (feet[o + BOTTOMED]! > 0 || feet[o + FOLDS]! > 0) continue;
-    const forces = stages[feet[o + LEG]!]!;
-    let left = feet[o + STAGE_END]! - feet[o + STROKE]!;
-    let work = feet[o + CRUSH]! * left;
-    for (let n = feet[o + STAGE]! + 1; 2 * n < forces.length; n++) {
+    if (feet[o + FOOT_BOTTOMED]! > 0 || feet[o + FOOT_FOLDS]! > 0) continue;
+    const forces = stages[feet[o + FOOT_LEG]!]!;
+    let left = feet[o + FOOT_STAGE_END]! - feet[o + FOOT_STROKE]!;
+    let work = feet[o + FOOT_CRUSH]! * left;
+    for (let n = feet[o + FOOT_STAGE]! + 1; 2 * n < forces.length; n++) {
       left += forces[2 * n + 1]!;
       work += forces[2 * n]! * forces[2 * n + 1]!;
     }
@@ -81,8 +82,8 @@ export function onlyRocks(kernel: TouchdownKernel, started: StartedRun, course: 
   let changed = 0;
   let slide = 0;
   for (let o = 0; o < feetEnd; o += FOOT_SIZE) {
-    changed += feet[o + STROKE]! + feet[o + LATERAL]! + feet[o + SINKAGE]!;
-    slide += feet[o + SLIDE]!;
+    changed += feet[o + FOOT_STROKE]! + feet[o + FOOT_LATERAL]! + feet[o + FOOT_SINKAGE]!;
+    slide += feet[o + FOOT_SLIDE]!;
   }
   const gaveWay = changed - course.changed > ROCKING_CHANGE_SHARE * started.scale;
   const slides = slide - course.unchangedSlide > QUIET_SLIDE_SHARE * started.scale;
@@ -104,7 +105,7 @@ export function isQuiet(
 ): boolean {
   const { feet, feetEnd, found, mass } = kernel;
   let slide = 0;
-  for (let o = 0; o < feetEnd; o += FOOT_SIZE) slide += feet[o + SLIDE]!;
+  for (let o = 0; o < feetEnd; o += FOOT_SIZE) slide += feet[o + FOOT_SLIDE]!;
   const barrier = mass * started.gravity * answer[LEAST_LIFT]!;
   const acted = !isPassive(kernel, started);
   const slides = slide - course.quietSlide > QUIET_SLIDE_SHARE * started.scale;
@@ -113,7 +114,7 @@ export function isQuiet(
     course.quietSlide = slide;
   }
   const quiet = (course.step - course.quietSince) * started.step;
-  return quiet > QUIET_PENDULUM * Math.sqrt(started.scale / started.gravity) && found[CONTACTS]! > 0;
+  return quiet > QUIET_PENDULUM * Math.sqrt(started.scale / started.gravity) && found[FOUND_CONTACTS]! > 0;
 }
 
 /** Counts looks in a row at which the lander hardly moves and hardly wants to. */
@@ -124,15 +125,15 @@ export function isAtRest(kernel: TouchdownKernel, started: StartedRun, course: R
   let acceleration = 0;
   let turning = 0;
   for (let i = 0; i < 3; i++) {
-    speed += body[VX + i]! * body[VX + i]!;
-    acceleration += body[AX + i]! * body[AX + i]!;
-    const alpha = body[MX + i]! * run[INVERSE_IX + i]!;
+    speed += body[BODY_VX + i]! * body[BODY_VX + i]!;
+    acceleration += body[BODY_AX + i]! * body[BODY_AX + i]!;
+    const alpha = body[BODY_MX + i]! * run[RUN_INVERSE_IX + i]!;
     turning += alpha * alpha;
   }
   const slow = REST_SPEED_SHARE * Math.sqrt(gravity * scale);
   const soft = REST_ACCELERATION_SHARE * gravity;
   const still =
-    found[CONTACTS]! + found[HULL_CONTACTS]! > 0 &&
+    found[FOUND_CONTACTS]! + found[FOUND_HULL_CONTACTS]! > 0 &&
     speed < slow * slow &&
     turningRate(kernel) * scale < slow &&
     acceleration < soft * soft &&

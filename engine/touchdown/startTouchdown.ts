@@ -18,41 +18,41 @@ import { footOffset, footprintCorners } from './footprint.ts';
 import { groundFrame, profileFall, toGround, type GroundFrame } from './groundFrame.ts';
 import type { TouchdownKernel } from './kernel.ts';
 import {
-  AREA,
-  AXIS_X,
-  BEARING,
-  BOTTOMED_STIFFNESS,
-  CN,
-  CRUSH,
-  CT,
-  FOLDS,
+  FOOT_AREA,
+  RUN_AXIS_X,
+  FOOT_BEARING,
+  FOOT_BOTTOMED_STIFFNESS,
+  FOOT_CN,
+  FOOT_CRUSH,
+  FOOT_CT,
+  FOOT_FOLDS,
   FOOT_SIZE,
-  FRICTION,
-  FX,
-  GX,
-  HULL_C,
-  HULL_K,
+  RUN_FRICTION,
+  FOOT_X,
+  RUN_GX,
+  RUN_HULL_C,
+  RUN_HULL_K,
   HULL_SIZE,
-  INVERSE_IX,
-  INVERSE_MASS,
-  KN,
-  KT,
-  LATERAL_STIFFNESS,
-  LEDGER_ON,
-  LEG_STIFFNESS,
-  LEVEL,
-  LX,
-  PX,
-  QW,
-  SECONDARY,
-  SOIL_COEFFICIENT,
-  SOIL_EXPONENT,
-  STAGE_END,
-  STEP,
-  THRUST_DECAY,
-  THRUST_MOMENT,
-  UN,
-  VX,
+  RUN_INVERSE_IX,
+  RUN_INVERSE_MASS,
+  FOOT_KN,
+  FOOT_KT,
+  FOOT_LATERAL_STIFFNESS,
+  RUN_LEDGER_ON,
+  FOOT_LEG_STIFFNESS,
+  FOOT_LEVEL,
+  BODY_LX,
+  BODY_PX,
+  BODY_QW,
+  FOOT_SECONDARY,
+  FOOT_SOIL_COEFFICIENT,
+  RUN_SOIL_EXPONENT,
+  FOOT_STAGE_END,
+  RUN_STEP,
+  RUN_THRUST_DECAY,
+  RUN_THRUST_MOMENT,
+  FOOT_UN,
+  BODY_VX,
 } from './layout.ts';
 import { prepareProfile, profileHeight, TOUCH_HEIGHT, touchProfile } from './profileGround.ts';
 import { bekkerCoefficient } from './soil.ts';
@@ -161,20 +161,20 @@ function placeLegs(kernel: TouchdownKernel, conditions: TouchdownConditions): vo
       stages[2 * n] = stage.force * factor;
       stages[2 * n + 1] = stage.stroke;
     });
-    feet[o + CRUSH] = stages[0]!;
-    feet[o + STAGE_END] = stages[1]!;
+    feet[o + FOOT_CRUSH] = stages[0]!;
+    feet[o + FOOT_STAGE_END] = stages[1]!;
     if (condition?.kind === 'not latched') {
-      feet[o + CRUSH] = stages[0]! * (condition.factor ?? DEFAULT_FOLD_FACTOR);
-      feet[o + STAGE_END] = length3(subtract3(leg.hip, leg.footpad));
-      feet[o + FOLDS] = 1;
+      feet[o + FOOT_CRUSH] = stages[0]! * (condition.factor ?? DEFAULT_FOLD_FACTOR);
+      feet[o + FOOT_STAGE_END] = length3(subtract3(leg.hip, leg.footpad));
+      feet[o + FOOT_FOLDS] = 1;
     }
-    feet[o + SECONDARY] = feet[o + SECONDARY]! * factor;
+    feet[o + FOOT_SECONDARY] = feet[o + FOOT_SECONDARY]! * factor;
     setSoil(feet, o, soil, leg.footpadDiameter);
     for (const spot of conditions.ground.underPad ?? []) {
-      if (spot.leg === index) feet[o + LEVEL] = feet[o + LEVEL]! + spot.height;
+      if (spot.leg === index) feet[o + FOOT_LEVEL] = feet[o + FOOT_LEVEL]! + spot.height;
     }
   });
-  run[SOIL_EXPONENT] = soil.kind === 'bekker' ? soil.exponent : 0;
+  run[RUN_SOIL_EXPONENT] = soil.kind === 'bekker' ? soil.exponent : 0;
   kernel.feetEnd = there.length * FOOT_SIZE;
   kernel.footprint = footprintCorners(lander, there).map((leg) => footOffset(there, leg));
 }
@@ -182,16 +182,16 @@ function placeLegs(kernel: TouchdownKernel, conditions: TouchdownConditions): vo
 /** Series of leg and soil, and the force at which the soil gives. */
 function setSoil(feet: Float64Array, o: number, soil: Soil, padDiameter: number): void {
   const give = soil.kind === 'rigid' ? 0 : 1 / soil.stiffness;
-  feet[o + KN] = 1 / (1 / feet[o + LEG_STIFFNESS]! + give);
-  feet[o + KT] = 1 / (1 / feet[o + LATERAL_STIFFNESS]! + give);
+  feet[o + FOOT_KN] = 1 / (1 / feet[o + FOOT_LEG_STIFFNESS]! + give);
+  feet[o + FOOT_KT] = 1 / (1 / feet[o + FOOT_LATERAL_STIFFNESS]! + give);
   if (soil.kind === 'rigid') {
-    feet[o + BEARING] = Infinity;
+    feet[o + FOOT_BEARING] = Infinity;
   } else if (soil.kind === 'bearing') {
-    feet[o + BEARING] = soil.strength * feet[o + AREA]!;
-    feet[o + SOIL_COEFFICIENT] = feet[o + BEARING]!;
+    feet[o + FOOT_BEARING] = soil.strength * feet[o + FOOT_AREA]!;
+    feet[o + FOOT_SOIL_COEFFICIENT] = feet[o + FOOT_BEARING]!;
   } else {
-    feet[o + BEARING] = 0;
-    feet[o + SOIL_COEFFICIENT] = bekkerCoefficient(soil.cohesive, soil.frictional, padDiameter);
+    feet[o + FOOT_BEARING] = 0;
+    feet[o + FOOT_SOIL_COEFFICIENT] = bekkerCoefficient(soil.cohesive, soil.frictional, padDiameter);
   }
 }
 
@@ -210,10 +210,11 @@ function chooseStep(kernel: TouchdownKernel, wanted: number, damping: number): n
   let stiff = 0;
   let damped = 0;
   for (let o = 0; o < feetEnd; o += FOOT_SIZE) {
-    const [x, y, z] = [feet[o + FX]!, feet[o + FX + 1]!, feet[o + FX + 2]!];
+    const [x, y, z] = [feet[o + FOOT_X]!, feet[o + FOOT_X + 1]!, feet[o + FOOT_X + 2]!];
     const share = 1 / mass + (x * x + y * y + z * z) / leastMoment;
-    const softest = Math.max(feet[o + KN]!, feet[o + KT]!);
-    const bottomed = 1 / (1 / feet[o + KN]! + 1 / feet[o + BOTTOMED_STIFFNESS]! - 1 / feet[o + LEG_STIFFNESS]!);
+    const softest = Math.max(feet[o + FOOT_KN]!, feet[o + FOOT_KT]!);
+    const bottomed =
+      1 / (1 / feet[o + FOOT_KN]! + 1 / feet[o + FOOT_BOTTOMED_STIFFNESS]! - 1 / feet[o + FOOT_LEG_STIFFNESS]!);
     stiff += Math.max(softest, bottomed) * share;
     damped += 2 * damping * Math.sqrt(softest * carried) * share;
   }
@@ -230,15 +231,15 @@ function setDamping(kernel: TouchdownKernel, share: number, step: number): void 
   const carried = mass / (feetEnd / FOOT_SIZE);
   let stiffest = 0;
   for (let o = 0; o < feetEnd; o += FOOT_SIZE) {
-    feet[o + CN] = (2 * share * Math.sqrt(feet[o + KN]! * carried)) / step;
-    feet[o + CT] = (2 * share * Math.sqrt(feet[o + KT]! * carried)) / step;
-    stiffest = Math.max(stiffest, feet[o + KN]!);
+    feet[o + FOOT_CN] = (2 * share * Math.sqrt(feet[o + FOOT_KN]! * carried)) / step;
+    feet[o + FOOT_CT] = (2 * share * Math.sqrt(feet[o + FOOT_KT]! * carried)) / step;
+    stiffest = Math.max(stiffest, feet[o + FOOT_KN]!);
   }
   const most = HULL_PHASE_SQUARED / (hullMobility(kernel) * step * step);
   const damping = (2 * (share > 0 ? HULL_DAMPING : 0) * Math.sqrt(stiffest * carried)) / step;
   const stiffness = Math.min(stiffest, most / 2);
-  run[HULL_K] = stiffness;
-  run[HULL_C] = Math.min(damping, most - stiffness);
+  run[RUN_HULL_K] = stiffness;
+  run[RUN_HULL_C] = Math.min(damping, most - stiffness);
 }
 
 /**
@@ -273,17 +274,17 @@ function fillRun(
   const gravity = toGround(frame, [0, 0, -conditions.gravity]);
   const axis: Vec3 = [axes[0][2], axes[1][2], axes[2][2]];
   const arm: Vec3 = [-dot3(axes[0], center), -dot3(axes[1], center), -dot3(axes[2], center)];
-  run[STEP] = step;
-  run[FRICTION] = conditions.ground.friction;
-  run.set(gravity, GX);
-  run[INVERSE_MASS] = 1 / mass;
-  for (let i = 0; i < 3; i++) run[INVERSE_IX + i] = 1 / moments[i]!;
-  run.set(axis, AXIS_X);
-  run[THRUST_MOMENT] = arm[1] * axis[2] - arm[2] * axis[1];
-  run[THRUST_MOMENT + 1] = arm[2] * axis[0] - arm[0] * axis[2];
-  run[THRUST_MOMENT + 2] = arm[0] * axis[1] - arm[1] * axis[0];
-  run[THRUST_DECAY] = 1;
-  run[LEDGER_ON] = options.ledger === true ? 1 : 0;
+  run[RUN_STEP] = step;
+  run[RUN_FRICTION] = conditions.ground.friction;
+  run.set(gravity, RUN_GX);
+  run[RUN_INVERSE_MASS] = 1 / mass;
+  for (let i = 0; i < 3; i++) run[RUN_INVERSE_IX + i] = 1 / moments[i]!;
+  run.set(axis, RUN_AXIS_X);
+  run[RUN_THRUST_MOMENT] = arm[1] * axis[2] - arm[2] * axis[1];
+  run[RUN_THRUST_MOMENT + 1] = arm[2] * axis[0] - arm[0] * axis[2];
+  run[RUN_THRUST_MOMENT + 2] = arm[0] * axis[1] - arm[1] * axis[0];
+  run[RUN_THRUST_DECAY] = 1;
+  run[RUN_LEDGER_ON] = options.ledger === true ? 1 : 0;
 }
 
 /** Attitude, velocities, and a place such that the lowest point is `height` above the ground. */
@@ -298,11 +299,11 @@ function placeBody(kernel: TouchdownKernel, conditions: TouchdownConditions, fra
   );
   const principalToBody = quaternionOf(axes[0], axes[1], axes[2]);
   const attitude: Quaternion = multiply(multiply(worldToGround, bodyToWorld), principalToBody);
-  body.set(attitude, QW);
+  body.set(attitude, BODY_QW);
   const velocity = add3(scale3(travel, state.horizontalSpeed), [0, 0, -state.descentRate]);
-  body.set(toGround(frame, velocity), VX);
+  body.set(toGround(frame, velocity), BODY_VX);
   const rates = rotateBack(principalToBody, state.rates ?? [0, 0, 0]);
-  body.set([rates[0] * moments[0], rates[1] * moments[1], rates[2] * moments[2]], LX);
+  body.set([rates[0] * moments[0], rates[1] * moments[1], rates[2] * moments[2]], BODY_LX);
   // lift the center of mass along the vertical until the lowest point has the wanted height
   const [x, y] = state.position ?? [0, 0];
   const level = toGround(frame, [x, y, 0]);
@@ -317,13 +318,13 @@ function placeBody(kernel: TouchdownKernel, conditions: TouchdownConditions, fra
     }
   };
   for (let o = 0; o < feetEnd; o += FOOT_SIZE)
-    consider([feet[o + FX]!, feet[o + FX + 1]!, feet[o + FX + 2]!], feet[o + LEVEL]!);
+    consider([feet[o + FOOT_X]!, feet[o + FOOT_X + 1]!, feet[o + FOOT_X + 2]!], feet[o + FOOT_LEVEL]!);
   for (let o = 0; o < hull.length; o += HULL_SIZE) consider([hull[o]!, hull[o + 1]!, hull[o + 2]!], 0);
   const lift = needed + (state.height ?? 0) + HAIR * kernel.reach;
-  body.set(add3(level, scale3(up, lift)), PX);
+  body.set(add3(level, scale3(up, lift)), BODY_PX);
   touch.fill(0);
   for (let o = 0; o < hull.length; o += HULL_SIZE) hull.fill(0, o + 3, o + HULL_SIZE);
-  for (let o = 0; o < feetEnd; o += FOOT_SIZE) feet[o + UN] = -1;
+  for (let o = 0; o < feetEnd; o += FOOT_SIZE) feet[o + FOOT_UN] = -1;
 }
 
 /** How far a point at height z above x must rise for its distance from the profile to be `surface` [m]. */

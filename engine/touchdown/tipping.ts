@@ -11,23 +11,23 @@ import { energyHeight, liftOverEdge } from './edgeBarrier.ts';
 import { ABOVE_EDGE, EDGE, EDGE_FOOT, MARGIN, OUTWARD } from './footprint.ts';
 import type { TouchdownKernel } from './kernel.ts';
 import {
-  AXIS_X,
-  CONTACTS,
+  RUN_AXIS_X,
+  FOUND_CONTACTS,
   FOOT_SIZE,
-  FRICTION,
-  GX,
-  HOLD_X,
-  HULL_CONTACTS,
+  RUN_FRICTION,
+  RUN_GX,
+  RUN_HOLD_X,
+  FOUND_HULL_CONTACTS,
   HULL_SIZE,
-  LX,
-  NORMAL_X,
-  NORMAL_Z,
-  PX,
-  R11,
-  SLIPPED,
-  THRUST,
-  TOUCHING,
-  VX,
+  BODY_LX,
+  FOOT_NORMAL_X,
+  FOOT_NORMAL_Z,
+  BODY_PX,
+  BODY_R11,
+  FOUND_SLIPPED,
+  RUN_THRUST,
+  FOOT_TOUCHING,
+  BODY_VX,
 } from './layout.ts';
 import { TOUCH_NX, TOUCH_NZ, touchProfile } from './profileGround.ts';
 import type { RunCourse } from './runCourse.ts';
@@ -48,13 +48,13 @@ export function isTipping(
   const energy = energyHeight(kernel, started.gravity);
   const lift = liftOverEdge(kernel, started.gravity);
   // too little energy to come back over any edge, and no slide that could give more
-  const touching = found[CONTACTS]! + found[HULL_CONTACTS]! > 0;
+  const touching = found[FOUND_CONTACTS]! + found[FOUND_HULL_CONTACTS]! > 0;
   const passive = isPassive(kernel, started) && groundHolds(kernel, started);
   if (outside && touching && passive && energy < lift) return true;
   if (overturned && (energy < lift || hull.length === 0 || footprint.length < 3)) return true;
   return (
     answer[MARGIN]! < lastMargin &&
-    found[CONTACTS]! > 0 &&
+    found[FOUND_CONTACTS]! > 0 &&
     // a hull point on the ground, or bouncing on it, may prop the body up
     gap > HULL_WATCH_SHARE * started.scale &&
     turnsOutward(kernel, answer) &&
@@ -73,9 +73,10 @@ export function uprightness(kernel: TouchdownKernel): number {
   const { body, run } = kernel;
   let upward = 0;
   for (let i = 0; i < 3; i++) {
-    const row = R11 + 3 * i;
-    const along = body[row]! * run[AXIS_X]! + body[row + 1]! * run[AXIS_X + 1]! + body[row + 2]! * run[AXIS_X + 2]!;
-    upward -= along * run[GX + i]!;
+    const row = BODY_R11 + 3 * i;
+    const along =
+      body[row]! * run[RUN_AXIS_X]! + body[row + 1]! * run[RUN_AXIS_X + 1]! + body[row + 2]! * run[RUN_AXIS_X + 2]!;
+    upward -= along * run[RUN_GX + i]!;
   }
   return upward;
 }
@@ -85,11 +86,11 @@ function turnsOutward(kernel: TouchdownKernel, answer: Float64Array): boolean {
   const { body, mass } = kernel;
   const [ex, ey, ez] = [answer[EDGE]!, answer[EDGE + 1]!, answer[EDGE + 2]!];
   const [fx, fy, fz] = [answer[EDGE_FOOT]!, answer[EDGE_FOOT + 1]!, answer[EDGE_FOOT + 2]!];
-  const [vx, vy, vz] = [body[VX]!, body[VX + 1]!, body[VX + 2]!];
+  const [vx, vy, vz] = [body[BODY_VX]!, body[BODY_VX + 1]!, body[BODY_VX + 2]!];
   let momentum = -mass * (ex * (fy * vz - fz * vy) + ey * (fz * vx - fx * vz) + ez * (fx * vy - fy * vx));
   for (let i = 0; i < 3; i++) {
-    const along = ex * body[R11 + i]! + ey * body[R11 + 3 + i]! + ez * body[R11 + 6 + i]!;
-    momentum += along * body[LX + i]!;
+    const along = ex * body[BODY_R11 + i]! + ey * body[BODY_R11 + 3 + i]! + ez * body[BODY_R11 + 6 + i]!;
+    momentum += along * body[BODY_LX + i]!;
   }
   return momentum > 0;
 }
@@ -110,21 +111,21 @@ function steepestPush(
   const { run, body, feet, feetEnd, touch, profile, found } = kernel;
   const mu = conditions.ground.friction;
   let most = 0;
-  let slides = found[SLIPPED]! > 0;
+  let slides = found[FOUND_SLIPPED]! > 0;
   for (let o = 0; o < feetEnd; o += FOOT_SIZE) {
-    if (feet[o + TOUCHING] === 0) continue;
+    if (feet[o + FOOT_TOUCHING] === 0) continue;
     let nx = 0;
     let nz = 1;
     if (profile !== undefined) {
       const [bx, by, bz] = [feet[o]!, feet[o + 1]!, feet[o + 2]!];
-      const x = body[PX]! + body[R11]! * bx + body[R11 + 1]! * by + body[R11 + 2]! * bz;
-      const z = body[PX + 2]! + body[R11 + 6]! * bx + body[R11 + 7]! * by + body[R11 + 8]! * bz;
+      const x = body[BODY_PX]! + body[BODY_R11]! * bx + body[BODY_R11 + 1]! * by + body[BODY_R11 + 2]! * bz;
+      const z = body[BODY_PX + 2]! + body[BODY_R11 + 6]! * bx + body[BODY_R11 + 7]! * by + body[BODY_R11 + 8]! * bz;
       touchProfile(profile, x, z, touch);
       nx = touch[TOUCH_NX]!;
       nz = touch[TOUCH_NZ]!;
     }
     const out = nx * answer[OUTWARD]! + nz * answer[OUTWARD + 2]!;
-    const up = -(nx * run[GX]! + nz * run[GX + 2]!) / started.gravity;
+    const up = -(nx * run[RUN_GX]! + nz * run[RUN_GX + 2]!) / started.gravity;
     const steep = Math.sqrt(Math.max(0, 1 - up * up));
     if (mu * up < steep) slides = true;
     const level = up - mu * steep;
@@ -147,8 +148,8 @@ function isLost(
   // sliding pads right a body whose center of mass is inside the friction cone above them, which stands on the slope
   const cone = steepestPush(kernel, conditions, started, answer) * Math.max(0, answer[ABOVE_EDGE]!);
   if (outside <= cone + TIP_SHARE * started.scale) return false;
-  if (run[THRUST]! > IDLE_THRUST_SHARE * weight) return false;
-  const holding = run[HOLD_X] !== 0 || run[HOLD_X + 1] !== 0 || run[HOLD_X + 2] !== 0;
+  if (run[RUN_THRUST]! > IDLE_THRUST_SHARE * weight) return false;
+  const holding = run[RUN_HOLD_X] !== 0 || run[RUN_HOLD_X + 1] !== 0 || run[RUN_HOLD_X + 2] !== 0;
   return !holding || outside * weight > HOLD_OVERPOWERED * lander.engine.attitudeTorque;
 }
 
@@ -173,25 +174,25 @@ function mayBeCaught(
   let nx = 0;
   let nz = 1;
   for (let o = 0; o < feetEnd; o += FOOT_SIZE) {
-    if (feet[o + TOUCHING] === 0) continue;
-    nx = feet[o + NORMAL_X]!;
-    nz = feet[o + NORMAL_Z]!;
+    if (feet[o + FOOT_TOUCHING] === 0) continue;
+    nx = feet[o + FOOT_NORMAL_X]!;
+    nz = feet[o + FOOT_NORMAL_Z]!;
   }
   const [ex, ey, ez] = [answer[EDGE]!, answer[EDGE + 1]!, answer[EDGE + 2]!];
   const [fx, fy, fz] = [answer[EDGE_FOOT]!, answer[EDGE_FOOT + 1]!, answer[EDGE_FOOT + 2]!];
   // across the edge, outward along the ground: e x n
   const [ax, ay, az] = [ey * nz, ez * nx - ex * nz, -ey * nx];
-  const upAcross = -(run[GX]! * ax + run[GX + 1]! * ay + run[GX + 2]! * az) / started.gravity;
-  const upNormal = -(run[GX]! * nx + run[GX + 2]! * nz) / started.gravity;
+  const upAcross = -(run[RUN_GX]! * ax + run[RUN_GX + 1]! * ay + run[RUN_GX + 2]! * az) / started.gravity;
+  const upNormal = -(run[RUN_GX]! * nx + run[RUN_GX + 2]! * nz) / started.gravity;
   const outAcross = answer[OUTWARD]! * ax + answer[OUTWARD + 1]! * ay + answer[OUTWARD + 2]! * az;
   const outNormal = answer[OUTWARD]! * nx + answer[OUTWARD + 2]! * nz;
   const u = -(fx * ax + fy * ay + fz * az);
   const w = -(fx * nx + fz * nz);
   for (let o = 0; o < hull.length; o += HULL_SIZE) {
     const [bx, by, bz] = [hull[o]!, hull[o + 1]!, hull[o + 2]!];
-    const qx = body[R11]! * bx + body[R11 + 1]! * by + body[R11 + 2]! * bz - fx;
-    const qy = body[R11 + 3]! * bx + body[R11 + 4]! * by + body[R11 + 5]! * bz - fy;
-    const qz = body[R11 + 6]! * bx + body[R11 + 7]! * by + body[R11 + 8]! * bz - fz;
+    const qx = body[BODY_R11]! * bx + body[BODY_R11 + 1]! * by + body[BODY_R11 + 2]! * bz - fx;
+    const qy = body[BODY_R11 + 3]! * bx + body[BODY_R11 + 4]! * by + body[BODY_R11 + 5]! * bz - fy;
+    const qz = body[BODY_R11 + 6]! * bx + body[BODY_R11 + 7]! * by + body[BODY_R11 + 8]! * bz - fz;
     const across = qx * ax + qy * ay + qz * az;
     const above = qx * nx + qz * nz;
     const arm = Math.sqrt(across * across + above * above);
@@ -208,17 +209,17 @@ function mayBeCaught(
 
 /** True when neither thrust nor thrusters act. */
 export function isPassive({ run, mass }: TouchdownKernel, { gravity }: StartedRun): boolean {
-  const idle = run[THRUST]! <= IDLE_THRUST_SHARE * mass * gravity;
-  return idle && run[HOLD_X] === 0 && run[HOLD_X + 1] === 0 && run[HOLD_X + 2] === 0;
+  const idle = run[RUN_THRUST]! <= IDLE_THRUST_SHARE * mass * gravity;
+  return idle && run[RUN_HOLD_X] === 0 && run[RUN_HOLD_X + 1] === 0 && run[RUN_HOLD_X + 2] === 0;
 }
 
 /** True when no pad in contact has to slide down: the friction bears more than the slope under it asks. */
 export function groundHolds(kernel: TouchdownKernel, { gravity }: StartedRun): boolean {
   const { feet, feetEnd, run } = kernel;
-  const mu = run[FRICTION]!;
+  const mu = run[RUN_FRICTION]!;
   for (let o = 0; o < feetEnd; o += FOOT_SIZE) {
-    if (feet[o + TOUCHING] === 0) continue;
-    const up = -(feet[o + NORMAL_X]! * run[GX]! + feet[o + NORMAL_Z]! * run[GX + 2]!) / gravity;
+    if (feet[o + FOOT_TOUCHING] === 0) continue;
+    const up = -(feet[o + FOOT_NORMAL_X]! * run[RUN_GX]! + feet[o + FOOT_NORMAL_Z]! * run[RUN_GX + 2]!) / gravity;
     if (mu * up <= Math.sqrt(Math.max(0, 1 - up * up))) return false;
   }
   return true;

@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { DEFAULT_STEP, prepareTouchdown, runTouchdown, type TouchdownKernel } from '../../engine/touchdown/index.ts';
 import { advance } from '../../engine/touchdown/advance.ts';
-import { BODY_SIZE, CONTACTS, FOOT_SIZE } from '../../engine/touchdown/layout.ts';
+import { BODY_SIZE, FOUND_CONTACTS, FOOT_SIZE } from '../../engine/touchdown/layout.ts';
 import { drawArrivals } from '../convergence/touchdown/stepStudy.ts';
 import { FOUR_FOOTED, fourFootedThere, squareKernel, USUAL_STEP } from '../support/fourFootedBody.ts';
 import { loadMujocoEngine } from '../support/mujocoBlock.ts';
@@ -101,7 +101,7 @@ function standingRows(mujoco: Awaited<ReturnType<typeof loadMujocoEngine>>): rea
   const kernel = kernelOf(DEFAULT_STEP);
   touch(kernel, DEFAULT_STEP);
   const here = nanosecondsPerCall(() => advance(kernel, 8), { calls: 10_000, batches: 5 }) / 8;
-  if (kernel.found[CONTACTS] !== 4) throw new Error('The body of the bench does not stand.');
+  if (kernel.found[FOUND_CONTACTS] !== 4) throw new Error('The body of the bench does not stand.');
   const there = other(mujoco, USUAL_STEP);
   there.start({ vx: 0, vz: 0, rate: 0 });
   const step = nanosecondsPerCall(() => there.step(), { calls: 5000, batches: 5 });

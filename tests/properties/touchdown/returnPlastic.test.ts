@@ -2,34 +2,34 @@ import { describe, expect, it } from 'vitest';
 import { nextUniform, seedRandom, type RandomState } from '../../../engine/math/random.ts';
 import { prepareTouchdown, type TouchdownKernel } from '../../../engine/touchdown/index.ts';
 import {
-  BEARING,
-  CRUSH_WORK,
-  DASH_N,
-  DASH_T,
-  DS,
-  FRICTION,
-  FRICTION_WORK,
-  HELD_N,
-  HELD_T1,
-  HELD_T2,
-  LATERAL,
-  LATERAL_END,
-  SHIFT_N,
-  SHIFT_T1,
-  SHIFT_T2,
-  SINKAGE,
-  SLIDE,
-  SOIL_WORK,
-  STIFF_N,
-  STIFF_T,
-  STROKE,
-  STRUT_N,
-  STRUT_T1,
-  STRUT_T2,
+  FOOT_BEARING,
+  FOUND_CRUSH_WORK,
+  TRIAL_DASH_N,
+  TRIAL_DASH_T,
+  TRIAL_DS,
+  RUN_FRICTION,
+  FOUND_FRICTION_WORK,
+  TRIAL_HELD_N,
+  TRIAL_HELD_T1,
+  TRIAL_HELD_T2,
+  FOOT_LATERAL,
+  FOOT_LATERAL_END,
+  TRIAL_SHIFT_N,
+  TRIAL_SHIFT_T1,
+  TRIAL_SHIFT_T2,
+  FOOT_SINKAGE,
+  FOOT_SLIDE,
+  FOUND_SOIL_WORK,
+  TRIAL_STIFF_N,
+  TRIAL_STIFF_T,
+  FOOT_STROKE,
+  TRIAL_STRUT_N,
+  TRIAL_STRUT_T1,
+  TRIAL_STRUT_T2,
   TRIAL_N,
   TRIAL_T1,
   TRIAL_T2,
-  UNSETTLED,
+  FOUND_UNSETTLED,
 } from '../../../engine/touchdown/layout.ts';
 import { returnPlastic } from '../../../engine/touchdown/returnPlastic.ts';
 import { startTouchdown } from '../../../engine/touchdown/startTouchdown.ts';
@@ -73,17 +73,17 @@ function returnRandom(kernel: TouchdownKernel, random: RandomState): void {
   const between = (low: number, high: number): number => low + (high - low) * nextUniform(random);
   const lean = between(0, 0.9);
   const toward = between(0, 2 * Math.PI);
-  trial[STRUT_N] = Math.cos(lean);
-  trial[STRUT_T1] = Math.sin(lean) * Math.cos(toward);
-  trial[STRUT_T2] = Math.sin(lean) * Math.sin(toward);
-  trial[STIFF_N] = between(5e5, 4e6);
-  trial[STIFF_T] = between(5e5, 4e6);
-  trial[DASH_N] = between(0, 0.8) * trial[STIFF_N];
-  trial[DASH_T] = between(0, 0.8) * trial[STIFF_T];
+  trial[TRIAL_STRUT_N] = Math.cos(lean);
+  trial[TRIAL_STRUT_T1] = Math.sin(lean) * Math.cos(toward);
+  trial[TRIAL_STRUT_T2] = Math.sin(lean) * Math.sin(toward);
+  trial[TRIAL_STIFF_N] = between(5e5, 4e6);
+  trial[TRIAL_STIFF_T] = between(5e5, 4e6);
+  trial[TRIAL_DASH_N] = between(0, 0.8) * trial[TRIAL_STIFF_N];
+  trial[TRIAL_DASH_T] = between(0, 0.8) * trial[TRIAL_STIFF_T];
   trial[TRIAL_N] = between(0, 40_000);
   trial[TRIAL_T1] = between(-20_000, 20_000);
   trial[TRIAL_T2] = between(-20_000, 20_000);
-  run[FRICTION] = between(0, 1.5);
+  run[RUN_FRICTION] = between(0, 1.5);
   returnPlastic(kernel, 0, 0, 0);
 }
 
@@ -93,41 +93,41 @@ function dot(a: readonly number[], b: readonly number[]): number {
 
 /** Cosine between the lateral set and the force across the strut. */
 function alongForce(trial: Float64Array): number {
-  const strut = [trial[STRUT_N]!, trial[STRUT_T1]!, trial[STRUT_T2]!];
-  const force = [trial[HELD_N]!, trial[HELD_T1]!, trial[HELD_T2]!];
-  const shift = [trial[SHIFT_N]!, trial[SHIFT_T1]!, trial[SHIFT_T2]!];
-  const set = shift.map((x, i) => x - trial[DS]! * strut[i]!);
+  const strut = [trial[TRIAL_STRUT_N]!, trial[TRIAL_STRUT_T1]!, trial[TRIAL_STRUT_T2]!];
+  const force = [trial[TRIAL_HELD_N]!, trial[TRIAL_HELD_T1]!, trial[TRIAL_HELD_T2]!];
+  const shift = [trial[TRIAL_SHIFT_N]!, trial[TRIAL_SHIFT_T1]!, trial[TRIAL_SHIFT_T2]!];
+  const set = shift.map((x, i) => x - trial[TRIAL_DS]! * strut[i]!);
   const across = force.map((x, i) => x - dot(force, strut) * strut[i]!);
   return dot(set, across) / Math.sqrt(dot(set, set) * dot(across, across));
 }
 
 /** Every rule of the return mapping that the settled foot breaks. */
 function brokenRules({ trial, feet, found, run }: TouchdownKernel): readonly string[] {
-  const [n, t1, t2] = [trial[HELD_N]!, trial[HELD_T1]!, trial[HELD_T2]!];
-  const axial = n * trial[STRUT_N]! + t1 * trial[STRUT_T1]! + t2 * trial[STRUT_T2]!;
+  const [n, t1, t2] = [trial[TRIAL_HELD_N]!, trial[TRIAL_HELD_T1]!, trial[TRIAL_HELD_T2]!];
+  const axial = n * trial[TRIAL_STRUT_N]! + t1 * trial[TRIAL_STRUT_T1]! + t2 * trial[TRIAL_STRUT_T2]!;
   const across = Math.sqrt(Math.max(0, n * n + t1 * t1 + t2 * t2 - axial * axial));
-  const cone = run[FRICTION]! * n;
+  const cone = run[RUN_FRICTION]! * n;
   const tangential = Math.hypot(t1, t2);
-  const spent = feet[LATERAL]! >= feet[LATERAL_END]!;
-  const slip1 = (trial[TRIAL_T1]! - t1) / trial[STIFF_T]! - trial[SHIFT_T1]!;
-  const slip2 = (trial[TRIAL_T2]! - t2) / trial[STIFF_T]! - trial[SHIFT_T2]!;
-  const pressed = n + trial[STIFF_N]! * (trial[SHIFT_N]! + feet[SINKAGE]!);
+  const spent = feet[FOOT_LATERAL]! >= feet[FOOT_LATERAL_END]!;
+  const slip1 = (trial[TRIAL_T1]! - t1) / trial[TRIAL_STIFF_T]! - trial[TRIAL_SHIFT_T1]!;
+  const slip2 = (trial[TRIAL_T2]! - t2) / trial[TRIAL_STIFF_T]! - trial[TRIAL_SHIFT_T2]!;
+  const pressed = n + trial[TRIAL_STIFF_N]! * (trial[TRIAL_SHIFT_N]! + feet[FOOT_SINKAGE]!);
   const rules: Readonly<Record<string, boolean>> = {
-    'settles within its turns': found[UNSETTLED] === 0,
+    'settles within its turns': found[FOUND_UNSETTLED] === 0,
     'no adhesion': n >= 0,
-    'soil bears': n <= feet[BEARING]! * (1 + 1e-12),
+    'soil bears': n <= feet[FOOT_BEARING]! * (1 + 1e-12),
     'friction stays in its cone': tangential <= cone * (1 + 1e-12) + 1e-9,
     'strut stays below its crush force': axial <= CRUSH_FORCE * (1 + 2e-8),
     'secondary stays below its force while it has stroke': spent || across <= LATERAL_FORCE * 1.001,
-    'strut crushes only at its force': feet[STROKE]! < 1e-9 || axial > CRUSH_FORCE * (1 - 2e-8),
-    'secondary yields along the force across the strut': feet[LATERAL]! < 1e-9 || alongForce(trial) > 0.9994,
-    'secondary yields only at its force': feet[LATERAL]! < 1e-9 || spent || across > LATERAL_FORCE * 0.999,
-    'soil sinks only at its force': feet[SINKAGE]! < 1e-9 || Math.abs(n - feet[BEARING]!) < 1e-6,
-    'foot slides only at the cone': feet[SLIDE]! < 1e-9 || tangential > cone * (1 - 1e-9) - 1e-6,
+    'strut crushes only at its force': feet[FOOT_STROKE]! < 1e-9 || axial > CRUSH_FORCE * (1 - 2e-8),
+    'secondary yields along the force across the strut': feet[FOOT_LATERAL]! < 1e-9 || alongForce(trial) > 0.9994,
+    'secondary yields only at its force': feet[FOOT_LATERAL]! < 1e-9 || spent || across > LATERAL_FORCE * 0.999,
+    'soil sinks only at its force': feet[FOOT_SINKAGE]! < 1e-9 || Math.abs(n - feet[FOOT_BEARING]!) < 1e-6,
+    'foot slides only at the cone': feet[FOOT_SLIDE]! < 1e-9 || tangential > cone * (1 - 1e-9) - 1e-6,
     'force is trial less stiffness times what is permanent': Math.abs(pressed - trial[TRIAL_N]!) < 1e-4,
-    'slide is what is left across': Math.abs(Math.hypot(slip1, slip2) - feet[SLIDE]!) < 1e-12,
+    'slide is what is left across': Math.abs(Math.hypot(slip1, slip2) - feet[FOOT_SLIDE]!) < 1e-12,
     'slide is along friction': Math.abs(slip1 * t2 - slip2 * t1) < 1e-6 && slip1 * t1 + slip2 * t2 >= -1e-9,
-    'work is taken': [CRUSH_WORK, SOIL_WORK, FRICTION_WORK].every((work) => found[work]! >= -1e-9),
+    'work is taken': [FOUND_CRUSH_WORK, FOUND_SOIL_WORK, FOUND_FRICTION_WORK].every((work) => found[work]! >= -1e-9),
   };
   return Object.keys(rules).filter((rule) => !rules[rule]);
 }
@@ -157,11 +157,11 @@ describe('plastic return of a foot', () => {
         returnRandom(kernel, random);
         expect(brokenRules(kernel), `run ${run}`).toEqual([]);
         const { feet } = kernel;
-        const [crush, lateral, slide] = [feet[STROKE]! > 0, feet[LATERAL]! > 0, feet[SLIDE]! > 1e-9];
+        const [crush, lateral, slide] = [feet[FOOT_STROKE]! > 0, feet[FOOT_LATERAL]! > 0, feet[FOOT_SLIDE]! > 1e-9];
         if (crush) seen.crush++;
         if (lateral) seen.lateral++;
         if (slide) seen.slide++;
-        if (feet[SINKAGE]! > 0) seen.sink++;
+        if (feet[FOOT_SINKAGE]! > 0) seen.sink++;
         if (crush && lateral && slide) seen.all++;
       }
       expect(Math.min(seen.crush, seen.lateral, seen.slide)).toBeGreaterThan(100);

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { advance } from '../../../engine/touchdown/advance.ts';
 import { prepareTouchdown, runTouchdown } from '../../../engine/touchdown/index.ts';
-import { CONTACTS, PX } from '../../../engine/touchdown/layout.ts';
+import { FOUND_CONTACTS, BODY_PX } from '../../../engine/touchdown/layout.ts';
 import { ringLander } from '../../support/ringLander.ts';
 import { MOON, plane, touchDown } from '../../support/touchDown.ts';
 
@@ -53,11 +53,11 @@ describe('a lander set down on a slope', () => {
     expect(standing.outcome).toBe('upright');
     // let the last swing of the legs die out, then watch: the memory of the run can be stepped on
     advance(kernel, Math.round(10 / standing.step));
-    const before = [...kernel.body.subarray(PX, PX + 3)];
+    const before = [...kernel.body.subarray(BODY_PX, BODY_PX + 3)];
     advance(kernel, Math.round(60 / standing.step));
-    const moved = Math.hypot(...before.map((value, i) => kernel.body[PX + i]! - value));
+    const moved = Math.hypot(...before.map((value, i) => kernel.body[BODY_PX + i]! - value));
     expect(moved).toBeLessThan(1e-6);
-    expect(kernel.found[CONTACTS]).toBe(4);
+    expect(kernel.found[FOUND_CONTACTS]).toBe(4);
   });
 
   it.each([
