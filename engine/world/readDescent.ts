@@ -46,7 +46,7 @@ function readLeg(descent: Descent, leg: number): LegState {
 }
 
 /**
- * Hash of everything that decides the next tick, full width and in fixed order: motion, engine, force and memory of every foot in the order of the legs.
+ * Hash of motion, engine, force and memory of every foot in the order of the legs, full width and in fixed order. Phase, counters of rest and what planck keeps of a resting hull are not in it.
  * Equal hashes mean equal bits, on whatever engine they were computed.
  */
 export function hashDescent(descent: Descent): string {
