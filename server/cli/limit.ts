@@ -34,7 +34,7 @@ export const defineLimit: DefineVerb = (command, deliver) => {
     .description(
       'Tip limit: the least horizontal speed at which the lander tips in the touchdown simulation, over every edge and foot, ' +
         'at the friction of the ground and at the highest plausible one. Beside it the closed forms, all feet together on ' +
-        'rigid legs. Plastic: the feet stop dead and the body turns about them. Lossless: all energy of motion lifts the ' +
+        'rigid legs. On the slopes on which a tall lander just rocks back, the assumed damping moves its tip limit by 0.1 to 0.2 m/s. Plastic: the feet stop dead and the body turns about them. Lossless: all energy of motion lifts the ' +
         'center of mass.',
     )
     .addHelpText(
