@@ -59,8 +59,8 @@ function followHull({ hull, contact, events, tick }: Descent): void {
 function followBalance(descent: Descent): void {
   const { contact, tick } = descent;
   if (contact.firstTick < 0) return;
-  // a body that bounces or tumbles leaves the ground for moments; only thrust takes it up again
-  const mayFly = !contact.hullDown && descent.commanded.thrustPercent > 0;
+  // a body that bounces or tumbles leaves the ground for moments; only thrust takes it up again, and long enough that it comes down anew
+  const mayFly = contact.offGround >= FOOT_CLEAR_TICKS && descent.commanded.thrustPercent > 0;
   if (mayFly && lowestFoot(descent) > FLYING_AGAIN_ABOVE) {
     // a new touchdown begins with the next contact
     contact.firstTick = -1;
