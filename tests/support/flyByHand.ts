@@ -31,19 +31,22 @@ const ENGINE_OFF_BELOW = 0.15;
 export async function flyByHand(page: Page, plan: PilotPlan): Promise<void> {
   const deadline = Date.now() + 100_000;
   const scorecard = page.getByRole('region', { name: 'Scorecard' });
+  let isDown = false;
   while (!(await scorecard.isVisible())) {
     if (Date.now() > deadline) throw new Error('No scorecard after 100 s of flying');
     const seen = await look(page);
-    if (seen !== undefined) await act(page, seen, plan);
+    // whoever has landed leaves the engine off, whatever the lander does then
+    isDown ||= seen !== undefined && seen.height < ENGINE_OFF_BELOW;
+    if (seen !== undefined) await (isDown ? shutDown(page, seen) : act(page, seen, plan));
     await page.waitForTimeout(100);
   }
 }
 
+async function shutDown(page: Page, { thrustPercent }: Seen): Promise<void> {
+  if (thrustPercent > 0) await page.keyboard.press('x');
+}
+
 async function act(page: Page, seen: Seen, plan: PilotPlan): Promise<void> {
-  if (seen.height < ENGINE_OFF_BELOW) {
-    if (seen.thrustPercent > 0) await page.keyboard.press('x');
-    return;
-  }
   const wantedRate = Math.min(4.5, 0.8 + 0.09 * seen.height);
   const thrust = HOVER_PERCENT + 18 * (seen.descentRate - wantedRate);
   const excess = seen.drift - plan.drift;
