@@ -1,6 +1,6 @@
 import { formatTableCode, parseTableCode, playedModel, type TableView } from '../engine/table/index.ts';
 import { firstLanding } from '../levels/index.ts';
-import { keepFlight, takeKeptFlight } from './keptFlight.ts';
+import { createFlightKeeper, forgetFlight, readKeptFlight } from './keptFlight.ts';
 import { joinSharedTable, openLocalTable, openSharedTable, resumeSharedTable, type TableLink } from './net/index.ts';
 import { ownName } from './ownName.ts';
 import { layTable } from './panels/tablePage.ts';
@@ -18,22 +18,24 @@ export type Problem = string | undefined;
 export async function flyAlone(): Promise<Problem> {
   const seed = Number(new URLSearchParams(location.search).get('seed') ?? FIRST_SEED);
   const plan = firstLanding(Number.isSafeInteger(seed) && seed >= 0 ? seed : FIRST_SEED);
-  const opened = openLocalTable({ plan, model: playedModel, name: LOBBY.you });
+  const opened = openLocalTable({ plan, model: playedModel, name: LOBBY.you, keeper: createFlightKeeper() });
   if (!opened.ok) return opened.error.reason;
   const link = opened.value;
   await link.command({ kind: 'takeSeat', seat: 'flying' });
   await link.command({ kind: 'begin' });
-  return lay(link, () => keepFlight(link.recording()));
+  return lay(link, () => link.keep());
 }
 
 /** The flight in this page before it was reloaded, on hold where it stopped; nothing when there was none. */
 export async function goOnFlying(): Promise<Problem> {
-  const flown = takeKeptFlight();
+  const flown = readKeptFlight();
   if (flown === undefined) return undefined;
-  const opened = openLocalTable({ plan: firstLanding(flown.plan.seed), model: playedModel, name: LOBBY.you, flown });
+  const plan = firstLanding(flown.header.plan.seed);
+  const keeper = createFlightKeeper();
+  const opened = openLocalTable({ plan, model: playedModel, name: LOBBY.you, flown, keeper });
   if (!opened.ok) return opened.error.reason;
   const link = opened.value;
-  return lay(link, () => keepFlight(link.recording()));
+  return lay(link, () => link.keep());
 }
 
 /** A table on the server, for a crew. */
@@ -51,7 +53,7 @@ export async function joinTable(code: string, given: string): Promise<Problem> {
   return joined.ok ? lay(joined.value) : joined.error.reason;
 }
 
-/** `keep`: what to save when the page goes while the table lies. */
+/** `keep`: what to write down when the page goes while the table lies. */
 async function lay(link: TableLink, keep: () => void = () => undefined): Promise<Problem> {
   const view = await firstView(link);
   if (view === undefined) return link.closedBecause ?? STATUS.closed;
@@ -65,6 +67,7 @@ async function lay(link: TableLink, keep: () => void = () => undefined): Promise
   const table = layTable(holder, link, view, (words = LEAVING.left(link.code)) => {
     way.end();
     removeEventListener('pagehide', keep);
+    if (link.kind === 'local') forgetFlight();
     holder.replaceChildren();
     start.hidden = false;
     document.title = startTitle;

@@ -1,16 +1,22 @@
-import type { Recording } from '../../engine/replay/index.ts';
+import {
+  askTable,
+  headerOf,
+  joinTable,
+  markLine,
+  openKeptTable,
+  resumeKeptTable,
+  stepKeptTable,
+  type KeptTable,
+  type RecordHeader,
+  type RecordLine,
+  type TableRecord,
+} from '../../engine/record/index.ts';
 import { accept, refuse, type Result } from '../../engine/result.ts';
 import {
-  commandTable,
-  createTable,
-  joinTable,
-  recordingOf,
-  stepTable,
   viewTable,
   type Command,
   type MemberId,
   type Refusal,
-  type Table,
   type TableModel,
   type TablePlan,
 } from '../../engine/table/index.ts';
@@ -41,30 +47,43 @@ const TICK_MS = 1000 / 60;
 const MOST_TICKS_A_FRAME = 15;
 
 export interface LocalTable extends TableLink {
-  /** The descent so far; opened as `flown`, it is gone on with where it stopped. */
-  recording(): Recording;
+  /** Everything so far. Opened as `flown`, it is gone on with where it stopped. */
+  record(): TableRecord;
+  /** Writes down where it stands now; between two marks a table that is taken up goes on from the earlier one. */
+  keep(): void;
+}
+
+/** Where the record of a table in this page is written as it grows. */
+export interface RecordKeeper {
+  begin(header: RecordHeader, lines: readonly RecordLine[]): void;
+  write(line: RecordLine): void;
 }
 
 /**
  * A table that runs in this page: the same authority as on the server, for one person, with nothing sent anywhere. Ticks
- * follow the page's clock on a fixed step; the physics never sees a measured time. With `flown`, a descent that stopped
- * half-way is flown again up to there, to the bit, and held.
+ * follow the page's clock on a fixed step; the physics never sees a measured time. With `flown`, a table that stopped
+ * half-way is taken up there, to the bit, and held.
  */
 export function openLocalTable(options: {
   readonly plan: TablePlan;
   readonly model: TableModel;
   readonly name: string;
   readonly clock?: FrameClock;
-  readonly flown?: Recording | undefined;
+  readonly flown?: TableRecord | undefined;
+  readonly keeper?: RecordKeeper;
 }): Result<LocalTable, Refusal> {
-  const { plan, model, clock = PAGE_FRAMES, flown } = options;
-  const table = createTable({ plan, model });
-  const joined = joinTable(table, { name: options.name });
-  if (!joined.ok) return joined;
-  const { id } = joined.value;
-  if (flown !== undefined && !flyAgain(table, id, flown)) {
-    return refuse({ code: 'table/other-descent', reason: 'The descent could not be taken up where it stopped.' });
-  }
+  const { plan, model, clock = PAGE_FRAMES, flown, keeper } = options;
+  const header = headerOf(plan);
+  const lines: RecordLine[] = [...(flown?.lines ?? [])];
+  keeper?.begin(header, lines);
+  const write = (line: RecordLine) => {
+    keeper?.write(line);
+    lines.push(line);
+  };
+  const set = flown === undefined ? begin({ plan, model, write }, options.name) : goOn(flown, { plan, model, write });
+  if (!set.ok) return set;
+  const { kept, id } = set.value;
+  const { table } = kept;
 
   const core = createLinkCore('connected');
   core.view = viewTable(table, id);
@@ -80,7 +99,7 @@ export function openLocalTable(options: {
     while (owedMs >= TICK_MS && ticks < MOST_TICKS_A_FRAME) {
       owedMs -= TICK_MS;
       ticks += 1;
-      events.push(...stepTable(table));
+      events.push(...stepKeptTable(kept));
     }
     if (owedMs >= TICK_MS) owedMs = 0;
     if (ticks > 0) {
@@ -100,12 +119,13 @@ export function openLocalTable(options: {
       return core.view;
     },
     subscribe: (listener) => core.subscribe(listener),
-    recording: () => recordingOf(table),
+    keep: () => write(markLine(table)),
+    record: () => ({ header, lines: [...lines, markLine(table)] }),
     command(command: Command) {
       if (core.state === 'closed') {
         return Promise.resolve(refuse({ code: 'table/closed', reason: 'You have left this table.' }));
       }
-      const result = commandTable(table, id, command);
+      const result = askTable(kept, id, command);
       if (result.ok) {
         core.view = viewTable(table, id);
         core.tell([]);
@@ -121,19 +141,25 @@ export function openLocalTable(options: {
   });
 }
 
-/** Flies what was flown, from Flying, and holds; false when it came out otherwise than recorded. */
-function flyAgain(table: Table, id: MemberId, { inputs, marks }: Recording): boolean {
-  commandTable(table, id, { kind: 'takeSeat', seat: 'flying' });
-  commandTable(table, id, { kind: 'begin' });
-  for (const { ticks, thrustPercent, tiltDeg } of inputs) {
-    for (let i = 0; i < ticks; i += 1) {
-      // each tick anew: at contact the table itself shuts the engine down
-      commandTable(table, id, { kind: 'setThrust', percent: thrustPercent });
-      commandTable(table, id, { kind: 'setTilt', degrees: tiltDeg });
-      stepTable(table);
-    }
+interface KeptPlace {
+  readonly kept: KeptTable;
+  readonly id: MemberId;
+}
+
+function begin(parts: Parameters<typeof openKeptTable>[0], name: string): Result<KeptPlace, Refusal> {
+  const kept = openKeptTable(parts);
+  const joined = joinTable(kept, name);
+  return joined.ok ? accept({ kept, id: joined.value }) : joined;
+}
+
+/** As it was, and on hold. */
+function goOn(flown: TableRecord, parts: Parameters<typeof resumeKeptTable>[1]): Result<KeptPlace, Refusal> {
+  const resumed = resumeKeptTable(flown, parts);
+  const [member] = resumed.ok ? resumed.value.table.state.members : [];
+  if (!resumed.ok || member === undefined) {
+    return refuse({ code: 'table/other-descent', reason: 'The descent could not be taken up where it stopped.' });
   }
-  commandTable(table, id, { kind: 'hold' });
-  const [was, is] = [marks.at(-1), recordingOf(table).marks.at(-1)];
-  return was?.tick === is?.tick && was?.hash === is?.hash;
+  // refused when it is on hold, or does not run: then it stands as it is
+  askTable(resumed.value, member.id, { kind: 'hold' });
+  return accept({ kept: resumed.value, id: member.id });
 }

@@ -1,6 +1,6 @@
 import { CAUTION } from '../constants.ts';
 import { hashFloats } from '../math/hash.ts';
-import { PHYSICS_REVISION } from '../replay/recording.ts';
+import { PHYSICS_REVISION } from '../world/constants.ts';
 import { CHECKED_RANGES, RANGED_MODELS, shortened, UNCHECKED_FEATURES } from './checkedRange.ts';
 import { CREDIBILITY_FACTORS, PERMITTED_USE, SIMPLIFICATIONS, type CredibilityFactor } from './credibilityFactors.ts';
 import { MODEL_UNCERTAINTIES, type ModelUncertainty } from './modelUncertainties.ts';

@@ -1,11 +1,22 @@
-export { commandTable, THRUST_RANGE, TILT_RANGE_DEG } from './commandTable.ts';
+export { applyEntry } from './applyEntry.ts';
 export { compareWorlds, type WorldTouchdown } from './compareWorlds.ts';
 export { STAND_IN_AFTER_TICKS } from './controls.ts';
+export type { Entry, EntryContent } from './entry.ts';
+export {
+  judgeCommand,
+  judgeEntry,
+  judgeJoin,
+  MOST_MEMBERS,
+  noteLine,
+  noteOverdue,
+  THRUST_RANGE,
+  TILT_RANGE_DEG,
+} from './judge.ts';
 export { LONGEST_NAME, parseMemberName } from './memberName.ts';
-export { dropMember, forgetAbsent, joinTable, leaveTable, MOST_MEMBERS, returnMember } from './members.ts';
 export { playedModel } from './playedModel.ts';
 export { bandOf, calloutOf } from './marginBand.ts';
-export { createTable, recordingOf, stepTable, type Table } from './table.ts';
+export { PERMISSIONS, type Who } from './permissions.ts';
+export { createTable, stepTable, type Table } from './table.ts';
 export { formatTableCode, parseTableCode, TABLE_CODE_ALPHABET, TABLE_CODE_LENGTH } from './tableCode.ts';
 export type { TableModel } from './tableModel.ts';
 export {

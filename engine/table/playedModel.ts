@@ -1,6 +1,6 @@
 import { STEADY, pilot } from '../descent/steadyPilot.ts';
-import { finishRecording, recordInput, recordState, startRecording } from '../replay/recordDescent.ts';
 import { createDescent } from '../world/createDescent.ts';
+import { markDescent } from '../world/markDescent.ts';
 import { readDescent } from '../world/readDescent.ts';
 import { stepDescent } from '../world/stepDescent.ts';
 import { createMarginGauge } from './liveMargin.ts';
@@ -11,16 +11,10 @@ import type { TableModel } from './tableModel.ts';
 export const playedModel: TableModel = {
   createDescent(plan) {
     const descent = createDescent(plan.setup);
-    const recorder = startRecording(plan, descent);
     return {
-      step(input) {
-        recordInput(recorder, input);
-        const events = stepDescent(descent, input);
-        recordState(recorder, descent);
-        return events;
-      },
+      step: (input) => stepDescent(descent, input),
       read: () => readDescent(descent),
-      recording: () => finishRecording(recorder, descent),
+      mark: () => markDescent(descent),
     };
   },
   createPilot({ lander, gravity }) {

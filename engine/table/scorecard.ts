@@ -1,6 +1,6 @@
 import { atan2 } from '../math/trig.ts';
 import { staticTiltOf } from '../pivot/tripLimit.ts';
-import { PHYSICS_REVISION } from '../replay/recording.ts';
+import { PHYSICS_REVISION } from '../world/constants.ts';
 import type { Arrival, DescentSetup, DescentState } from '../world/descent.ts';
 import { layOutSection } from '../world/layOutSection.ts';
 import { pivotBodyAt } from './closedForm.ts';

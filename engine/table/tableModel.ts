@@ -1,5 +1,5 @@
 import type { ControlInput, DescentEvent, DescentSetup, DescentState } from '../world/descent.ts';
-import type { Recording } from '../replay/recording.ts';
+import type { DescentMark } from '../world/markDescent.ts';
 import type { LiveMargin, Scorecard, TablePlan } from './tableTypes.ts';
 
 /**
@@ -21,6 +21,6 @@ export interface PlayedDescent {
   step(input: ControlInput): readonly DescentEvent[];
   /** Plain data, new for each tick. */
   read(): DescentState;
-  /** From the start to now: plan, every input, and hashes along the way. */
-  recording(): Recording;
+  /** Everything that decides the next tick. */
+  mark(): DescentMark;
 }

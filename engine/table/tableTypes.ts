@@ -7,6 +7,15 @@ import type { LimitTable } from './limitTable.ts';
 export const SEATS = ['lead', 'flying', 'sensors', 'propellant', 'site'] as const;
 export type Seat = (typeof SEATS)[number];
 
+/** Seats as people call them. */
+export const SEAT_NAMES: Readonly<Record<Seat, string>> = {
+  lead: 'Lead',
+  flying: 'Flying',
+  sensors: 'Sensors',
+  propellant: 'Propellant',
+  site: 'Site',
+};
+
 /** gathering: members take seats. descending: the clock runs. resolved: the scorecard lies on the table. */
 export const STAGES = ['gathering', 'descending', 'resolved'] as const;
 export type Stage = (typeof STAGES)[number];
@@ -17,6 +26,8 @@ export type MemberId = string;
 export type Command =
   | { readonly kind: 'takeSeat'; readonly seat: Seat }
   | { readonly kind: 'leaveSeat' }
+  /** Lets somebody who came while a descent runs take a seat in it. */
+  | { readonly kind: 'letIn'; readonly member: MemberId }
   | { readonly kind: 'begin' }
   | { readonly kind: 'setThrust'; readonly percent: number }
   | { readonly kind: 'setTilt'; readonly degrees: number }

@@ -1,6 +1,7 @@
-import { controlsOf, memberAt } from './controls.ts';
-import { memberOf } from './members.ts';
-import type { Member, Table } from './table.ts';
+import { assert } from '../assert.ts';
+import { controlsOf } from './controls.ts';
+import { scorecardOf, type Table } from './table.ts';
+import { findMember, memberAt, type Member, type TableState } from './tableState.ts';
 import {
   SEATS,
   type HeldControls,
@@ -16,25 +17,28 @@ import {
  * Plain data; the parts that did not change since the last tick may be the same objects.
  */
 export function viewTable(table: Table, id: MemberId): TableView {
-  const member = memberOf(table, id);
-  const { title, landerId, siteId, worldId, seed } = table.plan;
+  const { state, run, plan } = table;
+  const member = findMember(state, id);
+  assert(member !== undefined, `there is a member ${id} at this table`);
+  const { title, landerId, siteId, worldId, seed } = plan;
+  const scorecard = scorecardOf(table);
   return {
-    stage: table.stage,
-    held: table.held,
-    you: viewYou(table, member),
-    seats: SEATS.map((seat) => viewSeat(table, seat)),
-    watching: table.members.filter((other) => other !== member && isWatching(other)).map(({ name }) => name),
+    stage: state.stage,
+    held: state.held,
+    you: viewYou(state, member),
+    seats: SEATS.map((seat) => viewSeat(state, seat)),
+    watching: state.members.filter((other) => other !== member && isWatching(other)).map(({ name }) => name),
     plan: { title, landerId, siteId, worldId, seed },
-    commanded: table.run.commanded,
-    flight: table.run.flight,
-    margin: table.run.margin,
-    ...(table.scorecard === undefined ? {} : { scorecard: table.scorecard }),
+    commanded: state.commanded,
+    flight: run.flight,
+    margin: run.margin,
+    ...(scorecard === undefined ? {} : { scorecard }),
   };
 }
 
-function viewYou(table: Table, { id, name, seat }: Member): YouView {
-  const holds = controlsOf(table, seat);
-  const standInLeft = leftToHolder(table, holds);
+function viewYou(state: TableState, { id, name, seat }: Member): YouView {
+  const holds = controlsOf(state, seat);
+  const standInLeft = leftToHolder(state, holds);
   return {
     id,
     name,
@@ -45,8 +49,8 @@ function viewYou(table: Table, { id, name, seat }: Member): YouView {
 }
 
 /** What the stand-in last commanded, of that which a member holds while a descent runs. */
-function leftToHolder({ stage, run }: Table, holds: HeldControls): HeldControls {
-  const { thrust, tilt } = run.leftByStandIn;
+function leftToHolder({ stage, leftByStandIn }: TableState, holds: HeldControls): HeldControls {
+  const { thrust, tilt } = leftByStandIn;
   const isFlown = stage === 'descending';
   return { thrust: isFlown && thrust && holds.thrust, tilt: isFlown && tilt && holds.tilt };
 }
@@ -55,12 +59,12 @@ function isWatching({ seat, absentSince }: Member): boolean {
   return seat === undefined && absentSince === undefined;
 }
 
-function viewSeat(table: Table, seat: Seat): SeatView {
-  const sitter = memberAt(table, seat);
+function viewSeat(state: TableState, seat: Seat): SeatView {
+  const sitter = memberAt(state, seat);
   return {
     seat,
     ...(sitter === undefined ? {} : { name: sitter.name }),
     connected: sitter !== undefined && sitter.absentSince === undefined,
-    holds: controlsOf(table, seat),
+    holds: controlsOf(state, seat),
   };
 }

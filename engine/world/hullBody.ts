@@ -118,6 +118,28 @@ export function isHullDown(hull: HullBody): boolean {
 }
 
 /**
+ * What decides the next step of the rigid-body world: place and speed of the hull, which ground is laid, and of each contact whether it touches and the
+ * impulses from which its solver starts.
+ */
+export function hullMemory({ body, chunks, strike }: HullBody): number[] {
+  const place = body.getPosition();
+  const center = body.getWorldCenter();
+  const velocity = body.getLinearVelocity();
+  const memory = [place.x, place.y, center.x, center.y, body.getAngle()];
+  memory.push(velocity.x, velocity.y, body.getAngularVelocity(), strike, ...chunks.map(Number));
+  for (let edge = body.getContactList(); edge; edge = edge.next ?? null) {
+    const { contact } = edge;
+    const manifold = contact.getManifold();
+    memory.push(contact.getChildIndexA(), contact.getChildIndexB(), Number(contact.isTouching()), manifold.pointCount);
+    for (let i = 0; i < manifold.pointCount; i++) {
+      const point = manifold.points[i];
+      if (point) memory.push(point.id.key, point.normalImpulse, point.tangentImpulse);
+    }
+  }
+  return memory;
+}
+
+/**
  * Lays the ground under and beside the hull once it comes near, chunk by chunk, from left to right, and leaves it there.
  * A chain of the whole site would cost hundreds of kilobytes and seconds of start time over many rooms.
  *

@@ -1,8 +1,9 @@
 /** Public door of the played world. */
-export { PHYSICS_DT, STEPS_PER_TICK, TICK_DT, TICK_RATE } from './constants.ts';
+export { PHYSICS_DT, PHYSICS_REVISION, STEPS_PER_TICK, TICK_DT, TICK_RATE } from './constants.ts';
 export { createDescent } from './createDescent.ts';
 export type { Descent } from './descentRecord.ts';
-export { hashDescent, readDescent } from './readDescent.ts';
+export { hashDescent, markDescent, type DescentMark } from './markDescent.ts';
+export { readDescent } from './readDescent.ts';
 export { stepDescent } from './stepDescent.ts';
 export {
   BETWEEN_CONTACTS,

@@ -1,5 +1,4 @@
-import { createHash, formatHash, mixFloat64 } from '../math/hash.ts';
-import { feetMemory, isFootDown, isUsedUp, loadOf, soleZ, strokeOf } from '../touchdown/planarFeet.ts';
+import { isFootDown, isUsedUp, loadOf, soleZ, strokeOf } from '../touchdown/planarFeet.ts';
 import type { DescentState, LegState } from './descent.ts';
 import type { Descent } from './descentRecord.ts';
 import { footX, footY, lowestFoot, slopeUnderFeet } from './feet.ts';
@@ -43,27 +42,4 @@ function readLeg(descent: Descent, leg: number): LegState {
     usedUp,
     load: loadOf(feet, leg),
   };
-}
-
-/**
- * Hash of motion, engine, force and memory of every foot in the order of the legs, full width and in fixed order. Phase, counters of rest and what planck keeps of a resting hull are not in it.
- * Equal hashes mean equal bits, on whatever engine they were computed.
- */
-export function hashDescent(descent: Descent): string {
-  const { motion, feet } = descent;
-  const hash = createHash();
-  mixFloat64(hash, descent.tick);
-  mixFloat64(hash, motion.x);
-  mixFloat64(hash, motion.y);
-  mixFloat64(hash, motion.angle);
-  mixFloat64(hash, motion.vx);
-  mixFloat64(hash, motion.vy);
-  mixFloat64(hash, motion.rate);
-  mixFloat64(hash, descent.thrust);
-  mixFloat64(hash, descent.propellant);
-  mixFloat64(hash, feet.forceX);
-  mixFloat64(hash, feet.forceY);
-  mixFloat64(hash, feet.moment);
-  for (const value of feetMemory(feet)) mixFloat64(hash, value);
-  return formatHash(hash);
 }

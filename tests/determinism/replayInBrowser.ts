@@ -1,6 +1,6 @@
-import { createPlayback, parseRecordingText, playToEnd, type Divergence } from '../../engine/replay/index.ts';
+import { parseRecord, replayRecord, type Divergence } from '../../engine/record/index.ts';
 import { formatProblem } from '../../engine/result.ts';
-import { hashDescent } from '../../engine/world/index.ts';
+import { playedModel } from '../../engine/table/index.ts';
 import { firstLanding } from '../../levels/index.ts';
 import { flyGolden, GOLDEN_RUNS, type FlownRun } from '../replay/goldenRuns.ts';
 
@@ -8,28 +8,28 @@ import { flyGolden, GOLDEN_RUNS, type FlownRun } from '../replay/goldenRuns.ts';
 export interface ReplayBench {
   /** Every golden run, flown here. */
   readonly flown: readonly FlownRun[];
-  /** Plays a recording of the first landing back, here. */
-  readonly playBack: (text: string) => PlayedBack;
+  /** Replays the record of a first landing, here. */
+  readonly replay: (text: string) => Replayed;
 }
 
-export interface PlayedBack {
+export interface Replayed {
   readonly ticks: number;
-  readonly hash: string;
+  readonly marks: number;
   readonly divergence: Divergence | undefined;
 }
 
-export function playBack(text: string): PlayedBack {
-  const recording = parseRecordingText(text);
-  if (!recording.ok) throw new Error(recording.error.map(formatProblem).join('; '));
-  const playback = createPlayback(recording.value, firstLanding(recording.value.plan.seed).setup);
-  if (!playback.ok) throw new Error(`expected setup ${playback.error.expected}, came ${playback.error.came}`);
-  const divergence = playToEnd(playback.value);
-  const { descent } = playback.value;
-  return { ticks: descent.tick, hash: hashDescent(descent), divergence };
+export function replay(text: string): Replayed {
+  const record = parseRecord(text);
+  if (!record.ok) throw new Error(record.error.map(formatProblem).join('; '));
+  const plan = firstLanding(record.value.header.plan.seed);
+  const replayed = replayRecord(record.value, { plan, model: playedModel });
+  if (!replayed.ok) throw new Error(`expected setup ${replayed.error.recorded}, laid out ${replayed.error.laidOut}`);
+  const { table, marks, divergence } = replayed.value;
+  return { ticks: table.state.tick, marks, divergence };
 }
 
 declare global {
   var replayBench: ReplayBench | undefined;
 }
 
-globalThis.replayBench = { flown: GOLDEN_RUNS.map(flyGolden), playBack };
+globalThis.replayBench = { flown: GOLDEN_RUNS.map(flyGolden), replay };

@@ -3,18 +3,10 @@ import path from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { build, createServer, type ViteDevServer } from 'vite';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { HASTY, pilot } from '../../engine/descent/index.ts';
-import {
-  finishRecording,
-  formatRecording,
-  recordInput,
-  recordState,
-  startRecording,
-} from '../../engine/replay/index.ts';
-import { createDescent, hashDescent, readDescent, stepDescent } from '../../engine/world/index.ts';
-import { firstLanding } from '../../levels/index.ts';
+import { formatRecord } from '../../engine/record/index.ts';
 import { GOLDEN_RUNS, type FlownRun } from '../replay/goldenRuns.ts';
 import { launchBrowser } from '../support/browser.ts';
+import { flyCrew } from '../support/flyRecord.ts';
 import { ROOT } from '../support/sources.ts';
 
 const ENTRY = 'tests/determinism/replayInBrowser.ts';
@@ -59,33 +51,22 @@ async function bundleMinified(): Promise<string> {
   return first.output[0].code;
 }
 
-/** The hasty landing on another seed than the golden runs, recorded here. */
-function recordHere(): { readonly text: string; readonly hash: string; readonly ticks: number } {
-  const plan = firstLanding(7);
-  const craft = { engine: plan.setup.lander.engine, gravity: plan.setup.gravity };
-  const descent = createDescent(plan.setup);
-  const recorder = startRecording(plan, descent);
-  while (descent.outcome === undefined) {
-    const input = pilot(HASTY, craft, readDescent(descent));
-    recordInput(recorder, input);
-    stepDescent(descent, input);
-    recordState(recorder, descent);
-  }
-  const text = formatRecording(finishRecording(recorder, descent));
-  return { text, hash: hashDescent(descent), ticks: descent.tick };
-}
-
-/** What a page flies and plays back, and what it should have. */
+/** What a page flies and replays, and what it should have. */
 async function compareBits(page: Page): Promise<{ readonly came: unknown; readonly expected: unknown }> {
   await page.waitForFunction('globalThis.replayBench !== undefined');
   const flown = await page.evaluate(() => globalThis.replayBench?.flown ?? []);
-  const { text, hash, ticks } = recordHere();
-  const played = await page.evaluate((recording) => globalThis.replayBench?.playBack(recording), text);
+  const { record, table } = flyCrew(7);
+  const marks = record.lines.filter(({ line }) => line === 'mark').length;
+  const replayed = await page.evaluate((text) => globalThis.replayBench?.replay(text), formatRecord(record));
   // the page really flew: something crushed there
   const crushed = flown[1]?.state.legs.some(({ stroke }) => stroke > 0.01);
   return {
-    came: { flown: flown.map(essence), played, crushed },
-    expected: { flown: GOLDEN_RUNS.map(essence), played: { ticks, hash, divergence: undefined }, crushed: true },
+    came: { flown: flown.map(essence), replayed, crushed },
+    expected: {
+      flown: GOLDEN_RUNS.map(essence),
+      replayed: { ticks: table.state.tick, marks, divergence: undefined },
+      crushed: true,
+    },
   };
 }
 
@@ -93,7 +74,7 @@ function essence({ name, outcome, ticks, hash }: Pick<FlownRun, 'name' | 'outcom
   return { name, outcome, ticks, hash };
 }
 
-describe('a recorded descent in a real browser', () => {
+describe('a recorded table in a real browser', () => {
   let browser: Browser;
   let server: ViteDevServer;
   beforeAll(async () => {

@@ -47,7 +47,7 @@ export async function setLiveTable(browserArguments: readonly string[] = []): Pr
 async function startServer(): Promise<{ readonly origin: string; stop(): Promise<void> }> {
   const child = spawn(process.execPath, ['server/main.ts'], {
     cwd: ROOT,
-    env: { ...process.env, PORT: '0', HOST: '127.0.0.1' },
+    env: { ...process.env, PORT: '0', HOST: '127.0.0.1', KILTER_RECORDS: 'none' },
     stdio: ['ignore', 'pipe', 'inherit'],
   });
   const [line] = (await once(child.stdout, 'data')) as [Buffer];

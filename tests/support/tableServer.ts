@@ -14,7 +14,7 @@ export async function startTestServer(
   parts: Partial<ServerParts> & { readonly clientFolder?: string } = {},
   environment: Environment = {},
 ): Promise<TestServer> {
-  const config = parseConfig({ PORT: '0', HOST: '127.0.0.1', ...environment });
+  const config = parseConfig({ PORT: '0', HOST: '127.0.0.1', KILTER_RECORDS: 'none', ...environment });
   if (!config.ok) throw new Error(config.error.join('; '));
   const reports: string[] = [];
   const { clientFolder = config.value.clientFolder, ...given } = parts;

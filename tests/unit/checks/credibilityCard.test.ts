@@ -11,7 +11,7 @@ import {
   runChecks,
 } from '../../../engine/checks/index.ts';
 import { CAUTION } from '../../../engine/constants.ts';
-import { PHYSICS_REVISION } from '../../../engine/replay/index.ts';
+import { PHYSICS_REVISION } from '../../../engine/world/index.ts';
 import { ringLander } from '../../support/ringLander.ts';
 import { readSource } from '../../support/sources.ts';
 

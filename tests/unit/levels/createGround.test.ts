@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { hashSetup } from '../../../engine/replay/index.ts';
+import { hashValue } from '../../../engine/math/hashValue.ts';
 import { groundHeight, type Terrain } from '../../../engine/ground/index.ts';
 import { createGround, findSite, firstLanding, SITES, type GroundShape, type Site } from '../../../levels/index.ts';
 
@@ -97,8 +97,8 @@ describe('the first landing', () => {
     expect(plan).toMatchObject({ landerId: 'trivet', siteId: 'saddlers-bench', worldId: 'moon', seed: 3 });
     expect(plan.setup.start.y).toBeGreaterThan(70);
     expect(plan.setup.start.y).toBeLessThan(95);
-    expect(hashSetup(firstLanding(3).setup)).toBe(hashSetup(plan.setup));
-    expect(hashSetup(firstLanding(4).setup)).not.toBe(hashSetup(plan.setup));
+    expect(hashValue(firstLanding(3).setup)).toBe(hashValue(plan.setup));
+    expect(hashValue(firstLanding(4).setup)).not.toBe(hashValue(plan.setup));
     expect(plan.setup.terrain.heights).toEqual(createGround(findSite('saddlers-bench')!, 3).heights);
   });
 });

@@ -1,13 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { openLocalTable, type LocalTable } from '../../../client/net/index.ts';
-import type { Recording } from '../../../engine/replay/index.ts';
+import type { RecordLine, TableRecord } from '../../../engine/record/index.ts';
 import { playedModel } from '../../../engine/table/index.ts';
 import { firstLanding } from '../../../levels/index.ts';
 import { createHandClock } from '../../support/linkBench.ts';
 
 const plan = firstLanding(1);
 
-function open(flown?: Recording) {
+function open(flown?: TableRecord) {
   const clock = createHandClock();
   const opened = openLocalTable({ plan, model: playedModel, name: 'Ada', clock, flown });
   return { clock, opened };
@@ -32,10 +32,16 @@ async function fly(ticks: number) {
   return link;
 }
 
+/** The same with another tilt. */
+function leanMore(line: RecordLine): RecordLine {
+  if (line.line !== 'entry' || line.content.kind !== 'setTilt') return line;
+  return { ...line, content: { kind: 'setTilt', degrees: 9 } };
+}
+
 describe('a descent alone that is taken up again', () => {
   it('is the same to the bit, on hold where it stopped, and flies on as the other would', async () => {
     const first = await fly(300);
-    const again = open(first.recording());
+    const again = open(first.record());
     const link = linkOf(again);
     expect(link.view).toEqual({ ...first.view, held: true });
     expect(link.view?.flight.tick).toBe(300);
@@ -49,16 +55,39 @@ describe('a descent alone that is taken up again', () => {
   it('has its scorecard when it was over', async () => {
     const first = await fly(6000);
     expect(first.view?.stage).toBe('resolved');
-    const link = linkOf(open(first.recording()));
+    const link = linkOf(open(first.record()));
     expect(link.view?.scorecard).toEqual(first.view?.scorecard);
     expect(link.view?.scorecard).toBeDefined();
   });
 
   it('is refused when what comes out is not what was recorded', async () => {
-    const recording = (await fly(300)).recording();
-    const [head, ...rest] = recording.inputs;
-    if (head === undefined) throw new Error('nothing was recorded');
-    const { opened } = open({ ...recording, inputs: [{ ...head, thrustPercent: head.thrustPercent + 1 }, ...rest] });
+    const record = (await fly(300)).record();
+    const { opened } = open({ ...record, lines: record.lines.map(leanMore) });
     expect(opened).toMatchObject({ ok: false, error: { code: 'table/other-descent' } });
+  });
+
+  it('goes on in the same record, whose keeper had each line before it took effect', async () => {
+    const written: string[] = [];
+    const keeper = {
+      begin: (_header: unknown, lines: readonly RecordLine[]) =>
+        void written.push(...lines.map((line) => JSON.stringify(line))),
+      write: (line: RecordLine) => void written.push(JSON.stringify(line)),
+    };
+    const flown = (await fly(300)).record();
+    const clock = createHandClock();
+    const link = linkOf({
+      clock,
+      opened: openLocalTable({ plan, model: playedModel, name: 'Ada', clock, flown, keeper }),
+    });
+    await link.command({ kind: 'resume' });
+    clock.turn(90);
+    link.keep();
+    const lines = link.record().lines.map((line) => JSON.stringify(line));
+    expect(lines.slice(0, flown.lines.length)).toEqual(flown.lines.map((line) => JSON.stringify(line)));
+    expect(lines.slice(0, -1)).toEqual(written);
+    expect(lines.length).toBeGreaterThan(flown.lines.length + 3);
+    const refused = await link.command({ kind: 'setTilt', degrees: 99 });
+    expect(refused.ok).toBe(false);
+    expect(link.record().lines).toHaveLength(lines.length);
   });
 });

@@ -1,14 +1,6 @@
 import { beforeEach, describe, expect, it } from 'vitest';
-import {
-  SEATS,
-  commandTable,
-  createTable,
-  joinTable,
-  stepTable,
-  viewTable,
-  type Command,
-  type Table,
-} from '../../../engine/table/index.ts';
+import { SEATS, createTable, stepTable, viewTable, type Command, type Table } from '../../../engine/table/index.ts';
+import { commandTable, joinTable } from '../../support/askTable.ts';
 import { plainModel, plainPlan } from '../../support/plainTable.ts';
 
 let table: Table;
@@ -175,6 +167,7 @@ describe('stages', () => {
     expect(say('m1', { kind: 'again' })).toBe('table/stage');
     expect(say('m2', { kind: 'again' })).toBe('done');
     joinTable(table, { name: 'Cy' });
+    say('m2', { kind: 'letIn', member: 'm3' });
     say('m3', { kind: 'takeSeat', seat: 'lead' });
     expect(say('m2', { kind: 'again' })).toBe('table/stage');
     expect(say('m3', { kind: 'again' })).toBe('done');

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { commandTable, createTable, joinTable, playedModel, stepTable } from '../../../engine/table/index.ts';
+import { createTable, playedModel, stepTable, viewTable } from '../../../engine/table/index.ts';
+import { commandTable, joinTable } from '../../support/askTable.ts';
 import { TICK_RATE } from '../../../engine/world/index.ts';
 import { firstLanding } from '../../../levels/index.ts';
 
@@ -9,11 +10,12 @@ describe('first contact', () => {
     joinTable(table, { name: 'Ada' });
     commandTable(table, 'm1', { kind: 'takeSeat', seat: 'flying' });
     commandTable(table, 'm1', { kind: 'begin' });
-    expect(table.run.commanded.thrustPercent).toBeGreaterThan(0);
-    for (let i = 0; i < 120 * TICK_RATE && table.stage === 'descending'; i++) stepTable(table);
-    expect(table.run.commanded.thrustPercent).toBe(0);
-    expect(table.scorecard?.outcome).toBeDefined();
-    expect(table.scorecard?.contacts[0]?.arrival.descentRate).toBeGreaterThan(1);
+    expect(table.state.commanded.thrustPercent).toBeGreaterThan(0);
+    for (let i = 0; i < 120 * TICK_RATE && table.state.stage === 'descending'; i++) stepTable(table);
+    expect(table.state.commanded.thrustPercent).toBe(0);
+    const { scorecard } = viewTable(table, 'm1');
+    expect(scorecard?.outcome).toBeDefined();
+    expect(scorecard?.contacts[0]?.arrival.descentRate).toBeGreaterThan(1);
   });
 
   it('[TA21] leaves the crew free to open it again and hop on', () => {

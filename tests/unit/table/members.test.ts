@@ -1,15 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import {
-  LONGEST_NAME,
-  MOST_MEMBERS,
-  commandTable,
-  createTable,
-  dropMember,
-  joinTable,
-  leaveTable,
-  parseMemberName,
-  viewTable,
-} from '../../../engine/table/index.ts';
+import { LONGEST_NAME, MOST_MEMBERS, createTable, parseMemberName, viewTable } from '../../../engine/table/index.ts';
+import { commandTable, dropMember, joinTable, leaveTable } from '../../support/askTable.ts';
 import { plainModel, plainPlan } from '../../support/plainTable.ts';
 
 describe('joining a table', () => {
@@ -46,11 +37,11 @@ describe('joining a table', () => {
     const table = createTable({ plan: plainPlan, model: plainModel });
     const longest = 'x'.repeat(LONGEST_NAME);
     for (const name of ['Wren', 'Wren', 'Wren 2', 'Wren', longest, longest]) join(table, name);
-    const names = table.members.map(({ name }) => name);
+    const names = table.state.members.map(({ name }) => name);
     expect(names).toEqual(['Wren', 'Wren 2', 'Wren 2 2', 'Wren 3', longest, `${'x'.repeat(LONGEST_NAME - 2)} 2`]);
     leaveTable(table, 'm1');
     join(table, 'Wren');
-    expect(table.members.at(-1)?.name).toBe('Wren');
+    expect(table.state.members.at(-1)?.name).toBe('Wren');
   });
 
   it('throws when it is asked about a member who is not there', () => {

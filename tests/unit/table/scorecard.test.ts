@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { massRange } from '../../../engine/lander/drainTanks.ts';
-import { PHYSICS_REVISION } from '../../../engine/replay/index.ts';
+import { PHYSICS_REVISION } from '../../../engine/world/index.ts';
 import {
   bandOf,
   calloutOf,

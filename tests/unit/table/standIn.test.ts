@@ -1,18 +1,13 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import {
   STAND_IN_AFTER_TICKS,
-  commandTable,
   createTable,
-  dropMember,
-  forgetAbsent,
-  joinTable,
-  leaveTable,
-  returnMember,
   stepTable,
   viewTable,
   type Seat,
   type Table,
 } from '../../../engine/table/index.ts';
+import { commandTable, dropMember, forgetAbsent, joinTable, leaveTable, returnMember } from '../../support/askTable.ts';
 import type { ControlInput } from '../../../engine/world/index.ts';
 import { plainModel, plainPlan } from '../../support/plainTable.ts';
 
@@ -36,7 +31,7 @@ function steer(id: string, input: Partial<ControlInput>): void {
 
 function inputAfter(ticks: number): ControlInput {
   for (let i = 0; i < ticks; i += 1) stepTable(table);
-  return viewTable(table, table.members[0]?.id ?? '').flight.commanded;
+  return viewTable(table, table.state.members[0]?.id ?? '').flight.commanded;
 }
 
 beforeEach(() => {
@@ -121,7 +116,7 @@ describe('the stand-in', () => {
     dropMember(table, 'm2');
     stepTable(table);
     expect(forgetAbsent(table, 100)).toEqual(['m1']);
-    expect(table.members.map(({ id }) => id)).toEqual(['m2']);
+    expect(table.state.members.map(({ id }) => id)).toEqual(['m2']);
     returnMember(table, 'm2');
     expect(forgetAbsent(table, 0)).toEqual([]);
   });

@@ -1,14 +1,13 @@
 import { assert } from '../assert.ts';
-import { createHash, formatHash, mixByte, mixFloat64, type HashState } from '../math/hash.ts';
-import type { DescentSetup } from '../world/descent.ts';
+import { createHash, formatHash, mixByte, mixFloat64, type HashState } from './hash.ts';
 
 /**
- * Hash of everything in a setup, whatever the order in which its fields were written: objects by name of field, numbers to
- * the bit, each value preceded by a byte for its kind so that no two different setups run together.
+ * Hash of plain data, whatever the order in which its fields were written: objects by name of field, numbers to the bit (but 0 and -0 alike), each
+ * value preceded by a byte for its kind so that no two different values run together. A field that is undefined counts as absent.
  */
-export function hashSetup(setup: DescentSetup): string {
+export function hashValue(value: unknown): string {
   const hash = createHash();
-  mixValue(hash, setup);
+  mixValue(hash, value);
   return formatHash(hash);
 }
 
@@ -24,7 +23,7 @@ function mixValue(hash: HashState, value: unknown): void {
     mixByte(hash, KINDS.truth);
     mixByte(hash, value ? 1 : 0);
   } else {
-    assert(typeof value === 'object' && value !== null, 'a setup is plain data');
+    assert(typeof value === 'object' && value !== null, 'what is hashed is plain data');
     mixObject(hash, value);
   }
 }

@@ -1,0 +1,16 @@
+/** Public door of records: a table whose record is kept, its text, and replaying it. */
+export {
+  askTable,
+  forgetAbsent,
+  headerOf,
+  joinTable,
+  markLine,
+  openKeptTable,
+  resumeKeptTable,
+  stepKeptTable,
+  tellLine,
+  type KeptTable,
+} from './keepRecord.ts';
+export { formatRecord, parseRecord } from './parseRecord.ts';
+export { createReplay, replayLine, replayRecord, type Divergence, type Replay } from './replayRecord.ts';
+export { MARK_EVERY, MARK_FIELDS, type RecordHeader, type RecordLine, type TableRecord } from './record.ts';

@@ -1,0 +1,141 @@
+import {
+  createProblemList,
+  describe,
+  isFull,
+  readChoice,
+  readFields,
+  readNumber,
+  readText,
+  report,
+  type ProblemList,
+} from '../fieldReader.ts';
+import { accept, refuse, type FieldProblem, type Result } from '../result.ts';
+import { STAGES } from '../table/index.ts';
+import { PHASES, PHYSICS_REVISION, TICK_RATE } from '../world/index.ts';
+import { MEMBER, readContent } from './readEntry.ts';
+import { RECORD_FORMAT, type RecordedPlan, type RecordHeader, type RecordLine, type TableRecord } from './record.ts';
+
+/** Longest record that is read [ticks]: a day. */
+export const MOST_TICKS = 24 * 3600 * TICK_RATE;
+/** Most text that is read, in UTF-16 code units: some 100,000 entries and marks. */
+export const MOST_TEXT = 32 * 1024 * 1024;
+
+const ID = { least: 1, most: 32, pattern: /^[a-z][a-z0-9-]*$/, words: 'a to z first, then a to z, 0 to 9 and -' };
+const HASH = { least: 16, most: 16, pattern: /^[0-9a-f]*$/, words: '0 to 9 and a to f' };
+const SEED = { least: 0, most: Number.MAX_SAFE_INTEGER, unit: '-', whole: true };
+const TICK = { least: 0, most: MOST_TICKS, unit: 'ticks', whole: true };
+const ANY = { least: -Number.MAX_VALUE, most: Number.MAX_VALUE, unit: '-' };
+
+/** Text of a record: JSON Lines, the header first. */
+export function formatRecord({ header, lines }: TableRecord): string {
+  return [header, ...lines].map((line) => `${JSON.stringify(line)}\n`).join('');
+}
+
+/** A record that replays under this very physics, or what is wrong with the text. Paths start with the number of the line. */
+export function parseRecord(text: string): Result<TableRecord, readonly FieldProblem[]> {
+  const list = createProblemList('record');
+  const record = readRecord(list, text);
+  return record === undefined || list.problems.length > 0 ? refuse(list.problems) : accept(record);
+}
+
+function readRecord(list: ProblemList, text: string): TableRecord | undefined {
+  if (text.length > MOST_TEXT) {
+    const expected = `at most ${MOST_TEXT} characters`;
+    return report(list, 'too-large', { path: '', expected, came: `${text.length}` });
+  }
+  const [first = '', ...rest] = text.split('\n');
+  const header = readHeader(list, readJson(list, first, 'line 1'));
+  // of another version nothing else can be read truly
+  if (header === undefined) return undefined;
+  const lines: RecordLine[] = [];
+  for (const [index, line] of rest.entries()) {
+    if (isFull(list)) return undefined;
+    if (line.trim() === '') continue;
+    const path = `line ${index + 2}`;
+    const read = readLine(list, readJson(list, line, path), path);
+    if (read !== undefined) lines.push(read);
+    checkOrder(list, lines, path);
+  }
+  return { header, lines };
+}
+
+function readJson(list: ProblemList, text: string, path: string): unknown {
+  try {
+    return JSON.parse(text);
+  } catch {
+    return report(list, 'not-json', { path, expected: 'one JSON value', came: describe(text) });
+  }
+}
+
+/** Ticks never go back. */
+function checkOrder(list: ProblemList, lines: readonly RecordLine[], path: string): void {
+  const [before, last] = [lines.at(-2)?.tick ?? 0, lines.at(-1)?.tick ?? 0];
+  if (last < before)
+    report(list, 'out-of-order', { path: `${path}.tick`, expected: `${before} or later`, came: `${last}` });
+}
+
+function readHeader(list: ProblemList, value: unknown): RecordHeader | undefined {
+  if (value === undefined) return undefined;
+  const path = 'line 1';
+  const fields = readFields(list, value, path, ['format', 'physics', 'tickRate', 'plan']);
+  if (fields === undefined) return undefined;
+  const fixed = { format: RECORD_FORMAT, physics: PHYSICS_REVISION, tickRate: TICK_RATE } as const;
+  for (const name of ['format', 'physics', 'tickRate'] as const) {
+    if (fields[name] === fixed[name] || fields[name] === undefined) continue;
+    const expected = JSON.stringify(fixed[name]);
+    return report(list, 'other-version', { path: `${path}.${name}`, expected, came: describe(fields[name]) });
+  }
+  const plan = readPlan(list, fields.plan, `${path}.plan`);
+  return plan === undefined ? undefined : { ...fixed, plan };
+}
+
+function readPlan(list: ProblemList, value: unknown, path: string): RecordedPlan | undefined {
+  if (value === undefined) return undefined;
+  const fields = readFields(list, value, path, ['landerId', 'siteId', 'worldId', 'seed', 'setupHash']);
+  const landerId = readText(list, fields?.landerId, `${path}.landerId`, ID);
+  const siteId = readText(list, fields?.siteId, `${path}.siteId`, ID);
+  const worldId = readText(list, fields?.worldId, `${path}.worldId`, ID);
+  const seed = readNumber(list, fields?.seed, `${path}.seed`, SEED);
+  const setupHash = readText(list, fields?.setupHash, `${path}.setupHash`, HASH);
+  if (landerId === undefined || siteId === undefined || worldId === undefined) return undefined;
+  return seed === undefined || setupHash === undefined ? undefined : { landerId, siteId, worldId, seed, setupHash };
+}
+
+function readLine(list: ProblemList, value: unknown, path: string): RecordLine | undefined {
+  if (value === undefined) return undefined;
+  const isMark = typeof value === 'object' && value !== null && 'line' in value && value.line === 'mark';
+  return isMark ? readMark(list, value, path) : readEntry(list, value, path);
+}
+
+function readEntry(list: ProblemList, value: unknown, path: string): RecordLine | undefined {
+  const fields = readFields(list, value, path, ['line', 'tick', 'member', 'content']);
+  const line = readChoice(list, fields?.line, `${path}.line`, ['entry', 'mark']);
+  const tick = readNumber(list, fields?.tick, `${path}.tick`, TICK);
+  const member = readText(list, fields?.member, `${path}.member`, MEMBER);
+  const content = readContent(list, fields?.content, `${path}.content`);
+  if (line === undefined || tick === undefined || member === undefined || content === undefined) return undefined;
+  return { line: 'entry', tick, member, content };
+}
+
+const NUMBERS = ['x', 'y', 'angle', 'vx', 'vy', 'rate', 'thrust', 'propellant'] as const;
+const HASHES = ['legs', 'contacts', 'hull', 'table', 'hash'] as const;
+
+function readMark(list: ProblemList, value: unknown, path: string): RecordLine | undefined {
+  const fields = readFields(list, value, path, ['line', 'tick', 'stage', 'phase', ...NUMBERS, ...HASHES]);
+  const tick = readNumber(list, fields?.tick, `${path}.tick`, TICK);
+  const stage = readChoice(list, fields?.stage, `${path}.stage`, STAGES);
+  const phase = readChoice(list, fields?.phase, `${path}.phase`, PHASES);
+  const number = (name: (typeof NUMBERS)[number]) => readNumber(list, fields?.[name], `${path}.${name}`, ANY);
+  const [x, y, angle, vx] = [number('x'), number('y'), number('angle'), number('vx')];
+  const [vy, rate, thrust, propellant] = [number('vy'), number('rate'), number('thrust'), number('propellant')];
+  const hashOf = (name: (typeof HASHES)[number]) => readText(list, fields?.[name], `${path}.${name}`, HASH);
+  const [legs, contacts, hull] = [hashOf('legs'), hashOf('contacts'), hashOf('hull')];
+  const [table, hash] = [hashOf('table'), hashOf('hash')];
+  if (tick === undefined || stage === undefined || phase === undefined) return undefined;
+  if (x === undefined || y === undefined || angle === undefined || vx === undefined) return undefined;
+  if (vy === undefined || rate === undefined || thrust === undefined || propellant === undefined) return undefined;
+  if (legs === undefined || contacts === undefined || hull === undefined) return undefined;
+  if (table === undefined || hash === undefined) return undefined;
+  const motion = { x, y, angle, vx, vy, rate, thrust, propellant };
+  return { line: 'mark', tick, stage, phase, ...motion, legs, contacts, hull, table, hash };
+}

@@ -1,0 +1,81 @@
+import type { Entry } from '../table/entry.ts';
+import type { Phase } from '../world/descent.ts';
+import type { Stage } from '../table/tableTypes.ts';
+
+/**
+ * The record of a table: where it started from, and in order what came to it from outside, with marks of the state along the way. Everything else about
+ * the table follows from it.
+ */
+
+/** The only format that is read. */
+export const RECORD_FORMAT = 'kilter-record/1';
+
+export interface TableRecord {
+  readonly header: RecordHeader;
+  readonly lines: readonly RecordLine[];
+}
+
+export interface RecordHeader {
+  readonly format: typeof RECORD_FORMAT;
+  /** PHYSICS_REVISION of the engine that played it. */
+  readonly physics: number;
+  /** Ticks a second. */
+  readonly tickRate: number;
+  /** What was chosen to be played: laid out by whoever replays, into the very setup that has this hash. */
+  readonly plan: RecordedPlan;
+}
+
+export interface RecordedPlan {
+  readonly landerId: string;
+  readonly siteId: string;
+  readonly worldId: string;
+  readonly seed: number;
+  /** Of the whole setup, from `hashValue`. */
+  readonly setupHash: string;
+}
+
+export type RecordLine =
+  | ({ readonly line: 'entry' } & Entry)
+  | ({ readonly line: 'mark'; readonly tick: number } & MarkFields);
+
+/** The state after a tick: the table besides the played world as one hash, the descent as `DescentMark` has it, and the hash of all. */
+export interface MarkFields {
+  readonly stage: Stage;
+  readonly table: string;
+  readonly phase: Phase;
+  readonly x: number;
+  readonly y: number;
+  readonly angle: number;
+  readonly vx: number;
+  readonly vy: number;
+  readonly rate: number;
+  readonly thrust: number;
+  readonly propellant: number;
+  readonly legs: string;
+  readonly contacts: string;
+  readonly hull: string;
+  readonly hash: string;
+}
+
+/** In the order in which a difference is looked for: what people read first. */
+export const MARK_FIELDS = [
+  'stage',
+  'phase',
+  'x',
+  'y',
+  'angle',
+  'vx',
+  'vy',
+  'rate',
+  'thrust',
+  'propellant',
+  'legs',
+  'contacts',
+  'hull',
+  'table',
+  'hash',
+] as const satisfies readonly (keyof MarkFields)[];
+export type MarkField = (typeof MARK_FIELDS)[number];
+
+/** Ticks between two marks while a descent runs: half a second. */
+export const MARK_EVERY = 30;

@@ -1,0 +1,93 @@
+import { assert } from '../assert.ts';
+import { isHappening, type Entry } from './entry.ts';
+import { startRun, type Table } from './table.ts';
+import { findMember, type Member, type TableState } from './tableState.ts';
+import type { Command, MemberId } from './tableTypes.ts';
+
+/**
+ * Carries out an entry: the only thing, besides the clock, that changes a table. It refuses nothing: what stands in an entry has been judged. An entry
+ * that no table could have got at this tick breaks the contract.
+ */
+export function applyEntry(table: Table, { tick, member: id, content }: Entry): void {
+  const { state } = table;
+  assert(tick === state.tick, `an entry is carried out at its tick ${tick}, not at ${state.tick}`);
+  if (!isHappening(content)) return carryOut(table, memberOf(state, id), content);
+  switch (content.kind) {
+    case 'joined':
+      return join(state, id, content.name);
+    case 'dropped':
+      memberOf(state, id).absentSince ??= tick;
+      return;
+    case 'returned':
+      memberOf(state, id).absentSince = undefined;
+      return;
+    case 'left':
+      memberOf(state, id);
+      state.members = state.members.filter((member) => member.id !== id);
+      return;
+  }
+  content satisfies never;
+}
+
+function join(state: TableState, id: MemberId, name: string): void {
+  assert(findMember(state, id) === undefined, `nobody at this table is ${id} yet`);
+  state.joined += 1;
+  const letIn = state.stage !== 'descending';
+  state.members.push({ id, name, seat: undefined, absentSince: undefined, letIn });
+}
+
+function carryOut(table: Table, member: Member, command: Command): void {
+  const { state } = table;
+  switch (command.kind) {
+    case 'takeSeat':
+      member.seat = command.seat;
+      return;
+    case 'leaveSeat':
+      member.seat = undefined;
+      return;
+    case 'letIn':
+      memberOf(state, command.member).letIn = true;
+      return;
+    case 'begin':
+    case 'again':
+      return begin(table);
+    case 'setThrust':
+      state.commanded = { ...state.commanded, thrustPercent: withoutSign(command.percent) };
+      state.leftByStandIn = { ...state.leftByStandIn, thrust: false };
+      return;
+    case 'setTilt':
+      state.commanded = { ...state.commanded, tiltDeg: withoutSign(command.degrees) };
+      state.leftByStandIn = { ...state.leftByStandIn, tilt: false };
+      return;
+    case 'hold':
+      state.held = true;
+      return;
+    case 'resume':
+      state.held = false;
+      return;
+  }
+  command satisfies never;
+}
+
+/** Puts a new descent of the same plan on the table and lets it run. The one before stays in the record. */
+function begin(table: Table): void {
+  const { state } = table;
+  // the descent laid out at opening has not been stepped yet: it is the one to fly
+  if (state.descents > 0) startRun(table);
+  state.descents += 1;
+  state.held = false;
+  state.stage = 'descending';
+  state.finalCrew = [];
+  for (const member of state.members) member.letIn = true;
+}
+
+function memberOf(state: TableState, id: MemberId): Member {
+  const member = findMember(state, id);
+  assert(member !== undefined, `there is a member ${id} at this table`);
+  return member;
+}
+
+/** −0 becomes 0, so that equal inputs have equal bits. */
+function withoutSign(value: number): number {
+  return value === 0 ? 0 : value;
+}

@@ -1,0 +1,122 @@
+import { assert } from '../assert.ts';
+import { MAX_TILT_DEG } from '../input/controlInput.ts';
+import { accept, refuse, type Result } from '../result.ts';
+import { isHappening, type Entry, type EntryContent } from './entry.ts';
+import { LONGEST_NAME, parseMemberName } from './memberName.ts';
+import { whyNot } from './permissions.ts';
+import { findMember, memberAt, type Member, type TableState } from './tableState.ts';
+import { SEAT_NAMES, type Command, type MemberId, type Refusal } from './tableTypes.ts';
+
+/** Most people at one table, seated or watching, present or away. */
+export const MOST_MEMBERS = 40;
+
+/** Commanded thrust, whole percent of the engine's maximum [-]. */
+export const THRUST_RANGE = { least: 0, most: 100 } as const;
+/** Commanded attitude, whole degrees from upright, counter-clockwise positive. */
+export const TILT_RANGE_DEG = { least: -MAX_TILT_DEG, most: MAX_TILT_DEG } as const;
+
+/** The entry that a command of a member becomes, or why it does not. Changes nothing. */
+export function judgeCommand(state: TableState, id: MemberId, command: Command): Result<Entry, Refusal> {
+  const member = findMember(state, id);
+  if (member === undefined) return refuse(NOT_HERE);
+  const refusal = whyNot(state, member, command) ?? faultOf(state, member, command);
+  return refusal === undefined ? accept(entryOf(state, id, command)) : refuse(refusal);
+}
+
+/** The entry of somebody who joins under this name, and is no member yet. */
+export function judgeJoin(state: TableState, name: string): Result<Entry, Refusal> {
+  const parsed = parseMemberName(name);
+  if (!parsed.ok) return parsed;
+  if (state.members.length >= MOST_MEMBERS) {
+    return refuse({ code: 'table/full', reason: `This table is full: it takes ${MOST_MEMBERS} people.` });
+  }
+  return accept(entryOf(state, `m${state.joined + 1}`, { kind: 'joined', name: unusedName(state, parsed.value) }));
+}
+
+/** The entry of what happened to the line of a member. */
+export function noteLine(state: TableState, id: MemberId, kind: 'dropped' | 'returned' | 'left'): Entry {
+  assert(findMember(state, id) !== undefined, `there is a member ${id} at this table`);
+  return entryOf(state, id, { kind });
+}
+
+/** The entries of everybody who has been away for so long [ticks]: they have left. */
+export function noteOverdue(state: TableState, afterTicks: number): readonly Entry[] {
+  return state.members
+    .filter(({ absentSince }) => absentSince !== undefined && state.tick - absentSince >= afterTicks)
+    .map(({ id }) => entryOf(state, id, { kind: 'left' }));
+}
+
+/** Why a table, as it is, cannot have got this entry; undefined when it can. For entries that come from elsewhere than this judge. */
+export function judgeEntry(state: TableState, { member, content }: Entry): Refusal | undefined {
+  if (!isHappening(content)) {
+    const judged = judgeCommand(state, member, content);
+    return judged.ok ? undefined : judged.error;
+  }
+  if (content.kind !== 'joined') return findMember(state, member) === undefined ? NOT_HERE : undefined;
+  const judged = judgeJoin(state, content.name);
+  if (!judged.ok) return judged.error;
+  const { value } = judged;
+  const isSame = value.member === member && value.content.kind === 'joined' && value.content.name === content.name;
+  return isSame ? undefined : { code: 'table/other-member', reason: `The next to join is ${value.member}.` };
+}
+
+function entryOf({ tick }: TableState, member: MemberId, content: EntryContent): Entry {
+  return { tick, member, content };
+}
+
+/** What is wrong with a command that this member may give. */
+function faultOf(state: TableState, member: Member, command: Command): Refusal | undefined {
+  switch (command.kind) {
+    case 'takeSeat': {
+      const sitter = memberAt(state, command.seat);
+      if (sitter === undefined || sitter === member) return undefined;
+      return { code: 'table/seat-taken', reason: `${SEAT_NAMES[command.seat]} is taken by ${sitter.name}.` };
+    }
+    case 'letIn':
+      return findMember(state, command.member) === undefined ? NOT_HERE : undefined;
+    case 'setThrust':
+      if (isWholeWithin(command.percent, THRUST_RANGE)) return undefined;
+      return outOfRange('Thrust is a whole percent', THRUST_RANGE, command.percent);
+    case 'setTilt':
+      if (isWholeWithin(command.degrees, TILT_RANGE_DEG)) return undefined;
+      return outOfRange('Tilt is a whole number of degrees', TILT_RANGE_DEG, command.degrees);
+    case 'hold':
+      return state.held ? { code: 'table/held', reason: 'The descent is on hold already.' } : undefined;
+    case 'resume':
+      return state.held ? undefined : { code: 'table/held', reason: 'The descent is not on hold.' };
+    case 'leaveSeat':
+    case 'begin':
+    case 'again':
+      return undefined;
+  }
+  return command satisfies never;
+}
+
+const NOT_HERE: Refusal = { code: 'table/not-here', reason: 'That person is not at this table any more.' };
+
+interface Range {
+  readonly least: number;
+  readonly most: number;
+}
+
+function outOfRange(what: string, { least, most }: Range, actual: number): Refusal {
+  return { code: 'table/out-of-range', reason: `${what} from ${least} to ${most}; came ${actual}.` };
+}
+
+function isWholeWithin(value: number, range: Range): boolean {
+  return Number.isInteger(value) && value >= range.least && value <= range.most;
+}
+
+/** Of two people with one name the later gets a number, so that whoever reads a name knows who is meant. */
+function unusedName({ members }: TableState, name: string): string {
+  const isUsed = (candidate: string) => members.some((member) => member.name === candidate);
+  let candidate = name;
+  for (let number = 2; isUsed(candidate); number += 1) {
+    const suffix = ` ${number}`;
+    candidate =
+      Array.from(name)
+        .slice(0, LONGEST_NAME - suffix.length)
+        .join('') + suffix;
+  }
+  return candidate;
+}

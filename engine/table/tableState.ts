@@ -1,0 +1,39 @@
+import type { ControlInput } from '../world/descent.ts';
+import type { CrewEntry, HeldControls, MemberId, Seat, Stage } from './tableTypes.ts';
+
+/** All that a table knows, besides the played world: plain data, changed by `applyEntry` and `stepTable` alone. */
+export interface TableState {
+  /** Ticks since the table was opened, whether or not a descent runs. */
+  tick: number;
+  stage: Stage;
+  held: boolean;
+  /** In order of joining. */
+  members: Member[];
+  /** How many ever joined; names the next member. */
+  joined: number;
+  /** How many descents have begun. */
+  descents: number;
+  commanded: ControlInput;
+  /** Controls that the stand-in commanded last: nobody has set them since. */
+  leftByStandIn: HeldControls;
+  /** Who sat where when the descent came to its end. */
+  finalCrew: readonly CrewEntry[];
+}
+
+export interface Member {
+  readonly id: MemberId;
+  readonly name: string;
+  seat: Seat | undefined;
+  /** Tick of the table at which the line dropped; undefined while connected. */
+  absentSince: number | undefined;
+  /** Was here before the descent began, or was let in since: may take a seat while it runs. */
+  letIn: boolean;
+}
+
+export function memberAt(state: TableState, seat: Seat): Member | undefined {
+  return state.members.find((member) => member.seat === seat);
+}
+
+export function findMember(state: TableState, id: MemberId): Member | undefined {
+  return state.members.find((member) => member.id === id);
+}

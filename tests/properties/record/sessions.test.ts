@@ -1,0 +1,168 @@
+import {
+  array,
+  assert,
+  constant,
+  constantFrom,
+  integer,
+  nat,
+  oneof,
+  property,
+  record,
+  type Arbitrary,
+} from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import {
+  askTable,
+  forgetAbsent,
+  formatRecord,
+  headerOf,
+  joinTable,
+  markLine,
+  openKeptTable,
+  parseRecord,
+  replayRecord,
+  resumeKeptTable,
+  stepKeptTable,
+  tellLine,
+  type KeptTable,
+  type RecordLine,
+} from '../../../engine/record/index.ts';
+import { SEATS, judgeCommand, type Command } from '../../../engine/table/index.ts';
+import { plainModel, plainPlan } from '../../support/plainTable.ts';
+
+const PARTS = { plan: plainPlan, model: plainModel };
+
+type Action =
+  | { readonly do: 'join'; readonly name: string }
+  | { readonly do: 'line'; readonly who: number; readonly kind: 'dropped' | 'returned' | 'left' }
+  | { readonly do: 'ask'; readonly who: number; readonly command: Command }
+  | { readonly do: 'forget' }
+  | { readonly do: 'step'; readonly ticks: number };
+
+const member = integer({ min: 1, max: 5 });
+const command: Arbitrary<Command> = oneof(
+  record({ kind: constant('takeSeat' as const), seat: constantFrom(...SEATS) }),
+  record({ kind: constant('letIn' as const), member: member.map((n) => `m${n}`) }),
+  record({ kind: constant('setThrust' as const), percent: integer({ min: -5, max: 105 }) }),
+  record({ kind: constant('setTilt' as const), degrees: integer({ min: -35, max: 35 }) }),
+  constantFrom('leaveSeat' as const, 'begin' as const, 'hold' as const, 'resume' as const, 'again' as const).map(
+    (kind): Command => ({ kind }),
+  ),
+);
+const action: Arbitrary<Action> = oneof(
+  { weight: 1, arbitrary: record({ do: constant('join' as const), name: constantFrom('Ada', 'Bo', 'Cy') }) },
+  {
+    weight: 1,
+    arbitrary: record({
+      do: constant('line' as const),
+      who: member,
+      kind: constantFrom('dropped' as const, 'returned' as const, 'left' as const),
+    }),
+  },
+  { weight: 8, arbitrary: record({ do: constant('ask' as const), who: member, command }) },
+  { weight: 1, arbitrary: record({ do: constant('forget' as const) }) },
+  { weight: 4, arbitrary: record({ do: constant('step' as const), ticks: integer({ min: 1, max: 90 }) }) },
+);
+const session = array(action, { minLength: 5, maxLength: 120 });
+
+/** Does one thing to the table, where it can be done at all. */
+function act(kept: KeptTable, what: Action): void {
+  const { state } = kept.table;
+  switch (what.do) {
+    case 'join':
+      joinTable(kept, what.name);
+      return;
+    case 'line':
+      if (state.members.some(({ id }) => id === `m${what.who}`)) tellLine(kept, `m${what.who}`, what.kind);
+      return;
+    case 'ask':
+      askTable(kept, `m${what.who}`, what.command);
+      return;
+    case 'forget':
+      forgetAbsent(kept, 60);
+      return;
+    case 'step':
+      for (let i = 0; i < what.ticks; i += 1) stepKeptTable(kept);
+      return;
+  }
+}
+
+function open(): { readonly kept: KeptTable; readonly lines: RecordLine[] } {
+  const lines: RecordLine[] = [];
+  const kept = openKeptTable({ ...PARTS, write: (line) => lines.push(line) });
+  // somebody sits at the controls from the start, so that most sessions fly
+  for (const what of [
+    { do: 'join', name: 'Di' },
+    { do: 'ask', who: 1, command: { kind: 'takeSeat', seat: 'flying' } },
+    { do: 'ask', who: 1, command: { kind: 'begin' } },
+  ] as const)
+    act(kept, what);
+  return { kept, lines };
+}
+
+describe('any session', () => {
+  it('[RE2] is its record: written, read and replayed it is the same table', () => {
+    const seen = new Set<string>();
+    assert(
+      property(session, (actions) => {
+        const { kept, lines } = open();
+        for (const what of actions) act(kept, what);
+        const text = formatRecord({ header: headerOf(plainPlan), lines: [...lines, markLine(kept.table)] });
+        const parsed = parseRecord(text);
+        if (!parsed.ok) throw new Error(JSON.stringify(parsed.error));
+        const replayed = replayRecord(parsed.value, PARTS);
+        if (!replayed.ok) throw new Error(replayed.error.code);
+        expect(replayed.value.divergence).toBeUndefined();
+        expect(replayed.value.table.state).toEqual(kept.table.state);
+        seen.add(kept.table.state.stage);
+      }),
+      { seed: 8, numRuns: 300 },
+    );
+    expect(seen).toEqual(new Set(['descending', 'resolved']));
+  });
+
+  it('[RE6] cut off anywhere and taken up again goes on to the same end', () => {
+    assert(
+      property(session, nat(), (actions, cut) => {
+        const undisturbed = open();
+        const killed = open();
+        const at = cut % actions.length;
+        for (const what of actions) act(undisturbed.kept, what);
+        for (const what of actions.slice(0, at)) act(killed.kept, what);
+        // what the process had reached since its last line is lost with it, and made up for by the clock
+        const cutOff = { header: headerOf(plainPlan), lines: [...killed.lines] };
+        const resumed = resumeKeptTable(cutOff, { ...PARTS, write: (line) => killed.lines.push(line) });
+        if (!resumed.ok) throw new Error('expected to be taken up');
+        while (resumed.value.table.state.tick < killed.kept.table.state.tick) stepKeptTable(resumed.value);
+        for (const what of actions.slice(at)) act(resumed.value, what);
+        expect(resumed.value.table.state).toEqual(undisturbed.kept.table.state);
+        expect(markLine(resumed.value.table)).toEqual(markLine(undisturbed.kept.table));
+        expect(killed.lines).toEqual(undisturbed.lines);
+      }),
+      { seed: 9, numRuns: 300 },
+    );
+  });
+
+  it('[TA25] is judged without being changed, and what is refused leaves no line', () => {
+    let refused = 0;
+    assert(
+      property(session, (actions) => {
+        const { kept, lines } = open();
+        for (const what of actions) {
+          const before = structuredClone(kept.table.state);
+          const count = lines.length;
+          const judged = what.do === 'ask' ? judgeCommand(kept.table.state, `m${what.who}`, what.command) : undefined;
+          expect(kept.table.state).toEqual(before);
+          act(kept, what);
+          if (judged === undefined) continue;
+          if (!judged.ok) refused += 1;
+          const isTraced = lines.length > count || JSON.stringify(kept.table.state) !== JSON.stringify(before);
+          expect(judged.ok || !isTraced).toBe(true);
+          expect(lines.length).toBe(count + (judged.ok ? 1 : 0));
+        }
+      }),
+      { seed: 10, numRuns: 100 },
+    );
+    expect(refused).toBeGreaterThan(500);
+  });
+});

@@ -1,0 +1,38 @@
+import { accept, type Result } from '../../engine/result.ts';
+import {
+  applyEntry,
+  judgeCommand,
+  judgeJoin,
+  noteLine,
+  noteOverdue,
+  type Command,
+  type MemberId,
+  type Refusal,
+  type Table,
+} from '../../engine/table/index.ts';
+
+/** The table alone, without a record: judged, then carried out. */
+
+export function joinTable(table: Table, { name }: { readonly name: string }): Result<{ id: MemberId }, Refusal> {
+  const judged = judgeJoin(table.state, name);
+  if (!judged.ok) return judged;
+  applyEntry(table, judged.value);
+  return accept({ id: judged.value.member });
+}
+
+export function commandTable(table: Table, id: MemberId, command: Command): Result<void, Refusal> {
+  const judged = judgeCommand(table.state, id, command);
+  if (!judged.ok) return judged;
+  applyEntry(table, judged.value);
+  return accept(undefined);
+}
+
+export const dropMember = (table: Table, id: MemberId) => applyEntry(table, noteLine(table.state, id, 'dropped'));
+export const returnMember = (table: Table, id: MemberId) => applyEntry(table, noteLine(table.state, id, 'returned'));
+export const leaveTable = (table: Table, id: MemberId) => applyEntry(table, noteLine(table.state, id, 'left'));
+
+export function forgetAbsent(table: Table, afterTicks: number): readonly MemberId[] {
+  const entries = noteOverdue(table.state, afterTicks);
+  for (const entry of entries) applyEntry(table, entry);
+  return entries.map(({ member }) => member);
+}

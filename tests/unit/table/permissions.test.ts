@@ -1,0 +1,118 @@
+import { describe, expect, it } from 'vitest';
+import {
+  PERMISSIONS,
+  SEATS,
+  createTable,
+  judgeCommand,
+  stepTable,
+  type Command,
+  type Seat,
+  type Table,
+} from '../../../engine/table/index.ts';
+import { commandTable, dropMember, joinTable } from '../../support/askTable.ts';
+import { plainModel, plainPlan } from '../../support/plainTable.ts';
+
+/** Five people, one a seat; a sixth who was here from the start without a seat, and a seventh who came later. */
+function setTable(stage: 'gathering' | 'descending' | 'resolved'): Table {
+  const table = createTable({ plan: plainPlan, model: plainModel });
+  for (const name of ['Ada', 'Bo', 'Cy', 'Di', 'Ed', 'Fay']) joinTable(table, { name });
+  SEATS.forEach((seat, i) => commandTable(table, `m${i + 1}`, { kind: 'takeSeat', seat }));
+  if (stage !== 'gathering') commandTable(table, 'm1', { kind: 'begin' });
+  joinTable(table, { name: 'Gus' });
+  // freed, so that somebody may ask for it
+  commandTable(table, 'm5', { kind: 'leaveSeat' });
+  if (stage === 'resolved') {
+    commandTable(table, 'm4', { kind: 'setThrust', percent: 0 });
+    while (table.state.stage !== 'resolved') stepTable(table);
+  }
+  return table;
+}
+
+const COMMANDS: Readonly<Record<Command['kind'], Command>> = {
+  takeSeat: { kind: 'takeSeat', seat: 'site' },
+  leaveSeat: { kind: 'leaveSeat' },
+  letIn: { kind: 'letIn', member: 'm7' },
+  begin: { kind: 'begin' },
+  setThrust: { kind: 'setThrust', percent: 40 },
+  setTilt: { kind: 'setTilt', degrees: 2 },
+  hold: { kind: 'hold' },
+  resume: { kind: 'resume' },
+  again: { kind: 'again' },
+};
+
+/** Who of m1 (Lead), m2 (Flying), m3 (Sensors), m4 (Propellant), m6 (no seat) and m7 (no seat, came during the descent) may. */
+const MAY: Readonly<Record<'gathering' | 'descending' | 'resolved', Readonly<Record<Command['kind'], string>>>> = {
+  gathering: {
+    takeSeat: 'm1 m2 m3 m4 m6 m7',
+    leaveSeat: 'm1 m2 m3 m4',
+    letIn: '',
+    begin: 'm1 m2 m3 m4',
+    setThrust: '',
+    setTilt: '',
+    hold: '',
+    resume: '',
+    again: '',
+  },
+  descending: {
+    takeSeat: 'm1 m2 m3 m4 m6',
+    leaveSeat: 'm1 m2 m3 m4',
+    letIn: 'm1 m2 m3 m4',
+    begin: '',
+    setThrust: 'm4',
+    setTilt: 'm2',
+    hold: 'm1 m2 m3 m4',
+    resume: '',
+    again: 'm1',
+  },
+  resolved: {
+    takeSeat: 'm1 m2 m3 m4 m6 m7',
+    leaveSeat: 'm1 m2 m3 m4',
+    letIn: '',
+    begin: '',
+    setThrust: '',
+    setTilt: '',
+    hold: '',
+    resume: '',
+    again: 'm1 m2 m3 m4',
+  },
+};
+
+describe('who may do what', () => {
+  it.each(['gathering', 'descending', 'resolved'] as const)(
+    '[TA25] is as the table of permissions says: %s',
+    (stage) => {
+      const { state } = setTable(stage);
+      const kinds = Object.keys(PERMISSIONS) as Command['kind'][];
+      const may = Object.fromEntries(
+        kinds.map((kind) => {
+          const allowed = ['m1', 'm2', 'm3', 'm4', 'm6', 'm7'].filter(
+            (id) => judgeCommand(state, id, COMMANDS[kind]).ok,
+          );
+          return [kind, allowed.join(' ')];
+        }),
+      );
+      expect(may).toEqual(MAY[stage]);
+    },
+  );
+});
+
+const take = (table: Table, id: string, seat: Seat) => commandTable(table, id, { kind: 'takeSeat', seat });
+
+describe('whoever comes while a descent runs', () => {
+  it('[TA26] watches until somebody at the table lets them take a seat', () => {
+    const table = setTable('descending');
+    expect(take(table, 'm7', 'site')).toMatchObject({ ok: false, error: { code: 'table/not-let-in' } });
+    expect(commandTable(table, 'm6', { kind: 'letIn', member: 'm7' })).toMatchObject({ ok: false });
+    expect(commandTable(table, 'm3', { kind: 'letIn', member: 'm7' }).ok).toBe(true);
+    expect(take(table, 'm7', 'site').ok).toBe(true);
+  });
+
+  it('[TA26] is let in by the next descent, and may take a seat when nobody is there to let them', () => {
+    const again = setTable('descending');
+    commandTable(again, 'm1', { kind: 'again' });
+    expect(take(again, 'm7', 'site').ok).toBe(true);
+    const deserted = setTable('descending');
+    for (const id of ['m1', 'm2', 'm3', 'm4']) dropMember(deserted, id);
+    expect(take(deserted, 'm7', 'site').ok).toBe(true);
+  });
+});
