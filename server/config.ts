@@ -13,6 +13,10 @@ export interface ServerConfig {
   readonly mostTables: number;
   /** How long the seat of a member whose line dropped is kept [s]. */
   readonly seatKeptSeconds: number;
+  /** Folder of the records; undefined: none are kept. */
+  readonly recordsFolder: string | undefined;
+  /** How long a record is kept after its last change, unless somebody keeps it [days]. */
+  readonly recordDays: number;
 }
 
 /** Of the operating system's environment: NAME to text. */
@@ -29,12 +33,15 @@ export function parseConfig(environment: Environment): Result<ServerConfig, read
     problems.push(`${name}: expected a whole number from ${options.least} to ${options.most}, came "${text}"`);
     return options.usual;
   };
+  const records = environment['KILTER_RECORDS']?.trim() || path.resolve(import.meta.dirname, '../.records');
   const config: ServerConfig = {
     port: whole('PORT', { least: 0, most: 65_535, usual: 2567 }),
     host: environment['HOST']?.trim() || undefined,
     clientFolder: path.resolve(import.meta.dirname, '../.build/client'),
     mostTables: whole('KILTER_MOST_TABLES', { least: 1, most: 1000, usual: 60 }),
     seatKeptSeconds: whole('KILTER_SEAT_KEPT_SECONDS', { least: 5, most: 86_400, usual: 300 }),
+    recordsFolder: records === 'none' ? undefined : path.resolve(records),
+    recordDays: whole('KILTER_RECORD_DAYS', { least: 1, most: 3650, usual: 30 }),
   };
   return problems.length === 0 ? accept(config) : refuse(problems);
 }

@@ -6,6 +6,7 @@ import { SEATS, type Command, type Refusal } from '../../engine/table/index.ts';
 const commandSchema: z.ZodType<Command> = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('takeSeat'), seat: z.enum(SEATS) }),
   z.strictObject({ kind: z.literal('leaveSeat') }),
+  z.strictObject({ kind: z.literal('letIn'), member: z.string().max(9) }),
   z.strictObject({ kind: z.literal('begin') }),
   z.strictObject({ kind: z.literal('setThrust'), percent: z.number() }),
   z.strictObject({ kind: z.literal('setTilt'), degrees: z.number() }),

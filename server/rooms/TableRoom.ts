@@ -3,20 +3,17 @@ import { StateView } from '@colyseus/schema';
 import { nanoid } from 'nanoid';
 import { refuse } from '../../engine/result.ts';
 import {
-  commandTable,
-  createTable,
-  dropMember,
+  askTable,
   forgetAbsent,
+  headerOf,
   joinTable,
-  leaveTable,
-  returnMember,
-  stepTable,
-  viewTable,
-  type MemberId,
-  type Table,
-  type TableModel,
-  type TablePlan,
-} from '../../engine/table/index.ts';
+  openKeptTable,
+  resumeKeptTable,
+  stepKeptTable,
+  tellLine,
+  type KeptTable,
+} from '../../engine/record/index.ts';
+import { viewTable, type MemberId, type TableModel, type TablePlan } from '../../engine/table/index.ts';
 import type { DescentEvent } from '../../engine/world/index.ts';
 import {
   CLOSE_CODES,
@@ -27,6 +24,7 @@ import {
   type Welcome,
 } from '../messages/index.ts';
 import { TablePapers, createPaper, writePaper } from '../schema/index.ts';
+import type { Journal, TableJournal, UnfinishedTable } from '../storage/index.ts';
 import { createTokenBucket, type TokenBucket } from '../tokenBucket.ts';
 import type { TableRegistry } from './tableRegistry.ts';
 import { TICK_MS, type Ticker } from './ticker.ts';
@@ -49,6 +47,9 @@ export interface RoomServices {
   readonly registry: TableRegistry;
   readonly model: TableModel;
   readonly plan: () => TablePlan;
+  readonly journal: Journal;
+  /** A table that is taken up from the journal: for the next room to be made, which takes it from here. */
+  takenUp: UnfinishedTable | undefined;
   readonly seatKeptSeconds: number;
   readonly onFault: (fault: Error, where: string) => void;
 }
@@ -81,7 +82,8 @@ export class TableRoom extends Room<{ state: TablePapers }> {
   };
 
   #services!: RoomServices;
-  #table!: Table;
+  #kept!: KeptTable;
+  #journal!: TableJournal;
   #stopTicking: (() => void) | undefined;
   readonly #lines = new Map<Client, Line>();
   readonly #tokens = new Map<MemberId, string>();
@@ -96,13 +98,16 @@ export class TableRoom extends Room<{ state: TablePapers }> {
   }
 
   override onCreate({ services }: { readonly services: RoomServices }): void {
-    const code = services.registry.open();
+    const { takenUp } = services;
+    services.takenUp = undefined;
+    const code = services.registry.open(takenUp?.code);
     if (code === undefined) {
       throw new ServerError(JOIN_CODES.noTableFree, 'All tables of this server are in use. Try again later.');
     }
     this.roomId = code;
     this.#services = services;
-    this.#table = createTable({ plan: services.plan(), model: services.model });
+    if (takenUp === undefined) this.#open(code);
+    else this.#takeUp(takenUp);
     this.#stopTicking = services.ticker.add(() => this.#step());
   }
 
@@ -111,7 +116,7 @@ export class TableRoom extends Room<{ state: TablePapers }> {
     const line = { memberId, bucket: createTokenBucket(COMMAND_RATE) };
     this.#closeOtherLine(memberId);
     this.#lines.set(client, line);
-    const view = viewTable(this.#table, memberId);
+    const view = viewTable(this.#kept.table, memberId);
     let paper = this.state.papers.get(memberId);
     if (paper === undefined) this.state.papers.set(memberId, (paper = createPaper(view)));
     else writePaper(paper, view);
@@ -133,10 +138,10 @@ export class TableRoom extends Room<{ state: TablePapers }> {
     if (line === undefined) return;
     this.#lines.delete(client);
     if (code === CloseCode.CONSENTED) {
-      leaveTable(this.#table, line.memberId);
+      tellLine(this.#kept, line.memberId, 'left');
       this.#forget(line.memberId);
     } else {
-      dropMember(this.#table, line.memberId);
+      tellLine(this.#kept, line.memberId, 'dropped');
     }
   }
 
@@ -163,7 +168,32 @@ export class TableRoom extends Room<{ state: TablePapers }> {
       return refuse({ code: 'table/too-fast', reason });
     }
     const command = parseCommand(message);
-    return command.ok ? commandTable(this.#table, line.memberId, command.value) : command;
+    return command.ok ? askTable(this.#kept, line.memberId, command.value) : command;
+  }
+
+  #open(code: string): void {
+    const { plan: lay, model, journal } = this.#services;
+    const plan = lay();
+    this.#journal = journal.open(code, headerOf(plan));
+    this.#kept = openKeptTable({ plan, model, write: (line) => this.#journal.write(line) });
+  }
+
+  /** As the table was when the process before this one ended; everybody has lost their line. */
+  #takeUp({ record, places, journal }: UnfinishedTable): void {
+    const { plan: lay, model } = this.#services;
+    const resumed =
+      record === undefined
+        ? undefined
+        : resumeKeptTable(record, { plan: lay(), model, write: (line) => journal.write(line) });
+    if (resumed?.ok !== true) {
+      journal.end();
+      throw new Error(`The table ${this.roomId} is of another version, and cannot be taken up.`);
+    }
+    this.#journal = journal;
+    this.#kept = resumed.value;
+    const { members } = resumed.value.table.state;
+    for (const [member, token] of places) this.#tokens.set(member, token);
+    for (const { id, absentSince } of members) if (absentSince === undefined) tellLine(this.#kept, id, 'dropped');
   }
 
   /** The member who comes back, or a new one. */
@@ -173,16 +203,21 @@ export class TableRoom extends Room<{ state: TablePapers }> {
     const { name, resume } = parsed.value;
     if (resume !== undefined) {
       const known = [...this.#tokens].find(([, token]) => token === resume)?.[0];
-      if (known !== undefined) return returnMember(this.#table, known).id;
+      if (known !== undefined) {
+        tellLine(this.#kept, known, 'returned');
+        return known;
+      }
       throw new ServerError(
         JOIN_CODES.unknownPlace,
         'Your place at this table was given up. Join again with the code.',
       );
     }
-    const joined = joinTable(this.#table, { name });
+    const joined = joinTable(this.#kept, name);
     if (!joined.ok) throw new ServerError(JOIN_CODES.tableFull, joined.error.reason);
-    this.#tokens.set(joined.value.id, nanoid());
-    return joined.value.id;
+    const token = nanoid();
+    this.#tokens.set(joined.value, token);
+    this.#journal.keepPlace(joined.value, token);
+    return joined.value;
   }
 
   #closeOtherLine(memberId: MemberId): void {
@@ -195,20 +230,25 @@ export class TableRoom extends Room<{ state: TablePapers }> {
 
   #forget(memberId: MemberId): void {
     this.#tokens.delete(memberId);
+    this.#journal.forgetPlace(memberId);
     this.state.papers.delete(memberId);
   }
 
   #step(): void {
     try {
-      this.#events.push(...stepTable(this.#table));
+      this.#events.push(...stepKeptTable(this.#kept));
       const keptTicks = Math.ceil((this.#services.seatKeptSeconds * 1000) / TICK_MS);
-      for (const memberId of forgetAbsent(this.#table, keptTicks)) this.#forget(memberId);
+      for (const memberId of forgetAbsent(this.#kept, keptTicks)) this.#forget(memberId);
       this.#steps += 1;
       if (this.#steps % STEPS_PER_PATCH === 0) this.#send();
-      if (this.#isDeserted()) this.#close(CloseCode.CONSENTED);
+      if (this.#isDeserted()) {
+        this.#journal.end();
+        this.#close(CloseCode.CONSENTED);
+      }
     } catch (error) {
       // what a step left half done cannot be played on
       this.#services.onFault(error instanceof Error ? error : new Error(String(error)), 'step');
+      this.#journal.end();
       this.#close(CLOSE_CODES.fault);
     }
   }
@@ -216,13 +256,13 @@ export class TableRoom extends Room<{ state: TablePapers }> {
   /** Everybody who sat here has left or was given up, or nobody ever came. */
   #isDeserted(): boolean {
     if (this.#tokens.size > 0) return false;
-    return this.#table.joined > 0 || this.#steps > FIRST_MEMBER_STEPS;
+    return this.#kept.table.state.joined > 0 || this.#steps > FIRST_MEMBER_STEPS;
   }
 
   #send(): void {
     for (const { memberId } of this.#lines.values()) {
       const paper = this.state.papers.get(memberId);
-      if (paper !== undefined) writePaper(paper, viewTable(this.#table, memberId));
+      if (paper !== undefined) writePaper(paper, viewTable(this.#kept.table, memberId));
     }
     if (this.#events.length > 0) {
       this.broadcast('events', this.#events, { afterNextPatch: true });

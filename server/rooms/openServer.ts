@@ -5,6 +5,7 @@ import { WebSocketTransport } from '@colyseus/ws-transport';
 import type { TableModel, TablePlan } from '../../engine/table/index.ts';
 import type { ServerConfig } from '../config.ts';
 import { guardServer, networkOrigins, serveClient } from '../http/index.ts';
+import { NO_JOURNAL, openJournal, type Journal } from '../storage/index.ts';
 import { createBacklogReport } from './backlogReport.ts';
 import { TableRoom, type RoomServices } from './TableRoom.ts';
 import { createTableRegistry } from './tableRegistry.ts';
@@ -44,6 +45,8 @@ export async function openServer(config: ServerConfig, parts: ServerParts): Prom
     registry,
     model: parts.model,
     plan: parts.plan,
+    journal: journalFor(config, parts.report),
+    takenUp: undefined,
     seatKeptSeconds: config.seatKeptSeconds,
     ticker: parts.ticker ?? createTicker({ onBacklog: createBacklogReport(parts.report) }),
     onFault: (fault, where) => parts.report(`Fault in ${where}: ${fault.stack ?? fault.message}`),
@@ -69,6 +72,7 @@ export async function openServer(config: ServerConfig, parts: ServerParts): Prom
         origins: () => originsOf(http),
       }),
   });
+  await takeUpTables(services, parts.report);
   await listen(http, () => server.listen(config.port, config.host));
   guardServer(http);
   const address = http.address();
@@ -77,8 +81,29 @@ export async function openServer(config: ServerConfig, parts: ServerParts): Prom
     async close() {
       await server.gracefullyShutdown(false);
       http.closeAllConnections();
+      services.journal.close();
     },
   };
+}
+
+const DAY_MS = 24 * 3600 * 1000;
+
+function journalFor({ recordsFolder, recordDays }: ServerConfig, report: (line: string) => void): Journal {
+  if (recordsFolder === undefined) return NO_JOURNAL;
+  const journal = openJournal({ folder: recordsFolder, report });
+  journal.expire(recordDays * DAY_MS);
+  return journal;
+}
+
+/** Before anybody can ask for them: a table that is not there yet would be taken for one that is gone. */
+async function takeUpTables(services: RoomServices, report: (line: string) => void): Promise<void> {
+  await matchMaker.onReady;
+  for (const table of services.journal.unfinished()) {
+    services.takenUp = table;
+    await matchMaker.createRoom('table', {}).catch((error: unknown) => {
+      report(error instanceof Error ? error.message : String(error));
+    });
+  }
 }
 
 function originsOf(http: HttpServer): readonly string[] {

@@ -3,8 +3,8 @@ import { TABLE_CODE_ALPHABET, TABLE_CODE_LENGTH } from '../../engine/table/index
 
 /** Which table codes are in use, and how many tables there may be. */
 export interface TableRegistry {
-  /** A code that no open table has; undefined when no more tables are to be opened. */
-  open(): string | undefined;
+  /** A code that no open table has, the given one where it is free; undefined when no more tables are to be opened. */
+  open(wanted?: string): string | undefined;
   close(code: string): void;
   readonly size: number;
 }
@@ -17,9 +17,9 @@ export function createTableRegistry(options: {
   const draw = options.draw ?? customAlphabet(TABLE_CODE_ALPHABET, TABLE_CODE_LENGTH);
   const codes = new Set<string>();
   return {
-    open() {
+    open(wanted) {
       if (codes.size >= options.mostTables) return undefined;
-      let code = draw();
+      let code = wanted ?? draw();
       while (codes.has(code)) code = draw();
       codes.add(code);
       return code;

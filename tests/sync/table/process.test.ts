@@ -19,7 +19,7 @@ const runs: Run[] = [];
 function start(environment: Record<string, string>): Run {
   const child = spawn(process.execPath, ['server/main.ts'], {
     cwd: ROOT,
-    env: { PATH: process.env['PATH'] ?? '', ...environment },
+    env: { PATH: process.env['PATH'] ?? '', KILTER_RECORDS: 'none', ...environment },
     stdio: ['ignore', 'pipe', 'pipe'],
   });
   const lines = { out: [] as string[], err: [] as string[] };

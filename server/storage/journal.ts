@@ -1,0 +1,204 @@
+import { mkdirSync } from 'node:fs';
+import path from 'node:path';
+import { DatabaseSync } from 'node:sqlite';
+import { nanoid } from 'nanoid';
+import { parseRecord, type RecordHeader, type RecordLine, type TableRecord } from '../../engine/record/index.ts';
+import type { MemberId } from '../../engine/table/index.ts';
+import { setAsideDamaged } from './damagedFile.ts';
+
+/**
+ * The journal of a server: every line of the record of every table, written before it takes effect, in one SQLite file. A process that is killed loses
+ * nothing that was answered: the tables that were open are taken up from here.
+ */
+export interface Journal {
+  /** Begins the record of a table that has just been opened under this code. */
+  open(code: string, header: RecordHeader): TableJournal;
+  /** Tables that were open when the process before this one ended. */
+  unfinished(): readonly UnfinishedTable[];
+  /** Deletes the records that have not changed for so long, unless they are kept [ms]; returns how many. */
+  expire(olderThanMs: number): number;
+  close(): void;
+}
+
+export interface TableJournal {
+  write(line: RecordLine): void;
+  /** The token that brings a member back, across processes too; never part of a record. */
+  keepPlace(member: MemberId, token: string): void;
+  forgetPlace(member: MemberId): void;
+  /** Nobody comes back to this table any more. */
+  end(): void;
+}
+
+export interface UnfinishedTable {
+  readonly code: string;
+  /** undefined: of another version, or not readable; its table cannot be taken up. */
+  readonly record: TableRecord | undefined;
+  readonly places: readonly (readonly [MemberId, string])[];
+  readonly journal: TableJournal;
+}
+
+/** The file in the folder of the records. */
+export const JOURNAL_FILE = 'kilter.sqlite';
+
+const SCHEMA = `
+  CREATE TABLE IF NOT EXISTS record (
+    id TEXT PRIMARY KEY, code TEXT NOT NULL, header TEXT NOT NULL,
+    opened_ms INTEGER NOT NULL, changed_ms INTEGER NOT NULL, ended_ms INTEGER, kept INTEGER NOT NULL DEFAULT 0
+  ) STRICT;
+  CREATE TABLE IF NOT EXISTS line (
+    record TEXT NOT NULL REFERENCES record ON DELETE CASCADE, n INTEGER NOT NULL, text TEXT NOT NULL,
+    PRIMARY KEY (record, n)
+  ) STRICT, WITHOUT ROWID;
+  CREATE TABLE IF NOT EXISTS place (
+    record TEXT NOT NULL REFERENCES record ON DELETE CASCADE, member TEXT NOT NULL, token TEXT NOT NULL,
+    PRIMARY KEY (record, member)
+  ) STRICT, WITHOUT ROWID;
+`;
+
+/**
+ * Opens the journal in a folder, which is made where it is missing. Whatever stands in the way is reported in one line, and tables run without it: then a
+ * restart ends them.
+ */
+export function openJournal(options: {
+  readonly folder: string;
+  readonly report: (line: string) => void;
+  /** [ms] */
+  readonly now?: () => number;
+}): Journal {
+  const { folder, report, now = Date.now } = options;
+  try {
+    mkdirSync(folder, { recursive: true });
+    return journalOf(openFile(path.join(folder, JOURNAL_FILE), report), report, now);
+  } catch (error) {
+    report(`Records are not kept, and a restart ends all tables: ${reasonOf(error)} (${folder})`);
+    return NO_JOURNAL;
+  }
+}
+
+/** Keeps nothing. */
+export const NO_JOURNAL: Journal = {
+  open: () => ({ write: ignore, keepPlace: ignore, forgetPlace: ignore, end: ignore }),
+  unfinished: () => [],
+  expire: () => 0,
+  close: ignore,
+};
+
+function openFile(file: string, report: (line: string) => void): DatabaseSync {
+  try {
+    return prepareFile(file);
+  } catch (error) {
+    const aside = setAsideDamaged(file, error);
+    if (aside === undefined) throw error;
+    report(`The records in ${file} are damaged. They were set aside as ${aside}, and new ones are begun.`);
+    return prepareFile(file);
+  }
+}
+
+function prepareFile(file: string): DatabaseSync {
+  const database = new DatabaseSync(file);
+  try {
+    // of this process alone: two servers on one file would both take up its tables
+    database.exec('PRAGMA locking_mode = EXCLUSIVE; PRAGMA journal_mode = WAL; PRAGMA synchronous = NORMAL;');
+    // what is deleted is gone from the file too; and with a record its lines
+    database.exec('PRAGMA secure_delete = ON; PRAGMA foreign_keys = ON;');
+    database.exec(SCHEMA);
+    const check = database.prepare('PRAGMA quick_check(1)').get();
+    if (check?.['quick_check'] !== 'ok') throw new Error('database disk image is malformed');
+    return database;
+  } catch (error) {
+    database.close();
+    throw error;
+  }
+}
+
+function journalOf(database: DatabaseSync, report: (line: string) => void, now: () => number): Journal {
+  const begin = database.prepare('INSERT INTO record (id, code, header, opened_ms, changed_ms) VALUES (?, ?, ?, ?, ?)');
+  const append = database.prepare('INSERT INTO line (record, n, text) VALUES (?, ?, ?)');
+  const touch = database.prepare('UPDATE record SET changed_ms = ? WHERE id = ?');
+  const end = database.prepare('UPDATE record SET ended_ms = ? WHERE id = ?');
+  const putPlace = database.prepare('INSERT OR REPLACE INTO place (record, member, token) VALUES (?, ?, ?)');
+  const dropPlace = database.prepare('DELETE FROM place WHERE record = ? AND member = ?');
+  const dropPlaces = database.prepare('DELETE FROM place WHERE record = ?');
+  let isFaultTold = false;
+
+  /** False when it could not be written; said once, until something can be written again. */
+  const attempt = (write: () => void): boolean => {
+    try {
+      write();
+      isFaultTold = false;
+      return true;
+    } catch (error) {
+      if (!isFaultTold) report(`Records cannot be written at the moment, and tables go on without: ${reasonOf(error)}`);
+      isFaultTold = true;
+      return false;
+    }
+  };
+
+  const tableJournal = (id: string, lines: number): TableJournal => {
+    let n = lines;
+    // a record with a gap would replay to another table: after the first line that is lost, none is added
+    let isWhole = true;
+    return {
+      write(line) {
+        isWhole &&= attempt(() => {
+          append.run(id, n, JSON.stringify(line));
+          if (line.line === 'mark') touch.run(now(), id);
+        });
+        n += 1;
+      },
+      keepPlace: (member, token) => void attempt(() => putPlace.run(id, member, token)),
+      forgetPlace: (member) => void attempt(() => dropPlace.run(id, member)),
+      end() {
+        attempt(() => {
+          end.run(now(), id);
+          dropPlaces.run(id);
+        });
+      },
+    };
+  };
+
+  return {
+    open(code, header) {
+      const id = nanoid();
+      attempt(() => begin.run(id, code, JSON.stringify(header), now(), now()));
+      return tableJournal(id, 0);
+    },
+    unfinished: () =>
+      database
+        .prepare('SELECT id, code, header FROM record WHERE ended_ms IS NULL ORDER BY opened_ms')
+        .all()
+        .map(({ id, code, header }) => {
+          const texts = textsOf(database, String(id));
+          const parsed = parseRecord([header, ...texts].join('\n'));
+          return {
+            code: String(code),
+            record: parsed.ok ? parsed.value : undefined,
+            places: placesOf(database, String(id)),
+            journal: tableJournal(String(id), texts.length),
+          };
+        }),
+    expire(olderThanMs) {
+      const expired = database.prepare('DELETE FROM record WHERE kept = 0 AND changed_ms < ?');
+      let count = 0;
+      attempt(() => (count = Number(expired.run(now() - olderThanMs).changes)));
+      return count;
+    },
+    close: () => database.close(),
+  };
+}
+
+function textsOf(database: DatabaseSync, id: string): readonly string[] {
+  const lines = database.prepare('SELECT text FROM line WHERE record = ? ORDER BY n').all(id);
+  return lines.map(({ text }) => String(text));
+}
+
+function placesOf(database: DatabaseSync, id: string): readonly (readonly [MemberId, string])[] {
+  const places = database.prepare('SELECT member, token FROM place WHERE record = ?').all(id);
+  return places.map(({ member, token }) => [String(member), String(token)] as const);
+}
+
+function reasonOf(error: unknown): string {
+  return error instanceof Error ? error.message : String(error);
+}
+
+function ignore(): void {}

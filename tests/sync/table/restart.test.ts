@@ -1,0 +1,101 @@
+import { spawn, type ChildProcess } from 'node:child_process';
+import { once } from 'node:events';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { createServer, type AddressInfo } from 'node:net';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { afterAll, afterEach, describe, expect, it } from 'vitest';
+import { joinSharedTable, openSharedTable, type TableLink } from '../../../client/net/index.ts';
+import { ROOT } from '../../support/sources.ts';
+import { createTabStore, until } from '../../support/tableServer.ts';
+
+const root = mkdtempSync(path.join(tmpdir(), 'kilter-restart-'));
+afterAll(() => rmSync(root, { recursive: true }));
+
+let child: ChildProcess | undefined;
+afterEach(() => void child?.kill('SIGKILL'));
+
+async function freePort(): Promise<number> {
+  const server = createServer().listen(0, '127.0.0.1');
+  await once(server, 'listening');
+  const { port } = server.address() as AddressInfo;
+  server.close();
+  return port;
+}
+
+/** The server as a user starts it; its records are in `folder`. Resolves once it answers, with what it said on the error output. */
+async function start(port: number, folder: string): Promise<string[]> {
+  const said: string[] = [];
+  child = spawn(process.execPath, ['server/main.ts'], {
+    cwd: ROOT,
+    env: {
+      PATH: process.env['PATH'] ?? '',
+      PORT: String(port),
+      HOST: '127.0.0.1',
+      KILTER_RECORDS: path.join(root, folder),
+    },
+    stdio: ['ignore', 'pipe', 'pipe'],
+  });
+  child.stderr?.on('data', (chunk: Buffer) => said.push(chunk.toString()));
+  if (child.stdout !== null) await once(child.stdout, 'data');
+  return said;
+}
+
+async function stop(signal: 'SIGKILL' | 'SIGTERM'): Promise<void> {
+  const stopped = child;
+  if (stopped === undefined) return;
+  const ended = once(stopped, 'exit');
+  stopped.kill(signal);
+  await ended;
+}
+
+async function enter(origin: string, name: string, code?: string): Promise<TableLink> {
+  const options = { origin, name, store: createTabStore() };
+  const opened = await (code === undefined ? openSharedTable(options) : joinSharedTable({ ...options, code }));
+  if (!opened.ok) throw new Error(opened.error.reason);
+  return opened.value;
+}
+
+describe.each(['SIGKILL', 'SIGTERM'] as const)(
+  'a server that ends by %s in mid-descent and is started again',
+  (signal) => {
+    it('has its table again where it was, and everybody back in their seats by themselves', async () => {
+      const port = await freePort();
+      const origin = `http://127.0.0.1:${port}`;
+      await start(port, signal);
+      const ada = await enter(origin, 'Ada');
+      const bo = await enter(origin, 'Bo', ada.code);
+      for (const [link, command] of [
+        [ada, { kind: 'takeSeat', seat: 'flying' }],
+        [bo, { kind: 'takeSeat', seat: 'propellant' }],
+        [ada, { kind: 'begin' }],
+        [bo, { kind: 'setThrust', percent: 37 }],
+        [ada, { kind: 'setTilt', degrees: 3 }],
+      ] as const)
+        expect(await link.command(command)).toEqual({ ok: true, value: undefined });
+      await until('a second of descent', () => (ada.view?.flight.tick ?? 0) > 60);
+
+      await stop(signal);
+      const before = ada.view?.flight;
+      await until('both lines to be down', () => [ada, bo].every(({ state }) => state === 'reconnecting'));
+      const said = await start(port, signal);
+      await until('both back', () => [ada, bo].every(({ state }) => state === 'connected'), 20_000);
+      expect(said).toEqual([]);
+      expect(ada.view).toMatchObject({ stage: 'descending', you: { seat: 'flying', name: 'Ada' } });
+      expect(bo.view).toMatchObject({ you: { seat: 'propellant' }, commanded: { thrustPercent: 37, tiltDeg: 3 } });
+
+      // the descent goes on from where it was: at most half a second before what was seen last, and never anew
+      const back = ada.view?.flight.tick ?? 0;
+      expect(back).toBeGreaterThan((before?.tick ?? 0) - 31);
+      await until('it goes on', () => (ada.view?.flight.tick ?? 0) > (before?.tick ?? Infinity));
+      expect((await bo.command({ kind: 'setThrust', percent: 41 })).ok).toBe(true);
+      for (const link of [ada, bo]) link.leave();
+      await stop('SIGTERM');
+
+      // everybody has left: nothing to take up any more
+      await start(port, signal);
+      const gone = await joinSharedTable({ origin, name: 'Cy', store: createTabStore(), code: ada.code ?? '' });
+      expect(gone).toMatchObject({ ok: false, error: { code: 'table/no-table' } });
+    });
+  },
+);
