@@ -1,9 +1,10 @@
 import type { LimitTable } from '../../engine/table/index.ts';
 import { findLander } from '../landers.ts';
 import { limitAxes } from './limitAxes.ts';
-import trivet from './trivet.json' with { type: 'json' };
-import bolster from './bolster.json' with { type: 'json' };
-import steeple from './steeple.json' with { type: 'json' };
+import bolsterMoon from './bolsterMoon.json' with { type: 'json' };
+import steepleMoon from './steepleMoon.json' with { type: 'json' };
+import trivetMars from './trivetMars.json' with { type: 'json' };
+import trivetMoon from './trivetMoon.json' with { type: 'json' };
 
 interface LimitFile {
   readonly lander: string;
@@ -11,7 +12,7 @@ interface LimitFile {
   readonly limits: readonly number[];
 }
 
-const FILES: readonly LimitFile[] = [trivet, steeple, bolster];
+const FILES: readonly LimitFile[] = [trivetMoon, trivetMars, steepleMoon, bolsterMoon];
 
 /** The table of tip limits of a shipped lander on a world; undefined where none is shipped. */
 export function findLimits(landerId: string, worldId: string): LimitTable | undefined {
@@ -21,6 +22,6 @@ export function findLimits(landerId: string, worldId: string): LimitTable | unde
   const axes = limitAxes(lander);
   const expected = axes.slopes.length * axes.descentRates.length * axes.leans.length * axes.masses.length;
   if (file.limits.length !== expected)
-    throw new Error(`limits/${landerId}.json: expected ${expected} limits, came ${file.limits.length}`);
+    throw new Error(`limits of ${landerId} on ${worldId}: expected ${expected} limits, came ${file.limits.length}`);
   return { ...axes, limits: file.limits };
 }
