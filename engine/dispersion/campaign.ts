@@ -6,7 +6,8 @@ import { assert } from '../assert.ts';
 import type { Lander } from '../lander/lander.ts';
 import { hypot2 } from '../math/exponential.ts';
 import { atan2 } from '../math/trig.ts';
-import type { LegCondition, Soil, TouchdownCase, TouchdownOutcome } from '../touchdown/touchdownCase.ts';
+import type { Soil } from '../ground/soil.ts';
+import type { LegCondition, TouchdownCase, TouchdownOutcome } from '../touchdown/touchdownCase.ts';
 import {
   CAMPAIGN_INPUTS,
   INPUT_FACTS,

@@ -35,7 +35,7 @@ import { SAMPLING_METHODS } from './pointSet.ts';
 import { readDistribution } from './readDistribution.ts';
 import { readGear } from './readGear.ts';
 import { readPairs } from './readPairs.ts';
-import { readSoil } from './readSoil.ts';
+import { readSoil } from '../ground/readSoil.ts';
 
 export const CAMPAIGN_FORMAT = 'kilter-campaign/1';
 

@@ -1,3 +1,5 @@
+import type { Soil } from './soil.ts';
+
 /** The ground as a section: heights at equal steps in x, straight between them. */
 export interface Terrain {
   /** x of the first height [m]. */
@@ -8,6 +10,8 @@ export interface Terrain {
   readonly heights: readonly number[];
   /** Friction of the ground under footpads and hull [-]. */
   readonly friction: number;
+  /** Under the footpads; absent: rigid. The hull finds it rigid in any case. */
+  readonly soil?: Soil;
 }
 
 /** Height of the ground at x [m]; beyond its ends the ground goes on level. */
@@ -35,4 +39,9 @@ export function highestGround(terrain: Terrain): number {
 /** Tangent of the slope of the straight line between two points of the ground, + where it rises to the right [-]. */
 export function groundRise(terrain: Terrain, leftX: number, rightX: number): number {
   return (groundHeight(terrain, rightX) - groundHeight(terrain, leftX)) / (rightX - leftX);
+}
+
+/** The soil as the ground of a touchdown has it: nothing where it is rigid. */
+export function soilOf({ soil }: Terrain): { readonly soil?: Soil } {
+  return soil === undefined ? {} : { soil };
 }

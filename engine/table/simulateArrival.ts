@@ -2,6 +2,7 @@
  * The arrival of a played descent in the simulation in six degrees of freedom: free to move in every direction, where
  * the played world keeps it in the section. Same ground, same state, tanks drained alike, engine and thrusters off.
  */
+import { soilOf } from '../ground/terrain.ts';
 import { drainTanks } from '../lander/drainTanks.ts';
 import { fromAxisAngle, multiply, rotateBack } from '../math/quaternion.ts';
 import { anglesOf } from '../touchdown/attitude.ts';
@@ -31,7 +32,7 @@ export function arrivalCase(setup: DescentSetup, touchdown: TouchdownState): Tou
   return {
     lander: drainTanks(setup.lander, touchdown.mass),
     gravity,
-    ground: { shape: { kind: 'profile', terrain }, friction: terrain.friction },
+    ground: { shape: { kind: 'profile', terrain }, friction: terrain.friction, ...soilOf(terrain) },
     state: {
       horizontalSpeed: vx,
       travelAzimuth: 0,

@@ -15,7 +15,6 @@ export {
   type Ground,
   type LegCondition,
   type LoadLimits,
-  type Soil,
   type ThrustTail,
   type TouchdownCase,
   type TouchdownConditions,

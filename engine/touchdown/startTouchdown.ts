@@ -56,7 +56,8 @@ import {
 } from './layout.ts';
 import { prepareProfile, profileHeight, TOUCH_HEIGHT, touchProfile } from './profileGround.ts';
 import { bekkerCoefficient } from './soil.ts';
-import type { Soil, TouchdownConditions, TouchdownOptions } from './touchdownCase.ts';
+import type { Soil } from '../ground/soil.ts';
+import type { TouchdownConditions, TouchdownOptions } from './touchdownCase.ts';
 
 /** The lander starts this share of its own size off the ground, so that rounding puts no point into it [-]. */
 const HAIR = 1e-12;

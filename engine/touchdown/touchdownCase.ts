@@ -1,4 +1,5 @@
 import type { Lander } from '../lander/lander.ts';
+import type { Soil } from '../ground/soil.ts';
 import type { Terrain } from '../ground/terrain.ts';
 
 /**
@@ -63,32 +64,8 @@ export interface Ground {
 export type GroundShape =
   /** Slope at least 0, falling toward `fallAzimuth` (default 0, toward +x) [rad]. */
   | { readonly kind: 'plane'; readonly slope: number; readonly fallAzimuth?: number }
-  /** The section of the levels, the same at every y; its own friction is not used. */
+  /** The section of the levels, the same at every y; its own friction and soil are not used. */
   | { readonly kind: 'profile'; readonly terrain: Terrain };
-
-export type Soil =
-  /** Only the legs give. */
-  | { readonly kind: 'rigid' }
-  /** Elastic up to the bearing strength, then sinks without limit and stays sunk. */
-  | {
-      readonly kind: 'bearing';
-      /** Elastic stiffness under one footpad [N/m]. */
-      readonly stiffness: number;
-      /** Bearing strength [Pa]. */
-      readonly strength: number;
-    }
-  /** Pressure-sinkage law p = (cohesive / width + frictional) sinkage^exponent; unloads along `stiffness`. */
-  | {
-      readonly kind: 'bekker';
-      /** k_c [N/m^(exponent + 1)]. */
-      readonly cohesive: number;
-      /** k_phi [N/m^(exponent + 2)]. */
-      readonly frictional: number;
-      /** n [-]. */
-      readonly exponent: number;
-      /** Of unloading and reloading under one footpad [N/m]. */
-      readonly stiffness: number;
-    };
 
 export type LegCondition =
   | { readonly leg: number; readonly kind: 'missing' }

@@ -1,5 +1,6 @@
 import { assert } from '../assert.ts';
 import { lagStep } from '../descent/thrust.ts';
+import { soilOf } from '../ground/terrain.ts';
 import { preparePlanarFeet, weighFeet, type PlanarFeet } from '../touchdown/planarFeet.ts';
 import { MAX_SPEED, PHYSICS_DT } from './constants.ts';
 import type { DescentSetup } from './descent.ts';
@@ -51,7 +52,7 @@ export function createDescent(setup: DescentSetup): Descent {
 }
 
 function layOutFeet({ lander, terrain, gravity }: DescentSetup, { azimuth, masses }: SectionLander): PlanarFeet {
-  const ground = { shape: { kind: 'profile', terrain }, friction: terrain.friction } as const;
+  const ground = { shape: { kind: 'profile', terrain }, friction: terrain.friction, ...soilOf(terrain) } as const;
   return preparePlanarFeet(lander, masses.leastMass, azimuth, ground, gravity, PHYSICS_DT);
 }
 

@@ -8,6 +8,7 @@ import {
   report,
   type ProblemList,
 } from '../../engine/fieldReader.ts';
+import { readSoil } from '../../engine/ground/index.ts';
 import { accept, refuse, type FieldProblem, type Result } from '../../engine/result.ts';
 import type { BaseSlope, CraterField, GroundShape, Site, StepField, Undulation } from './site.ts';
 import { MOST_SLOPES, RANGES, SITE_FORMAT, TEXTS } from './siteRanges.ts';
@@ -20,7 +21,7 @@ export function parseSite(json: unknown): Result<Site, readonly FieldProblem[]> 
 }
 
 function readSite(list: ProblemList, json: unknown): Site | undefined {
-  const fields = readFields(list, json, '', ['format', 'id', 'name', 'summary', 'ground']);
+  const fields = readFields(list, json, '', ['format', 'id', 'name', 'summary', 'ground'], ['startX']);
   if (fields === undefined) return undefined;
   if (fields.format !== SITE_FORMAT && fields.format !== undefined) {
     const expected = JSON.stringify(SITE_FORMAT);
@@ -29,18 +30,22 @@ function readSite(list: ProblemList, json: unknown): Site | undefined {
   const id = readText(list, fields.id, 'id', TEXTS.id);
   const name = readText(list, fields.name, 'name', TEXTS.name);
   const summary = readText(list, fields.summary, 'summary', TEXTS.summary);
+  const startX = fields.startX === undefined ? 0 : readNumber(list, fields.startX, 'startX', RANGES.startX);
   const ground = fields.ground === undefined ? undefined : readGround(list, fields.ground, 'ground');
   if (id === undefined || name === undefined || summary === undefined || ground === undefined) return undefined;
-  return { id, name, summary, ground };
+  if (startX === undefined) return undefined;
+  checkStart(list, startX, ground);
+  return { id, name, summary, startX, ground };
 }
 
 const GROUND = ['width', 'spacing', 'friction', 'slopes', 'undulation', 'craters', 'steps'] as const;
 
 function readGround(list: ProblemList, value: unknown, path: string): GroundShape | undefined {
-  const fields = readFields(list, value, path, GROUND);
+  const fields = readFields(list, value, path, GROUND, ['soil']);
   const width = readNumber(list, fields?.width, `${path}.width`, RANGES.width);
   const spacing = readNumber(list, fields?.spacing, `${path}.spacing`, RANGES.spacing);
   const friction = readNumber(list, fields?.friction, `${path}.friction`, RANGES.friction);
+  const soil = readSoil(list, fields?.soil, `${path}.soil`);
   const slopes = readList(
     list,
     fields?.slopes,
@@ -53,7 +58,8 @@ function readGround(list: ProblemList, value: unknown, path: string): GroundShap
   const steps = readSteps(list, fields?.steps, `${path}.steps`);
   if (width === undefined || spacing === undefined || friction === undefined || slopes === undefined) return undefined;
   if (undulation === undefined || craters === undefined || steps === undefined) return undefined;
-  const ground = { width, spacing, friction, slopes, undulation, craters, steps };
+  if (soil === undefined && fields?.soil !== undefined) return undefined;
+  const ground = { width, spacing, friction, ...(soil && { soil }), slopes, undulation, craters, steps };
   checkGround(list, ground, path);
   return ground;
 }
@@ -98,6 +104,17 @@ function readSteps(list: ProblemList, value: unknown, path: string): StepField |
   return count === undefined || mostHeight === undefined || width === undefined
     ? undefined
     : { count, mostHeight, width };
+}
+
+/** Descents begin well inside the ground. */
+function checkStart(list: ProblemList, startX: number, { width }: GroundShape): void {
+  const most = 0.4 * width;
+  if (Math.abs(startX) <= most) return;
+  report(list, 'start-off-site', {
+    path: 'startX',
+    expected: `a place from ${-most} to ${most} m`,
+    came: String(startX),
+  });
 }
 
 /** What the fields must be to each other. */

@@ -1,9 +1,13 @@
+import type { Soil } from '../../engine/ground/index.ts';
+
 /** Ground to land on. Only `parseSite` makes one from foreign data. SI; angles in radians. */
 export interface Site {
   /** Lower-case identifier, such as 'saddlers-bench'. */
   readonly id: string;
   readonly name: string;
   readonly summary: string;
+  /** Over which place descents to it begin [m]. */
+  readonly startX: number;
   readonly ground: GroundShape;
 }
 
@@ -15,6 +19,8 @@ export interface GroundShape {
   readonly spacing: number;
   /** Under footpads and hull [-]. */
   readonly friction: number;
+  /** Under the footpads; absent: rigid. */
+  readonly soil?: Soil;
   /** Base slopes from the left end to the right, each up to its `untilX`; the last reaches the right end. */
   readonly slopes: readonly BaseSlope[];
   readonly undulation: Undulation;

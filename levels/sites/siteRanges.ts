@@ -19,6 +19,7 @@ export const TEXTS = {
 } as const satisfies Readonly<Record<string, TextRule>>;
 
 export const RANGES = {
+  startX: { least: -1000, most: 1000, unit: 'm' },
   width: { least: 100, most: 2000, unit: 'm' },
   spacing: { least: 0.25, most: 2, unit: 'm' },
   friction: { least: 0, most: 1.5, unit: '-' },

@@ -31,5 +31,6 @@ export function createGround(site: Site, seed: number): Terrain {
     spacing: ground.spacing,
     heights: Array.from({ length: count }, (_, i) => heightAt(i)),
     friction: ground.friction,
+    ...(ground.soil && { soil: ground.soil }),
   };
 }

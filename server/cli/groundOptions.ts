@@ -59,7 +59,7 @@ export interface TurnedGround {
 export function readGround(lander: Lander, options: GroundOptions): TurnedGround {
   const { slope, slopeAzimuth, underPad = [], siteAzimuth = 0 } = options;
   const site = readSite(options);
-  const soil = readSoil(options);
+  const soil = readSoil(options) ?? site?.terrain.soil;
   checkLegNumbers(
     '--under-pad',
     lander,
@@ -83,7 +83,7 @@ export function readGround(lander: Lander, options: GroundOptions): TurnedGround
 }
 
 /** What was asked, defaults filled in; null where it does not enter. */
-export function echoGround(options: GroundOptions, { friction }: Ground): Readonly<Record<string, unknown>> {
+export function echoGround(options: GroundOptions, { friction, soil }: Ground): Readonly<Record<string, unknown>> {
   const isPlane = options.site === undefined;
   return {
     slopeDeg: isPlane ? (options.slope ?? 0) : null,
@@ -91,7 +91,7 @@ export function echoGround(options: GroundOptions, { friction }: Ground): Readon
     ...echoSite(options),
     friction,
     underPad: options.underPad ?? [],
-    ...echoSoil(options),
+    ...echoSoil(soil),
   };
 }
 

@@ -1,5 +1,5 @@
 import type { Command } from 'commander';
-import type { Soil } from '../../engine/touchdown/index.ts';
+import type { Soil } from '../../engine/ground/index.ts';
 import { quantityParser, type Quantity } from './quantity.ts';
 import { UsageError } from './usageError.ts';
 
@@ -56,17 +56,19 @@ export function readSoil(options: SoilOptions): Soil | undefined {
   return { kind: 'bearing', stiffness, strength };
 }
 
-/** What was asked, defaults filled in; null where it does not enter. */
-export function echoSoil(options: SoilOptions): Readonly<Record<string, unknown>> {
-  const { soilStiffness, soilStrength, soilCohesive, soilFrictional, soilExponent } = options;
+/** The soil, whether asked for or that of the site; null where it does not enter. */
+export function echoSoil(soil: Soil | undefined): Readonly<Record<string, unknown>> {
+  const { stiffness, strength, cohesive, frictional, exponent } = { ...NO_SOIL, ...soil };
   return {
-    soilStiffness: soilStiffness ?? null,
-    soilStrength: soilStrength ?? null,
-    soilCohesive: soilCohesive ?? null,
-    soilFrictional: soilFrictional ?? null,
-    soilExponent: soilCohesive === undefined ? null : (soilExponent ?? DEFAULT_EXPONENT),
+    soilStiffness: stiffness,
+    soilStrength: strength,
+    soilCohesive: cohesive,
+    soilFrictional: frictional,
+    soilExponent: exponent,
   };
 }
+
+const NO_SOIL = { stiffness: null, strength: null, cohesive: null, frictional: null, exponent: null };
 
 /** Such as 'soil of 20000 Pa'; '' for rigid ground. */
 export function describeSoil(soil: Soil | undefined): string {

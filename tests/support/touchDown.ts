@@ -1,8 +1,8 @@
+import type { Soil } from '../../engine/ground/index.ts';
 import type { Lander } from '../../engine/lander/lander.ts';
 import { nextUniform, type RandomState } from '../../engine/math/random.ts';
 import { simulateTouchdown } from '../../engine/touchdown/index.ts';
 import type {
-  Soil,
   TouchdownCase,
   TouchdownConditions,
   TouchdownOptions,

@@ -1,6 +1,7 @@
 import type { BodyPoint } from '../../engine/lander/lander.ts';
 import { nextUniform, type RandomState } from '../../engine/math/random.ts';
-import type { LegCondition, Soil, TouchdownCase } from '../../engine/touchdown/index.ts';
+import type { Soil } from '../../engine/ground/index.ts';
+import type { LegCondition, TouchdownCase } from '../../engine/touchdown/index.ts';
 import { ringLander } from './ringLander.ts';
 
 const DEGREE = Math.PI / 180;

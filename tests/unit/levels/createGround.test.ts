@@ -14,7 +14,7 @@ const BARE: GroundShape = {
 };
 
 function ground(shape: Partial<GroundShape>, seed = 1): Terrain {
-  const site: Site = { id: 'test', name: 'Test', summary: 'For tests.', ground: { ...BARE, ...shape } };
+  const site: Site = { id: 'test', name: 'Test', summary: 'For tests.', startX: 0, ground: { ...BARE, ...shape } };
   return createGround(site, seed);
 }
 

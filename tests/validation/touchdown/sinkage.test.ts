@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Soil } from '../../../engine/touchdown/index.ts';
+import type { Soil } from '../../../engine/ground/index.ts';
 import { bekkerCoefficient } from '../../../engine/touchdown/soil.ts';
 import { ringLander } from '../../support/ringLander.ts';
 import { MOON, plane, touchDown } from '../../support/touchDown.ts';

@@ -1,4 +1,3 @@
-/** Reads the soil of a campaign document. */
 import {
   describe,
   readFields,
@@ -8,7 +7,7 @@ import {
   type NumberRange,
   type ProblemList,
 } from '../fieldReader.ts';
-import type { Soil } from '../touchdown/touchdownCase.ts';
+import type { Soil } from './soil.ts';
 
 const KINDS = ['rigid', 'bearing', 'bekker'] as const satisfies readonly Soil['kind'][];
 const FIELDS = {
@@ -26,6 +25,7 @@ const RANGES = {
 } as const satisfies Readonly<Record<string, NumberRange>>;
 type Field = keyof typeof RANGES | 'kind';
 
+/** The soil of a campaign or a site. */
 export function readSoil(list: ProblemList, value: unknown, path: string): Soil | undefined {
   if (value === undefined) return undefined;
   if (typeof value !== 'object' || value === null || !Object.hasOwn(value, 'kind') || !('kind' in value))
