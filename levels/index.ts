@@ -7,8 +7,12 @@ export { LANDERS, findLander } from './landers.ts';
 export { findLimits } from './limits/findLimits.ts';
 export { limitAxes } from './limits/limitAxes.ts';
 
-// levels/scenarios
-export { firstLanding } from './scenarios/firstLanding.ts';
+// levels/plans
+export { firstLanding } from './plans/firstLanding.ts';
+export { findStart, STARTS, type Start } from './plans/findStart.ts';
+export { whyNotFlown, worldsFor } from './plans/flyable.ts';
+export { layPlan } from './plans/layPlan.ts';
+export { parsePlanChoice } from './plans/parsePlanChoice.ts';
 
 // levels/sites
 export { findSite, SITES } from './sites/findSite.ts';

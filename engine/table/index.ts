@@ -13,6 +13,16 @@ export {
   TILT_RANGE_DEG,
 } from './judge.ts';
 export { LONGEST_NAME, parseMemberName } from './memberName.ts';
+export {
+  FLIGHT_MODES,
+  PACES,
+  PLAN_FORMAT,
+  SENSOR_TROUBLES,
+  type FlightMode,
+  type Pace,
+  type PlanChoice,
+  type SensorTrouble,
+} from './planChoice.ts';
 export { playedModel } from './playedModel.ts';
 export { bandOf, calloutOf } from './marginBand.ts';
 export { PERMISSIONS, type Who } from './permissions.ts';

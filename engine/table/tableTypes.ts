@@ -1,6 +1,7 @@
 import type { FirstLimit } from '../touchdown/tipLimit.ts';
 import type { Arrival, ControlInput, DescentSetup, DescentState, Outcome } from '../world/descent.ts';
 import type { LimitTable } from './limitTable.ts';
+import type { PlanChoice } from './planChoice.ts';
 
 /** The vocabulary of the table: who sits where, what may be asked of it, and what each member is shown. */
 
@@ -48,6 +49,8 @@ export interface TablePlan {
   readonly siteId: string;
   readonly worldId: string;
   readonly seed: number;
+  /** What it was laid out from; absent where a plan was made otherwise, as tests do. */
+  readonly choice?: PlanChoice;
   readonly setup: DescentSetup;
   /** Tip limits of this lander on this world, for the live margin; without it the live margin has no number. */
   readonly limits?: LimitTable;

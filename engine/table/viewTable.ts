@@ -20,7 +20,7 @@ export function viewTable(table: Table, id: MemberId): TableView {
   const { state, run, plan } = table;
   const member = findMember(state, id);
   assert(member !== undefined, `there is a member ${id} at this table`);
-  const { title, landerId, siteId, worldId, seed } = plan;
+  const { title, landerId, siteId, worldId, seed, choice } = plan;
   const scorecard = scorecardOf(table);
   return {
     stage: state.stage,
@@ -28,7 +28,7 @@ export function viewTable(table: Table, id: MemberId): TableView {
     you: viewYou(state, member),
     seats: SEATS.map((seat) => viewSeat(state, seat)),
     watching: state.members.filter((other) => other !== member && isWatching(other)).map(({ name }) => name),
-    plan: { title, landerId, siteId, worldId, seed },
+    plan: { title, landerId, siteId, worldId, seed, ...(choice && { choice }) },
     commanded: state.commanded,
     flight: run.flight,
     margin: run.margin,
