@@ -8,7 +8,7 @@ export { findLimits } from './limits/findLimits.ts';
 export { limitAxes } from './limits/limitAxes.ts';
 
 // levels/plans
-export { firstLanding } from './plans/firstLanding.ts';
+export { firstChoice, firstLanding } from './plans/firstLanding.ts';
 export { findStart, STARTS, type Start } from './plans/findStart.ts';
 export { whyNotFlown, worldsFor } from './plans/flyable.ts';
 export { layPlan } from './plans/layPlan.ts';

@@ -2,7 +2,7 @@ import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { groundHeight } from '../../../engine/ground/index.ts';
 import { massProperties } from '../../../engine/lander/index.ts';
-import { hashSetup } from '../../../engine/replay/index.ts';
+import { hashValue } from '../../../engine/math/hashValue.ts';
 import { createDescent, readDescent } from '../../../engine/world/index.ts';
 import { findWorld, WORLDS } from '../../../engine/worlds.ts';
 import { findStart, LANDERS, layPlan, parsePlanChoice, SITES, STARTS, worldsFor } from '../../../levels/index.ts';
@@ -36,7 +36,7 @@ describe('a choice that can be flown', () => {
         if (!plan.ok || !read.ok) throw new Error(JSON.stringify([plan, read]));
         const again = layPlan(read.value);
         if (!again.ok) throw new Error(JSON.stringify(again));
-        expect(hashSetup(again.value.setup)).toBe(hashSetup(plan.value.setup));
+        expect(hashValue(again.value.setup)).toBe(hashValue(plan.value.setup));
         expect(again.value).toEqual(plan.value);
         expect(plan.value.choice).toEqual(choice);
         seen.add(`${choice.lander} ${choice.site} ${choice.start}`);
