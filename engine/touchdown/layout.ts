@@ -47,16 +47,14 @@ export const FOOT_BOTTOMED_STIFFNESS = 32; // [N/m]
 export const FOOT_LEG_STIFFNESS = 33; // now, along and across [N/m]
 export const FOOT_LATERAL_STIFFNESS = 34;
 export const FOOT_BOTTOMED = 35; // 1 when all stages are used up
-export const FOOT_DAMPING = 36; // dashpot over step, for one foot, per square root of stiffness
-export const FOOT_SOIL_COEFFICIENT = 37; // force per sinkage^exponent [N/m^exponent]; unused when the strength is constant
-export const FOOT_LAST_SET = 38; // lateral set of the last step that had one, a first guess [m]
-export const FOOT_NORMAL_X = 39; // of the profile at the last step
-export const FOOT_NORMAL_Z = 40;
-export const FOOT_FOLDS = 41; // 1 when the leg is not latched: gone once folded over its own length
-export const FOOT_SIZE = 42;
+export const FOOT_SOIL_COEFFICIENT = 36; // force per sinkage^exponent [N/m^exponent]; unused when the strength is constant
+export const FOOT_LAST_SET = 37; // lateral set of the last step that had one, a first guess [m]
+export const FOOT_NORMAL_X = 38; // of the profile at the last step
+export const FOOT_NORMAL_Z = 39;
+export const FOOT_FOLDS = 40; // 1 when the leg is not latched: gone once folded over its own length
+export const FOOT_SIZE = 41;
 
-// hull: one record a point
-export const HULL_X = 0; // principal frame [m]
+// hull: one record a point, which begins with its place in the principal frame [m]
 export const HULL_TOUCHING = 3;
 export const HULL_ANCHOR1 = 4;
 export const HULL_ANCHOR2 = 5;
@@ -97,8 +95,7 @@ export const FOUND_CRUSH_WORK = 6; // [J]
 export const FOUND_SOIL_WORK = 7;
 export const FOUND_FRICTION_WORK = 8;
 export const FOUND_DAMPING_WORK = 9;
-export const FOUND_THRUST_WORK = 10;
-export const FOUND_SIZE = 11;
+export const FOUND_SIZE = 10;
 
 // trial: the force of one foot on its way through the plastic return, surface axes (normal, along, across)
 export const TRIAL_N = 0; // elastic guess, reduced by the permanent deformation found so far [N]

@@ -1,16 +1,13 @@
 import type { TouchdownKernel } from './kernel.ts';
 import {
-  FOOT_SIZE,
   RUN_GX,
   HULL_TOUCHING,
   HULL_UN,
-  FOUND_HULL_CONTACTS,
   HULL_SIZE,
   RUN_INVERSE_IX,
   BODY_LX,
   BODY_PX,
   BODY_R11,
-  FOOT_UN,
   BODY_VX,
 } from './layout.ts';
 import { TOUCH_HEIGHT, touchProfile } from './profileGround.ts';
@@ -64,11 +61,4 @@ export function freeTime(kernel: TouchdownKernel, gap: number, rate: number): nu
   const root = Math.sqrt(c * c + 2 * g * gap);
   // the form without cancellation
   return c > 0 ? (2 * gap) / (c + root) : (root - c) / g;
-}
-
-/** Elastic energy of feet is needed by the ledger alone; see ledger.ts. True while anything touches the ground. */
-export function anyContact(kernel: TouchdownKernel): boolean {
-  const { feet, feetEnd, found } = kernel;
-  for (let o = 0; o < feetEnd; o += FOOT_SIZE) if (feet[o + FOOT_UN]! > 0) return true;
-  return found[FOUND_HULL_CONTACTS]! > 0;
 }
