@@ -14,7 +14,7 @@ function newest(path) {
   return readdirSync(path).reduce((latest, name) => Math.max(latest, newest(join(path, name))), stat.mtimeMs);
 }
 
-export function ensureClientBuilt() {
+function ensureClientBuilt() {
   const changed = Math.max(...sources.map((source) => newest(join(root, source))));
   if (existsSync(stamp) && statSync(stamp).mtimeMs >= changed) return;
   const begun = new Date();

@@ -12,7 +12,7 @@ import './styles/desk.css';
 const FIRST_SEED = 1;
 
 /** What went wrong, in words; undefined when the table is laid. */
-export type Problem = string | undefined;
+type Problem = string | undefined;
 
 /** A table in this page: the person flies at once. */
 export async function flyAlone(): Promise<Problem> {

@@ -2,7 +2,7 @@
  * The browser's Back at a table. Sitting down adds one entry to the history, so that Back leads from the table to the start
  * page and not off the site; the page decides what becomes of the press.
  */
-export interface WayBack {
+interface WayBack {
   /** The person stays: the entry that Back took away is put back. */
   stay(): void;
   /** The person has left: the entry goes too, unless Back has taken it. */

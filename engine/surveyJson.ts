@@ -1,4 +1,4 @@
-export interface JsonSurvey {
+interface JsonSurvey {
   /** Deepest nesting of lists and objects. */
   readonly depth: number;
   /** Fields named twice in one object, which JSON.parse would let pass; at most REPEATED of them. */

@@ -5,7 +5,6 @@ export { LANDERS, findLander } from './landers.ts';
 
 // levels/limits
 export { findLimits } from './limits/findLimits.ts';
-export { limitAxes } from './limits/limitAxes.ts';
 
 // levels/plans
 export { firstChoice, firstLanding } from './plans/firstLanding.ts';
@@ -18,7 +17,7 @@ export { parsePlanChoice } from './plans/parsePlanChoice.ts';
 export { findSite, SITES } from './sites/findSite.ts';
 export { parseSite } from './sites/parseSite.ts';
 export { parseSiteText } from './sites/parseSiteText.ts';
-export type { BaseSlope, CraterField, GroundShape, Site, StepField, Undulation } from './sites/site.ts';
+export type { GroundShape, Site } from './sites/site.ts';
 export { SITE_BUDGET } from './sites/siteRanges.ts';
 
 // levels/terrain

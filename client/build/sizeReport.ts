@@ -4,7 +4,7 @@ import { brotliCompressSync, gzipSync } from 'node:zlib';
 import type { Plugin } from 'vite';
 
 /** One file of the built client, in bytes. */
-export interface BuiltFile {
+interface BuiltFile {
   readonly file: string;
   /** 'start': loaded with the start page. 'table': loaded after it shows. */
   readonly when: 'start' | 'table';

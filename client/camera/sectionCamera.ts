@@ -8,13 +8,13 @@ export interface Framing {
 }
 
 /** The sheet in pixels, and how much of each side lies under cards. */
-export interface SheetSize {
+interface SheetSize {
   readonly width: number;
   readonly height: number;
   readonly covered: Insets;
 }
 
-export interface Insets {
+interface Insets {
   readonly left: number;
   readonly top: number;
   readonly right: number;

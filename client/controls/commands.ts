@@ -3,8 +3,8 @@ import type { ControlInput } from '../../engine/world/index.ts';
 import type { TableLink } from '../net/index.ts';
 
 /** Whole percent of thrust and whole degrees of tilt that one press changes. */
-export const THRUST_STEP = 5;
-export const TILT_STEP = 2;
+const THRUST_STEP = 5;
+const TILT_STEP = 2;
 
 /** How long an accepted command is shown before the table's own word is believed again [ms]. */
 const BELIEVE_AFTER_MS = 500;

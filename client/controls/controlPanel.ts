@@ -7,7 +7,7 @@ import { inDegrees, percent } from '../text/numbers.ts';
 import type { CommandDesk } from './commands.ts';
 import { createScale } from './scale.ts';
 
-export interface ControlPanel {
+interface ControlPanel {
   readonly panel: HTMLElement;
   /** True while letters act as keys. */
   lettersOn(): boolean;

@@ -21,7 +21,7 @@ const LETTERS: Readonly<Record<string, Act>> = {
   h: (desk) => desk.toggleHold(),
 };
 
-export interface KeyOptions {
+interface KeyOptions {
   readonly isActive: () => boolean;
   /** Letters can be turned off by people whose speech input types them. */
   readonly lettersOn: () => boolean;

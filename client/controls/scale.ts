@@ -1,7 +1,7 @@
 import { element } from '../panels/element.ts';
 
 /** A ruled scale with a hollow cursor (commanded) that can be set, and a filled mark (actual) that follows. */
-export interface Scale {
+interface Scale {
   readonly body: HTMLElement;
   readonly cursor: HTMLInputElement;
   /** Moves the marks: values of the scale. */
@@ -11,7 +11,7 @@ export interface Scale {
   allow(allowed: boolean): void;
 }
 
-export interface ScaleOptions {
+interface ScaleOptions {
   readonly name: string;
   readonly direction: 'upright' | 'level';
   readonly least: number;

@@ -3,7 +3,7 @@ import { pixelRatio } from '../camera/pixelRatio.ts';
 import type { DescentSource } from './descentDrawing.ts';
 import { type Layout, SectionScene } from './SectionScene.ts';
 
-export interface SectionGame {
+interface SectionGame {
   /** What lies over the section has changed. */
   refit(): void;
   end(): void;

@@ -3,7 +3,7 @@ import type { Outcome, Phase } from '../../engine/world/index.ts';
 
 /** Every string that a person reads after the start page (`index.html` holds its own). English; one file a language. */
 
-export const NAME = 'Kilter';
+const NAME = 'Kilter';
 
 export const EXERCISE = {
   mark: 'Exercise.',

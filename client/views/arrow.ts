@@ -3,7 +3,7 @@ import type { Mark, Pen, Tone } from '../ink/pen.ts';
 /** Length of an arrowhead for its half width. */
 const SLENDER = 2.6;
 
-export interface Arrow {
+interface Arrow {
   readonly fromX: number;
   readonly fromY: number;
   readonly toX: number;

@@ -14,7 +14,7 @@ const APART = 230;
 const CLEAR = 2;
 
 /** How clearly a break is to be seen: it opens and closes with what it leaves out. */
-export function breakStrength(leftOut: number): number {
+function breakStrength(leftOut: number): number {
   return ramp(leftOut, 0, CLEAR);
 }
 

@@ -1,7 +1,7 @@
 import { groundHeight, type Terrain } from '../../engine/ground/index.ts';
 import { ramp, scatter, type Sheet } from './sheet.ts';
 
-export interface DustCause {
+interface DustCause {
   readonly x: number;
   readonly terrain: Terrain;
   /** Of the lowest foot over the ground [m]. */

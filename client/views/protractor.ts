@@ -7,7 +7,7 @@ const DEGREE = Math.PI / 180;
 /** The scale runs this far past the lander's own line. */
 const BEYOND = 6 * DEGREE;
 
-export interface TiltReading {
+interface TiltReading {
   /** The foot that the lander would turn over [m]. */
   readonly foot: Spot;
   readonly center: Spot;

@@ -12,7 +12,7 @@ const NARROWER = 300;
 /** Width of a sheet on which speeds have their full length [drafting units]; they shrink with a narrower one. */
 const FULL_WIDTH = 640;
 
-export interface SpeedReading {
+interface SpeedReading {
   /** Of the center of mass [m]. */
   readonly x: number;
   readonly y: number;

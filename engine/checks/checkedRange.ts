@@ -11,7 +11,7 @@ export const RANGED_MODELS = [
 export type RangedModel = (typeof RANGED_MODELS)[number];
 
 /** Between which values of one input a model has been compared with something outside it. */
-export interface CheckedRange {
+interface CheckedRange {
   /** As the field is called in results, with its unit in the name where it is not SI. */
   readonly quantity: string;
   /** Other fields that are the same input. */
@@ -114,7 +114,7 @@ export const CHECKED_RANGES: Readonly<Record<RangedModel, readonly CheckedRange[
 };
 
 /** Something that a model can do and that nothing outside it has been compared with. */
-export interface UncheckedFeature {
+interface UncheckedFeature {
   /** As the field is called in results; a number other than 0, a word or a list that is not empty asks for it. */
   readonly asked: string;
   readonly words: string;

@@ -14,7 +14,7 @@ import {
 export const DEGREE = Math.PI / 180;
 
 /** A lump of mass on equal legs; hips 3 m up, pads 0.9 m wide. */
-export interface Gear {
+interface Gear {
   readonly mass: number;
   readonly inertia: readonly [number, number, number];
   readonly centerHeight: number;

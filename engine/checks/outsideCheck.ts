@@ -9,8 +9,7 @@ export const CHECK_KINDS = ['measured', 'printed', 'form', 'derived', 'trend'] a
 export type CheckKind = (typeof CHECK_KINDS)[number];
 
 /** yes: at hand, or derived beside the code. abstract: only its abstract was. no: from memory, or there is no source. */
-export const SIGHTS = ['yes', 'abstract', 'no'] as const;
-export type Sight = (typeof SIGHTS)[number];
+type Sight = 'yes' | 'abstract' | 'no';
 
 /** equals: within the tolerance. atMost, atLeast: on that side of the expected value, which is then a bound. within: between two. */
 export type CheckRelation = 'equals' | 'atMost' | 'atLeast' | 'within';

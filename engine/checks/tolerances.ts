@@ -9,7 +9,7 @@ export interface Tolerance {
  * Every tolerance of the outside checks stands in this table. They say how well the *expected* value is known, not how
  * well the engine does: a check that fails is looked into, its tolerance is not widened.
  */
-export const TOLERANCES = {
+const TOLERANCES = {
   /** Closed forms: both sides are exact, so only the rounding of the printed value separates them. */
   printed: {
     reason: 'half a unit in the last printed place',

@@ -16,7 +16,7 @@ const RATE_PER_ERROR = 1.5;
 const RATE_TIME = 0.15;
 
 /** What turns, and with which thrusters. */
-export interface TurningBody {
+interface TurningBody {
   /** About the turning axis [kg·m²]. */
   readonly inertia: number;
   /** [N·m] */

@@ -35,7 +35,7 @@ export const STEADY: PilotManner = {
 export const HASTY: PilotManner = { touchdownRate: 1.2, ratePerHeight: 0.14, fastestRate: 8, drift: 4, cutHeight: 0.4 };
 
 /** What the pilot must know besides the state. */
-export interface PilotedCraft {
+interface PilotedCraft {
   readonly engine: Engine;
   /** [m/s²] */
   readonly gravity: number;

@@ -26,7 +26,7 @@ export const CAMPAIGN_INPUTS = [
 ] as const;
 export type CampaignInput = (typeof CAMPAIGN_INPUTS)[number];
 
-export interface InputFacts {
+interface InputFacts {
   readonly unit: string;
   readonly meaning: string;
   /** What a run may be given: nothing outside is ever drawn. */

@@ -3,7 +3,7 @@ import { createDrawer, type DrawnInputs } from './campaign.ts';
 import { answeredCases, isCutOff, measureAt, MEASURES, outcomeAt, type CampaignTally } from './tally.ts';
 
 /** One case that was run: what was drawn and what came out, measures in the order of MEASURES. */
-export interface CaseRow extends DrawnInputs {
+interface CaseRow extends DrawnInputs {
   readonly index: number;
   readonly outcome: TouchdownOutcome;
   /** Up to the verdict where isCutOff says so. */

@@ -1,6 +1,6 @@
 /** A sample of which some values are known only to be worse than all others. */
 
-export interface CensoredSample {
+interface CensoredSample {
   /** Those that are known, ascending. */
   readonly known: Float64Array;
   /** How many are cut off. */

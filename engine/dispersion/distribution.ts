@@ -66,7 +66,7 @@ export function quantile(distribution: Distribution, u: number): number {
 }
 
 /** Between which values something can come out. */
-export interface Reach {
+interface Reach {
   readonly low: number;
   readonly high: number;
 }

@@ -20,7 +20,7 @@ export interface PointSet {
   coordinate(point: number, dimension: number): number;
 }
 
-export interface PointSetOptions {
+interface PointSetOptions {
   readonly method: SamplingMethod;
   readonly dimensions: number;
   readonly size: number;
@@ -29,7 +29,7 @@ export interface PointSetOptions {
 }
 
 /** Most points of a set: what a permutation holds. */
-export const MOST_POINTS = 1073741824; // 2^30
+const MOST_POINTS = 1073741824; // 2^30
 
 /** Streams of random numbers of one seed: coordinates, shufflings and shifts never share one. */
 const COORDINATES = 0;

@@ -13,7 +13,7 @@ import { INPUT_FACTS, type CampaignInput } from './campaignInputs.ts';
 import { DISTRIBUTION_KINDS, reach, shareKept, type Choice, type Distribution } from './distribution.ts';
 
 const MOST_CHOICES = 64;
-export const WEIGHT: NumberRange = { least: 1e-12, most: 1e12, unit: '-' };
+const WEIGHT: NumberRange = { least: 1e-12, most: 1e12, unit: '-' };
 /** A truncated normal keeps at least this share of the normal: less is surely a slip, and soon too little to invert. */
 const LEAST_SHARE_KEPT = 1e-6;
 

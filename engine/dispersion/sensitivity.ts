@@ -101,7 +101,7 @@ export function rankCorrelation(a: ArrayLike<number>, b: ArrayLike<number>): num
 }
 
 /** Ranks from 1; equal values share the mean of the ranks they take up. */
-export function ranks(values: ArrayLike<number>): Float64Array {
+function ranks(values: ArrayLike<number>): Float64Array {
   const order = Uint32Array.from({ length: values.length }, (_, i) => i);
   order.sort((i, j) => (values[i] ?? 0) - (values[j] ?? 0) || i - j);
   const result = new Float64Array(values.length);

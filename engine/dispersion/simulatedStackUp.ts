@@ -30,7 +30,7 @@ export interface SimulatedStackUp {
   readonly rootSumSquare: number | undefined;
 }
 
-export interface StackedInput {
+interface StackedInput {
   readonly input: CampaignInput;
   /** The end at which more is lost, in the unit of the input. */
   readonly end: number;

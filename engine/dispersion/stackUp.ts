@@ -3,7 +3,7 @@ import { assert } from '../assert.ts';
 import { tripLimit, type ContactCondition, type PivotBody } from '../pivot/index.ts';
 
 /** Quantities that may carry a tolerance, with its unit. */
-export const STACKED_QUANTITIES = [
+const STACKED_QUANTITIES = [
   { name: 'horizontalSpeed', unit: 'm/s' },
   { name: 'descentRate', unit: 'm/s' },
   { name: 'rate', unit: 'rad/s' },
@@ -14,7 +14,7 @@ export const STACKED_QUANTITIES = [
   { name: 'centerHeight', unit: 'm' },
   { name: 'inertia', unit: 'kg·m²' },
 ] as const;
-export type StackedQuantity = (typeof STACKED_QUANTITIES)[number]['name'];
+type StackedQuantity = (typeof STACKED_QUANTITIES)[number]['name'];
 
 export interface StackUpQuestion {
   readonly body: PivotBody;
@@ -39,7 +39,7 @@ export interface StackUp {
   readonly atWorstCorner: number | undefined;
 }
 
-export interface Contribution {
+interface Contribution {
   readonly quantity: StackedQuantity;
   readonly tolerance: number;
   /** Change of the margin per unit of the quantity [m/s per unit]. */

@@ -31,7 +31,7 @@ export interface CampaignSummary {
   readonly worst: readonly WorstCase[];
 }
 
-export interface OutcomeShare {
+interface OutcomeShare {
   readonly outcome: TouchdownOutcome;
   readonly count: number;
   /** Of the cases answered [-]. */
@@ -59,7 +59,7 @@ export interface MeasureSummary {
   readonly bound?: Coverage & { readonly value: number | undefined };
 }
 
-export interface WorstCase extends DrawnInputs {
+interface WorstCase extends DrawnInputs {
   readonly index: number;
   readonly outcome: TouchdownOutcome;
   /** Up to the verdict of a case that was cut off [m]. */

@@ -24,7 +24,7 @@ export const MEASURES = [
 export type Measure = (typeof MEASURES)[number]['name'];
 
 /** The part of a touchdown's result that a campaign keeps. */
-export type TouchdownAnswer = Pick<
+type TouchdownAnswer = Pick<
   TouchdownResult,
   | 'outcome'
   | 'leastMargin'
@@ -61,7 +61,7 @@ export interface CampaignTally {
   readonly unsettledReturns: Uint32Array;
 }
 
-export const NOT_RUN = 255;
+const NOT_RUN = 255;
 
 /** Runs cases first … first + count − 1. */
 export function runBatch(

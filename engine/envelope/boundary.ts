@@ -48,7 +48,7 @@ export function locateCrossing(
   return { inside: step.inside, outside: step.outside, ...inside, ...found, runs };
 }
 
-export const DEFAULT_HALVINGS = 4;
+const DEFAULT_HALVINGS = 4;
 
 /** A piece of the boundary between two crossings [m/s]. */
 export type BoundaryLine = readonly [Crossing, Crossing];

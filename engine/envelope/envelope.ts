@@ -20,7 +20,7 @@ import {
 } from './rounds.ts';
 import { worstDirection, type SimulateEnvelope } from './worstDirection.ts';
 
-export const DEFAULT_COARSE = 4;
+const DEFAULT_COARSE = 4;
 
 export function createEnvelope(question: EnvelopeQuestion): Envelope {
   checkQuestion(question);

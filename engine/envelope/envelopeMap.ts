@@ -5,10 +5,9 @@ import type { Envelope } from './rounds.ts';
 import { axisValue, ENVELOPE_CLASSES, type EnvelopeClass } from './envelopeQuestion.ts';
 import { blockNodes } from './refinement.ts';
 
-export const NODE_KNOWLEDGE = ['unknown', 'inferred', 'simulated'] as const;
-export type NodeKnowledge = (typeof NODE_KNOWLEDGE)[number];
+type NodeKnowledge = 'unknown' | 'inferred' | 'simulated';
 
-export interface EnvelopeNode {
+interface EnvelopeNode {
   /** [m/s] */
   readonly horizontalSpeed: number;
   readonly descentRate: number;

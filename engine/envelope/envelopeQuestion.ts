@@ -4,7 +4,7 @@ import type { Lander } from '../lander/lander.ts';
 import type { ContactState, TouchdownConditions, TouchdownLimit } from '../touchdown/touchdownCase.ts';
 
 /** Equal steps from one value to another, both included. */
-export interface GridAxis {
+interface GridAxis {
   readonly from: number;
   readonly to: number;
   /** At least 2. */
@@ -12,7 +12,7 @@ export interface GridAxis {
 }
 
 /** How the lander is turned, and which way it travels. */
-export interface EnvelopeDirection {
+interface EnvelopeDirection {
   /** Turn of the lander about the vertical [rad]. */
   readonly yaw: number;
   /** World azimuth along which positive horizontal speed points; default down the fall line [rad]. */

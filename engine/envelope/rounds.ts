@@ -5,8 +5,7 @@ import { blockCorners, blockNodes, cutBlock, isSingle, type Block, type GridSize
 import type { NodeVerdict } from './worstDirection.ts';
 
 /** scan: nodes of the grid. fill: the nodes left, where every one is asked for. boundary: crossings. */
-export const ENVELOPE_STAGES = ['scan', 'fill', 'boundary', 'done'] as const;
-export type EnvelopeStage = (typeof ENVELOPE_STAGES)[number];
+export type EnvelopeStage = 'scan' | 'fill' | 'boundary' | 'done';
 
 export type EnvelopeJob =
   | { readonly kind: 'node'; readonly node: number }

@@ -3,7 +3,7 @@ import type { TouchdownCase, TouchdownResult } from '../touchdown/touchdownCase.
 import { ENVELOPE_CLASSES, type EnvelopeClass, type EnvelopeQuestion } from './envelopeQuestion.ts';
 
 /** The part of a touchdown's result that an envelope reads. */
-export type EnvelopeAnswer = Pick<TouchdownResult, 'outcome' | 'limitsHit' | 'leastMargin'>;
+type EnvelopeAnswer = Pick<TouchdownResult, 'outcome' | 'limitsHit' | 'leastMargin'>;
 export type SimulateEnvelope = (touchdown: TouchdownCase) => EnvelopeAnswer;
 
 export interface NodeVerdict {
@@ -41,7 +41,7 @@ export function anyLimit(
   return lookAround(question, speeds, simulate, { order: [likeliest, ...others], isEnough: (rank) => rank > 0 });
 }
 
-export interface Speeds {
+interface Speeds {
   readonly horizontalSpeed: number;
   readonly descentRate: number;
 }

@@ -6,7 +6,7 @@ import { assert } from '../assert.ts';
 import { findRoot, sin } from '../math/index.ts';
 import type { BodyPoint, Tank } from './lander.ts';
 
-export interface TankLiquid {
+interface TankLiquid {
   /** [kg] */
   readonly mass: number;
   /** [m] */

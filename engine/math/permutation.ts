@@ -9,7 +9,7 @@
 import { assert } from '../assert.ts';
 import { counterWords } from './counterRandom.ts';
 
-export interface Permutation {
+interface Permutation {
   readonly size: number;
   /** Where the element at this place goes: both 0 to size − 1. */
   at(place: number): number;

@@ -18,7 +18,7 @@ export interface Bracket {
   readonly tolerance?: number;
 }
 
-export type RootSearch =
+type RootSearch =
   | { readonly kind: 'root'; readonly x: number; readonly evaluations: number }
   /** The function has the same sign at both ends; its values there are given. */
   | { readonly kind: 'noSignChange'; readonly atLow: number; readonly atHigh: number }

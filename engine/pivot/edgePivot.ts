@@ -36,7 +36,7 @@ export const FIRST_CONTACTS = ['worst', 'leading', 'trailing', 'together'] as co
 export type FirstContact = (typeof FIRST_CONTACTS)[number];
 
 /** a + b·v, as a function of the horizontal speed v in the direction of travel. */
-export interface Line {
+interface Line {
   readonly atRest: number;
   readonly perSpeed: number;
 }

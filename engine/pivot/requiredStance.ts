@@ -3,9 +3,9 @@ import { findRoot, tan } from '../math/index.ts';
 import { assertCondition, tripLimit, type PivotBody } from './tripLimit.ts';
 
 /** A body whose feet are still to be placed. */
-export type StancelessBody = Omit<PivotBody, 'halfStance' | 'oppositeHalfStance'>;
+type StancelessBody = Omit<PivotBody, 'halfStance' | 'oppositeHalfStance'>;
 
-export interface StanceDemand {
+interface StanceDemand {
   /** Speed along the ground that must not trip it [m/s]. */
   readonly speed: number;
   /** [m/s²] */

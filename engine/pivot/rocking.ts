@@ -14,7 +14,7 @@ import { assert } from '../assert.ts';
 import { atan, atan2, carlsonRf, cos, hypot2, log, sin } from '../math/index.ts';
 import type { PivotBody } from './tripLimit.ts';
 
-export interface RockingCondition {
+interface RockingCondition {
   /** [m/s²] */
   readonly gravity: number;
   /** Fall of the ground toward the tip edge [rad]. Default 0. */
@@ -125,7 +125,7 @@ export function slenderQuarterPeriod(side: RockingSide, tilt: number): number {
   return log((1 + Math.sqrt(share * (2 - share))) / (1 - share)) / side.frequency;
 }
 
-export type NextPeak =
+type NextPeak =
   /** It swings to this tilt over the other edge [rad], given as a magnitude. */
   | { readonly kind: 'peak'; readonly tilt: number }
   /** It falls over the other edge: possible only where that edge is the nearer one or lies downhill. */

@@ -11,7 +11,7 @@ import { findRoot, sin } from '../math/index.ts';
 import { ROCKING_REST_SHARE } from '../tolerances.ts';
 import type { RockingModel, RockingSide } from './rocking.ts';
 
-export interface RockingState {
+interface RockingState {
   /** From flat on the ground; + toward the tip edge [rad]. */
   readonly tilt: number;
   /** [rad/s] */
@@ -35,7 +35,7 @@ export interface RockingRun {
   readonly events: readonly RockingEvent[];
 }
 
-export interface RockingSpan {
+interface RockingSpan {
   /** [s] */
   readonly duration: number;
   /** Fixed step, above 0 [s]. The error falls with its fourth power once frequency × step is below about 0.5. */

@@ -108,7 +108,7 @@ export function tripLimit(body: PivotBody, condition: ContactCondition): TripLim
  * the arm b; gravity has no moment about the center of mass, so the slope does not enter. A body that slides at
  * constant speed (μ = tan φ) shows it: it overturns exactly when φ passes α, as if at rest.
  */
-export function criticalFriction(halfStance: number, centerHeight: number): number {
+function criticalFriction(halfStance: number, centerHeight: number): number {
   return halfStance / centerHeight;
 }
 

@@ -32,7 +32,7 @@ export interface TravelCondition extends ContactCondition {
 }
 
 /** A limit and the edge, between two legs, that sets it. */
-export interface EdgeSpeedLimit extends SpeedLimit {
+interface EdgeSpeedLimit extends SpeedLimit {
   readonly from: number;
   readonly to: number;
 }
@@ -59,7 +59,7 @@ export type LeastTrip =
     }
   | { readonly kind: 'cannotStand'; readonly azimuth: number; readonly staticTilt: number };
 
-export interface TripCurve {
+interface TripCurve {
   /** In order of azimuth, from 0. */
   readonly points: readonly AzimuthTrip[];
   readonly least: LeastTrip;

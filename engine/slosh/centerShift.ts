@@ -4,7 +4,7 @@ import { lyingShift } from './lyingShift.ts';
 import { uprightShift } from './uprightShift.ts';
 
 /** Move of a center of mass in the x-z plane of the body [m]. */
-export interface CenterShift {
+interface CenterShift {
   readonly x: number;
   readonly z: number;
 }

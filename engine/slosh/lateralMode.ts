@@ -2,7 +2,7 @@ import { assert } from '../assert.ts';
 import { tanh } from '../math/index.ts';
 
 /** Liquid at rest in an upright cylinder with a flat bottom. */
-export interface LiquidColumn {
+interface LiquidColumn {
   /** Inner radius of the tank [m]. */
   readonly radius: number;
   /** Height of the level surface above the bottom [m]. */
@@ -10,7 +10,7 @@ export interface LiquidColumn {
 }
 
 /** The first lateral mode as a pendulum that acts on the tank at its hinge. */
-export interface LateralMode {
+interface LateralMode {
   /** Natural frequency [rad/s]. */
   readonly frequency: number;
   /** Share of the liquid that swings [-], 0 to 1. */

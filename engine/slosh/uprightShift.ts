@@ -10,7 +10,7 @@ import { assert } from '../assert.ts';
 import { asin, findRoot, tan } from '../math/index.ts';
 import { LEAST_LIQUID } from '../tolerances.ts';
 
-export interface UprightTank {
+interface UprightTank {
   /** Inner radius [m]. */
   readonly radius: number;
   /** Inner length along the axis [m]. */
@@ -20,10 +20,10 @@ export interface UprightTank {
 }
 
 /** What the surface meets besides the wall. */
-export type SurfaceContact = 'wall only' | 'bottom' | 'top' | 'bottom and top';
+type SurfaceContact = 'wall only' | 'bottom' | 'top' | 'bottom and top';
 
 /** Move of a liquid's center from its place under a level tank, in the tank's own frame. */
-export interface LiquidShift {
+interface LiquidShift {
   /** Across the axis, + toward the side that a positive tilt lowers [m]. */
   readonly lateral: number;
   /** Along the axis, + away from the bottom [m]. */

@@ -21,7 +21,7 @@ export interface Standing {
   readonly lean: { readonly angle: number; readonly azimuth: number };
 }
 
-export interface CannotStand {
+interface CannotStand {
   readonly kind: 'cannotStand';
   readonly reason: 'fewer than three footpads off a line' | 'center of mass outside the footprint';
 }

@@ -26,7 +26,7 @@ function tiltOver(edge: TipEdge, azimuth: number): number {
   return facing > 0 ? atan2(edge.distance, edge.height * facing) : Math.PI / 2;
 }
 
-export interface LeastTilt {
+interface LeastTilt {
   /** [rad] */
   readonly tilt: number;
   /** Azimuth at which it is reached [rad]; of equal ones, the first from −π on. */

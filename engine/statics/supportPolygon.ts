@@ -7,7 +7,7 @@
  */
 import { atan2, cross2, lengthSquared2, subtract2, type Vec2 } from '../math/index.ts';
 
-export type SupportPolygon =
+type SupportPolygon =
   | {
       readonly kind: 'polygon';
       /** Counter-clockwise, none in the middle of an edge; indices of the points given. */

@@ -53,7 +53,7 @@ export interface StandingFigures {
   readonly lossless: number | undefined;
 }
 
-export interface LiquidFigures {
+interface LiquidFigures {
   /** Move of the lander's center of mass at REFERENCE_TILT, toward the worse of the two directions [m]. */
   readonly centerShift: number;
   /** Slowest first mode of any tank [rad/s]; undefined without liquid that can swing. */
@@ -61,7 +61,7 @@ export interface LiquidFigures {
 }
 
 /** Tilt at which liquid shifts are compared [rad]. Common practice, no source. */
-export const REFERENCE_TILT = Math.PI / 36;
+const REFERENCE_TILT = Math.PI / 36;
 
 export function assessLander(lander: Lander, landing: ComparedLanding): LanderAssessment {
   const bulk = massProperties(lander);

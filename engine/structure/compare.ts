@@ -4,7 +4,7 @@ import { assessLander, type ComparedLanding, type LanderAssessment } from './ass
 import { worstUse } from './gearLoad.ts';
 import { layOnSide, suggestSideLegs, type SideLegs } from './layOnSide.ts';
 
-export interface CompareOptions extends ComparedLanding {
+interface CompareOptions extends ComparedLanding {
   readonly sideLegs?: SideLegs;
 }
 
@@ -29,13 +29,13 @@ export interface ComparedRow {
   readonly better: 'upright' | 'lying' | 'neither';
 }
 
-export interface Consequence {
+interface Consequence {
   readonly id: string;
   readonly text: string;
 }
 
 /** Costs and gains that the model does not put into figures. */
-export const CONSEQUENCES: readonly Consequence[] = [
+const CONSEQUENCES: readonly Consequence[] = [
   {
     id: 'ascent',
     text: 'The main engine points along the ground: it can neither brake the descent nor lift off until the body is raised again.',
@@ -67,7 +67,7 @@ export function compareUprightLying(lander: Lander, options: CompareOptions): Up
 }
 
 /** The figures of two assessments side by side; also for two landers that were never one. */
-export function compareAssessments(upright: LanderAssessment, lying: LanderAssessment): readonly ComparedRow[] {
+function compareAssessments(upright: LanderAssessment, lying: LanderAssessment): readonly ComparedRow[] {
   return FIGURES.map(({ quantity, unit, wanted, read }) => {
     const [a, b] = [read(upright), read(lying)];
     return { quantity, unit, upright: a, lying: b, better: betterOf(a, b, wanted) };

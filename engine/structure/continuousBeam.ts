@@ -12,7 +12,7 @@ import { assert } from '../assert.ts';
 import { solveLinear } from '../math/linearSystem.ts';
 import { breakpoints, type BeamLoad } from './beam.ts';
 
-export interface Reaction {
+interface Reaction {
   /** [m] */
   readonly at: number;
   /** Upwards [N]; negative where the beam would lift off and is held down. */

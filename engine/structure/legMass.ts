@@ -15,7 +15,7 @@ import type { Lander, Leg } from '../lander/lander.ts';
 import { length3, subtract3 } from '../math/index.ts';
 
 /** Masses by the two laws; which is larger depends on the leg [kg]. */
-export interface LegMass {
+interface LegMass {
   readonly strength: number;
   readonly buckling: number;
   /** Whether length and force lie within LEG_LAW_RANGE of the anchor. */
@@ -23,9 +23,9 @@ export interface LegMass {
 }
 
 /** Ratios to the anchor between which the laws are to be trusted [-]. */
-export const LEG_LAW_RANGE = { least: 0.5, most: 2 } as const;
+const LEG_LAW_RANGE = { least: 0.5, most: 2 } as const;
 
-export interface LegAnchor {
+interface LegAnchor {
   /** Of one leg [kg]. */
   readonly mass: number;
   /** [N] */

@@ -10,7 +10,7 @@ export interface LineMass {
   readonly mass: number;
 }
 
-export interface LineMassTotals {
+interface LineMassTotals {
   /** [kg] */
   readonly mass: number;
   /** [m] */

@@ -25,7 +25,7 @@ import { solveLinear } from '../math/linearSystem.ts';
 import type { Tank } from '../lander/lander.ts';
 import { liquidSection } from './lyingTank.ts';
 
-export interface SloshMode {
+interface SloshMode {
   /** [rad/s] */
   readonly frequency: number;
   /** Share of the liquid that takes part [-]; absent where the model does not say. */

@@ -4,7 +4,7 @@ import type { Tank } from '../lander/lander.ts';
 import { atan2, cos, findRoot, sin, tan } from '../math/index.ts';
 
 /** Cross-section of the liquid in a lying tank, level. */
-export interface LiquidSection {
+interface LiquidSection {
   /** Above the lowest line [m]. */
   readonly depth: number;
   /** Of the surface [m]. */

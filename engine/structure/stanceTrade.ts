@@ -5,7 +5,7 @@ import type { BodyPoint, Lander, Part } from '../lander/lander.ts';
 import { assessLander, type ComparedLanding, type StandingFigures } from './assessLander.ts';
 import { lastForce, legAnchor, legLength, legMass } from './legMass.ts';
 
-export interface StancePoint {
+interface StancePoint {
   /** Footpads' distance from the long axis over what it was [-]. */
   readonly factor: number;
   /** All legs together by the two laws of legMass.ts [kg], and whether these are to be trusted there. */

@@ -13,7 +13,7 @@ export interface ThinTube {
   readonly strength: number;
 }
 
-export interface TubeLoad {
+interface TubeLoad {
   /** [N·m], either sign. */
   readonly moment: number;
   /** [N], either sign. */

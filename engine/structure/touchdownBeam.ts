@@ -49,7 +49,7 @@ export function restingBeam(
   );
 }
 
-export interface BeamCase extends BeamExtremes {
+interface BeamCase extends BeamExtremes {
   readonly name: string;
   /** Sum of the pushes over the mass [m/s²]; of the beam at rest, gravity. */
   readonly acceleration: number;

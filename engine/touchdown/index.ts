@@ -3,7 +3,7 @@ export { checkTouchdown } from './checkTouchdown.ts';
 export { DEFAULT_STEP } from './constants.ts';
 export type { TouchdownKernel } from './kernel.ts';
 export { criticalAzimuths } from './criticalAzimuths.ts';
-export { leastTipLimit, type LeastTipLimit } from './leastTipLimit.ts';
+export { leastTipLimit } from './leastTipLimit.ts';
 export { prepareTouchdown } from './prepareTouchdown.ts';
 export { runTouchdown } from './runTouchdown.ts';
 export { bekkerSinkage } from './soil.ts';

@@ -18,7 +18,7 @@ const DIP_TURNS = 4;
 const DIP_SHARE = 3 / 4;
 
 /** Two speeds not farther apart than the tolerance: at the first it does not happen (unless both are 0), at the second it does [m/s]. */
-export type SpeedBracket = readonly [number, number];
+type SpeedBracket = readonly [number, number];
 
 /**
  * The least speed at which something happens, bracketed from samples at rising `speeds`, the first of which is 0; [0, 0] when it does at the first,

@@ -7,7 +7,7 @@ import type { TouchdownConditions } from './touchdownCase.ts';
 const NARROWINGS = 4;
 
 /** The least tip limit over directions of travel, and where it is. */
-export interface LeastTipLimit extends TipLimit {
+interface LeastTipLimit extends TipLimit {
   /** Azimuth of the least tip limit [rad]; undefined when none tips. */
   readonly tipAzimuth: number | undefined;
   /** Azimuth of the least speed at which the gear is used up [rad]; undefined when it is at none. */

@@ -52,7 +52,7 @@ export function kineticEnergy(kernel: TouchdownKernel): number {
 }
 
 /** -m g . x [J]. */
-export function potentialEnergy(kernel: TouchdownKernel): number {
+function potentialEnergy(kernel: TouchdownKernel): number {
   const { body, run, mass } = kernel;
   return (
     -mass *

@@ -66,7 +66,7 @@ export interface PlanarFeet {
 }
 
 /** What the motion of the body says of it where the feet are to be pressed. */
-export interface PlanarPlace {
+interface PlanarPlace {
   readonly x: number;
   readonly y: number;
   readonly vx: number;

@@ -1,7 +1,7 @@
 import type { Vec3 } from '../math/vec3.ts';
 
 /** A symmetric tensor in three dimensions. For an inertia, xy is minus the product of inertia (the matrix element). */
-export interface SymmetricTensor {
+interface SymmetricTensor {
   readonly xx: number;
   readonly yy: number;
   readonly zz: number;
@@ -10,7 +10,7 @@ export interface SymmetricTensor {
   readonly yz: number;
 }
 
-export interface PrincipalAxes {
+interface PrincipalAxes {
   /** Principal moments, in the order of the axes. */
   readonly moments: Vec3;
   /** Rows are the principal axes in the frame of the tensor; right-handed. */

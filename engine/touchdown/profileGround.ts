@@ -33,7 +33,7 @@ export function prepareProfile(terrain: Terrain): ProfileGround {
 }
 
 /** Index of the segment below x; the first and last segments go on beyond the ends. */
-export function segmentAt(ground: ProfileGround, x: number): number {
+function segmentAt(ground: ProfileGround, x: number): number {
   const last = ground.heights.length - 2;
   return Math.max(0, Math.min(last, Math.floor((x - ground.firstX) / ground.spacing)));
 }

@@ -61,7 +61,7 @@ export interface Ground {
   readonly underPad?: readonly { readonly leg: number; readonly height: number }[];
 }
 
-export type GroundShape =
+type GroundShape =
   /** Slope at least 0, falling toward `fallAzimuth` (default 0, toward +x) [rad]. */
   | { readonly kind: 'plane'; readonly slope: number; readonly fallAzimuth?: number }
   /** The section of the levels, the same at every y; its own friction and soil are not used. */
@@ -101,7 +101,7 @@ export interface LoadLimits {
 
 /** Whether the lander tips; or that and whether a leg is used up, which a run with load limits looks for as long as everything else. */
 export const DECIDED_QUESTIONS = ['tipping', 'tipping and gear'] as const;
-export type DecidedQuestion = (typeof DECIDED_QUESTIONS)[number];
+type DecidedQuestion = (typeof DECIDED_QUESTIONS)[number];
 
 export interface TouchdownOptions {
   /** Fixed step; default DEFAULT_STEP; shorter where the stiffest contact asks for it [s]. */
@@ -126,8 +126,7 @@ export const TOUCHDOWN_OUTCOMES = ['upright', 'tipped downhill', 'tipped uphill'
 export type TouchdownOutcome = (typeof TOUCHDOWN_OUTCOMES)[number];
 
 /** What was exceeded, whatever the outcome. */
-export const TOUCHDOWN_LIMITS = ['tip downhill', 'tip uphill', 'crush exhausted', 'load', 'clearance'] as const;
-export type TouchdownLimit = (typeof TOUCHDOWN_LIMITS)[number];
+export type TouchdownLimit = 'tip downhill' | 'tip uphill' | 'crush exhausted' | 'load' | 'clearance';
 
 export interface TouchdownResult {
   /** Tipped before overloaded before upright; overloaded means a leg used up or a load limit passed. */
@@ -136,7 +135,7 @@ export interface TouchdownResult {
   readonly stillRocking: boolean;
   /** Ended because the steps it was given were used up. */
   readonly outOfSteps: boolean;
-  /** Every limit that was hit, in the order of TOUCHDOWN_LIMITS. */
+  /** Every limit that was hit, in the order of TouchdownLimit. */
   readonly limitsHit: readonly TouchdownLimit[];
   /** Least distance of the plumb line through the center of mass inside the edge of the footprint, up to the verdict [m], and when [s]. */
   readonly leastMargin: { readonly value: number; readonly time: number };

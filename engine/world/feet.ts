@@ -28,7 +28,7 @@ export function lowestFoot(descent: Descent): number {
 }
 
 /** x of the outermost foot to the left (-1) or the right (+1) [m]. */
-export function outerFoot(descent: Descent, side: -1 | 1): number {
+function outerFoot(descent: Descent, side: -1 | 1): number {
   let outer = footX(descent, 0);
   for (let leg = 1; leg < descent.feet.count; leg++) {
     const x = footX(descent, leg);

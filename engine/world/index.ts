@@ -10,7 +10,6 @@ export {
   OUTCOMES,
   PHASES,
   type Arrival,
-  type BetweenContacts,
   type ControlInput,
   type DescentEvent,
   type DescentSetup,

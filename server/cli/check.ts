@@ -57,7 +57,7 @@ export function reportCard(checks: readonly CheckResult[], isMarkdown: boolean):
 }
 
 /** One row a check and the count below; apart from running them, so that a failure can be shown as well. */
-export function reportChecks(checks: readonly CheckResult[]): Report {
+function reportChecks(checks: readonly CheckResult[]): Report {
   const failed = checks.filter((check) => !check.pass).length;
   const sources = numberSources(checks.map(citation));
   const table = textTable(

@@ -1,6 +1,6 @@
 import { CAUTION } from '../../engine/constants.ts';
 
-export type CsvCell = string | number | boolean | null | undefined;
+type CsvCell = string | number | boolean | null | undefined;
 
 /** A table for spreadsheets: names of the columns, and rows of plain numbers and words. */
 export interface CsvTable {

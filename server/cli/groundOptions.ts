@@ -49,7 +49,7 @@ export function addGroundOptions(command: Command): Command {
 }
 
 /** The ground, and how far it had to be turned: the section of a site cannot be, so travel and lander are turned instead. */
-export interface TurnedGround {
+interface TurnedGround {
   readonly ground: Ground;
   /** Azimuth of travel in the frame of the ground [rad]; it adds to every yaw. */
   readonly travelAzimuth: number;

@@ -79,7 +79,7 @@ const LONGEST_REFUSAL = 2600;
 const VERB_NAMES = VERBS.map((verb) => verb.name).join(', ');
 
 /** Where the command writes. */
-export interface Outlet {
+interface Outlet {
   readonly out: (text: string) => void;
   readonly err: (text: string) => void;
 }

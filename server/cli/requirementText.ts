@@ -21,7 +21,7 @@ export function requirementText(
 }
 
 /** What a verdict on evenly spread draws is worth. */
-export const DEPENDENT_DRAWS =
+const DEPENDENT_DRAWS =
   "These bounds assume independent draws, which Sobol' and Latin hypercube draws are not: the stated confidence is not proved for this verdict.";
 
 /** If none fails from here on, and at the rate seen so far; said once where both are the same. */

@@ -15,7 +15,7 @@ export function tipLines(least: LeastTipFields): readonly string[] {
 }
 
 /** Such as '0.214 m/s horizontally, to within 0.002', '0: it tips at any speed', 'none up to 8.2 m/s'. */
-export function tipSpeed({ tip, tipTolerance, tipUpTo }: TipFields): string {
+function tipSpeed({ tip, tipTolerance, tipUpTo }: TipFields): string {
   if (tip === null) return `none up to ${figure(tipUpTo, 2)} m/s`;
   if (tip === 0) return '0 m/s: it tips at any speed';
   return `${figure(tip, 3)} m/s horizontally, to within ${figure(tipTolerance, 3)}`;

@@ -16,7 +16,7 @@ import { UsageError } from './usageError.ts';
 import { criticalYaws, missedYaws, warnOfMissed } from './criticalYaws.ts';
 import { countOutcomes, sweepText, touchdownRow, worstRow, yawsAllRound } from './yawSweep.ts';
 
-export interface TouchdownCommand extends LandingOptions, StateOptions {
+interface TouchdownCommand extends LandingOptions, StateOptions {
   readonly yaws?: number | 'all';
   readonly history?: string;
 }

@@ -7,7 +7,7 @@ import { figure, shortAngle, textTable, type Column } from './textTable.ts';
 import { worldOf } from './worldOptions.ts';
 
 /** One touchdown in one row: the same columns for one yaw and for many. */
-export interface TouchdownRow {
+interface TouchdownRow {
   readonly yawDeg: number;
   readonly outcome: TouchdownOutcome;
   readonly limitsHit: readonly string[];

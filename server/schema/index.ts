@@ -4,14 +4,12 @@ export {
   MemberPaper,
   TablePapers,
   type ContactPaper,
-  type ControlsPaper,
   type FlightPaper,
   type LegPaper,
   type LimitPaper,
   type MarginPaper,
   type PredictedPaper,
   type ScorecardPaper,
-  type SeatPaper,
   type TouchdownPaper,
 } from './memberPaper.ts';
 export { createPaper, writePaper } from './writePaper.ts';

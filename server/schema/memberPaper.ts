@@ -125,11 +125,11 @@ export const MarginPaper = schema(
 );
 export type MarginPaper = SchemaType<typeof MarginPaper>;
 
-export const StaticTiltPaper = schema(
+const StaticTiltPaper = schema(
   { shown: t.boolean().default(false), limit: t.float64(), used: t.float64(), left: t.float64() },
   'StaticTiltPaper',
 );
-export type StaticTiltPaper = SchemaType<typeof StaticTiltPaper>;
+type StaticTiltPaper = SchemaType<typeof StaticTiltPaper>;
 
 export const LimitPaper = schema(
   {
@@ -199,11 +199,11 @@ export const SeatPaper = schema(
 );
 export type SeatPaper = SchemaType<typeof SeatPaper>;
 
-export const PlanPaper = schema(
+const PlanPaper = schema(
   { title: t.string(), landerId: t.string(), siteId: t.string(), worldId: t.string(), seed: t.float64() },
   'PlanPaper',
 );
-export type PlanPaper = SchemaType<typeof PlanPaper>;
+type PlanPaper = SchemaType<typeof PlanPaper>;
 
 export const MemberPaper = schema(
   {

@@ -20,7 +20,7 @@ export interface WorkProgress {
 /** Portions in flight for each thread: one being worked on, one waiting, so that no thread idles. */
 const IN_FLIGHT = 2;
 
-export interface Pool<Kind extends keyof Portions> {
+interface Pool<Kind extends keyof Portions> {
   readonly workers: number;
   /**
    * Answers every portion, in whatever order they come back. Ends early, with the portions in flight answered, when the signal

@@ -10,7 +10,7 @@ const BLANK = 'data:text/html,<p>A page of one line</p>';
 /** No frame after so long means that something is broken, not slow [ms]. */
 const PATIENCE = 30_000;
 
-export interface FirstFrame {
+interface FirstFrame {
   readonly rows: readonly BenchRow[];
   /** Files that the browser had asked for when a flight showed its first frame, relative to the client's folder. */
   readonly asked: ReadonlySet<string>;

@@ -4,13 +4,13 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { ROOT } from '../support/sources.ts';
 
-export type Outcome = 'caught' | 'survived' | 'timed out';
+type Outcome = 'caught' | 'survived' | 'timed out';
 
 const COPIED = ['engine', 'levels', 'server', 'client', 'tests', 'package.json', 'tsconfig.json', 'README.md'];
 const KINDS = ['unit', 'properties', 'validation', 'regression'];
 
 /** A copy of the project in which mutants are tried; the project itself is never written to. */
-export interface WorkCopy {
+interface WorkCopy {
   write(file: string, source: string): void;
   /** Runs tests until the first that fails. */
   test(folders: readonly string[], limitSeconds: number): Outcome;

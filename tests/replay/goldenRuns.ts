@@ -16,7 +16,7 @@ import { firstLanding } from '../../levels/index.ts';
  * own that says why, together with PHYSICS_REVISION and a line in engine/CHANGELOG.md. The other values are read back so
  * that equal hashes cannot be equal for nothing.
  */
-export interface GoldenRun {
+interface GoldenRun {
   readonly name: string;
   readonly seed: number;
   readonly manner: 'steady' | 'hasty';

@@ -9,7 +9,7 @@ import type { ContactState } from '../../engine/touchdown/index.ts';
 type Mujoco = Awaited<ReturnType<typeof loadMujoco>>;
 
 /** Where a lander of the other engine is set down. The plane falls toward +x. */
-export interface LandingScene {
+interface LandingScene {
   readonly gravity: number;
   readonly slope: number;
   readonly friction: number;

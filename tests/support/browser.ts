@@ -22,7 +22,7 @@ const ARGUMENTS = [
   '--disable-sync',
 ];
 
-export function findBrowser(): string | undefined {
+function findBrowser(): string | undefined {
   return CANDIDATES.find((path) => path !== undefined && existsSync(path));
 }
 

@@ -4,7 +4,7 @@ import type { Page } from 'playwright-core';
  * A pilot for tests: reads what the screen says and presses the keys a person would, so that it needs nothing of the page
  * but what is shown.
  */
-export interface PilotPlan {
+interface PilotPlan {
   /** Drift to hold until low, to the right [m/s]. 0 nulls it. */
   readonly drift: number;
 }

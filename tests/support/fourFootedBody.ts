@@ -4,7 +4,7 @@ import type { loadMujocoEngine } from './mujocoBlock.ts';
 import { ringLander } from './ringLander.ts';
 
 /** A rigid body on four feet at (+-halfStance, +-halfStance). */
-export type SquareBody = Pick<FourFooted, 'mass' | 'inertia' | 'halfStance' | 'centerHeight'>;
+type SquareBody = Pick<FourFooted, 'mass' | 'inertia' | 'halfStance' | 'centerHeight'>;
 
 /** The body that is set down here and in the other engine, by the tests and by the bench. */
 export const FOUR_FOOTED: SquareBody = {

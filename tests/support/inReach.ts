@@ -13,7 +13,7 @@ export const SIZES = [
 ] as const;
 
 /** Whether the middle of the element is what a press there would meet, as it is shown now, with nothing scrolled. */
-export function isInReach(locator: Locator): Promise<boolean> {
+function isInReach(locator: Locator): Promise<boolean> {
   return locator.evaluate((node) => {
     const box = node.getBoundingClientRect();
     const isInside = box.top >= 0 && box.left >= 0 && box.right <= innerWidth && box.bottom <= innerHeight;

@@ -13,7 +13,7 @@ export interface LinkBench {
   close(): Promise<void>;
 }
 
-export const TICKS_A_TURN = STEPS_PER_PATCH;
+const TICKS_A_TURN = STEPS_PER_PATCH;
 
 export const BENCHES: Readonly<Record<TableLink['kind'], (plan: TablePlan) => Promise<LinkBench>>> = {
   local: openLocalBench,

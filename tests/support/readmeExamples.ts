@@ -4,7 +4,7 @@ import { readSource } from './sources.ts';
 export const PAGES = ['README.md', 'server/cli/README.md'] as const;
 
 /** A command line on a page and what stands below it; a line `...` stands for any number of lines. */
-export interface Example {
+interface Example {
   readonly page: (typeof PAGES)[number];
   readonly line: string;
   readonly shown: string;

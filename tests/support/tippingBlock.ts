@@ -28,7 +28,7 @@ export function balancingRate({ b, h }: BlockSize, gravity: number): number {
 }
 
 /** Kicks the block into a turn about its lower right corner; true when it falls over, false when it comes back. */
-export function fallsOver(block: TippingBlock, { b, h }: BlockSize, rate: number, stepRate: number): boolean {
+function fallsOver(block: TippingBlock, { b, h }: BlockSize, rate: number, stepRate: number): boolean {
   block.move(rate * h, rate * b, -rate);
   for (let i = 0; i < 60 * stepRate; i++) {
     block.step();

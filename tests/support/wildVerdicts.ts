@@ -9,7 +9,7 @@ const ON_PENDULUM = 150;
 const MOVING = 0.3;
 
 /** Verdicts of wild arrivals, and what became of them when they were simulated on. */
-export interface WildVerdicts {
+interface WildVerdicts {
   tipped: number;
   stays: number;
   timedOut: number;

@@ -40,7 +40,7 @@ export interface TankFigure {
   readonly fill: number;
 }
 
-export interface CargoFigure {
+interface CargoFigure {
   readonly name: string;
   readonly x: number;
   readonly z: number;
