@@ -32,7 +32,7 @@ export function report(list: ProblemList, code: string, problem: Omit<FieldProbl
   list.problems.push({ code: `${list.area}/more-problems`, path: '', expected, came: 'more; the rest are not listed' });
 }
 
-function isFull(list: ProblemList): boolean {
+export function isFull(list: ProblemList): boolean {
   return list.problems.length > MOST_PROBLEMS;
 }
 

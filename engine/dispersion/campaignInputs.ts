@@ -1,4 +1,5 @@
 /** What can be dispersed in a campaign, under which name, in which unit, and between which bounds. */
+import { CONDITION_FIELDS, type ConditionField, type ConditionName } from '../condition/index.ts';
 import type { LegCondition } from '../touchdown/touchdownCase.ts';
 import type { Choice, Distribution, NormalPair } from './distribution.ts';
 
@@ -36,30 +37,39 @@ interface InputFacts {
   readonly fallback: number | undefined;
 }
 
-const SPEED = { unit: 'm/s', low: -100, high: 100, fallback: 0 } as const;
-const TURN = { unit: 'deg', low: -720, high: 720, fallback: 0 } as const;
-const LEAN = { unit: 'deg', low: -80, high: 80, fallback: 0 } as const;
-const RATE = { unit: 'deg/s', low: -180, high: 180, fallback: 0 } as const;
+/** Rates and turns as they are drawn: no faster than any lander may turn, and so far round that a distribution may run across north. */
+const SLOW = { low: -180, high: 180 } as const;
+const AROUND = { low: -720, high: 720 } as const;
 
 /** Directions and signs as in touchdown/touchdownCase.ts. */
 export const INPUT_FACTS: { readonly [Input in CampaignInput]: InputFacts } = {
-  horizontalSpeed: { meaning: 'along the travel azimuth, + downhill', ...SPEED },
-  downhillSpeed: { meaning: 'component down the fall line', ...SPEED },
-  crossSpeed: { meaning: 'component across the fall line', ...SPEED },
-  descentRate: { unit: 'm/s', meaning: 'downwards', low: 0, high: 100, fallback: undefined },
-  slopeDeg: { unit: 'deg', meaning: 'of the ground', low: 0, high: 60, fallback: 0 },
-  friction: { unit: '-', meaning: 'Coulomb, under footpads and hull', low: 0, high: 10, fallback: undefined },
-  yawDeg: { meaning: 'turn of the lander about the vertical', ...TURN },
-  pitchDeg: { meaning: 'lean toward its own +x', ...LEAN },
-  rollDeg: { meaning: 'lean toward its own -y', ...LEAN },
-  pitchRateDegPerS: { meaning: 'about its own y', ...RATE },
-  rollRateDegPerS: { meaning: 'about its own x', ...RATE },
-  yawRateDegPerS: { meaning: 'about its own z', ...RATE },
-  travelAzimuthDeg: { meaning: 'of travel, from the fall line', ...TURN },
-  crushForceFactor: { unit: '-', meaning: 'times every crush force', low: 0.01, high: 10, fallback: 1 },
-  padHeight: { unit: 'm', meaning: 'rock (+) or hole (-) under one footpad', low: -10, high: 10, fallback: 0 },
-  bearingStrength: { unit: 'Pa', meaning: 'of the soil', low: 1, high: 1e9, fallback: undefined },
+  horizontalSpeed: factsOf('horizontalSpeed', { note: ' along the travel azimuth, + downhill' }),
+  downhillSpeed: factsOf('downhillSpeed'),
+  crossSpeed: factsOf('crossSpeed'),
+  descentRate: factsOf('descentRate'),
+  // a slope falls toward azimuth 0: uphill is a travel azimuth of 180
+  slopeDeg: factsOf('slopeDeg', { low: 0 }),
+  friction: factsOf('friction', { note: ', Coulomb, under footpads and hull' }),
+  yawDeg: factsOf('yawDeg', AROUND),
+  pitchDeg: factsOf('pitchDeg'),
+  rollDeg: factsOf('rollDeg'),
+  pitchRateDegPerS: factsOf('pitchRateDegPerSecond', SLOW),
+  rollRateDegPerS: factsOf('rollRateDegPerSecond', SLOW),
+  yawRateDegPerS: factsOf('yawRateDegPerSecond', SLOW),
+  travelAzimuthDeg: factsOf('travelAzimuthDeg', { ...AROUND, note: ', from the fall line' }),
+  crushForceFactor: factsOf('crushForceFactor'),
+  padHeight: factsOf('padHeight'),
+  bearingStrength: factsOf('soilStrength'),
 };
+
+/** The facts of a field as a campaign takes them; a note says what is particular there. */
+function factsOf(
+  name: ConditionName,
+  { note = '', ...range }: { readonly note?: string; readonly low?: number; readonly high?: number } = {},
+): InputFacts {
+  const { unit, meaning, least, most, fallback }: ConditionField = CONDITION_FIELDS[name];
+  return { unit, meaning: `${meaning}${note}`, low: least, high: most, fallback, ...range };
+}
 
 export type InputDistributions = { readonly [Input in CampaignInput]?: Distribution };
 

@@ -1,4 +1,5 @@
 /** Reads the states of the landing gear of a campaign document and their chances. */
+import { CONDITION_FIELDS } from '../condition/index.ts';
 import {
   readChoice,
   readFields,
@@ -13,7 +14,8 @@ import type { GearChoices } from './campaignInputs.ts';
 import { CHOICES, readWeighted } from './readDistribution.ts';
 
 const CONDITIONS = ['missing', 'soft', 'not latched'] as const satisfies readonly LegCondition['kind'][];
-const FACTOR: NumberRange = { least: 0.001, most: 10, unit: '-' };
+/** Of a soft leg or of one that is not latched. */
+const FACTOR: NumberRange = { ...CONDITION_FIELDS.softFactor, least: CONDITION_FIELDS.unlatchedFactor.least };
 
 /** `legs`: the range of leg numbers in the document, which count from 1. Undefined also where there is nothing to read. */
 export function readGear(list: ProblemList, value: unknown, path: string, legs: NumberRange): GearChoices | undefined {

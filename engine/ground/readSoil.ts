@@ -1,3 +1,4 @@
+import { CONDITION_FIELDS } from '../condition/index.ts';
 import {
   describe,
   readFields,
@@ -17,11 +18,11 @@ const FIELDS = {
 } as const satisfies { readonly [Kind in Soil['kind']]: readonly string[] };
 
 const RANGES = {
-  stiffness: { least: 1e3, most: 1e9, unit: 'N/m' },
-  strength: { least: 1, most: 1e9, unit: 'Pa' },
-  cohesive: { least: 0, most: 1e9, unit: 'N/m^(n+1)' },
-  frictional: { least: 1, most: 1e10, unit: 'N/m^(n+2)' },
-  exponent: { least: 0.2, most: 3, unit: '-' },
+  stiffness: CONDITION_FIELDS.soilStiffness,
+  strength: CONDITION_FIELDS.soilStrength,
+  cohesive: CONDITION_FIELDS.soilCohesive,
+  frictional: CONDITION_FIELDS.soilFrictional,
+  exponent: CONDITION_FIELDS.soilExponent,
 } as const satisfies Readonly<Record<string, NumberRange>>;
 type Field = keyof typeof RANGES | 'kind';
 

@@ -1,7 +1,7 @@
-import { landerShape } from '../../engine/checks/index.ts';
 import { createDrawer, touchdownOf, type Campaign } from '../../engine/dispersion/index.ts';
 import { simulateTouchdown } from '../../engine/touchdown/index.ts';
 import type { CampaignDocument } from './campaignFile.ts';
+import { rangedCampaign } from './campaignRange.ts';
 import { describeLeg, drawnFigure } from './campaignRows.ts';
 import { accepted } from './problems.ts';
 import type { Report } from './report.ts';
@@ -37,7 +37,7 @@ export function reportCase(
   return {
     verb: 'disperse',
     inputs,
-    ranged: { ...landerShape(lander), gear: drawn.gear },
+    ranged: { ...rangedCampaign(campaign), ...drawn.values, gear: drawn.gear },
     results: { drawn: { inputs: drawn.values, gear }, ...touchdownResults(result) },
     text: [
       `${title} (${word}): case ${index} of ${campaign.runs}, ${lander.name} at ${figure(gravity, 3)} m/s^2: ${outcomeWords(result)}.`,

@@ -1,6 +1,6 @@
-import { landerShape } from '../../engine/checks/index.ts';
 import { summarize, type CampaignTally, type FactorShares } from '../../engine/dispersion/index.ts';
 import type { CampaignDocument } from './campaignFile.ts';
+import { rangedCampaign } from './campaignRange.ts';
 import { campaignResults } from './campaignResults.ts';
 import { campaignCsv } from './campaignRows.ts';
 import type { CampaignStacks } from './campaignStacks.ts';
@@ -22,8 +22,7 @@ export function reportCampaign(
 ): Report {
   const { campaign } = tally;
   const inputs = { campaign: document, gravity: campaign.gravity };
-  const gear = (campaign.gear ?? []).flatMap(({ value }) => value);
-  const ranged = { ...landerShape(campaign.lander), runs: campaign.runs, gear };
+  const ranged = { ...rangedCampaign(campaign), runs: campaign.runs };
   const summary = summarize(tally);
   if (summary === undefined) {
     const results = { isPartial: true, runs: { asked: campaign.runs, done: 0 }, outcomes: null, requirement: null };

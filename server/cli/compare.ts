@@ -12,12 +12,13 @@ import {
 import { toDegrees, toRadians } from './angles.ts';
 import { echoCondition, namePlace, readCondition, type ConditionOptions } from './condition.ts';
 import { tableOf } from './csv.ts';
+import { addClosedFormSlope, addField, echoFields } from './fieldOptions.ts';
 import { addWorldOptions, worldOf } from './worldOptions.ts';
 import type { DefineVerb } from './program.ts';
-import { DESCENT_RATE, quantityParser, SLOPE } from './quantity.ts';
 import { readLander } from './readLander.ts';
 import type { Report } from './report.ts';
-import { ASSUMED_DESCENT, simulatedArrivals } from './simulatedLimit.ts';
+import { simulatedArrivals } from './simulatedLimit.ts';
+import { ASSUMED_DESCENT } from './stateOptions.ts';
 import { figure, textTable } from './textTable.ts';
 import { UsageError } from './usageError.ts';
 
@@ -29,14 +30,8 @@ export const defineCompare: DefineVerb = (command, deliver) => {
       '<lander>',
       'built-in lander (trivet, steeple) or the path of a lander file; one that stands upright',
     ),
-  )
-    .optionsGroup('State at contact:')
-    .option(
-      '--slope <deg>',
-      'slope of the ground, + downhill in the direction of travel (default: 0)',
-      quantityParser(SLOPE),
-    )
-    .option('--descent <m/s>', 'descent rate at contact', quantityParser(DESCENT_RATE))
+  ).optionsGroup('State at contact:');
+  addField(addClosedFormSlope(command), 'descentRate', { note: ' at contact' })
     .optionsGroup('Output:')
     .option('--csv', 'print the table of figures as CSV')
     .description(
@@ -70,7 +65,7 @@ function reportComparison(word: string, options: CompareOptions): Report {
   const tip = simulatedRow([lander, layOnSide(lander, compared.sideLegs)], { gravity, ...options });
   const rows = [tip, ...compared.rows];
   const { world } = echoCondition(worldOf(options), 'lander');
-  const inputs = { lander: word, world, gravity, slopeDeg: options.slope ?? 0, descentRate: options.descent ?? null };
+  const inputs = { lander: word, world, gravity, ...echoFields(options, ['slopeDeg', 'descentRate']) };
   const sides = [compared.upright, compared.lying].flatMap(shapeOf);
   const ranged = {
     stanceOverHeight: sides.map(({ stanceOverHeight }) => stanceOverHeight),

@@ -3,16 +3,8 @@ import { FIRST_CONTACTS, type ContactCondition, type FirstContact } from '../../
 import { findWorld, type World } from '../../engine/worlds.ts';
 import { toRadians } from './angles.ts';
 import { DEFAULT_STEP_DEG } from './azimuths.ts';
-import {
-  AZIMUTH,
-  AZIMUTH_STEP,
-  BODY_RATE,
-  choiceParser,
-  DESCENT_RATE,
-  FRICTION,
-  quantityParser,
-  SLOPE,
-} from './quantity.ts';
+import { addClosedFormSlope, addField, echoFields, type FieldOptions } from './fieldOptions.ts';
+import { AZIMUTH_STEP, choiceParser, quantityParser } from './quantity.ts';
 import { DEFAULT_FRICTION } from './groundOptions.ts';
 import { readWorld } from './readWorld.ts';
 import { UsageError } from './usageError.ts';
@@ -21,44 +13,23 @@ import { addWorldOptions } from './worldOptions.ts';
 const DEFAULT_WORLD = 'moon';
 
 /** The state at contact, in the units of the command line. */
-export interface ConditionOptions {
+export interface ConditionOptions extends FieldOptions<
+  'gravity' | 'slopeDeg' | 'fallAzimuthDeg' | 'descentRate' | 'rateDegPerSecond' | 'friction'
+> {
   readonly world?: string;
-  readonly gravity?: number;
-  readonly slope?: number;
-  readonly fallAzimuth?: number;
-  readonly descent?: number;
-  readonly rate?: number;
   readonly firstContact?: FirstContact;
-  readonly friction?: number;
   readonly step?: number;
 }
 
 export function addConditionOptions(command: Command): Command {
-  return addWorldOptions(command)
-    .optionsGroup('State at contact:')
-    .option(
-      '--slope <deg>',
-      'slope of the ground, + downhill in the direction of travel (default: 0)',
-      quantityParser(SLOPE),
-    )
-    .option(
-      '--fall-azimuth <deg>',
-      'azimuth toward which the ground falls; without it the slope goes with every direction of travel',
-      quantityParser(AZIMUTH),
-    )
-    .option('--descent <m/s>', 'descent rate at contact', quantityParser(DESCENT_RATE))
-    .option('--rate <deg/s>', 'body rate toward the direction of travel (default: 0)', quantityParser(BODY_RATE))
-    .option(
-      '--first-contact <foot>',
-      'for the closed forms: foot of a rigid body that meets the ground first, leading or trailing; or together, on legs ' +
-        'that crush and take up the descent (default: together for a lander, the worse of leading and trailing for plain geometry)',
-      choiceParser(FIRST_CONTACTS),
-    )
-    .option(
-      '--friction <ratio>',
-      `friction of the ground (default, in the simulation: ${DEFAULT_FRICTION})`,
-      quantityParser(FRICTION),
-    )
+  addContactOptions(addWorldOptions(command).optionsGroup('State at contact:'));
+  command.option(
+    '--first-contact <foot>',
+    'for the closed forms: foot of a rigid body that meets the ground first, leading or trailing; or together, on legs ' +
+      'that crush and take up the descent (default: together for a lander, the worse of leading and trailing for plain geometry)',
+    choiceParser(FIRST_CONTACTS),
+  );
+  return addField(command, 'friction', { otherwise: `default, in the simulation: ${DEFAULT_FRICTION}` })
     .optionsGroup('Output:')
     .option(
       '--step <deg>',
@@ -66,6 +37,13 @@ export function addConditionOptions(command: Command): Command {
       quantityParser(AZIMUTH_STEP),
     )
     .option('--csv', 'print the table as CSV');
+}
+
+function addContactOptions(command: Command): void {
+  addClosedFormSlope(command);
+  addField(command, 'fallAzimuthDeg', { note: '; without it the slope goes with every direction of travel' });
+  addField(command, 'descentRate', { note: ' at contact' });
+  addField(command, 'rateDegPerSecond');
 }
 
 /** The first contact asked for; a lander comes down on legs that crush, plain geometry is a rigid body that meets the worse foot first. */
@@ -98,12 +76,9 @@ export function echoCondition(
   return {
     world: options.gravity === undefined ? chosenWorld(options).id : null,
     gravity: gravityOf(options),
-    slopeDeg: options.slope ?? 0,
-    fallAzimuthDeg: options.fallAzimuth ?? null,
-    descentRate: options.descent ?? null,
-    rateDegPerSecond: options.rate ?? 0,
+    ...echoFields(options, ['slopeDeg', 'fallAzimuthDeg', 'descentRate', 'rateDegPerSecond']),
     firstContact: firstContactOf(options, subject),
-    friction: options.friction ?? null,
+    ...echoFields(options, ['friction']),
   };
 }
 

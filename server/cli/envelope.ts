@@ -12,6 +12,7 @@ import { runEnvelope } from '../workers/runEnvelope.ts';
 import { toRadians } from './angles.ts';
 import { namePlace } from './condition.ts';
 import { envelopeText, type EnvelopeSetting } from './envelopeText.ts';
+import { quantityOf } from './fieldOptions.ts';
 import { addLandingOptions, rangedLanding, readLanding, type Landing, type LandingOptions } from './landingOptions.ts';
 import { addLongOptions, withProgress, type LongOptions } from './longWork.ts';
 import type { DefineVerb } from './program.ts';
@@ -34,10 +35,10 @@ interface EnvelopeOptions extends LandingOptions, LongOptions {
   readonly every?: boolean;
 }
 
-const HORIZONTAL: Quantity = { unit: 'm/s', least: -100, most: 100 };
-const DESCENT: Quantity = { unit: 'm/s', least: 0, most: 100 };
+const HORIZONTAL = quantityOf('horizontalSpeed');
+const DESCENT = quantityOf('descentRate');
 const STEPS: Quantity = { unit: 'steps', least: 1, most: 400, whole: true };
-const TURN: Quantity = { unit: 'deg', least: -360, most: 360 };
+const TURN = quantityOf('yawDeg');
 const COARSE: Quantity = { unit: 'steps', least: 1, most: 400, whole: true };
 const HALVINGS: Quantity = { unit: '', least: 0, most: 20, whole: true };
 

@@ -1,42 +1,28 @@
 import type { Command } from 'commander';
+import { CONDITION_FIELDS } from '../../engine/condition/index.ts';
 import type { Lander } from '../../engine/lander/index.ts';
 import type { LegCondition } from '../../engine/touchdown/index.ts';
-import { legNumbersParser, quantityParser, type Quantity } from './quantity.ts';
+import { addField, echoFields, type FieldOptions } from './fieldOptions.ts';
+import { legNumbersParser } from './quantity.ts';
 import { UsageError } from './usageError.ts';
 
 /** Legs that are not as they should be; legs count from 1. */
-export interface GearOptions {
+export interface GearOptions extends FieldOptions<'softFactor' | 'unlatchedFactor'> {
   readonly missing?: readonly number[];
   readonly soft?: readonly number[];
-  readonly softFactor?: number;
   readonly unlatched?: readonly number[];
-  readonly unlatchedFactor?: number;
 }
 
-const SOFTNESS: Quantity = { unit: '', least: 0.01, most: 10 };
-const FOLDING: Quantity = { unit: '', least: 0.001, most: 1 };
-
-/** What is left of the crush forces of a leg named soft, where nothing is said [-]. */
-const DEFAULT_SOFT_FACTOR = 0.5;
-/** Share of its first crush force at which a leg that is not latched folds, where nothing is said [-]. */
-const DEFAULT_UNLATCHED_FACTOR = 0.05;
+const { softFactor: SOFT, unlatchedFactor: UNLATCHED } = CONDITION_FIELDS;
 
 export function addGearOptions(command: Command): Command {
-  return command
+  command
     .optionsGroup('Landing gear (legs count from 1, in the order of the file):')
     .option('--missing <legs>', 'legs that are gone, such as 2 or 1,3', legNumbersParser)
-    .option('--soft <legs>', 'legs that crush too easily', legNumbersParser)
-    .option(
-      '--soft-factor <ratio>',
-      `what is left of their crush forces (default: ${DEFAULT_SOFT_FACTOR})`,
-      quantityParser(SOFTNESS),
-    )
-    .option('--unlatched <legs>', 'legs that were not latched and fold', legNumbersParser)
-    .option(
-      '--unlatched-factor <ratio>',
-      `share of their first crush force at which they fold (default: ${DEFAULT_UNLATCHED_FACTOR})`,
-      quantityParser(FOLDING),
-    );
+    .option('--soft <legs>', 'legs that crush too easily', legNumbersParser);
+  addField(command, 'softFactor');
+  command.option('--unlatched <legs>', 'legs that were not latched and fold', legNumbersParser);
+  return addField(command, 'unlatchedFactor');
 }
 
 export function readGear(lander: Lander, options: GearOptions): readonly LegCondition[] {
@@ -52,8 +38,8 @@ export function readGear(lander: Lander, options: GearOptions): readonly LegCond
   if (twice !== undefined) throw new UsageError(`leg ${twice} is given two conditions`);
   if (missing.length >= lander.legs.length)
     throw new UsageError('--missing: expected at least one leg left, came none');
-  const softFactor = options.softFactor ?? DEFAULT_SOFT_FACTOR;
-  const unlatchedFactor = options.unlatchedFactor ?? DEFAULT_UNLATCHED_FACTOR;
+  const softFactor = options.softFactor ?? SOFT.fallback;
+  const unlatchedFactor = options.unlatchedFactor ?? UNLATCHED.fallback;
   return [
     ...missing.map((number): LegCondition => ({ leg: number - 1, kind: 'missing' })),
     ...soft.map((number): LegCondition => ({ leg: number - 1, kind: 'soft', factor: softFactor })),
@@ -68,18 +54,15 @@ export function checkLegNumbers(option: string, lander: Lander, numbers: readonl
 }
 
 /** What was asked, defaults filled in; null where it does not enter. */
-export function echoGear({
-  missing = [],
-  soft = [],
-  unlatched = [],
-  ...factors
-}: GearOptions): Readonly<Record<string, unknown>> {
+export function echoGear(options: GearOptions): Readonly<Record<string, unknown>> {
+  const { missing = [], soft = [], unlatched = [] } = options;
+  const { softFactor, unlatchedFactor } = echoFields(options, ['softFactor', 'unlatchedFactor']);
   return {
     missing,
     soft,
-    softFactor: soft.length === 0 ? null : (factors.softFactor ?? DEFAULT_SOFT_FACTOR),
+    softFactor: soft.length === 0 ? null : softFactor,
     unlatched,
-    unlatchedFactor: unlatched.length === 0 ? null : (factors.unlatchedFactor ?? DEFAULT_UNLATCHED_FACTOR),
+    unlatchedFactor: unlatched.length === 0 ? null : unlatchedFactor,
   };
 }
 
@@ -87,7 +70,7 @@ export function echoGear({
 export function describeGear({ missing, soft, softFactor, unlatched }: GearOptions): readonly string[] {
   return [
     legsIn(missing, 'missing'),
-    legsIn(soft, `soft (${softFactor ?? DEFAULT_SOFT_FACTOR} of the crush force)`),
+    legsIn(soft, `soft (${softFactor ?? SOFT.fallback} of the crush force)`),
     legsIn(unlatched, 'not latched'),
   ].filter((words) => words !== '');
 }

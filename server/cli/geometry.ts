@@ -1,6 +1,7 @@
 import type { Command } from 'commander';
 import type { PivotBody } from '../../engine/pivot/index.ts';
-import { INERTIA, LENGTH, MASS, quantityParser } from './quantity.ts';
+import { quantityOf } from './fieldOptions.ts';
+import { INERTIA, LENGTH, quantityParser } from './quantity.ts';
 import { UsageError } from './usageError.ts';
 
 /** Plain geometry as the options bring it: a body seen along one tip edge. */
@@ -35,7 +36,7 @@ export function addGeometryOptions(command: Command): Command {
     .optionsGroup('Plain geometry, in place of a lander:')
     .option(`${FLAGS.halfStance} <m>`, 'foot point of the center of mass to the tip edge', quantityParser(LENGTH))
     .option(`${FLAGS.centerHeight} <m>`, 'center of mass above the footpad plane', quantityParser(LENGTH))
-    .option(`${FLAGS.mass} <kg>`, 'mass', quantityParser(MASS))
+    .option(`${FLAGS.mass} <kg>`, 'mass', quantityParser(quantityOf('mass')))
     .option(
       `${FLAGS.inertia} <kg m^2>`,
       'moment of inertia about the center of mass, along the edge; 0 is a point mass',

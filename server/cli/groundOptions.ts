@@ -1,50 +1,34 @@
 import type { Command } from 'commander';
+import { CONDITION_FIELDS } from '../../engine/condition/index.ts';
 import type { Lander } from '../../engine/lander/index.ts';
 import type { Ground } from '../../engine/touchdown/index.ts';
 import { toRadians } from './angles.ts';
 import { checkLegNumbers } from './gearOptions.ts';
-import { AZIMUTH, FRICTION, padHeightsParser, quantityParser, type PadHeight, type Quantity } from './quantity.ts';
+import { addField, DOWNHILL, echoFields, sayField, type FieldOptions } from './fieldOptions.ts';
+import { padHeightsParser, type PadHeight } from './quantity.ts';
 import { addSiteOptions, echoSite, readSite, type SiteGround, type SiteOptions } from './siteOptions.ts';
 import { addSoilOptions, describeSoil, echoSoil, readSoil, type SoilOptions } from './soilOptions.ts';
 import { UsageError } from './usageError.ts';
 
 /** The ground of a simulated touchdown, in the units of the command line. */
-export interface GroundOptions extends SiteOptions, SoilOptions {
-  readonly slope?: number;
-  readonly slopeAzimuth?: number;
-  readonly friction?: number;
+export interface GroundOptions
+  extends SiteOptions, SoilOptions, FieldOptions<'slopeDeg' | 'slopeAzimuthDeg' | 'friction'> {
   readonly underPad?: readonly PadHeight[];
 }
-
-const GROUND_SLOPE: Quantity = { unit: 'deg', least: -60, most: 60 };
 
 /** Friction under footpads and hull where nothing is said [-]. Common practice for rock and dry soil, no source. */
 export const DEFAULT_FRICTION = 0.8;
 
 export function addGroundOptions(command: Command): Command {
-  command
-    .optionsGroup('Ground:')
-    .option(
-      '--slope <deg>',
-      'slope of the ground, + downhill in the direction of travel (default: 0)',
-      quantityParser(GROUND_SLOPE),
-    )
-    .option(
-      '--slope-azimuth <deg>',
-      'azimuth toward which that slope falls, from the direction of travel (default: 0)',
-      quantityParser(AZIMUTH),
-    );
-  addSiteOptions(command)
-    .option(
-      '--friction <ratio>',
-      `friction of the ground (default: that of the site, else ${DEFAULT_FRICTION})`,
-      quantityParser(FRICTION),
-    )
-    .option(
-      '--under-pad <leg:m>',
-      'flat rock (+) or hole (-) under one footpad alone, such as 2:0.3 or 1:0.3,4:-0.1',
-      padHeightsParser,
-    );
+  addField(command.optionsGroup('Ground:'), 'slopeDeg', { note: DOWNHILL });
+  addField(command, 'slopeAzimuthDeg');
+  addSiteOptions(command);
+  addField(command, 'friction', { otherwise: `default: that of the site, else ${DEFAULT_FRICTION}` });
+  command.option(
+    '--under-pad <leg:m>',
+    `flat ${CONDITION_FIELDS.padHeight.meaning} alone, such as 2:0.3 or 1:0.3,4:-0.1`,
+    padHeightsParser,
+  );
   return addSoilOptions(command);
 }
 
@@ -84,10 +68,9 @@ export function readGround(lander: Lander, options: GroundOptions): TurnedGround
 
 /** What was asked, defaults filled in; null where it does not enter. */
 export function echoGround(options: GroundOptions, { friction, soil }: Ground): Readonly<Record<string, unknown>> {
-  const isPlane = options.site === undefined;
+  const plane = echoFields(options, ['slopeDeg', 'slopeAzimuthDeg']);
   return {
-    slopeDeg: isPlane ? (options.slope ?? 0) : null,
-    slopeAzimuthDeg: isPlane ? (options.slopeAzimuth ?? 0) : null,
+    ...(options.site === undefined ? plane : { slopeDeg: null, slopeAzimuthDeg: null }),
     ...echoSite(options),
     friction,
     underPad: options.underPad ?? [],
@@ -100,8 +83,8 @@ export function describeGround(options: GroundOptions, { friction, soil }: Groun
   const { slope = 0, slopeAzimuth = 0, underPad = [] } = options;
   const azimuth = slopeAzimuth === 0 ? '' : ` toward azimuth ${slopeAzimuth} deg`;
   return [
-    options.site === undefined ? (slope === 0 ? 'level ground' : `slope ${slope} deg${azimuth}`) : '',
-    `friction ${friction}`,
+    options.site === undefined ? (slope === 0 ? 'level ground' : `${sayField('slopeDeg', slope)}${azimuth}`) : '',
+    sayField('friction', friction),
     describeSoil(soil),
     ...underPad.map(({ leg, height }) => `a ${height < 0 ? 'hole' : 'rock'} of ${Math.abs(height)} m under leg ${leg}`),
   ].filter((words) => words !== '');

@@ -3,33 +3,22 @@ import { landerShape } from '../../engine/checks/index.ts';
 import type { Lander } from '../../engine/lander/index.ts';
 import type { LoadLimits, TouchdownConditions } from '../../engine/touchdown/index.ts';
 import { echoCondition, readCondition } from './condition.ts';
+import { addField, echoFields, type FieldOptions } from './fieldOptions.ts';
 import { addGearOptions, describeGear, echoGear, readGear, type GearOptions } from './gearOptions.ts';
 import { addGroundOptions, describeGround, echoGround, readGround, type GroundOptions } from './groundOptions.ts';
-import { quantityParser, type Quantity } from './quantity.ts';
 import { describeSite, slopeUnder } from './siteOptions.ts';
 import { missingIndices } from './subject.ts';
 import { addThrustOptions, describeThrust, echoThrust, readThrust, type ThrustOptions } from './thrustOptions.ts';
 import { addWorldOptions, worldOf, type WorldOptions } from './worldOptions.ts';
 
 /** World, ground, gear and engine of a simulated touchdown, in the units of the command line. */
-export interface LandingOptions extends WorldOptions, GroundOptions, GearOptions, ThrustOptions {
-  readonly maxLegLoad?: number;
-  readonly maxAcceleration?: number;
-}
-
-const LOAD: Quantity = { unit: 'N', least: 1, most: 1e9 };
-const ACCELERATION: Quantity = { unit: 'm/s^2', least: 0.01, most: 1e5 };
+export interface LandingOptions
+  extends WorldOptions, GroundOptions, GearOptions, ThrustOptions, FieldOptions<'maxLegLoad' | 'maxAcceleration'> {}
 
 export function addLandingOptions(command: Command): Command {
   addThrustOptions(addGearOptions(addGroundOptions(addWorldOptions(command))));
-  return command
-    .optionsGroup('Limits (without them only a used-up leg is an overload):')
-    .option('--max-leg-load <N>', 'axial load of a leg beyond which it counts as overloaded', quantityParser(LOAD))
-    .option(
-      '--max-acceleration <m/s^2>',
-      'acceleration of the center of mass, gravity not counted, beyond which it counts as overloaded',
-      quantityParser(ACCELERATION),
-    );
+  command.optionsGroup('Limits (without them only a used-up leg is an overload):');
+  return addField(addField(command, 'maxLegLoad'), 'maxAcceleration');
 }
 
 /** A touchdown but for the state of the lander at contact. */
@@ -71,8 +60,7 @@ export function readLanding(lander: Lander, options: LandingOptions): Landing {
       ...echoGround(options, ground),
       ...echoGear(options),
       ...echoThrust(lander, options),
-      maxLegLoad: maxLegLoad ?? null,
-      maxAcceleration: maxAcceleration ?? null,
+      ...echoFields(options, ['maxLegLoad', 'maxAcceleration']),
     },
     words: [
       ...(site === undefined || siteSlopeDeg === undefined ? [] : [describeSite(site, options, siteSlopeDeg)]),

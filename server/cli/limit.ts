@@ -16,8 +16,9 @@ import { leastRow, limitRow, type LimitRow } from './limitRow.ts';
 import { reportRows } from './limitReport.ts';
 import type { DefineVerb } from './program.ts';
 import type { Report } from './report.ts';
-import { ASSUMED_DESCENT, simulatedArrivals, type ArrivalQuestion } from './simulatedLimit.ts';
+import { simulatedArrivals, type ArrivalQuestion } from './simulatedLimit.ts';
 import { whyDifferent } from './tipWords.ts';
+import { ASSUMED_DESCENT } from './stateOptions.ts';
 import { addSubject, missingIndices, nameLander, readSubject, type SubjectOptions } from './subject.ts';
 import { UsageError } from './usageError.ts';
 

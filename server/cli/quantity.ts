@@ -1,4 +1,5 @@
 import { InvalidArgumentError } from 'commander';
+import { CONDITION_FIELDS } from '../../engine/condition/index.ts';
 
 /** What an option with a number accepts. Limits keep typing slips (a comma, a unit factor of 1000) out of results. */
 export interface Quantity {
@@ -12,18 +13,11 @@ export interface Quantity {
 }
 
 export const LENGTH: Quantity = { unit: 'm', least: 0.001, most: 1000 };
-export const MASS: Quantity = { unit: 'kg', least: 0.001, most: 1e8 };
 /** About the center of mass; 0 is a point mass. */
 export const INERTIA: Quantity = { unit: 'kg m^2', least: 0, most: 1e12 };
-export const GRAVITY: Quantity = { unit: 'm/s^2', least: 0.001, most: 100 };
-export const SLOPE: Quantity = { unit: 'deg', least: -80, most: 80 };
 /** A slope without a direction. */
 export const STEEPNESS: Quantity = { unit: 'deg', least: 0, most: 80 };
-export const AZIMUTH: Quantity = { unit: 'deg', least: -360, most: 360 };
 export const AZIMUTH_STEP: Quantity = { unit: 'deg', least: 1, most: 90 };
-export const DESCENT_RATE: Quantity = { unit: 'm/s', least: 0, most: 100 };
-export const BODY_RATE: Quantity = { unit: 'deg/s', least: -360, most: 360 };
-export const FRICTION: Quantity = { unit: '', least: 0, most: 10 };
 /** How many, at equal steps all round. */
 export const YAWS: Quantity = { unit: 'yaws', least: 1, most: 360, whole: true };
 /** Of a generator. */
@@ -90,7 +84,7 @@ export interface PadHeight {
 }
 
 /** Farthest that a rock or a hole may raise or lower the ground [m]. */
-const MOST_PAD_HEIGHT = 10;
+const MOST_PAD_HEIGHT = CONDITION_FIELDS.padHeight.most;
 
 /** Legs and heights such as 2:0.3 or 1:0.3,4:-0.1, each leg once. */
 export function padHeightsParser(text: string, earlier: readonly PadHeight[] | undefined): readonly PadHeight[] {

@@ -41,7 +41,7 @@ const MODELS: Readonly<Record<string, readonly RangedModel[]>> = {
 
 export async function formatReport(report: Report, format: ReportFormat): Promise<string> {
   const models = MODELS[report.verb] ?? [];
-  const ranged = { ...report.inputs, ...sampledInputs(report.inputs), ...report.ranged };
+  const ranged = { ...report.inputs, ...report.ranged };
   const outside = models.length === 0 ? [] : await outsideOf(models, ranged);
   const warnings = outside.length === 0 ? [] : [`Outside checked range: ${outside.join('; ')}.`];
   if (format === 'csv')
@@ -70,13 +70,6 @@ const NO_TABLE: CsvTable = { names: [], rows: [] };
 function csvNotes({ csv, isPartial, text }: Report): readonly string[] {
   if (csv === undefined || csv.rows.length === 0) return text.split('\n');
   return isPartial === true ? ['PARTIAL: stopped before it was done.'] : [];
-}
-
-/** The distributions of a campaign, which stand one level down. */
-function sampledInputs({ campaign }: Report['inputs']): object {
-  if (typeof campaign !== 'object' || campaign === null) return {};
-  const sampled: unknown = Reflect.get(campaign, 'inputs');
-  return typeof sampled === 'object' && sampled !== null ? sampled : {};
 }
 
 /** JSON has no NaN and no infinity: `stringify` would write null in silence. */

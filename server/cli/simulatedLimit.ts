@@ -18,10 +18,7 @@ import {
 } from '../../engine/touchdown/index.ts';
 import { toAzimuthDeg, toRadians } from './angles.ts';
 import { DEFAULT_FRICTION } from './groundOptions.ts';
-import { readState } from './stateOptions.ts';
-
-/** Descent rate taken where none is given, the same as `touchdown` takes [m/s]. */
-export const ASSUMED_DESCENT = 1;
+import { ASSUMED_DESCENT, readState } from './stateOptions.ts';
 
 /** An upright arrival of a lander, but for the direction and speed of its travel. */
 export interface ArrivalQuestion {

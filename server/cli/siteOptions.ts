@@ -1,26 +1,24 @@
 import type { Command } from 'commander';
+import { CONDITION_FIELDS } from '../../engine/condition/index.ts';
 import type { Lander } from '../../engine/lander/index.ts';
 import { atan } from '../../engine/math/index.ts';
 import type { Terrain } from '../../engine/ground/index.ts';
 import { createGround, findSite, parseSiteText, SITE_BUDGET, SITES, type Site } from '../../levels/index.ts';
 import { toDegrees } from './angles.ts';
 import { accepted } from './problems.ts';
-import { AZIMUTH, quantityParser, SEED, textParser, type Quantity } from './quantity.ts';
+import { addField, echoFields, type FieldOptions } from './fieldOptions.ts';
+import { textParser } from './quantity.ts';
 import { readFile } from './readFile.ts';
 import { figure } from './textTable.ts';
 import { oneLine, UsageError } from './usageError.ts';
 
 /** A site of the levels as the ground of a touchdown. */
-export interface SiteOptions {
+export interface SiteOptions extends FieldOptions<'siteSeed' | 'siteX' | 'siteAzimuthDeg'> {
   readonly site?: string;
-  readonly siteSeed?: number;
-  readonly siteX?: number;
-  readonly siteAzimuth?: number;
 }
 
 const SITE_IDS = SITES.map((site) => site.id).join(', ');
-const DEFAULT_SITE_SEED = 1;
-const SITE_X: Quantity = { unit: 'm', least: -1000, most: 1000 };
+const DEFAULT_SITE_SEED = CONDITION_FIELDS.siteSeed.fallback;
 
 /** Options that mean nothing without a site. */
 const WITH_SITE = {
@@ -30,27 +28,12 @@ const WITH_SITE = {
 } as const satisfies Partial<Record<keyof SiteOptions, string>>;
 
 export function addSiteOptions(command: Command): Command {
-  return command
-    .option(
-      '--site <name>',
-      `in place of a slope: the uneven section of a site, one of ${SITE_IDS}, or a site file`,
-      textParser,
-    )
-    .option(
-      '--site-seed <number>',
-      `whole number that fixes the ground of the site (default: ${DEFAULT_SITE_SEED})`,
-      quantityParser(SEED),
-    )
-    .option(
-      '--site-x <m>',
-      'where along the section it touches down; 0 is the middle (default: 0)',
-      quantityParser(SITE_X),
-    )
-    .option(
-      '--site-azimuth <deg>',
-      'azimuth toward which the section runs, from the direction of travel (default: 0)',
-      quantityParser(AZIMUTH),
-    );
+  command.option(
+    '--site <name>',
+    `in place of a slope: the uneven section of a site, one of ${SITE_IDS}, or a site file`,
+    textParser,
+  );
+  return addField(addField(addField(command, 'siteSeed'), 'siteX'), 'siteAzimuthDeg');
 }
 
 /** A site made ready: x = 0 is the place of touchdown. */
@@ -86,9 +69,8 @@ function siteNamed(nameOrPath: string): Site {
 
 /** What was asked, defaults filled in; null without a site. */
 export function echoSite(options: SiteOptions): Readonly<Record<string, unknown>> {
-  const { site, siteSeed = DEFAULT_SITE_SEED, siteX = 0, siteAzimuth = 0 } = options;
-  if (site === undefined) return { site: null, siteSeed: null, siteX: null, siteAzimuthDeg: null };
-  return { site, siteSeed, siteX, siteAzimuthDeg: siteAzimuth };
+  if (options.site === undefined) return { site: null, siteSeed: null, siteX: null, siteAzimuthDeg: null };
+  return { site: options.site, ...echoFields(options, ['siteSeed', 'siteX', 'siteAzimuthDeg']) };
 }
 
 /** Mean slope of a site under the stance of a lander, + where it falls the way the section runs [deg]. */

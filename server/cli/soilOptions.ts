@@ -1,42 +1,28 @@
 import type { Command } from 'commander';
+import { CONDITION_FIELDS } from '../../engine/condition/index.ts';
 import type { Soil } from '../../engine/ground/index.ts';
-import { quantityParser, type Quantity } from './quantity.ts';
+import { addField, type FieldOptions } from './fieldOptions.ts';
 import { UsageError } from './usageError.ts';
 
 /** Soil under the footpads: up to a bearing strength, or by Bekker's law. */
-export interface SoilOptions {
-  readonly soilStiffness?: number;
-  readonly soilStrength?: number;
-  readonly soilCohesive?: number;
-  readonly soilFrictional?: number;
-  readonly soilExponent?: number;
-}
+export type SoilOptions = FieldOptions<
+  'soilStiffness' | 'soilStrength' | 'soilCohesive' | 'soilFrictional' | 'soilExponent'
+>;
 
-const STIFFNESS: Quantity = { unit: 'N/m', least: 1e3, most: 1e9 };
-const STRENGTH: Quantity = { unit: 'Pa', least: 1, most: 1e9 };
-const COHESIVE: Quantity = { unit: 'N/m^(n+1)', least: 0, most: 1e9 };
-const FRICTIONAL: Quantity = { unit: 'N/m^(n+2)', least: 1, most: 1e10 };
-const EXPONENT: Quantity = { unit: '', least: 0.2, most: 3 };
-
-/** Sinkage in proportion to pressure, where nothing is said [-]. */
-const DEFAULT_EXPONENT = 1;
+const DEFAULT_EXPONENT = CONDITION_FIELDS.soilExponent.fallback;
 
 export function addSoilOptions(command: Command): Command {
-  return command
-    .optionsGroup('Soil (rigid without any of these):')
-    .option(
-      '--soil-stiffness <N/m>',
-      'elastic stiffness under one footpad, also of unloading; every soil needs it',
-      quantityParser(STIFFNESS),
-    )
-    .option('--soil-strength <Pa>', 'bearing strength, beyond which a footpad sinks', quantityParser(STRENGTH))
-    .option(
-      '--soil-cohesive <k_c>',
-      "in place of a strength, Bekker's law p = (k_c/b + k_phi) z^n: k_c [N/m^(n+1)]; b is the radius of the footpad",
-      quantityParser(COHESIVE),
-    )
-    .option('--soil-frictional <k_phi>', 'k_phi of that law [N/m^(n+2)]', quantityParser(FRICTIONAL))
-    .option('--soil-exponent <n>', `n of that law (default: ${DEFAULT_EXPONENT})`, quantityParser(EXPONENT));
+  addField(command.optionsGroup('Soil (rigid without any of these):'), 'soilStiffness', {
+    note: '; every soil needs it',
+  });
+  addField(command, 'soilStrength');
+  addField(command, 'soilCohesive', {
+    before: "in place of a strength, Bekker's law p = (k_c/b + k_phi) z^n: ",
+    note: ' [N/m^(n+1)]; b is the radius of the footpad',
+    symbol: 'k_c',
+  });
+  addField(command, 'soilFrictional', { note: ' of that law [N/m^(n+2)]', symbol: 'k_phi' });
+  return addField(command, 'soilExponent', { note: ' of that law', symbol: 'n' });
 }
 
 export function readSoil(options: SoilOptions): Soil | undefined {

@@ -13,13 +13,15 @@ import { landerStance } from '../../engine/statics/index.ts';
 import { findWorld, type World } from '../../engine/worlds.ts';
 import { toRadians } from './angles.ts';
 import { tableOf } from './csv.ts';
+import { addClosedFormSlope } from './fieldOptions.ts';
 import { readPivotBody } from './geometry.ts';
 import type { DefineVerb } from './program.ts';
-import { quantityParser, SLOPE, SPEED, textParser } from './quantity.ts';
+import { quantityParser, SPEED, textParser } from './quantity.ts';
 import { readWorlds, WORLD_IDS } from './readWorld.ts';
 import type { Report } from './report.ts';
+import { ASSUMED_DESCENT } from './stateOptions.ts';
 import { addSubject, missingIndices, nameLander, readSubject, type Subject, type SubjectOptions } from './subject.ts';
-import { ASSUMED_DESCENT, simulatedArrivals } from './simulatedLimit.ts';
+import { simulatedArrivals } from './simulatedLimit.ts';
 import { figure, textTable, type Column } from './textTable.ts';
 import { UsageError } from './usageError.ts';
 
@@ -64,12 +66,8 @@ export const defineStance: DefineVerb = (command, deliver) => {
       "speed along the ground that must not trip it (default: the body's own plastic limit on Earth)",
       quantityParser(SPEED),
     )
-    .option('--worlds <names>', `several of ${WORLD_IDS} (default: ${DEFAULT_WORLDS})`, textParser)
-    .option(
-      '--slope <deg>',
-      'slope of the ground, + downhill in the direction of travel (default: 0)',
-      quantityParser(SLOPE),
-    )
+    .option('--worlds <names>', `several of ${WORLD_IDS} (default: ${DEFAULT_WORLDS})`, textParser);
+  addClosedFormSlope(command)
     .optionsGroup('Output:')
     .option('--csv', 'print the table as CSV')
     .addHelpText(

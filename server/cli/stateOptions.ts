@@ -1,51 +1,46 @@
 import type { Command } from 'commander';
+import type { ConditionName } from '../../engine/condition/index.ts';
 import type { ContactState } from '../../engine/touchdown/index.ts';
 import { toRadians } from './angles.ts';
-import { BODY_RATE, DESCENT_RATE, MASS, quantityParser, type Quantity } from './quantity.ts';
+import { addField, echoFields, sayField, type FieldOptions } from './fieldOptions.ts';
 
 /** How the lander arrives, in the units of the command line. */
-export interface StateOptions {
-  readonly horizontal?: number;
-  readonly descent?: number;
-  readonly yaw?: number;
-  readonly pitch?: number;
-  readonly roll?: number;
-  readonly rate?: number;
-  readonly pitchRate?: number;
-  readonly rollRate?: number;
-  readonly yawRate?: number;
-  readonly height?: number;
-  readonly mass?: number;
-}
+export type StateOptions = FieldOptions<(typeof STATE_FIELDS)[number]>;
 
-const HORIZONTAL: Quantity = { unit: 'm/s', least: -100, most: 100 };
-const TURN: Quantity = { unit: 'deg', least: -360, most: 360 };
-const LEAN: Quantity = { unit: 'deg', least: -80, most: 80 };
-const FALL: Quantity = { unit: 'm', least: 0, most: 100 };
+/** In the order in which they are echoed. */
+const STATE_FIELDS = [
+  'horizontalSpeed',
+  'descentRate',
+  'yawDeg',
+  'pitchDeg',
+  'rollDeg',
+  'rateDegPerSecond',
+  'pitchRateDegPerSecond',
+  'rollRateDegPerSecond',
+  'yawRateDegPerSecond',
+  'height',
+  'mass',
+] as const satisfies readonly ConditionName[];
+
+/** Descent rate where none is given [m/s]. */
+export const ASSUMED_DESCENT = 1;
 
 export function addStateOptions(command: Command): Command {
-  return command
-    .optionsGroup('State at contact:')
-    .option('--horizontal <m/s>', 'horizontal speed (default: 0)', quantityParser(HORIZONTAL))
-    .option('--descent <m/s>', 'descent rate (default: 1)', quantityParser(DESCENT_RATE))
-    .option('--yaw <deg>', 'turn of the lander about the vertical (default: 0)', quantityParser(TURN))
-    .option('--pitch <deg>', 'lean toward its own +x (default: 0)', quantityParser(LEAN))
-    .option('--roll <deg>', 'lean toward its own -y (default: 0)', quantityParser(LEAN))
-    .option('--rate <deg/s>', 'body rate toward the direction of travel (default: 0)', quantityParser(BODY_RATE))
-    .option('--pitch-rate <deg/s>', 'body rate about its own y, beside --rate (default: 0)', quantityParser(BODY_RATE))
-    .option('--roll-rate <deg/s>', 'body rate about its own x, beside --rate (default: 0)', quantityParser(BODY_RATE))
-    .option('--yaw-rate <deg/s>', 'body rate about its own z (default: 0)', quantityParser(BODY_RATE))
-    .option('--height <m>', 'free fall before the lowest footpad touches (default: 0)', quantityParser(FALL))
-    .option(
-      '--mass <kg>',
-      'mass at contact, its tanks drained evenly (default: filled as its file says)',
-      quantityParser(MASS),
-    );
+  command.optionsGroup('State at contact:');
+  for (const field of STATE_FIELDS) addField(command, field, PARTICULARS[field]);
+  return command;
 }
+
+const PARTICULARS: { readonly [Field in (typeof STATE_FIELDS)[number]]?: Parameters<typeof addField>[2] } = {
+  descentRate: { otherwise: `default: ${ASSUMED_DESCENT}` },
+  pitchRateDegPerSecond: { note: ', beside --rate' },
+  rollRateDegPerSecond: { note: ', beside --rate' },
+  mass: { otherwise: 'default: filled as its file says' },
+};
 
 /** The same for the engine; the direction of travel is an azimuth in the frame of the ground [rad], from which yaw counts. */
 export function readState(options: StateOptions, travelAzimuth: number): ContactState {
-  const { horizontal = 0, descent = 1, yaw = 0, pitch = 0, roll = 0, height = 0 } = options;
+  const { horizontal = 0, descent = ASSUMED_DESCENT, yaw = 0, pitch = 0, roll = 0, height = 0 } = options;
   return {
     horizontalSpeed: horizontal,
     descentRate: descent,
@@ -76,25 +71,17 @@ function bodyRates(options: StateOptions): readonly [number, number, number] {
 
 /** What was asked, defaults filled in. */
 export function echoState(options: StateOptions): Readonly<Record<string, unknown>> {
-  return {
-    horizontalSpeed: options.horizontal ?? 0,
-    descentRate: options.descent ?? 1,
-    yawDeg: options.yaw ?? 0,
-    pitchDeg: options.pitch ?? 0,
-    rollDeg: options.roll ?? 0,
-    rateDegPerSecond: options.rate ?? 0,
-    pitchRateDegPerSecond: options.pitchRate ?? 0,
-    rollRateDegPerSecond: options.rollRate ?? 0,
-    yawRateDegPerSecond: options.yawRate ?? 0,
-    height: options.height ?? 0,
-    mass: options.mass ?? null,
-  };
+  return { ...echoFields(options, STATE_FIELDS), descentRate: options.descent ?? ASSUMED_DESCENT };
 }
 
 /** What turns and leans the lander at contact, each with a '; ' before it; '' where nothing does. */
 export function describeAttitude(options: StateOptions): string {
   const { yaw, pitch, roll, rate, pitchRate, rollRate, yawRate, height = 0, mass } = options;
-  const angles = Object.entries({ yaw, pitch, roll }).map(([name, value]) => [name, value, 'deg'] as const);
+  const angles = [
+    ['yawDeg', yaw],
+    ['pitchDeg', pitch],
+    ['rollDeg', roll],
+  ] as const;
   const rates = Object.entries({
     'toward travel': rate,
     'in pitch': pitchRate,
@@ -102,7 +89,7 @@ export function describeAttitude(options: StateOptions): string {
     'in yaw': yawRate,
   });
   const words = [
-    ...angles.flatMap(([name, value = 0, unit]) => (value === 0 ? [] : [`${name} ${value} ${unit}`])),
+    ...angles.flatMap(([name, value = 0]) => (value === 0 ? [] : [sayField(name, value)])),
     ...rates.flatMap(([name, value = 0]) => (value === 0 ? [] : [`turning at ${value} deg/s ${name}`])),
     ...(height === 0 ? [] : [`after a fall of ${height} m`]),
     ...(mass === undefined ? [] : [`weighing ${mass} kg`]),

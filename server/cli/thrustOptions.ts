@@ -1,46 +1,21 @@
 import type { Command } from 'commander';
+import { CONDITION_FIELDS } from '../../engine/condition/index.ts';
 import type { Lander } from '../../engine/lander/index.ts';
 import type { AttitudeHold, ThrustTail } from '../../engine/touchdown/index.ts';
-import { quantityParser, type Quantity } from './quantity.ts';
+import { addField, type FieldOptions } from './fieldOptions.ts';
 import { UsageError } from './usageError.ts';
 
 /** What engine and thrusters still do at contact. */
-export interface ThrustOptions {
-  readonly thrust?: number;
-  readonly cutoffDelay?: number;
-  readonly tailOff?: number;
-  readonly hold?: number;
-  readonly holdBandwidth?: number;
-}
+export type ThrustOptions = FieldOptions<'thrust' | 'cutoffDelay' | 'tailOff' | 'hold' | 'holdBandwidth'>;
 
-const THRUST: Quantity = { unit: 'N', least: 0, most: 1e9 };
-const TIME: Quantity = { unit: 's', least: 0, most: 1000 };
-const BANDWIDTH: Quantity = { unit: 'rad/s', least: 0.01, most: 20 };
-
-const DEFAULT_CUTOFF_DELAY = 0;
-/** Natural frequency of the hold where nothing is said [rad/s]. No source. */
-const DEFAULT_HOLD_BANDWIDTH = 1;
+const DEFAULT_CUTOFF_DELAY = CONDITION_FIELDS.cutoffDelay.fallback;
+const DEFAULT_HOLD_BANDWIDTH = CONDITION_FIELDS.holdBandwidth.fallback;
 
 export function addThrustOptions(command: Command): Command {
-  return command
-    .optionsGroup('Engine and thrusters:')
-    .option('--thrust <N>', 'thrust still there at contact, along the long axis (default: 0)', quantityParser(THRUST))
-    .option(
-      '--cutoff-delay <s>',
-      `from first footpad contact to engine cut-off (default: ${DEFAULT_CUTOFF_DELAY})`,
-      quantityParser(TIME),
-    )
-    .option(
-      '--tail-off <s>',
-      'time in which thrust then falls to 1/e; 0 is at once (default: the lag of its engine)',
-      quantityParser(TIME),
-    )
-    .option('--hold <s>', 'attitude thrusters go on holding it upright for so long after contact', quantityParser(TIME))
-    .option(
-      '--hold-bandwidth <rad/s>',
-      `natural frequency of that hold (default: ${DEFAULT_HOLD_BANDWIDTH})`,
-      quantityParser(BANDWIDTH),
-    );
+  addField(command.optionsGroup('Engine and thrusters:'), 'thrust', { otherwise: 'default: 0' });
+  addField(command, 'cutoffDelay');
+  addField(command, 'tailOff', { otherwise: 'default: the lag of its engine' });
+  return addField(addField(command, 'hold'), 'holdBandwidth');
 }
 
 export function readThrust(

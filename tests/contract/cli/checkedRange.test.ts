@@ -1,4 +1,9 @@
+import { mkdtempSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { CHECKED_RANGES } from '../../../engine/checks/index.ts';
+import { readSource } from '../../support/sources.ts';
 import { callJson, callKilter } from './runKilter.ts';
 
 interface Answer {
@@ -54,5 +59,59 @@ describe('a result outside the checked range', () => {
     const outside = await outsideOf(line);
     expect(outside.some((found) => found.startsWith(`${named}, checked from `))).toBe(true);
     expect((await callKilter(line.split(' '))).out).toContain(`Outside checked range: ${outside.join('; ')}.`);
+  });
+
+  it('[CK7] is said of every ranged field that kilter touchdown asks for, one by one', async () => {
+    const { inputs } = (await callJson(['touchdown', 'trivet'])) as { readonly inputs: object };
+    const asked = CHECKED_RANGES['touchdown simulation'].flatMap(({ fields, words, most }) =>
+      fields.filter((field) => field in inputs).map((field) => ({ field, words, beyond: most + 0.5 })),
+    );
+    expect(asked.map(({ field }) => field)).toEqual([
+      'gravity',
+      'slopeDeg',
+      'descentRate',
+      'horizontalSpeed',
+      'friction',
+      'pitchDeg',
+      'rollDeg',
+      'rateDegPerSecond',
+      'pitchRateDegPerSecond',
+      'rollRateDegPerSecond',
+    ]);
+    for (const { field, words, beyond } of asked) {
+      const option = field.replace(/Deg(PerSecond)?$|(?<=descent)Rate$|(?<=horizontal)Speed$/, '');
+      const flag = `--${option.replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`)}`;
+      const outside = await outsideOf(`touchdown trivet ${flag} ${beyond}`);
+      expect(
+        outside.some((found) => found.startsWith(`${words} ${beyond}`)),
+        field,
+      ).toBe(true);
+    }
+  });
+});
+
+describe('a campaign outside the checked range', () => {
+  const bench = JSON.parse(readSource('levels/scenarios/benchArrivals.json')) as Readonly<Record<string, unknown>>;
+  const arrivals = { descentRate: 1, friction: 0.8 };
+  const pair = { means: [2, 0], deviations: [1, 0.1], correlation: 0.5 };
+
+  it.each([
+    [
+      'of soil that bears a strength',
+      { inputs: arrivals, soil: { kind: 'bearing', stiffness: 1e6, strength: 3e4 } },
+      'soil of',
+    ],
+    [
+      'of two inputs drawn together',
+      { inputs: arrivals, pairs: [{ inputs: ['downhillSpeed', 'crossSpeed'], ...pair }] },
+      'horizontal speed 5 m/s',
+    ],
+    ['of a body rate', { inputs: { ...arrivals, pitchRateDegPerS: 30 } }, 'body rate 30 deg/s'],
+  ])('[CK7] is named: %s', async (_, changes, named) => {
+    const { gear: _gear, pairs: _pairs, soil: _soil, padLeg: _padLeg, ...plain } = bench;
+    const file = path.join(mkdtempSync(path.join(tmpdir(), 'kilter-')), 'campaign.json');
+    writeFileSync(file, JSON.stringify({ ...plain, runs: 60, ...changes }));
+    const outside = await outsideOf(`disperse ${file}`);
+    expect(outside.some((found) => found.startsWith(named))).toBe(true);
   });
 });

@@ -207,14 +207,14 @@ describe('campaign.schema.json', () => {
     expect(problemsOf(changed)).toEqual([]);
   });
 
-  it('[DI13] has every input with its range, its unit and what is taken where it is left out', () => {
+  it('[DI13] has every input with its words, its range, its unit and what is taken where it is left out', () => {
     const { inputs } = schema.properties;
     expect(Object.keys(inputs.properties)).toEqual([...CAMPAIGN_INPUTS]);
     for (const input of CAMPAIGN_INPUTS) {
       const { description, $ref } = inputs.properties[input];
-      const { low, high, unit, fallback } = INPUT_FACTS[input];
-      expect(description.endsWith(`[${unit}]`), input).toBe(true);
-      expect(description.includes(`; ${fallback} where it is left out`), input).toBe(fallback !== undefined);
+      const { low, high, unit, meaning, fallback } = INPUT_FACTS[input];
+      const otherwise = fallback === undefined ? '' : `; ${fallback} where it is left out`;
+      expect(description).toBe(`${meaning[0]?.toUpperCase()}${meaning.slice(1)}${otherwise} [${unit}]`);
       const named = $ref.replace('#/$defs/', '') as 'speed';
       expect(schema.$defs[named].description).toBe(
         `A number, or a distribution of numbers, from ${low} to ${high} [${unit}]`,

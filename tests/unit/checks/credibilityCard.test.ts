@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { namesOf } from '../../../engine/condition/index.ts';
 import {
   achievedError,
   CHECKED_RANGES,
@@ -76,9 +77,9 @@ describe('the credibility card', () => {
 describe('the checked range', () => {
   it.each(RANGED_MODELS)('[CK7] of %s says nothing at its own ends, and names each input just beyond them', (model) => {
     expect(CHECKED_RANGES[model].length).toBeGreaterThan(0);
-    for (const { quantity, alsoCalled, words, least, most } of CHECKED_RANGES[model]) {
+    for (const { fields, words, least, most } of CHECKED_RANGES[model]) {
       expect(least).toBeLessThan(most);
-      for (const name of [quantity, ...alsoCalled]) {
+      for (const name of fields.flatMap(namesOf)) {
         expect(outsideCheckedRange(model, { [name]: [least, most] })).toEqual([]);
         for (const beyond of [least - 0.01, most + 0.01]) {
           const [line = '', ...rest] = outsideCheckedRange(model, { [name]: beyond });

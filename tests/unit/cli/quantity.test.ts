@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { legNumbersParser, padHeightsParser, quantityParser, SLOPE, textParser } from '../../../server/cli/quantity.ts';
+import { legNumbersParser, padHeightsParser, quantityParser, textParser } from '../../../server/cli/quantity.ts';
 
 describe('a number on the command line', () => {
-  const parse = quantityParser(SLOPE);
+  const parse = quantityParser({ unit: 'deg', least: -80, most: 80 });
 
   it.each([
     ['5', 5],

@@ -1,12 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import {
-  commandTable,
-  createTable,
-  joinTable,
-  playedModel,
-  stepTable,
-  viewTable,
-} from '../../../engine/table/index.ts';
+import { createTable, playedModel, stepTable, viewTable } from '../../../engine/table/index.ts';
+import { commandTable, joinTable } from '../../support/askTable.ts';
 import type { Outcome } from '../../../engine/world/index.ts';
 import { firstChoice, firstLanding, layPlan } from '../../../levels/index.ts';
 
