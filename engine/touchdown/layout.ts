@@ -47,12 +47,13 @@ export const FOOT_BOTTOMED_STIFFNESS = 32; // [N/m]
 export const FOOT_LEG_STIFFNESS = 33; // now, along and across [N/m]
 export const FOOT_LATERAL_STIFFNESS = 34;
 export const FOOT_BOTTOMED = 35; // 1 when all stages are used up
-export const FOOT_SOIL_COEFFICIENT = 36; // force per sinkage^exponent [N/m^exponent]; unused when the strength is constant
-export const FOOT_LAST_SET = 37; // lateral set of the last step that had one, a first guess [m]
-export const FOOT_NORMAL_X = 38; // of the profile at the last step
-export const FOOT_NORMAL_Z = 39;
-export const FOOT_FOLDS = 40; // 1 when the leg is not latched: gone once folded over its own length
-export const FOOT_SIZE = 41;
+// 36 is free: the hash of a state runs over every number, so that closing the gap would move every golden hash
+export const FOOT_SOIL_COEFFICIENT = 37; // force per sinkage^exponent [N/m^exponent]; unused when the strength is constant
+export const FOOT_LAST_SET = 38; // lateral set of the last step that had one, a first guess [m]
+export const FOOT_NORMAL_X = 39; // of the profile at the last step
+export const FOOT_NORMAL_Z = 40;
+export const FOOT_FOLDS = 41; // 1 when the leg is not latched: gone once folded over its own length
+export const FOOT_SIZE = 42;
 
 // hull: one record a point, which begins with its place in the principal frame [m]
 export const HULL_TOUCHING = 3;
