@@ -1,6 +1,6 @@
 import { spawn } from 'node:child_process';
 import path from 'node:path';
-import type { Browser, Page } from 'playwright-core';
+import type { Browser, Page } from 'playwright';
 import { launchBrowser } from '../support/browser.ts';
 import { ROOT } from '../support/sources.ts';
 import type { BenchRow } from './row.ts';

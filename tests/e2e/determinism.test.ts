@@ -1,6 +1,6 @@
 import type { AddressInfo } from 'node:net';
 import path from 'node:path';
-import type { Browser, Page } from 'playwright-core';
+import type { Browser, Page } from 'playwright';
 import { build, createServer, type ViteDevServer } from 'vite';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { formatRecord } from '../../engine/record/index.ts';

@@ -1,6 +1,6 @@
 import { spawnSync, type SpawnSyncOptions } from 'node:child_process';
 import { existsSync } from 'node:fs';
-import { chromium, type Browser } from 'playwright-core';
+import { chromium, type Browser } from 'playwright';
 
 /** Real Chromium for tests: the one named by CHROMIUM_PATH, or where Debian and others put it. */
 const CANDIDATES = [

@@ -1,4 +1,4 @@
-import type { Page } from 'playwright-core';
+import type { Page } from 'playwright';
 
 /**
  * A pilot for tests: reads what the screen says and presses the keys a person would, so that it needs nothing of the page

@@ -1,4 +1,4 @@
-import type { Locator, Page } from 'playwright-core';
+import type { Locator, Page } from 'playwright';
 
 /** Windows in which the pages are looked at: two screens, a small and a zoomed window, a phone without and with its bars, and two narrow ones. */
 export const SIZES = [

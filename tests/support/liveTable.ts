@@ -1,6 +1,6 @@
 import { spawn } from 'node:child_process';
 import { once } from 'node:events';
-import type { Browser, Page } from 'playwright-core';
+import type { Browser, Page } from 'playwright';
 import { launchBrowser } from './browser.ts';
 import { ROOT } from './sources.ts';
 

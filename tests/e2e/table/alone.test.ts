@@ -1,5 +1,5 @@
 import { execFileSync } from 'node:child_process';
-import type { Page } from 'playwright-core';
+import type { Page } from 'playwright';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { CAUTION } from '../../../engine/constants.ts';
 import { flyByHand } from '../../support/flyByHand.ts';

@@ -1,4 +1,4 @@
-import type { Locator } from 'playwright-core';
+import type { Locator } from 'playwright';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { failingSizes, outOfReach, SIZES } from '../../support/inReach.ts';
 import { setLiveTable, type LiveTable } from '../../support/liveTable.ts';
