@@ -11,7 +11,7 @@ const tasks = {
 const [name, ...rest] = process.argv.slice(2);
 const steps = tasks[name];
 if (!steps) {
-  console.error(`Expected one of ${Object.keys(tasks).join(', ')}, came ${name ?? 'nothing'}`);
+  console.error(`Expected one of ${Object.keys(tasks).join(', ')}, got ${name ?? 'nothing'}`);
   process.exit(2);
 }
 

@@ -1,6 +1,6 @@
 /**
  * Reads foreign data strictly: only what is asked for, in the shape asked for, and everything wrong is written down with
- * its path, what was expected and what came. A reading is undefined when something was written down for it, or when there was
+ * its path, what was expected and what it got. A reading is undefined when something was written down for it, or when there was
  * nothing to read: an absent field is written down once, by readFields.
  */
 import { nearestName } from './nearestName.ts';

@@ -11,7 +11,7 @@ export function refuse<Problem>(error: Problem): { readonly ok: false; readonly 
   return { ok: false, error };
 }
 
-/** One thing wrong with foreign data: where it stands, what was expected there and what came. */
+/** One thing wrong with foreign data: where it stands, what was expected there and what it got. */
 export interface FieldProblem {
   /** Namespaced literal, such as 'lander/mass-out-of-range'. */
   readonly code: string;
@@ -24,5 +24,5 @@ export interface FieldProblem {
 /** One line a person can act on. */
 export function formatProblem(problem: FieldProblem): string {
   const where = problem.path === '' ? 'document' : problem.path;
-  return `${where}: expected ${problem.expected}, came ${problem.came}`;
+  return `${where}: expected ${problem.expected}, got ${problem.came}`;
 }

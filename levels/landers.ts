@@ -14,6 +14,6 @@ export function findLander(id: string): Lander | undefined {
 function load(id: string, json: unknown): Lander {
   const parsed = parseLander(json);
   if (!parsed.ok) throw new Error(`landers/${id}.json: ${parsed.error.map(formatProblem).join('; ')}`);
-  if (parsed.value.id !== id) throw new Error(`landers/${id}.json: expected id ${id}, came ${parsed.value.id}`);
+  if (parsed.value.id !== id) throw new Error(`landers/${id}.json: expected id ${id}, got ${parsed.value.id}`);
   return parsed.value;
 }

@@ -22,7 +22,7 @@ export interface ServerConfig {
 /** Of the operating system's environment: NAME to text. */
 export type Environment = Readonly<Record<string, string | undefined>>;
 
-/** One line a problem, each naming the variable, what is expected and what came. */
+/** One line a problem, each naming the variable, what is expected and what it got. */
 export function parseConfig(environment: Environment): Result<ServerConfig, readonly string[]> {
   const problems: string[] = [];
   const whole = (name: string, options: { readonly least: number; readonly most: number; readonly usual: number }) => {
@@ -30,7 +30,7 @@ export function parseConfig(environment: Environment): Result<ServerConfig, read
     if (text === '') return options.usual;
     const value = Number(text);
     if (/^\d+$/.test(text) && value >= options.least && value <= options.most) return value;
-    problems.push(`${name}: expected a whole number from ${options.least} to ${options.most}, came "${text}"`);
+    problems.push(`${name}: expected a whole number from ${options.least} to ${options.most}, got "${text}"`);
     return options.usual;
   };
   const records = environment['KILTER_RECORDS']?.trim() || path.resolve(import.meta.dirname, '../.records');

@@ -49,7 +49,7 @@ function reasonFor(error: unknown, { port, host }: ServerConfig): string {
       return `This user may not open ${where}. Choose one above 1023: PORT=2567 npm start`;
     case 'EADDRNOTAVAIL':
     case 'ENOTFOUND':
-      return `HOST: expected an address of this machine, came "${host}"`;
+      return `HOST: expected an address of this machine, got "${host}"`;
     default:
       return `The server did not start: ${error instanceof Error ? error.message : String(error)}`;
   }

@@ -15,7 +15,7 @@ const ROUNDING = 1e-12;
 export function drainTanks(lander: Lander, mass: number): Lander {
   const { empty, full } = massRange(lander);
   if (mass >= full && mass <= full * (1 + ROUNDING)) return lander;
-  assert(mass >= empty && mass < full, `the mass lies between ${empty} and ${full} kg, came ${mass}`);
+  assert(mass >= empty && mass < full, `the mass lies between ${empty} and ${full} kg, got ${mass}`);
   const left = (mass - empty) / (full - empty);
   return { ...lander, tanks: lander.tanks.map((tank) => ({ ...tank, fill: tank.fill * left })) };
 }

@@ -76,13 +76,13 @@ function createContactHistory(legs: number): ContactHistory {
 
 function checkSetup(setup: DescentSetup): void {
   const { gravity, terrain, start, propellant } = setup;
-  assert(gravity > 0 && gravity < 100, `gravity is above 0 and below 100 m/s², came ${gravity}`);
-  assert(propellant >= 0 && propellant < Infinity, `propellant is 0 kg or more, came ${propellant}`);
-  assert(terrain.spacing >= 0.1 && terrain.spacing <= 10, `spacing is 0.1 to 10 m, came ${terrain.spacing}`);
+  assert(gravity > 0 && gravity < 100, `gravity is above 0 and below 100 m/s², got ${gravity}`);
+  assert(propellant >= 0 && propellant < Infinity, `propellant is 0 kg or more, got ${propellant}`);
+  assert(terrain.spacing >= 0.1 && terrain.spacing <= 10, `spacing is 0.1 to 10 m, got ${terrain.spacing}`);
   assert(terrain.heights.length >= 2, 'the ground has at least two heights');
   assert(terrain.heights.every(Number.isFinite) && Number.isFinite(terrain.firstX), 'the ground is finite');
-  assert(terrain.friction >= 0 && terrain.friction < 10, `friction is 0 or more, came ${terrain.friction}`);
+  assert(terrain.friction >= 0 && terrain.friction < 10, `friction is 0 or more, got ${terrain.friction}`);
   assert(isFiniteMotion(start), 'the start is finite');
   const speed = Math.sqrt(start.vx * start.vx + start.vy * start.vy);
-  assert(speed < MAX_SPEED / 4, `the start is slower than ${MAX_SPEED / 4} m/s, came ${speed}`);
+  assert(speed < MAX_SPEED / 4, `the start is slower than ${MAX_SPEED / 4} m/s, got ${speed}`);
 }

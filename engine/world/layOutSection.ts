@@ -23,7 +23,7 @@ export function layOutSection(lander: Lander, propellant: number): SectionLander
   const aboard = lander.tanks.reduce((sum, tank) => sum + tankLiquid(tank).mass, 0);
   assert(
     propellant <= aboard * (1 + 1e-9),
-    `propellant is at most what the tanks hold, ${aboard} kg; came ${propellant}`,
+    `propellant is at most what the tanks hold, ${aboard} kg; got ${propellant}`,
   );
   // tanks drain evenly; what is not usable stays aboard
   const fills = (left: number) =>

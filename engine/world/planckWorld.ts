@@ -54,7 +54,7 @@ export function stepWorld(world: World): void {
 }
 
 function refuseSpeed(what: string, x: number, y: number, limit: number, unit: string): never {
-  throw new Error(`Broken contract: a ${what} of at most ${limit} ${unit} is expected in the world, came (${x}, ${y})`);
+  throw new Error(`Broken contract: a ${what} of at most ${limit} ${unit} is expected in the world, got (${x}, ${y})`);
 }
 
 /**

@@ -22,6 +22,6 @@ export function findLimits(landerId: string, worldId: string): LimitTable | unde
   const axes = limitAxes(lander);
   const expected = axes.slopes.length * axes.descentRates.length * axes.leans.length * axes.masses.length;
   if (file.limits.length !== expected)
-    throw new Error(`limits of ${landerId} on ${worldId}: expected ${expected} limits, came ${file.limits.length}`);
+    throw new Error(`limits of ${landerId} on ${worldId}: expected ${expected} limits, got ${file.limits.length}`);
   return { ...axes, limits: file.limits };
 }

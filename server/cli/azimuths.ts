@@ -6,6 +6,6 @@ export const DEFAULT_STEP_DEG = 15;
 /** From 0 on, in equal steps round the lander [deg]. */
 export function azimuthsDeg(stepDeg: number = DEFAULT_STEP_DEG): readonly number[] {
   const count = 360 / stepDeg;
-  if (!Number.isInteger(count)) throw new UsageError(`--step: expected a divisor of 360 deg, came ${stepDeg}`);
+  if (!Number.isInteger(count)) throw new UsageError(`--step: expected a divisor of 360 deg, got ${stepDeg}`);
   return Array.from({ length: count }, (_, index) => index * stepDeg);
 }

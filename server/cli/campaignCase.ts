@@ -24,7 +24,7 @@ export function reportCase(
   { case: index, history }: CaseOptions,
 ): Report {
   if (index >= campaign.runs)
-    throw new UsageError(`--case: expected an index from 0 to ${campaign.runs - 1}, came ${index}`);
+    throw new UsageError(`--case: expected an index from 0 to ${campaign.runs - 1}, got ${index}`);
   const drawn = createDrawer(campaign)(index);
   const wanted = history === undefined ? {} : { historyEvery: HISTORY_EVERY };
   const result = accepted(word, simulateTouchdown(touchdownOf(campaign, drawn), wanted));

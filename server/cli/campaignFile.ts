@@ -27,7 +27,7 @@ export function campaignDocument(word: string): CampaignDocument {
   if (format !== undefined && format !== LANDER_FORMAT) {
     const came = JSON.stringify(oneLine(format, 40));
     throw new UsageError(
-      `${oneLine(word, 80)}: format: expected "${CAMPAIGN_FORMAT}" or "${LANDER_FORMAT}", came ${came}`,
+      `${oneLine(word, 80)}: format: expected "${CAMPAIGN_FORMAT}" or "${LANDER_FORMAT}", got ${came}`,
     );
   }
   // a lander then: its reader says what else is wrong

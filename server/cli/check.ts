@@ -35,7 +35,7 @@ export const defineCheck: DefineVerb = (command, deliver) => {
     .action((options: CheckOptions) => {
       if (options.markdown === true && options.card !== true) throw new UsageError('--markdown goes with --card');
       if (options.markdown === true && options.json === true)
-        throw new UsageError('expected --json or --markdown, came both');
+        throw new UsageError('expected --json or --markdown, got both');
       const checks = runChecks();
       deliver(options.card === true ? reportCard(checks, options.markdown === true) : reportChecks(checks));
     });

@@ -91,7 +91,7 @@ export function namePlace(options: ConditionOptions): string {
 
 function gravityOf(options: ConditionOptions): number {
   if (options.world !== undefined && options.gravity !== undefined)
-    throw new UsageError('expected --world or --gravity, came both');
+    throw new UsageError('expected --world or --gravity, got both');
   return options.gravity ?? chosenWorld(options).gravity;
 }
 

@@ -82,7 +82,7 @@ Examples:
       const { case: index, history } = options;
       if (index !== undefined) {
         if (options.csv === true || options.shares !== undefined)
-          throw new UsageError('expected --case, or --csv or --shares, came both');
+          throw new UsageError('expected --case, or --csv or --shares, got both');
         deliver(reportCase(word, document, campaign, { case: index, ...(history !== undefined && { history }) }));
         return;
       }
@@ -152,7 +152,7 @@ function withOptions(document: CampaignDocument, options: DisperseOptions): Camp
 }
 
 function planOf(campaign: Campaign, points: number): ReturnType<typeof planVariance> {
-  if ((points & (points - 1)) !== 0) throw new UsageError(`--shares: expected a power of 2, came ${points}`);
+  if ((points & (points - 1)) !== 0) throw new UsageError(`--shares: expected a power of 2, got ${points}`);
   try {
     return planVariance(campaign, points);
   } catch (error) {

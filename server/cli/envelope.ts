@@ -107,11 +107,11 @@ function addGrid(command: Command): Command {
 
 function questionOf(lander: Lander, landing: Landing, options: EnvelopeOptions): EnvelopeQuestion {
   if (options.yaw !== undefined && options.yaws !== undefined)
-    throw new UsageError('expected --yaw or --yaws, came both');
+    throw new UsageError('expected --yaw or --yaws, got both');
   const { from, to, descentFrom, descentTo, steps, coarse, halvings } = { ...DEFAULTS, ...options };
-  if (from >= to) throw new UsageError(`expected --from below --to, came ${from} and ${to}`);
+  if (from >= to) throw new UsageError(`expected --from below --to, got ${from} and ${to}`);
   if (descentFrom >= descentTo)
-    throw new UsageError(`expected --descent-from below --descent-to, came ${descentFrom} and ${descentTo}`);
+    throw new UsageError(`expected --descent-from below --descent-to, got ${descentFrom} and ${descentTo}`);
   const yaws =
     options.yaw === undefined ? yawDirections(options.yaws ?? DEFAULTS.yaws) : [{ yaw: toRadians(options.yaw) }];
   const { travelAzimuth } = landing;

@@ -36,8 +36,7 @@ export function readGear(lander: Lander, options: GearOptions): readonly LegCond
   const named = [...missing, ...soft, ...unlatched];
   const twice = named.find((number, index) => named.indexOf(number) !== index);
   if (twice !== undefined) throw new UsageError(`leg ${twice} is given two conditions`);
-  if (missing.length >= lander.legs.length)
-    throw new UsageError('--missing: expected at least one leg left, came none');
+  if (missing.length >= lander.legs.length) throw new UsageError('--missing: expected at least one leg left, got none');
   const softFactor = options.softFactor ?? SOFT.fallback;
   const unlatchedFactor = options.unlatchedFactor ?? UNLATCHED.fallback;
   return [
@@ -50,7 +49,7 @@ export function readGear(lander: Lander, options: GearOptions): readonly LegCond
 export function checkLegNumbers(option: string, lander: Lander, numbers: readonly number[]): void {
   const absent = numbers.find((number) => number > lander.legs.length);
   if (absent === undefined) return;
-  throw new UsageError(`${option}: ${lander.name} has ${lander.legs.length} legs, came leg ${absent}`);
+  throw new UsageError(`${option}: ${lander.name} has ${lander.legs.length} legs, got leg ${absent}`);
 }
 
 /** What was asked, defaults filled in; null where it does not enter. */

@@ -69,7 +69,7 @@ export function readPivotBody(options: GeometryOptions): PivotBody {
   const most = Number((mass * (WIDEST_GYRATION * reach) ** 2).toPrecision(3));
   if (inertia > most)
     throw new UsageError(
-      `${FLAGS.inertia}: expected at most ${most} kg m^2 for this mass and size, came ${inertia}; are the units right?`,
+      `${FLAGS.inertia}: expected at most ${most} kg m^2 for this mass and size, got ${inertia}; are the units right?`,
     );
   return { halfStance, centerHeight, mass, inertia };
 }

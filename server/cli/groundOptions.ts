@@ -56,7 +56,7 @@ export function readGround(lander: Lander, options: GroundOptions): TurnedGround
   };
   if (site !== undefined) {
     if (slope !== undefined || slopeAzimuth !== undefined)
-      throw new UsageError('expected --site, or --slope with --slope-azimuth, came both');
+      throw new UsageError('expected --site, or --slope with --slope-azimuth, got both');
     const ground: Ground = { shape: { kind: 'profile', terrain: site.terrain }, ...rest };
     return { ground, travelAzimuth: toRadians(-siteAzimuth), site };
   }

@@ -6,6 +6,6 @@ export function withMass(lander: Lander, mass: number | undefined): Lander {
   if (mass === undefined) return lander;
   const { empty, full } = massRange(lander);
   if (mass < empty || mass > full)
-    throw new UsageError(`--mass: ${lander.name} weighs from ${empty} kg, tanks empty, to ${full} kg, came ${mass}`);
+    throw new UsageError(`--mass: ${lander.name} weighs from ${empty} kg, tanks empty, to ${full} kg, got ${mass}`);
   return drainTanks(lander, mass);
 }

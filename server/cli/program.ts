@@ -133,7 +133,7 @@ async function createProgram(
 }
 
 function formatOf({ json, csv }: { readonly json?: boolean; readonly csv?: boolean }): ReportFormat {
-  if (json === true && csv === true) throw new UsageError('expected --json or --csv, came both');
+  if (json === true && csv === true) throw new UsageError('expected --json or --csv, got both');
   if (json === true) return 'json';
   return csv === true ? 'csv' : 'text';
 }

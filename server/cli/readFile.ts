@@ -9,7 +9,7 @@ export function readFile(file: string, kind: string, { mostBytes }: DocumentBudg
   if (status === undefined) return undefined;
   if (!status.isFile()) throw new UsageError(`${shown} is not a file`);
   if (status.size > mostBytes)
-    throw new UsageError(`${shown}: expected at most ${mostBytes} bytes for ${kind}, came ${status.size}`);
+    throw new UsageError(`${shown}: expected at most ${mostBytes} bytes for ${kind}, got ${status.size}`);
   try {
     return new TextDecoder('utf-8', { fatal: true }).decode(readFileSync(file));
   } catch (error) {

@@ -5,7 +5,7 @@ export const WORLD_IDS = WORLDS.map((world) => world.id).join(', ');
 
 export function readWorld(option: string, text: string): World {
   const world = findWorld(text);
-  if (world === undefined) throw new UsageError(`${option}: expected one of ${WORLD_IDS}, came '${oneLine(text, 40)}'`);
+  if (world === undefined) throw new UsageError(`${option}: expected one of ${WORLD_IDS}, got '${oneLine(text, 40)}'`);
   return world;
 }
 

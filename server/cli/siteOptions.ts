@@ -52,7 +52,7 @@ export function readSite(options: SiteOptions): SiteGround | undefined {
   const site = siteNamed(word);
   const half = site.ground.width / 2;
   if (Math.abs(siteX) > half)
-    throw new UsageError(`--site-x: expected a place on ${site.name}, from ${-half} to ${half} m, came ${siteX}`);
+    throw new UsageError(`--site-x: expected a place on ${site.name}, from ${-half} to ${half} m, got ${siteX}`);
   const terrain = createGround(site, siteSeed);
   return { name: site.name, terrain: { ...terrain, firstX: terrain.firstX - siteX } };
 }

@@ -31,7 +31,7 @@ export function readSoil(options: SoilOptions): Soil | undefined {
   const isBekker = cohesive !== undefined || frictional !== undefined || exponent !== undefined;
   if (stiffness === undefined && strength === undefined && !isBekker) return undefined;
   if (strength !== undefined && isBekker)
-    throw new UsageError("expected --soil-strength or the three of Bekker's law, came both");
+    throw new UsageError("expected --soil-strength or the three of Bekker's law, got both");
   if (isBekker) {
     if (stiffness === undefined || cohesive === undefined || frictional === undefined)
       throw new UsageError('expected --soil-stiffness, --soil-cohesive and --soil-frictional together');

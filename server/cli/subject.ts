@@ -28,7 +28,7 @@ export function addSubject(command: Command): Command {
 export function readSubject(word: string | undefined, options: SubjectOptions): Subject {
   const plain = hasGeometry(options);
   if (word !== undefined && plain)
-    throw new UsageError('expected either a lander or plain geometry (--half-stance and so on), came both');
+    throw new UsageError('expected either a lander or plain geometry (--half-stance and so on), got both');
   if (word === undefined && !plain)
     throw new UsageError(
       'expected a lander (a built-in name or a file) or plain geometry (--half-stance, --center-height, --mass, --inertia)',
@@ -41,7 +41,7 @@ export function readSubject(word: string | undefined, options: SubjectOptions): 
   const missing = options.missing ?? [];
   const absent = missing.find((number) => number > lander.legs.length);
   if (absent !== undefined)
-    throw new UsageError(`--missing: ${lander.name} has ${lander.legs.length} legs, came ${absent}`);
+    throw new UsageError(`--missing: ${lander.name} has ${lander.legs.length} legs, got ${absent}`);
   return { kind: 'lander', lander, word, missing };
 }
 

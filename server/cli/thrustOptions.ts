@@ -31,7 +31,7 @@ export function readThrust(
   if (hold === undefined && holdBandwidth !== undefined) throw new UsageError('--hold-bandwidth goes with --hold');
   const { maxThrust, lag } = lander.engine;
   if (thrust !== undefined && thrust > maxThrust)
-    throw new UsageError(`--thrust: expected at most the ${maxThrust} N of ${lander.name}, came ${thrust}`);
+    throw new UsageError(`--thrust: expected at most the ${maxThrust} N of ${lander.name}, got ${thrust}`);
   return {
     ...(thrust !== undefined && { thrust: { thrust, cutoffDelay, timeConstant: tailOff ?? lag } }),
     ...(hold !== undefined && { hold: { duration: hold, bandwidth: holdBandwidth ?? DEFAULT_HOLD_BANDWIDTH } }),

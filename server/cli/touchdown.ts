@@ -86,7 +86,7 @@ function reportTouchdown(word: string, options: TouchdownCommand): Report {
 /** The same touchdown at yaws all round. */
 function reportYaws(word: string, options: TouchdownCommand, count: number | 'all'): Report {
   if (options.yaw !== undefined || options.history !== undefined)
-    throw new UsageError('expected --yaws, or --yaw or --history, came both');
+    throw new UsageError('expected --yaws, or --yaw or --history, got both');
   const lander = withMass(readLander(word), options.mass);
   const landing = readLanding(lander, options);
   const missing = missingIndices(options.missing ?? []);

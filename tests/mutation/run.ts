@@ -26,7 +26,7 @@ const sources = projectFiles().filter((file) => /^engine\/\w+\/.*\.ts$/.test(fil
 const known = new Set(sources.map(folderOf).filter((folder) => testFolders(folder).length > 0));
 const folders = positionals.length > 0 ? positionals : Array.from(known);
 const unknown = folders.filter((folder) => !known.has(folder));
-if (unknown.length > 0) fail(`expected folders of engine/ with tests, came ${unknown.join(', ')}`);
+if (unknown.length > 0) fail(`expected folders of engine/ with tests, got ${unknown.join(', ')}`);
 
 const all = sources
   .filter((file) => folders.includes(folderOf(file)))
@@ -75,7 +75,7 @@ function describe({ file, line, start, before, after }: Mutation, source: string
 
 function wholeNumber(name: 'seed' | 'count' | 'limit'): number {
   const value = Number(values[name]);
-  if (!Number.isSafeInteger(value) || value < 0) fail(`--${name}: expected a whole number, came ${values[name]}`);
+  if (!Number.isSafeInteger(value) || value < 0) fail(`--${name}: expected a whole number, got ${values[name]}`);
   return value;
 }
 

@@ -54,7 +54,7 @@ describe('kilter check --card', () => {
 
   it.each([
     [['check', '--markdown'], '--markdown goes with --card'],
-    [['check', '--card', '--markdown', '--json'], 'expected --json or --markdown, came both'],
+    [['check', '--card', '--markdown', '--json'], 'expected --json or --markdown, got both'],
   ])('refuses %j with one clear line', async (args, message) => {
     expect(await callKilter(args)).toEqual({ status: 2, out: '', err: `kilter: ${message}\n` });
   });

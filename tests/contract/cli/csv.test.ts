@@ -71,7 +71,7 @@ describe('CSV', () => {
   it('and JSON at once are refused', async () => {
     for (const [line] of LINES)
       expect((await callKilter([...line.split(' '), '--csv', '--json'])).err).toBe(
-        'kilter: expected --json or --csv, came both\n',
+        'kilter: expected --json or --csv, got both\n',
       );
   });
 });

@@ -91,27 +91,27 @@ const CASES: readonly (readonly [name: string, args: readonly string[], words: r
   [
     'a huge lander file',
     ['stand', file('huge.json', ' '.repeat(2_000_000))],
-    ['huge.json', `at most ${LANDER_BUDGET.mostBytes} bytes for a lander file, came 2000000`],
+    ['huge.json', `at most ${LANDER_BUDGET.mostBytes} bytes for a lander file, got 2000000`],
   ],
   [
     'a lander file of a byte too many',
     ['stand', file('byte.json', trivet.padEnd(LANDER_BUDGET.mostBytes + 1))],
-    ['byte.json', `at most ${LANDER_BUDGET.mostBytes} bytes for a lander file, came ${LANDER_BUDGET.mostBytes + 1}`],
+    ['byte.json', `at most ${LANDER_BUDGET.mostBytes} bytes for a lander file, got ${LANDER_BUDGET.mostBytes + 1}`],
   ],
   [
     'a huge campaign file',
     ['disperse', file('huge-campaign.json', ' '.repeat(2_000_000))],
-    ['huge-campaign.json', `at most ${CAMPAIGN_BUDGET.mostBytes} bytes for a campaign file, came 2000000`],
+    ['huge-campaign.json', `at most ${CAMPAIGN_BUDGET.mostBytes} bytes for a campaign file, got 2000000`],
   ],
   [
     'a lander lighter than with empty tanks',
     ['touchdown', 'trivet', '--mass', '100'],
-    ['--mass: Trivet weighs from 1510 kg, tanks empty, to ', 'came 100'],
+    ['--mass: Trivet weighs from 1510 kg, tanks empty, to ', 'got 100'],
   ],
   [
     'a huge site file',
     ['touchdown', 'trivet', '--site', file('huge-site.json', ' '.repeat(2_000_000))],
-    ['huge-site.json', `at most ${SITE_BUDGET.mostBytes} bytes for a site file, came 2000000`],
+    ['huge-site.json', `at most ${SITE_BUDGET.mostBytes} bytes for a site file, got 2000000`],
   ],
   ['a site that is torn', ['touchdown', 'trivet', '--site', file('torn-site.json', '{')], ['torn-site.json', 'JSON']],
   [
@@ -127,7 +127,7 @@ const CASES: readonly (readonly [name: string, args: readonly string[], words: r
   [
     'a site for a campaign',
     ['disperse', 'levels/sites/ravelBank.json'],
-    ['format: expected "kilter-campaign/1" or "kilter-lander/1", came "kilter-site/1"'],
+    ['format: expected "kilter-campaign/1" or "kilter-lander/1", got "kilter-site/1"'],
   ],
   ['a campaign that is torn', ['disperse', file('torn-campaign.json', '{"format": "kilter-campaign/1"')], ['JSON']],
   [
@@ -154,7 +154,7 @@ const CASES: readonly (readonly [name: string, args: readonly string[], words: r
   ],
   [
     'a misspelt field',
-    ['stand', file('spelt.json', swap('"probeLength"', '"probeLenght"'))],
+    ['stand', file('spelled.json', swap('"probeLength"', '"probeLenght"'))],
     ['probeLenght', 'probeLength'],
   ],
 ];

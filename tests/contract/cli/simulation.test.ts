@@ -336,7 +336,7 @@ const REFUSED: readonly (readonly [name: string, args: readonly string[], words:
   ],
   ['half a step', ['envelope', 'trivet', '--steps', '4.5'], ['--steps', 'a whole number']],
   ['one yaw and many', ['envelope', 'trivet', '--yaw', '1', '--yaws', '4'], ['--yaw or --yaws']],
-  ['an axis backwards', ['envelope', 'trivet', '--from', '2', '--to', '1'], ['--from below --to']],
+  ['an axis backward', ['envelope', 'trivet', '--from', '2', '--to', '1'], ['--from below --to']],
   ['no workers', ['envelope', 'trivet', '--workers', '0'], ['--workers', '1 to 256']],
   ['JSON and CSV', ['disperse', 'trivet', '--runs', '1', '--json', '--csv'], ['--json or --csv']],
   ['no runs', ['disperse', 'trivet', '--runs', '0'], ['--runs', 'a whole number']],
@@ -363,7 +363,7 @@ describe('bad input', () => {
     for (const word of words) expect(ran.err).toContain(word);
   });
 
-  it('in a campaign file names the field, what was expected and what came', async () => {
+  it('in a campaign file names the field, what was expected and what it got', async () => {
     const file = path.join(folder, 'bad.json');
     writeFileSync(
       file,
@@ -380,7 +380,7 @@ describe('bad input', () => {
     );
     const ran = await callKilter(['disperse', file]);
     expect(ran.status).toBe(2);
-    expect(ran.err).toMatch(/inputs\.friction: expected draws from 0 to 10.*came a normal that reaches from -/);
+    expect(ran.err).toMatch(/inputs\.friction: expected draws from 0 to 10.*got a normal that reaches from -/);
     expect(existsSync(file)).toBe(true);
   });
 });

@@ -368,8 +368,8 @@ describe('the JSON of a touchdown', () => {
 /** Command line, and words that its one line must contain. */
 const REFUSED: readonly (readonly [line: string, words: readonly string[]])[] = [
   ['trivet --site nowhere', ['--site', "'nowhere'", 'saddlers-bench', 'nor a file']],
-  ['trivet --site ravel-bank --slope 3', ['--site, or --slope', 'came both']],
-  ['trivet --site ravel-bank --slope-azimuth 3', ['--site, or --slope', 'came both']],
+  ['trivet --site ravel-bank --slope 3', ['--site, or --slope', 'got both']],
+  ['trivet --site ravel-bank --slope-azimuth 3', ['--site, or --slope', 'got both']],
   ['trivet --site ravel-bank --site-x 999', ['--site-x', 'from -240 to 240 m', '999']],
   ['trivet --site ravel-bank --site-seed 1.5', ['--site-seed', 'a whole number']],
   ['trivet --site-x 3', ['--site-x goes with --site']],
@@ -387,7 +387,7 @@ const REFUSED: readonly (readonly [line: string, words: readonly string[]])[] = 
   ['trivet --soil-exponent 1', ['--soil-frictional', 'together']],
   [
     'trivet --soil-stiffness 1e6 --soil-strength 3e4 --soil-frictional 1e6',
-    ['--soil-strength', "Bekker's law", 'came both'],
+    ['--soil-strength', "Bekker's law", 'got both'],
   ],
   [
     'trivet --soil-stiffness 1e6 --soil-cohesive 0 --soil-frictional 1e6 --soil-exponent 9',
@@ -403,8 +403,8 @@ const REFUSED: readonly (readonly [line: string, words: readonly string[]])[] = 
   ['trivet --unlatched-factor 0.1', ['--unlatched-factor goes with --unlatched']],
   ['trivet --unlatched 1 --unlatched-factor 2', ['--unlatched-factor', '0.001 to 1']],
   ['trivet --max-leg-load 0', ['--max-leg-load', 'a number from 1']],
-  ['trivet --yaws 4 --yaw 3', ['--yaws, or --yaw', 'came both']],
-  ['trivet --yaws 4 --history x.csv', ['--yaws, or --yaw or --history', 'came both']],
+  ['trivet --yaws 4 --yaw 3', ['--yaws, or --yaw', 'got both']],
+  ['trivet --yaws 4 --history x.csv', ['--yaws, or --yaw or --history', 'got both']],
   ['trivet --yaws 0', ['--yaws', '1 to 360 yaws']],
   ['trivet --rate 360 --pitch-rate 360', ['rates[1]', '-10 to 10 rad/s']],
 ];

@@ -81,8 +81,8 @@ describe('the server process', () => {
   });
 
   it.each([
-    ['PORT', 'abc', 'PORT: expected a whole number from 0 to 65535, came "abc"'],
-    ['KILTER_MOST_TABLES', '-3', 'KILTER_MOST_TABLES: expected a whole number from 1 to 1000, came "-3"'],
+    ['PORT', 'abc', 'PORT: expected a whole number from 0 to 65535, got "abc"'],
+    ['KILTER_MOST_TABLES', '-3', 'KILTER_MOST_TABLES: expected a whole number from 1 to 1000, got "-3"'],
   ])('refuses %s=%s in one line and ends with 2', async (name, value, line) => {
     const run = start({ [name]: value });
     expect(await run.ended).toBe(2);
@@ -92,6 +92,6 @@ describe('the server process', () => {
   it('says in one line that HOST is no address of this machine', async () => {
     const run = start({ PORT: '0', HOST: '192.0.2.1' });
     expect(await run.ended).toBe(1);
-    expect(run.lines.err.at(-1)).toBe('HOST: expected an address of this machine, came "192.0.2.1"');
+    expect(run.lines.err.at(-1)).toBe('HOST: expected an address of this machine, got "192.0.2.1"');
   });
 });

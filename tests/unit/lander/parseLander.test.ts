@@ -83,7 +83,7 @@ describe('a lander file', () => {
 });
 
 describe('a problem in a lander file', () => {
-  it('[LA6] names path, expectation and what came', () => {
+  it('[LA6] names path, expectation and what it got', () => {
     expect(problemsOf(['tanks', 1, 'fill'], 27)).toEqual([
       { code: 'lander/out-of-range', path: 'tanks[1].fill', expected: 'a number from 0 to 1', came: '27' },
     ]);

@@ -23,11 +23,11 @@ describe('the server configuration', () => {
   });
 
   it.each(['abc', '-1', '65536', '25.67', '0x10', '1e3', 'Infinity', '99999999999999999999'])(
-    'refuses PORT=%s in one line that names variable, expectation and what came',
+    'refuses PORT=%s in one line that names variable, expectation and what it got',
     (text) => {
       expect(parseConfig({ PORT: text })).toEqual({
         ok: false,
-        error: [`PORT: expected a whole number from 0 to 65535, came "${text}"`],
+        error: [`PORT: expected a whole number from 0 to 65535, got "${text}"`],
       });
     },
   );

@@ -29,22 +29,22 @@ describe('[TD18] bad input', () => {
   });
 
   it.each([
-    ['gravity', { gravity: Number.NaN }, 'gravity: expected a number from 0.001 to 1000 m/s², came NaN'],
+    ['gravity', { gravity: Number.NaN }, 'gravity: expected a number from 0.001 to 1000 m/s², got NaN'],
     [
       'speed',
       { state: { horizontalSpeed: 3000, descentRate: 1 } },
-      'state.horizontalSpeed: expected a number from -100 to 100 m/s, came 3000',
+      'state.horizontalSpeed: expected a number from -100 to 100 m/s, got 3000',
     ],
     [
       'rate',
       { state: { horizontalSpeed: 0, descentRate: 1, rates: [0, Infinity, 0] as const } },
-      'state.rates[1]: expected a number from -10 to 10 rad/s, came Infinity',
+      'state.rates[1]: expected a number from -10 to 10 rad/s, got Infinity',
     ],
-    ['friction', { ground: plane(-0.1) }, 'ground.friction: expected a number from 0 to 10, came -0.1'],
+    ['friction', { ground: plane(-0.1) }, 'ground.friction: expected a number from 0 to 10, got -0.1'],
     [
       'leg',
       { legs: [{ leg: 4, kind: 'missing' as const }] },
-      'legs[0].leg: expected the index of a leg, 0 to 3, came 4',
+      'legs[0].leg: expected the index of a leg, 0 to 3, got 4',
     ],
     [
       'leg named twice',
@@ -54,7 +54,7 @@ describe('[TD18] bad input', () => {
           { leg: 1, kind: 'soft' as const, factor: 0.5 },
         ],
       },
-      'legs[1].leg: expected each leg named once, came 1 again',
+      'legs[1].leg: expected each leg named once, got 1 again',
     ],
     [
       'rock named twice under one leg',
@@ -67,7 +67,7 @@ describe('[TD18] bad input', () => {
           ],
         },
       },
-      'ground.underPad[1].leg: expected each leg named once, came 2 again',
+      'ground.underPad[1].leg: expected each leg named once, got 2 again',
     ],
     [
       'profile',
@@ -77,14 +77,14 @@ describe('[TD18] bad input', () => {
           friction: 1,
         },
       },
-      'ground.shape.terrain.heights: expected 2 to 1000000 finite heights, came 1 heights',
+      'ground.shape.terrain.heights: expected 2 to 1000000 finite heights, got 1 heights',
     ],
-  ])('of %s names the field, what was expected and what came', (_name, changes, message) => {
+  ])('of %s names the field, what was expected and what it got', (_name, changes, message) => {
     expect(problems(changes)).toEqual([message]);
   });
 
   it('of options is refused too', () => {
-    expect(problems({}, { step: 1 })).toEqual(['options.step: expected a number from 0.000001 to 0.01 s, came 1']);
+    expect(problems({}, { step: 1 })).toEqual(['options.step: expected a number from 0.000001 to 0.01 s, got 1']);
     expect(problems({}, { historyEvery: 0.5 })).toHaveLength(1);
   });
 
@@ -95,6 +95,6 @@ describe('[TD18] bad input', () => {
 
   it('is a lander with all legs missing', () => {
     const legs = [0, 1, 2, 3].map((leg) => ({ leg, kind: 'missing' as const }));
-    expect(problems({ legs })).toEqual(['legs: expected at least one leg left, came all missing']);
+    expect(problems({ legs })).toEqual(['legs: expected at least one leg left, got all missing']);
   });
 });
