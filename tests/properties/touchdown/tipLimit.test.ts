@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import { nextUniform, seedRandom } from '../../../engine/math/random.ts';
 import {
   criticalAzimuths,
   hasTipped,
@@ -11,7 +10,7 @@ import {
   type TouchdownConditions,
   type TouchdownKernel,
 } from '../../../engine/touchdown/index.ts';
-import { ringLander } from '../../support/ringLander.ts';
+import { drawRingArrival } from '../../support/ringArrival.ts';
 import { plane, shippedLander } from '../../support/touchDown.ts';
 
 const LANDERS = 10;
@@ -21,55 +20,12 @@ interface Drawn {
   readonly conditions: TouchdownConditions;
 }
 
-/** A lander on 3 to 8 legs between squat and tall, and how it arrives, drawn from a seed. */
+/** The arrival of one seed, its lander made ready. */
 function draw(seed: number): Drawn {
-  const random = seedRandom(seed);
-  const between = (low: number, high: number): number => low + (high - low) * nextUniform(random);
-  const mass = between(500, 8000);
-  const radius = between(1.5, 5);
-  const height = radius * between(0.4, 2);
-  const inertia = mass * height * height * between(0.1, 0.4);
-  const gravity = [1.62422, 3.72787, 9.80665][Math.floor(between(0, 3))]!;
-  const lander = ringLander({
-    mass,
-    inertia: [inertia, inertia, inertia * between(0.4, 1)],
-    centerHeight: height,
-    legCount: Math.floor(between(3, 9)),
-    radius,
-    firstAzimuth: between(0, 6),
-    crushForce: mass * gravity * between(0.8, 3),
-    stroke: between(0.3, 1),
-    stiffness: mass * 300,
-    bottomedStiffness: mass * 600,
-    hipInset: between(0, 0.4) * radius,
-    secondary: { force: mass * gravity, stroke: 0.4, stiffness: mass * 300 },
-    hull: [
-      [0.5 * radius, 0, height],
-      [-0.5 * radius, 0, height],
-      [0, 0.5 * radius, height],
-      [0, -0.5 * radius, height],
-      [0, 0, 1.8 * height],
-    ],
-  });
+  const { lander, ...conditions } = drawRingArrival(seed);
   const prepared = prepareTouchdown(lander);
   if (!prepared.ok) throw new Error(JSON.stringify(prepared.error));
-  const froude = Math.sqrt(gravity * radius);
-  return {
-    kernel: prepared.value,
-    conditions: {
-      gravity,
-      ground: plane(between(0.3, 1.1), between(0, 0.2), between(0, 6)),
-      state: {
-        horizontalSpeed: 1,
-        descentRate: froude * between(0.2, 0.8),
-        travelAzimuth: between(0, 6),
-        yaw: between(0, 6),
-        pitch: between(-0.1, 0.1),
-        roll: between(-0.1, 0.1),
-        rates: [between(-0.05, 0.05), between(-0.05, 0.05), between(-0.05, 0.05)],
-      },
-    },
-  };
+  return { kernel: prepared.value, conditions };
 }
 
 function tips({ kernel, conditions }: Drawn, speed: number): boolean {

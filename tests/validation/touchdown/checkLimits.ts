@@ -1,0 +1,47 @@
+/**
+ * Holds stated tip limits against the simulation just below and just above them, at every yaw sampled, for engine/touchdown/README.md:
+ *
+ *   node tests/validation/touchdown/checkLimits.ts steeple | ring | wild [arrivals, default 200] [first seed, default 20261130]
+ *
+ * One arrival again: its seed, and 1 arrival. To be run again after every change of the touchdown simulation or of the search for limits.
+ */
+import { drawRingArrival } from '../../support/ringArrival.ts';
+import { plane, shippedLander } from '../../support/touchDown.ts';
+import { drawWildTouchdown } from '../../support/wildTouchdown.ts';
+import { seedRandom } from '../../../engine/math/random.ts';
+import type { TouchdownCase } from '../../../engine/touchdown/index.ts';
+import { countLimits, noCounts, type Contradiction } from './countLimits.ts';
+
+/** Even azimuths besides those square to the edges: every 5 deg, every 15 deg. */
+const EVEN_ALONE = 72;
+const EVEN_EACH = 24;
+const SHOWN = 10;
+
+/** `kilter limit steeple --slope 8 --descent 1.5`. */
+const STEEPLE: TouchdownCase = {
+  lander: shippedLander('steeple'),
+  gravity: 1.62422,
+  ground: plane(0.8, (8 * Math.PI) / 180),
+  state: { horizontalSpeed: 0, descentRate: 1.5, travelAzimuth: 0 },
+};
+
+const [kind = 'steeple', count = '200', first = '20261130'] = process.argv.slice(2);
+const counts = noCounts();
+if (kind === 'steeple') countLimits(counts, kind, STEEPLE, EVEN_ALONE);
+else {
+  for (let i = 0; i < Number(count); i++) {
+    const seed = Number(first) + i;
+    const arrival = kind === 'ring' ? drawRingArrival(seed) : drawWildTouchdown(seedRandom(seed));
+    countLimits(counts, `${kind} ${seed}`, arrival, EVEN_EACH);
+  }
+}
+
+const { arrivals, yaws, limits, zeros, nones, ...contradictions } = counts;
+process.stdout.write(`${kind}: ${arrivals} arrivals, ${yaws} yaws, `);
+process.stdout.write(`of which ${limits} have a limit, ${zeros} tip at any speed, ${nones} at none looked at\n`);
+for (const [what, list] of Object.entries<Contradiction[]>(contradictions)) {
+  const worst = list.toSorted((a, b) => b.limit - b.speed - (a.limit - a.speed)).slice(0, SHOWN);
+  const seen = new Set(list.map(({ arrival }) => arrival)).size;
+  process.stdout.write(`${what}: ${list.length}, of ${seen} arrivals\n`);
+  for (const one of worst) process.stdout.write(`  ${JSON.stringify(one)}\n`);
+}
