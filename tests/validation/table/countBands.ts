@@ -25,7 +25,7 @@ export function countBands(draw: () => PlausibleArrival, arrivals: number): Reco
     const limit = read?.limit ?? 0;
     const count = counts[read === undefined ? 'none' : limit > 0 ? bandOf(speed / limit) : 'outside'];
     count.runs += 1;
-    if (hasTipped(runTouchdown(kernel, conditions))) count.falls += 1;
+    if (hasTipped(runTouchdown(kernel, conditions, { only: 'tipping' }))) count.falls += 1;
   }
   return counts;
 }
