@@ -12,9 +12,9 @@ import { seedRandom } from '../../../engine/math/random.ts';
 import type { TouchdownCase } from '../../../engine/touchdown/index.ts';
 import { countLimits, noCounts, type Contradiction } from './countLimits.ts';
 
-/** Even azimuths besides those square to the edges: every 5 deg, every 15 deg. */
+/** Even azimuths besides those square to the edges: every 5 deg, every 30 deg. */
 const EVEN_ALONE = 72;
-const EVEN_EACH = 24;
+const EVEN_EACH = 12;
 const SHOWN = 10;
 
 /** `kilter limit steeple --slope 8 --descent 1.5`. */
