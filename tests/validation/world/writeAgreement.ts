@@ -1,9 +1,9 @@
 /**
  * How well play and simulation agree, for engine/world/README.md; minutes to tens of minutes a lander:
  *
- *   node tests/validation/world/writeAgreement.ts ends | speeds | limits [arrivals, default 2000] [lander ...]
+ *   node tests/validation/world/writeAgreement.ts ends | centered | speeds | limits [arrivals, default 2000] [lander ...]
  *
- * `ends`: how arrivals in the plane end and crush; `speeds`: at which speed the lander falls; `limits`: whether the play confirms the tip limit of the
+ * `ends`: how arrivals in the plane end and crush; `centered`: the same with the center of mass moved into the plane; `speeds`: at which speed the lander falls; `limits`: whether the play confirms the tip limit of the
  * scorecard from both sides. To be run again after every change of the touchdown simulation or of the played world.
  */
 import { clopperPearson } from '../../../engine/dispersion/index.ts';
@@ -12,6 +12,7 @@ import { seedRandom } from '../../../engine/math/random.ts';
 import { LANDERS } from '../../../levels/index.ts';
 import { bisectLimit } from '../../support/bisectLimit.ts';
 import { evenGround } from '../../support/dropLander.ts';
+import { centerInPlane } from './centerInPlane.ts';
 import { confirmLimits } from './confirmLimits.ts';
 import { compareArrivals, fell, FRICTION, playArrival, SEED, simulateFirstContact } from './playArrivals.ts';
 
@@ -24,6 +25,7 @@ const [what = 'ends', count = '2000', ...wanted] = process.argv.slice(2);
 for (const lander of LANDERS) {
   if (wanted.length > 0 && !wanted.includes(lander.id)) continue;
   if (what === 'ends') writeEnds(lander);
+  else if (what === 'centered') writeEnds(centerInPlane(lander));
   else if (what === 'speeds') writeSpeeds(lander);
   else writeLimits(lander);
 }
