@@ -15,7 +15,7 @@ import { countLimits, noCounts, type Contradiction } from './countLimits.ts';
 /** Even azimuths besides those square to the edges: every 5 deg, every 30 deg. */
 const EVEN_ALONE = 72;
 const EVEN_EACH = 12;
-const SHOWN = 10;
+const SHOWN = 30;
 
 /** `kilter limit steeple --slope 8 --descent 1.5`. */
 const STEEPLE: TouchdownCase = {
@@ -40,8 +40,13 @@ const { arrivals, yaws, limits, zeros, nones, ...contradictions } = counts;
 process.stdout.write(`${kind}: ${arrivals} arrivals, ${yaws} yaws, `);
 process.stdout.write(`of which ${limits} have a limit, ${zeros} tip at any speed, ${nones} at none looked at\n`);
 for (const [what, list] of Object.entries<Contradiction[]>(contradictions)) {
-  const worst = list.toSorted((a, b) => b.limit - b.speed - (a.limit - a.speed)).slice(0, SHOWN);
+  const worst = list.toSorted((a, b) => badness(b) - badness(a)).slice(0, SHOWN);
   const seen = new Set(list.map(({ arrival }) => arrival)).size;
   process.stdout.write(`${what}: ${list.length}, of ${seen} arrivals\n`);
   for (const one of worst) process.stdout.write(`  ${JSON.stringify(one)}\n`);
+}
+
+/** How far a limit is too high, and of those that stand above it after how long they tip [tolerances]. */
+function badness({ limit, speed, tolerance, tipsAfter }: Contradiction): number {
+  return speed > limit ? (tipsAfter ?? Infinity) : (limit - speed) / tolerance;
 }

@@ -20,7 +20,12 @@ export interface Contradiction {
   readonly limit: number;
   readonly tolerance: number;
   readonly speed: number;
+  /** Of one that stands above its limit: after so many tolerances it tips; undefined beyond FARTHEST of them. */
+  readonly tipsAfter?: number;
 }
+
+/** How far above a limit at which it stands is looked on [tolerances]. */
+const FARTHEST = 100;
 
 /** What the simulation says just below and just above stated tip limits, yaw by yaw. */
 export interface LimitCounts {
@@ -106,7 +111,7 @@ function countOne(counts: LimitCounts, at: OneYaw): number {
     counts.limits += 1;
     if (tips(at, below)) counts.tipsBelow.push(contradiction(below));
   }
-  if (!tips(at, above)) counts.standsAbove.push(contradiction(above));
+  if (!tips(at, above)) counts.standsAbove.push({ ...contradiction(above), ...tipsAfter(at, found) });
   if (!tips(at, found.tipsAt)) counts.standsWhereTipping.push(contradiction(found.tipsAt));
   return found.speed;
 }
@@ -117,6 +122,11 @@ function sides(
 ): readonly [below: number, above: number, (speed: number) => Contradiction] {
   const contradiction = (at: number): Contradiction => ({ arrival, azimuth, limit: speed, tolerance, speed: at });
   return [Math.max(0, speed - tolerance), speed + tolerance, contradiction];
+}
+
+function tipsAfter(at: OneYaw, { speed = 0, tolerance }: TipLimit): { readonly tipsAfter?: number } {
+  for (let after = 2; after <= FARTHEST; after++) if (tips(at, speed + after * tolerance)) return { tipsAfter: after };
+  return {};
 }
 
 /** At the friction of the ground or at the highest plausible one. */
