@@ -1,6 +1,7 @@
 import type { JudgedContact, Scorecard } from '../../../engine/table/index.ts';
 import { MARGIN_BANDS, simulateArrival } from '../../../engine/table/index.ts';
 import { hasTipped } from '../../../engine/touchdown/index.ts';
+import { decidingContact, verdictOf } from '../../../client/panels/verdict.ts';
 import type { LateFlight } from './flyLate.ts';
 
 /** Leans beyond this lie, they do not stand [rad]. */
@@ -12,6 +13,7 @@ export const ODDITIES = [
   'upright, and lies',
   'faster than its limit, not outside',
   'worst is not the worst',
+  'headline is milder than the worst contact',
   'tipped, no contact outside',
   'tipped, no contact outside, the engine burned after contact',
 ] as const;
@@ -26,6 +28,9 @@ export function oddities(card: Omit<Scorecard, 'crew'>, { burnedAfter }: LateFli
   if (contacts.some(isTooFast)) found.push('faster than its limit, not outside');
   const named = worst === undefined ? undefined : contacts[worst];
   if (contacts.some((contact) => rank(contact) > rank(named))) found.push('worst is not the worst');
+  const told = decidingContact({ ...card, crew: [] })?.contact;
+  if (outcome.startsWith('upright') && rank(told) < rank(named))
+    found.push('headline is milder than the worst contact');
   if (outcome.startsWith('tipped') && contacts.every(({ band }) => band !== 'outside'))
     found.push(
       burnedAfter > 0 ? 'tipped, no contact outside, the engine burned after contact' : 'tipped, no contact outside',
@@ -62,10 +67,13 @@ export function describeFlight(
       simulated: simulated === undefined ? 'none' : hasTipped(simulated) ? 'tips' : 'stands',
     };
   });
+  const { headline, why } = verdictOf({ ...card, crew: [] }, final);
   const used = Math.max(...card.strokeUsed);
   return JSON.stringify({
     siteId,
     outcome: card.outcome,
+    headline,
+    why,
     restTilt: round(card.restTilt),
     used: round(used),
     ticks: final.tick,
