@@ -20,6 +20,12 @@ export function evenGround(slope = 0, friction = 0.7): Terrain {
   return { firstX: -200, spacing: 1, heights, friction };
 }
 
+/** Hills of 0.2 m on a slope of 3 degrees: no two places of it are alike. `shift` moves all of it to the right [m]. */
+export function rollingGround(shift = 0, friction = 0.7): Terrain {
+  const heights = Array.from({ length: 401 }, (_, i) => 0.05 * (i - 200) + 0.2 * Math.sin(0.7 * i));
+  return { firstX: -200 + shift, spacing: 1, heights, friction };
+}
+
 export interface Drop {
   readonly lander: Lander;
   readonly terrain?: Terrain;

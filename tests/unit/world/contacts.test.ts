@@ -32,4 +32,27 @@ describe('the contacts of a descent', () => {
     expect(again?.tick).toBeGreaterThan(160);
     expect(touchdown?.tick).toBe(again?.tick);
   });
+
+  it.each([
+    { angle: 0.1, firstFoot: 'left' },
+    { angle: -0.1, firstFoot: 'right' },
+    { angle: 0, firstFoot: 'both' },
+  ] as const)(
+    '[PL15] say that a lander leaning by $angle rad meets the ground with: $firstFoot',
+    ({ angle, firstFoot }) => {
+      const descent = dropLander({ lander: plainLander(), angle, descentRate: 1 });
+      settle(descent, 60);
+      const { contacts, touchdown } = readDescent(descent);
+      expect(contacts[0]?.firstFoot).toBe(firstFoot);
+      expect(touchdown?.firstFoot).toBe(firstFoot);
+    },
+  );
+
+  it('[PL16] tell of each foot that comes down, and how fast, from the first tick on', () => {
+    const events = settle(dropLander({ lander: plainLander(), descentRate: 2 }), 1);
+    const down = events.flatMap((event) => (event.kind === 'footDown' ? [event] : []));
+    expect(down.map(({ leg, speed, tick }) => ({ leg, speed, tick }))).toEqual(
+      [0, 1, 2, 3].map((leg) => ({ leg, speed: 2, tick: 1 })),
+    );
+  });
 });

@@ -27,6 +27,17 @@ describe('the section of a lander', () => {
     expect(bulk.inertia).toBeCloseTo(inertiaAbout(inertia, 0), 6);
   });
 
+  it('[PL21] is the view along the edge nearest to its center of mass, which need not stand amid the feet', () => {
+    const plain = plainLander();
+    const parts = plain.parts.map((part) => ({ ...part, center: [0.2, 0.5, 2] as const }));
+    const { azimuth, halfStance, hull } = layOutSection({ ...plain, parts }, 0);
+    // edges at 1.5 m: 1.3 m away along +x, 1 m along +y, and the hull from -1 to 1 m along y
+    expect(azimuth).toBeCloseTo(Math.PI / 2, 12);
+    expect(halfStance).toBeCloseTo(1, 12);
+    expect(Math.min(...hull.map(([x]) => x))).toBeCloseTo(-1.5, 12);
+    expect(Math.max(...hull.map(([x]) => x))).toBeCloseTo(0.5, 12);
+  });
+
   it('[PL21] follows its mass properties within 1e-5 while the tanks drain', () => {
     for (const left of [0, 0.3, 17.77, 55.5, 99.99]) {
       const bulk = bulkOf(TRIVET, 100, left);

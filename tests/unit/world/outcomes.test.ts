@@ -77,6 +77,29 @@ describe('outcomes', () => {
     }
   });
 
+  it('[PL10] a lander that stands is called once it has been still for one and a half seconds', () => {
+    const descent = dropLander({ lander: plainLander(), vx: 0.5, descentRate: 1 });
+    let still = 0;
+    while (descent.outcome === undefined && descent.tick < 3000) {
+      stepDescent(descent, COAST);
+      const { vx, vy, rate, legs } = readDescent(descent);
+      const isStill = Math.hypot(vx, vy) < 0.01 && Math.abs(rate) < 0.002 && legs.every(({ inContact }) => inContact);
+      still = isStill ? still + 1 : 0;
+    }
+    expect(descent.outcome).toBe('upright');
+    expect(still).toBe(90);
+  });
+
+  it('[PL10] nothing is called in flight, however far the lander leans', () => {
+    const plain = plainLander();
+    const lander = { ...plain, engine: { ...plain.engine, attitudeTorque: 1e-6 } };
+    for (const angle of [1.3, -1.3, 3]) {
+      const descent = dropLander({ lander, angle, height: 20 });
+      settle(descent, 200);
+      expect(descent).toMatchObject({ outcome: undefined, phase: 'terminal descent', tick: 200 });
+    }
+  });
+
   it('[PL10] off site: past the end of the ground, at once', () => {
     const setup: DescentSetup = {
       lander: plainLander(),
