@@ -116,7 +116,7 @@ describe('controls', () => {
     expect(say('m1', { kind: 'setTilt', degrees: 1 })).toBe('table/not-yours');
   });
 
-  it.each([-1, 101, 0.5, Number.NaN, Number.POSITIVE_INFINITY])('[TA8] refuse a thrust of %s %%', (percent) => {
+  it.each([-1, 101, 0.5, Number.NaN, Number.POSITIVE_INFINITY])('[TA8] refuse a thrust of %s percent', (percent) => {
     say('m1', { kind: 'takeSeat', seat: 'flying' });
     say('m1', { kind: 'begin' });
     expect(reasonFor('m1', { kind: 'setThrust', percent })).toContain(`from 0 to 100; came ${percent}`);

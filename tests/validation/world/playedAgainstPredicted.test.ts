@@ -51,7 +51,7 @@ describe('a played lander that is nearly rigid', () => {
     [-8, 0.1],
     [-8, 0.3],
     [4, 0.1],
-  ])('[PL9] falls within 4 %% of the plastic pivot: on %i deg at %f m/s down', (slopeDeg, descentRate) => {
+  ])('[PL9] falls within 4 percent of the plastic pivot: on %i deg at %f m/s down', (slopeDeg, descentRate) => {
     const arrival = { lander, friction: 5, slopeDeg, descentRate, tiltDeg: slopeDeg };
     const predicted = bisectLimit(0.6, 2.4, 11, (vx) => vx > closedForm(land(arrival, vx)));
     const error = playedLimit(arrival, [0.6, 2.4]) / predicted - 1;
