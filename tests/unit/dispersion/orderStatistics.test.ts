@@ -44,6 +44,16 @@ describe('order statistics', () => {
     }
   });
 
+  it.each([
+    [1, 1, 0.5],
+    [2, 1, 0.5],
+    [2, 2, 0.5],
+    [59, 1, 0.95],
+    [400, 5, 0.99],
+  ])('[DI6] hold for a confidence that is just theirs: %i runs, rank %i, coverage %f', (runs, rank, coverage) => {
+    expect(toleranceRank(runs, { coverage, confidence: toleranceConfidence(runs, rank, coverage) })).toBe(rank);
+  });
+
   it('quantiles are values that were seen', () => {
     expect([0.01, 0.1, 0.11, 0.5, 0.95, 0.999].map((p) => quantileRank(10, p))).toEqual([1, 1, 2, 5, 10, 10]);
     expect(quantileRank(1, 0.01)).toBe(1);

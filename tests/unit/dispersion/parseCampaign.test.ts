@@ -171,6 +171,28 @@ describe('a campaign document', () => {
       /-1 to 1/,
     ],
     [
+      'a mean that only the first of a pair could have',
+      document({
+        pairs: [{ inputs: ['pitchDeg', 'friction'], means: [-5, -0.5], deviations: [1, 0.1], correlation: 0 }],
+      }),
+      'pairs[0].means[1]',
+      /0 to/,
+    ],
+    [
+      'a mean that only the second of a pair could have',
+      document({
+        pairs: [{ inputs: ['friction', 'pitchDeg'], means: [-0.5, -5], deviations: [0.1, 1], correlation: 0 }],
+      }),
+      'pairs[0].means[0]',
+      /0 to/,
+    ],
+    [
+      'a requirement that nothing meets',
+      document({ requirement: { fraction: 0.9, confidence: 0.9, outcomes: [] } }),
+      'requirement.outcomes',
+      /1 to \d outcomes/,
+    ],
+    [
       'a leg that is not there',
       document({ gear: [{ value: [{ leg: 5, kind: 'missing' }], weight: 1 }] }),
       'gear[0].value[0].leg',
