@@ -50,6 +50,13 @@ describe('required stance', () => {
     });
   });
 
+  it('[TR10] says so on a slope so steep that merely standing asks for more than the widest', () => {
+    // tan 89.99 deg = 5730 heights
+    const none = { kind: 'none', widest: WIDEST * 1.8 };
+    const demand = { speed: 0.01, gravity: 1.62422, slope: 89.99 * DEG };
+    expect(requiredStance(body, demand)).toEqual({ plastic: none, lossless: none });
+  });
+
   it('[TR10] grows with the size of the body alone, also where just standing is what governs', () => {
     const one = sized(1);
     if (one.plastic.kind !== 'stance') throw new Error('a stance holds it');

@@ -1,5 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { peakAfterImpact, quarterPeriod, rockingModel, slenderQuarterPeriod } from '../../../engine/pivot/rocking.ts';
+import {
+  peakAfterImpact,
+  quarterPeriod,
+  rockingModel,
+  slenderOverturningPulse,
+  slenderQuarterPeriod,
+} from '../../../engine/pivot/rocking.ts';
 import { rock, rockingEnergy } from '../../../engine/pivot/rockingMotion.ts';
 import { ROCKING_REST_SHARE } from '../../../engine/tolerances.ts';
 import type { PivotBody } from '../../../engine/pivot/tripLimit.ts';
@@ -50,7 +56,12 @@ describe('the rocking model', () => {
 
   it.each([
     ['mass', { ...BODY, mass: 0 }, { gravity: G }, /mass and center height are above 0/],
-    ['half stance', { ...BODY, halfStance: -1 }, { gravity: G }, /half stances are above 0/],
+    ['center height', { ...BODY, centerHeight: 0 }, { gravity: G }, /mass and center height are above 0/],
+    ['inertia', { ...BODY, inertia: -1e-9 }, { gravity: G }, /inertia is 0 or more/],
+    ['half stance', { ...BODY, halfStance: 0 }, { gravity: G }, /half stances are above 0/],
+    ['half stance on the other side', { ...BODY, oppositeHalfStance: 0 }, { gravity: G }, /half stances are above 0/],
+    ['gravity of nothing', BODY, { gravity: 0 }, /gravity is above 0/],
+    ['upright slope', BODY, { gravity: G, slope: -Math.PI / 2 }, /slope between -90 and 90/],
     ['gravity', BODY, { gravity: NaN }, /gravity is above 0/],
     ['slope', BODY, { gravity: G, slope: 2 }, /slope between -90 and 90/],
   ])('[RO7] refuses a wrong %s', (_name, body, condition, message) => {
@@ -161,6 +172,16 @@ describe('rocking through time', () => {
     expect(rockingEnergy(model, run.state)).toBeGreaterThan(0);
   });
 
+  it('[RO8] in no time goes nowhere', () => {
+    const start = { tilt: 0.1, rate: 0.2 };
+    expect(rock(model, start, { duration: 0, step: 0.02 })).toEqual({
+      outcome: 'still rocking',
+      time: 0,
+      state: start,
+      events: [],
+    });
+  });
+
   it('[RO8] refuses a start on its head, or at no rate', () => {
     for (const tilt of [Math.PI, -Math.PI, Number.NaN])
       expect(() => rock(model, { tilt, rate: 0 }, span)).toThrow(/below 180 degrees/);
@@ -173,5 +194,14 @@ describe('rocking through time', () => {
     { duration: NaN, step: 0.1 },
   ])('[RO8] refuses the span %o', (wrong) => {
     expect(() => rock(model, { tilt: 0, rate: 1 }, wrong)).toThrow(/a step is above 0/);
+  });
+});
+
+describe('a push', () => {
+  it('[RO4] that does not lift the body has no duration that overturns it', () => {
+    for (const share of [1, 0.5, 0, -1, Number.NaN])
+      expect(() => slenderOverturningPulse(share)).toThrow(/a push that lifts the body is above 1/);
+    // and barely above it must last ever longer
+    expect(slenderOverturningPulse(1 + 1e-9)).toBeGreaterThan(20);
   });
 });

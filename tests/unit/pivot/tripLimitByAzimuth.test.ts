@@ -230,6 +230,31 @@ describe('trip limit by azimuth', () => {
     expect(checked).toBeGreaterThan(8);
   });
 
+  it('[TR2] has the least lossless bound over its azimuths, at an edge normal on level ground', () => {
+    const { least, points } = tripLimitByAzimuth(stance, bulk, { gravity: MOON, slope: 0 });
+    if (least.kind !== 'limit') throw new Error('it stands');
+    // the edge with the lowest climb sqrt(b^2 + h^2) - h is the nearest one: all edges of level feet have one height
+    const nearest = stance.edges.reduce((a, b) => (b.distance < a.distance ? b : a));
+    expect(least.lossless).toMatchObject({ from: nearest.from, to: nearest.to, azimuth: nearest.normal });
+    const climb = Math.hypot(nearest.distance, nearest.height) - nearest.height;
+    expect(least.lossless?.horizontal).toBeCloseTo(Math.sqrt(2 * MOON * climb), 12);
+    const bounds = points.map((point) => limitsOf(point).lossless?.horizontal ?? Number.NaN);
+    expect(Math.min(...bounds)).toBeGreaterThanOrEqual(least.lossless?.horizontal ?? Number.NaN);
+  });
+
+  it('[TR2] has no least lossless bound when descent alone carries the energy to fall toward some azimuth', () => {
+    const seen = new Set<string>();
+    for (let descentRate = 0.2; descentRate < 4; descentRate += 0.2) {
+      const condition = { gravity: MOON, slope: 6 * DEG, fallAzimuth: 0.4, descentRate };
+      const { least, points } = tripLimitByAzimuth(stance, bulk, condition);
+      if (least.kind !== 'limit') throw new Error('it stands');
+      const without = points.filter((point) => limitsOf(point).lossless === undefined).length;
+      seen.add(without === 0 ? 'none' : without === points.length ? 'all' : 'some');
+      expect(least.lossless === undefined, `${descentRate} m/s`).toBe(without > 0);
+    }
+    expect([...seen].toSorted()).toEqual(['all', 'none', 'some']);
+  });
+
   it('[TR11] on a slope that lies still is lower downhill than uphill', () => {
     const condition = { gravity: MOON, slope: 8 * DEG, fallAzimuth: 0 };
     const down = limitsOf(tripLimitToward(stance, bulk, condition, 0)).plastic.horizontal;
