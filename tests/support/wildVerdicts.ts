@@ -1,5 +1,5 @@
 import { seedRandom } from '../../engine/math/random.ts';
-import { prepareTouchdown, runTouchdown } from '../../engine/touchdown/index.ts';
+import { prepareTouchdown, runTouchdown, type TouchdownCase } from '../../engine/touchdown/index.ts';
 import { drawWildTouchdown } from './wildTouchdown.ts';
 
 /** How long an arrival is simulated on, in units of sqrt(height of the center of mass / gravity); a run without the verdict ends after 40. */
@@ -20,8 +20,12 @@ interface WildVerdicts {
   readonly otherwise: number[];
 }
 
-/** Gives `count` wild arrivals of one seed a verdict, and simulates each on. */
-export function judgeWildTouchdowns(seed: number, count: number): WildVerdicts {
+/** Gives `count` wild arrivals of one seed a verdict, and simulates each on; `acting` adds what acts on them, such as thrust. */
+export function judgeWildTouchdowns(
+  seed: number,
+  count: number,
+  acting: (wild: TouchdownCase) => TouchdownCase = (wild) => wild,
+): WildVerdicts {
   const random = seedRandom(seed);
   const verdicts: WildVerdicts = {
     tipped: 0,
@@ -32,7 +36,7 @@ export function judgeWildTouchdowns(seed: number, count: number): WildVerdicts {
     otherwise: [],
   };
   for (let number = 0; number < count; number++) {
-    const { lander, ...conditions } = drawWildTouchdown(random);
+    const { lander, ...conditions } = acting(drawWildTouchdown(random));
     const prepared = prepareTouchdown(lander);
     if (!prepared.ok) throw new Error(JSON.stringify(prepared.error));
     const { outcome } = runTouchdown(prepared.value, conditions);

@@ -62,6 +62,20 @@ describe('legs', () => {
     expect(result.strokes[2]!).toBeGreaterThan(0.1);
   });
 
+  it('[TD14] that have folded over their own length are gone: a tripod lies down over them', () => {
+    const tripod = ringLander({ ...SHAPE, legCount: 3 });
+    const { history, ...result } = touchDown(
+      straightDown(1, { lander: tripod, legs: [{ leg: 0, kind: 'not latched' }] }),
+      { stopWhenDecided: false, timeLimit: 6, historyEvery: 8 },
+    );
+    // hip 1.5 m above the pad
+    const folded = history!.filter(({ strokes }) => strokes[0]! >= 1.5 - 1e-9);
+    expect(folded.length).toBeGreaterThan(10);
+    expect(folded.filter(({ loads }) => loads[0] !== 0)).toEqual([]);
+    expect(result.outcome).toMatch(/^tipped/);
+    expect(Math.abs(result.tiltAzimuth)).toBeLessThan(1e-6);
+  });
+
   it('lean the lander when the secondary struts let the pads spread', () => {
     const spread = ringLander({
       ...SHAPE,
