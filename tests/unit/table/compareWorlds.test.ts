@@ -60,6 +60,17 @@ describe('the same touchdown on the Moon, Mars and Earth', () => {
     }
   });
 
+  it.each([
+    [0, 0],
+    [0.1, 6],
+    [-0.1, -6],
+    [0.7, 30],
+    [-0.7, -30],
+  ])('[TA18] tells the thrusters to hold the attitude that there is, %f rad, as %i whole degrees', (angle, tiltDeg) => {
+    const [moon] = compareWorlds({ ...touchdown, angle }, setup, ['moon']);
+    expect(moon?.input).toEqual({ thrustPercent: 0, tiltDeg });
+  });
+
   it('[TA18] can be replayed to the same end from what it gives', () => {
     for (const { setup: start, input, final } of worlds) {
       const descent = createDescent(start);

@@ -88,6 +88,14 @@ describe('a table of limits', () => {
     expect([about(11, 1), about(0, 3.1), about(0, 0.05)]).toEqual(['slope', 'descentRate', 'descentRate']);
   });
 
+  it('[TA17] takes what leaves its entries by less than a billionth of their width for rounding', () => {
+    const table = { slopes: [0, 2], descentRates: [1], leans: [0], masses: [2000], limits: [1, 3] };
+    const at = (slope: number) =>
+      leastLimit(table, { slope: [slope, slope], descentRate: [1, 1], lean: [0, 0], mass: [2000, 2000] });
+    expect([at(2), at(2 + 1e-9), at(-1e-9)]).toEqual([3, 3, 1]);
+    expect([at(2 + 4e-9), at(-4e-9)]).toEqual(['slope', 'slope']);
+  });
+
   it('[TA17] takes the least over all that a contact may be', () => {
     const slope = [-5 * DEGREE, 5 * DEGREE] as const;
     expect(leastLimit(TABLE, { slope, descentRate: [1, 1], lean: [0, 0], mass: [2000, 2000] })).toBeCloseTo(1.3, 12);
