@@ -37,6 +37,7 @@ describe('legs', () => {
       );
       expect(result.limitsHit).toEqual([]);
       for (const load of result.peakLoads) expect(load).toBeLessThanOrEqual(10_000 * (1 + 2e-8));
+      result.strokesUsed.forEach((used, leg) => expect(used).toBeCloseTo(result.strokes[leg]! / 0.3, 12));
       expect(Math.max(...result.peakLoads)).toBeGreaterThan(9999);
     }
   });
@@ -174,6 +175,33 @@ describe('thrust and thrusters', () => {
     expect(slow!.strokes[0]!).toBeLessThan(quick!.strokes[0]!);
     expect(quick!.strokes[0]!).toBeLessThan(without.strokes[0]!);
     expect(slow!.ledger!.thrustWork).toBeLessThan(0);
+  });
+
+  it('[TD17] thrust with no time to fall off in is gone at once', () => {
+    const options = { timeLimit: 0.4, stopWhenDecided: false };
+    const without = touchDown(straightDown(2), options);
+    const cut = touchDown(straightDown(2, { thrust: { thrust: 3000, timeConstant: 0 } }), options);
+    expect(without.strokes[0]!).toBeGreaterThan(0.05);
+    expect(Math.abs(cut.strokes[0]! / without.strokes[0]! - 1)).toBeLessThan(0.01);
+  });
+
+  it('[TD17] thrust along the axis turns a lander whose center of mass lies beside it: torque over inertia', () => {
+    const offset = ringLander({ ...SHAPE, inertia: [900, 1700, 2300], center: [0.2, -0.1, 1.5] });
+    const [thrust, timeLimit] = [1000, 0.05];
+    const { history } = touchDown(
+      straightDown(0, {
+        lander: offset,
+        thrust: { thrust, cutoffDelay: 9 },
+        state: { horizontalSpeed: 0, descentRate: 0, height: 5 },
+      }),
+      { timeLimit, stopWhenDecided: false, historyEvery: 1 },
+    );
+    const { rates, time } = history!.at(-1)!;
+    // (-0.2, 0.1, 0) x (0, 0, F) = (0.1 F, 0.2 F, 0)
+    expect(time).toBeGreaterThan(0.04);
+    expect(rates[0] / ((0.1 * thrust * time) / 900)).toBeCloseTo(1, 4);
+    expect(rates[1] / ((0.2 * thrust * time) / 1700)).toBeCloseTo(1, 4);
+    expect(Math.abs(rates[2])).toBeLessThan(1e-6);
   });
 
   it('[TD17] thrusters hold a lander that would tip', () => {

@@ -116,6 +116,21 @@ describe('outcomes', () => {
     expect(readDescent(descent).touchdown).toBeUndefined();
   });
 
+  it('[PL10] the end shuts the engine down, whatever was commanded', () => {
+    const lander = plainLander({ propellant: 100 });
+    const start = { x: 195, y: 60, angle: 0, vx: 10, vy: 0, rate: 0 };
+    const descent = createDescent({ lander, gravity: MOON, terrain: evenGround(), start, propellant: 100 });
+    settle(descent, 20, { thrustPercent: 60, tiltDeg: 5 });
+    expect(readDescent(descent).thrust).toBeGreaterThan(1000);
+    settle(descent, 60, { thrustPercent: 60, tiltDeg: 5 });
+    const { outcome, thrust, commanded } = readDescent(descent);
+    expect({ outcome, thrust, commanded }).toEqual({
+      outcome: 'off site',
+      thrust: 0,
+      commanded: { thrustPercent: 0, tiltDeg: 5 },
+    });
+  });
+
   it('[PL10] propellant exhausted: the tanks ran dry on high and the fall cost the landing', () => {
     const high = runDry(60);
     expect(kinds(high.events)).toContain('propellantOut');
