@@ -8,6 +8,7 @@
  */
 import { assert } from '../assert.ts';
 import { counterWords } from './counterRandom.ts';
+import { mix32 } from './mix32.ts';
 
 interface Permutation {
   readonly size: number;
@@ -44,19 +45,11 @@ function shuffleOnce(value: number, halfBits: number, mask: number, keys: Uint32
   let left = value >>> halfBits;
   let right = value & mask;
   for (const key of keys) {
-    const next = left ^ (mix(right ^ key) & mask);
+    const next = left ^ (mix32(right ^ key) & mask);
     left = right;
     right = next;
   }
   return ((left << halfBits) | right) >>> 0;
-}
-
-/** The 32-bit finalizer of [Appleby2011], fmix32. */
-function mix(word: number): number {
-  let h = word;
-  h = Math.imul(h ^ (h >>> 16), 0x85ebca6b);
-  h = Math.imul(h ^ (h >>> 13), 0xc2b2ae35);
-  return (h ^ (h >>> 16)) >>> 0;
 }
 
 function roundKeys(seed: number, stream: number): Uint32Array {
