@@ -24,7 +24,7 @@ export const MEASURES = [
 export type Measure = (typeof MEASURES)[number]['name'];
 
 /** The part of a touchdown's result that a campaign keeps. */
-type TouchdownAnswer = Pick<
+export type TouchdownAnswer = Pick<
   TouchdownResult,
   | 'outcome'
   | 'leastMargin'

@@ -100,7 +100,7 @@ interface Range {
 }
 
 function outOfRange(what: string, { least, most }: Range, actual: number): Refusal {
-  return { code: 'table/out-of-range', reason: `${what} from ${least} to ${most}; came ${actual}.` };
+  return { code: 'table/out-of-range', reason: `${what} from ${least} to ${most}; got ${actual}.` };
 }
 
 function isWholeWithin(value: number, range: Range): boolean {

@@ -39,7 +39,7 @@ describe('the format of a choice', () => {
 
   it.each([
     { spoil: { format: 'kilter-plan/0' }, says: 'format: expected one of "kilter-plan/1"' },
-    { spoil: { lander: 'tripet' }, says: 'did you mean "trivet"?), came text "tripet"' },
+    { spoil: { lander: 'tripet' }, says: 'did you mean "trivet"?), got text "tripet"' },
     { spoil: { site: 'nowhere' }, says: 'site: expected one of "saddlers-bench"' },
     { spoil: { world: 'Moon' }, says: 'world: expected one of "moon"' },
     { spoil: { seed: 1.5 }, says: 'seed: expected a whole number from 0' },
@@ -47,11 +47,11 @@ describe('the format of a choice', () => {
     { spoil: { seed: '1' }, says: 'came text "1"' },
     { spoil: { start: 'highest' }, says: 'start: expected one of "high", "middle", "low"' },
     { spoil: { mode: 'by mouth' }, says: 'mode: expected one of "by hand", "by orders"' },
-    { spoil: { pace: 2 }, says: 'pace: expected one of 1, 0.5, 0.25, came 2' },
-    { spoil: { pace: '1' }, says: 'pace: expected one of 1, 0.5, 0.25, came text "1"' },
-    { spoil: { sensorTrouble: true }, says: 'sensorTrouble: expected one of "none", "seeded", came true' },
+    { spoil: { pace: 2 }, says: 'pace: expected one of 1, 0.5, 0.25, got 2' },
+    { spoil: { pace: '1' }, says: 'pace: expected one of 1, 0.5, 0.25, got text "1"' },
+    { spoil: { sensorTrouble: true }, says: 'sensorTrouble: expected one of "none", "seeded", got true' },
     { spoil: { weather: 'fine' }, says: 'weather' },
-    { spoil: { world: undefined }, says: 'world: expected a value, came nothing' },
+    { spoil: { world: undefined }, says: 'world: expected a value, got nothing' },
   ])('[LE6] refuses $spoil and says where, what was expected and what came', ({ spoil, says }) => {
     const json = { ...choiceOf({}), ...spoil };
     expect(fits(json)).toBe(false);
@@ -62,6 +62,6 @@ describe('the format of a choice', () => {
   it('[LE6] names everything that is wrong at once', () => {
     const wrong = problems({ ...choiceOf({}), lander: 'x', site: 'y', seed: -1, pace: 3 });
     expect(wrong.map((line) => line.split(':')[0])).toEqual(['lander', 'site', 'seed', 'pace']);
-    expect(problems(undefined)).toEqual(['document: expected an object, came nothing']);
+    expect(problems(undefined)).toEqual(['document: expected an object, got nothing']);
   });
 });

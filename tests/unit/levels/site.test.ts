@@ -57,7 +57,7 @@ describe('sites', () => {
 
   it.each([
     { soil: { kind: 'mud' }, says: 'ground.soil.kind: expected one of "rigid", "bearing", "bekker"' },
-    { soil: { kind: 'bearing', stiffness: 1e6 }, says: 'ground.soil.strength: expected a value, came nothing' },
+    { soil: { kind: 'bearing', stiffness: 1e6 }, says: 'ground.soil.strength: expected a value, got nothing' },
     { soil: { kind: 'bearing', stiffness: 1e6, strength: 0 }, says: 'ground.soil.strength: expected a number from 1' },
     { soil: 'soft', says: 'ground.soil: expected an object with a kind' },
   ])('[LE2] are refused with the place named: soil $soil', ({ soil, says }) => {
@@ -68,7 +68,7 @@ describe('sites', () => {
   });
 
   it('[LE2] are refused where descents would begin near or beyond an end', () => {
-    expect(problems({ ...bench(), startX: 193 })).toContain('startX: expected a place from -192 to 192 m, came 193');
+    expect(problems({ ...bench(), startX: 193 })).toContain('startX: expected a place from -192 to 192 m, got 193');
     expect(problems({ ...bench(), startX: 'left' })).toContain('startX: expected a number from -1000 to 1000 [m]');
     expect(problems({ ...bench(), startX: -192 })).toBe('');
     expect(findSite('saddlers-bench')?.startX).toBe(-45);

@@ -119,14 +119,14 @@ describe('controls', () => {
   it.each([-1, 101, 0.5, Number.NaN, Number.POSITIVE_INFINITY])('[TA8] refuse a thrust of %s percent', (percent) => {
     say('m1', { kind: 'takeSeat', seat: 'flying' });
     say('m1', { kind: 'begin' });
-    expect(reasonFor('m1', { kind: 'setThrust', percent })).toContain(`from 0 to 100; came ${percent}`);
+    expect(reasonFor('m1', { kind: 'setThrust', percent })).toContain(`from 0 to 100; got ${percent}`);
     expect(viewTable(table, 'm1').commanded.thrustPercent).toBe(54);
   });
 
   it.each([-31, 31, 0.1, Number.NaN])('[TA8] refuse a tilt of %s degrees', (degrees) => {
     say('m1', { kind: 'takeSeat', seat: 'flying' });
     say('m1', { kind: 'begin' });
-    expect(reasonFor('m1', { kind: 'setTilt', degrees })).toContain(`from -30 to 30; came ${degrees}`);
+    expect(reasonFor('m1', { kind: 'setTilt', degrees })).toContain(`from -30 to 30; got ${degrees}`);
     expect(viewTable(table, 'm1').commanded.tiltDeg).toBe(0);
   });
 
