@@ -4,11 +4,10 @@ import { formatTableCode, type Command, type Refusal } from '../../engine/table/
 import type { DescentEvent } from '../../engine/world/index.ts';
 import { CLOSE_CODES } from '../../server/messages/closeCodes.ts';
 import type { JoinOptions, Welcome } from '../../server/messages/index.ts';
-import type { TablePapers } from '../../server/schema/index.ts';
+import { readPaper, type TablePapers } from '../../server/schema/index.ts';
 import { LINE_DOWN, NO_ANSWER, readAnswer, readJoinRefusal } from './answers.ts';
 import { createLinkCore, type LinkCore } from './linkCore.ts';
 import type { Place, PlaceStore } from './place.ts';
-import { readPaper } from './readPaper.ts';
 import type { TableLink } from './tableLink.ts';
 
 export type TableRoom = Room<unknown, TablePapers>;

@@ -1,15 +1,2 @@
-export {
-  FIRST_FEET,
-  type ArrivalPaper,
-  MemberPaper,
-  TablePapers,
-  type ContactPaper,
-  type FlightPaper,
-  type LegPaper,
-  type LimitPaper,
-  type MarginPaper,
-  type PredictedPaper,
-  type ScorecardPaper,
-  type TouchdownPaper,
-} from './memberPaper.ts';
-export { createPaper, writePaper } from './writePaper.ts';
+export { readPaper } from './readPaper.ts';
+export { TablePapers, createPaper, writePaper, type MemberPaper } from './tablePapers.ts';

@@ -1,9 +1,8 @@
 import { Client, type Room } from '@colyseus/sdk';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { parseTableCode, type TableView } from '../../../engine/table/index.ts';
-import { readPaper } from '../../../client/net/readPaper.ts';
 import type { Welcome } from '../../../server/messages/index.ts';
-import type { TablePapers } from '../../../server/schema/index.ts';
+import { readPaper, type TablePapers } from '../../../server/schema/index.ts';
 import { createHandTicker, startTestServer, until, type TestServer } from '../../support/tableServer.ts';
 
 let server: TestServer;

@@ -1,0 +1,138 @@
+import {
+  CALLOUTS,
+  CARD_OUTCOMES,
+  MARGIN_BANDS,
+  NO_MARGINS,
+  SEATS,
+  STAGES,
+  type TableView,
+} from '../../engine/table/index.ts';
+import { FIRST_LIMITS } from '../../engine/touchdown/index.ts';
+import { BETWEEN_CONTACTS, OUTCOMES, PHASES } from '../../engine/world/index.ts';
+import { group, inline, list, number, optional, text, truth, words } from './shapes.ts';
+import type { Disagreement, Exactly, ViewOf } from './viewOf.ts';
+
+/**
+ * What a member is shown, as it travels: the one declaration of `TableView` on the wire. A field that the view gains is one line here.
+ *
+ * Quantities of the engine travel as float64, so that a member reads the very bits that the authority computed, and two
+ * scorecards are equal, not nearly equal.
+ */
+
+const quantity = number('float64');
+const tick = number('uint32');
+const count = number('uint32');
+
+const holds = inline({ thrust: truth, tilt: truth });
+const commanded = group({ thrustPercent: number('uint8'), tiltDeg: number('int8') });
+
+const touchdown = {
+  tick,
+  x: quantity,
+  vx: quantity,
+  descentRate: quantity,
+  angle: quantity,
+  rate: quantity,
+  slope: quantity,
+  mass: quantity,
+  firstFoot: words(['left', 'right', 'both']),
+} as const;
+const arrival = group({ ...touchdown, after: words(BETWEEN_CONTACTS) });
+
+const flight = group({
+  tick,
+  phase: words(PHASES),
+  x: quantity,
+  y: quantity,
+  vx: quantity,
+  vy: quantity,
+  angle: quantity,
+  rate: quantity,
+  thrust: quantity,
+  propellant: quantity,
+  mass: quantity,
+  height: quantity,
+  slope: quantity,
+  legs: list(
+    group({
+      footX: quantity,
+      footY: quantity,
+      footZ: quantity,
+      inContact: truth,
+      stroke: quantity,
+      strokeUsed: quantity,
+      usedUp: truth,
+      load: quantity,
+    }),
+  ),
+  commanded,
+  touchdown: optional(group(touchdown)),
+  contacts: list(arrival),
+  outcome: optional(words(OUTCOMES)),
+});
+
+const margin = group({
+  predicted: optional(
+    group({
+      limit: quantity,
+      speedMargin: quantity,
+      utilisation: quantity,
+      band: words(MARGIN_BANDS),
+      callout: words(CALLOUTS),
+      x: quantity,
+      seconds: quantity,
+      descentRate: quantity,
+      slope: quantity,
+    }),
+  ),
+  without: optional(words(NO_MARGINS)),
+  tiltLeft: quantity,
+});
+
+const limit = group({
+  tip: optional(quantity),
+  tolerance: quantity,
+  upTo: quantity,
+  friction: quantity,
+  gear: optional(quantity),
+  first: words(FIRST_LIMITS),
+  closedForm: quantity,
+});
+
+const scorecard = group({
+  outcome: words(CARD_OUTCOMES),
+  contacts: list(
+    group({
+      arrival,
+      limit: optional(limit),
+      speedMargin: optional(quantity),
+      utilisation: optional(quantity),
+      band: words(MARGIN_BANDS),
+      callout: words(CALLOUTS),
+    }),
+  ),
+  contactCount: count,
+  worst: optional(count),
+  staticTilt: optional(group({ limit: quantity, used: quantity, left: quantity })),
+  restTilt: quantity,
+  strokeUsed: list(quantity),
+  propellantLeft: quantity,
+  crew: list(group({ seat: words(SEATS), name: text })),
+  physics: number('uint32'),
+});
+
+export const tableShape = group({
+  stage: words(STAGES),
+  held: truth,
+  you: inline({ id: text, name: text, seat: optional(words(SEATS)), holds, standInLeft: optional(holds) }),
+  seats: list(group({ seat: words(SEATS), name: optional(text), connected: truth, holds })),
+  watching: list(text),
+  plan: group({ title: text, landerId: text, siteId: text, worldId: text, seed: quantity }),
+  commanded,
+  flight,
+  margin,
+  scorecard: optional(scorecard),
+});
+
+/** Does not compile unless the declaration above is exactly the view of the engine; the error names the field. */
+export type IsDeclared = Exactly<Disagreement<ViewOf<typeof tableShape>, TableView>>;
