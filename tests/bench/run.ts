@@ -9,6 +9,7 @@ import { benchSimulationRate } from './simulationRate.ts';
 import { benchTipLimit } from './tipLimit.ts';
 import { benchTouchdown } from './touchdown.ts';
 import { benchTripLimitRate } from './tripLimitRate.ts';
+import { benchWireBytes } from './wireBytes.ts';
 import { benchWorldStep } from './worldStep.ts';
 
 /** Prints what things cost, each beside a reference of the same run: ratios travel between machines, figures do not. */
@@ -18,6 +19,7 @@ const engine: readonly BenchRow[] = [
   ...benchTipLimit(),
   ...(await benchTouchdown()),
   ...(await benchSimulationRate()),
+  ...(await benchWireBytes()),
 ];
 // loaded late: with the browser's driver in the process the steps above measured up to three times as long
 const { benchFirstFrame } = await import('./firstFrame.ts');
