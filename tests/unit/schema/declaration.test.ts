@@ -90,14 +90,14 @@ describe('a declaration', () => {
   it('of the table follows the view of the engine', () => {
     type Table = ViewOf<typeof tableShape>;
     const exactly: Exactly<Disagreement<Table, TableView>> = true;
-    const gained: Disagreement<Table, TableView & { readonly heard?: string }> = 'view.heard is not declared';
+    const gained: Disagreement<Table, TableView & { readonly neverShown?: string }> = 'view.neverShown is not declared';
     const lost: Disagreement<
       Table,
       Omit<TableView, 'scorecard'>
     > = 'view.scorecard is declared, but no part of the view';
     expect([exactly, gained, lost]).toHaveLength(3);
     // @ts-expect-error the view has gained an optional field
-    type Gained = Exactly<Disagreement<Table, TableView & { readonly heard?: string }>>;
+    type Gained = Exactly<Disagreement<Table, TableView & { readonly neverShown?: string }>>;
     // @ts-expect-error the view has lost one
     type Lost = Exactly<Disagreement<Table, Omit<TableView, 'scorecard'>>>;
     const never: readonly [Gained, Lost] = [false, false];
