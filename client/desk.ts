@@ -1,5 +1,5 @@
 import { formatTableCode, parseTableCode, playedModel, type TableView } from '../engine/table/index.ts';
-import { firstLanding } from '../levels/index.ts';
+import { firstLanding, layPlan } from '../levels/index.ts';
 import { createFlightKeeper, forgetFlight, readKeptFlight } from './keptFlight.ts';
 import { joinSharedTable, openLocalTable, openSharedTable, resumeSharedTable, type TableLink } from './net/index.ts';
 import { ownName } from './ownName.ts';
@@ -30,9 +30,10 @@ export async function flyAlone(): Promise<Problem> {
 export async function goOnFlying(): Promise<Problem> {
   const flown = readKeptFlight();
   if (flown === undefined) return undefined;
-  const plan = firstLanding(flown.header.plan.seed);
+  const plan = layPlan(flown.header.plan.choice);
+  if (!plan.ok) return undefined;
   const keeper = createFlightKeeper();
-  const opened = openLocalTable({ plan, model: playedModel, name: LOBBY.you, flown, keeper });
+  const opened = openLocalTable({ plan: plan.value, model: playedModel, name: LOBBY.you, flown, keeper });
   if (!opened.ok) return opened.error.reason;
   const link = opened.value;
   return lay(link, () => link.keep());

@@ -1,7 +1,7 @@
 import type { TableView } from '../engine/table/index.ts';
 import type { DescentSetup } from '../engine/world/index.ts';
 import { findWorld, type World } from '../engine/worlds.ts';
-import { findSite, firstLanding } from '../levels/index.ts';
+import { findSite, layPlan } from '../levels/index.ts';
 
 /** What is played at a table, worked out from the few words that its view carries. */
 export interface PlayedPlan {
@@ -13,11 +13,12 @@ export interface PlayedPlan {
   readonly world: World;
 }
 
-/** A table names its plan; lander, ground and start follow from it and are the same in every browser. */
-export function playedPlan(plan: TableView['plan']): PlayedPlan {
-  const { setup } = firstLanding(plan.seed);
-  const site = findSite(plan.siteId);
-  const world = findWorld(plan.worldId);
-  if (site === undefined || world === undefined) throw new Error(`No site ${plan.siteId} or world ${plan.worldId}`);
-  return { setup, siteId: site.id, siteName: site.name, seed: plan.seed, world };
+/** A table names its choice; lander, ground and start follow from it and are the same in every browser. */
+export function playedPlan({ choice, siteId, worldId, seed }: TableView['plan']): PlayedPlan {
+  const plan = choice === undefined ? undefined : layPlan(choice);
+  const site = findSite(siteId);
+  const world = findWorld(worldId);
+  if (plan?.ok !== true || site === undefined || world === undefined)
+    throw new Error(`This page does not know what is played at the table: ${siteId} on ${worldId}`);
+  return { setup: plan.value.setup, siteId: site.id, siteName: site.name, seed, world };
 }

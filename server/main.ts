@@ -1,5 +1,6 @@
-import { playedModel } from '../engine/table/index.ts';
-import { firstLanding } from '../levels/index.ts';
+import { formatProblem } from '../engine/result.ts';
+import { playedModel, type PlanChoice, type TablePlan } from '../engine/table/index.ts';
+import { firstLanding, layPlan } from '../levels/index.ts';
 import { parseConfig, type ServerConfig } from './config.ts';
 import { CLIENT_MISSING, isClientBuilt } from './http/index.ts';
 import { openServer } from './rooms/index.ts';
@@ -23,7 +24,7 @@ async function serve(options: ServerConfig): Promise<void> {
   try {
     const server = await openServer(options, {
       model: playedModel,
-      plan: () => firstLanding(FIRST_SEED),
+      plan: planFor,
       report: warn,
     });
     for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => void close(server));
@@ -32,6 +33,14 @@ async function serve(options: ServerConfig): Promise<void> {
     warn(reasonFor(error, options));
     process.exit(1);
   }
+}
+
+/** A choice was laid out once when it came in, so that whoever sent it was told what is wrong. */
+function planFor(choice?: PlanChoice): TablePlan {
+  if (choice === undefined) return firstLanding(FIRST_SEED);
+  const plan = layPlan(choice);
+  if (!plan.ok) throw new Error(plan.error.map(formatProblem).join('; '));
+  return plan.value;
 }
 
 async function close(server: { close(): Promise<void> }): Promise<void> {

@@ -1,17 +1,17 @@
 import { refuse } from '../../engine/result.ts';
 import { NO_SERVER } from './answers.ts';
 import { TAB_STORE } from './place.ts';
-import type { OpenedTable, SharedTableOptions } from './sharedTable.ts';
+import type { OpenedTable, OpeningOptions, SharedTableOptions } from './sharedTable.ts';
 
 export { openLocalTable, type FrameClock, type LocalTable, type RecordKeeper } from './localTable.ts';
 export { createSmoothing, type Smoothing } from './smoothing.ts';
 export { LINK_STATES, type LinkListener, type LinkState, type TableLink } from './tableLink.ts';
-export type { OpenedTable, SharedTableOptions } from './sharedTable.ts';
+export type { OpenedTable, OpeningOptions, SharedTableOptions } from './sharedTable.ts';
 
 // The network part comes over the wire only when a table is shared: these three load it first.
 
 /** Opens a new table on the server; its code is in the link. */
-export async function openSharedTable(options: SharedTableOptions & { readonly name: string }): OpenedTable {
+export async function openSharedTable(options: OpeningOptions): OpenedTable {
   const shared = await loadShared();
   return shared?.openSharedTable(options) ?? refuse(NO_SERVER);
 }

@@ -1,6 +1,6 @@
 import { Client } from '@colyseus/sdk';
 import { accept, refuse, type Result } from '../../engine/result.ts';
-import { parseTableCode, type Refusal } from '../../engine/table/index.ts';
+import { parseTableCode, type PlanChoice, type Refusal } from '../../engine/table/index.ts';
 import type { JoinOptions } from '../../server/messages/index.ts';
 import type { TablePapers } from '../../server/schema/index.ts';
 import { readJoinRefusal } from './answers.ts';
@@ -15,12 +15,19 @@ export interface SharedTableOptions {
   readonly store?: PlaceStore;
 }
 
+export interface OpeningOptions extends SharedTableOptions {
+  readonly name: string;
+  /** What the table is to play; without it, what the server has. */
+  readonly choice?: PlanChoice | undefined;
+}
+
 /** Resolves to a link with its first view, or to the reason why there is none; never rejects. */
 export type OpenedTable = Promise<Result<TableLink, Refusal>>;
 
-/** Opens a new table on the server; its code is in the link. */
-export function openSharedTable(options: SharedTableOptions & { readonly name: string }): OpenedTable {
-  const join: JoinOptions = { name: options.name };
+/** Opens a new table on the server, for a choice if there is one; its code is in the link. */
+export function openSharedTable(options: OpeningOptions): OpenedTable {
+  const { name, choice } = options;
+  const join: JoinOptions = { name, ...(choice && { choice }) };
   return connect(options, join.name, (client) => client.create<TablePapers>('table', join));
 }
 

@@ -53,8 +53,8 @@ export function resumeKeptTable(
 }
 
 /** Where a record of this plan starts. */
-export function headerOf({ landerId, siteId, worldId, seed, setup }: TablePlan): RecordHeader {
-  const plan = { landerId, siteId, worldId, seed, setupHash: hashValue(setup) };
+export function headerOf({ choice, setup }: TablePlan): RecordHeader {
+  const plan = { choice, setupHash: hashValue(setup) };
   return { format: RECORD_FORMAT, physics: PHYSICS_REVISION, tickRate: TICK_RATE, plan };
 }
 

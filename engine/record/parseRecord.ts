@@ -12,6 +12,7 @@ import {
 import { accept, refuse, type FieldProblem, type Result } from '../result.ts';
 import { STAGES } from '../table/index.ts';
 import { PHASES, PHYSICS_REVISION, TICK_RATE } from '../world/index.ts';
+import { readChoiceOfPlan } from './readChoiceOfPlan.ts';
 import { MEMBER, readContent } from './readEntry.ts';
 import { RECORD_FORMAT, type RecordedPlan, type RecordHeader, type RecordLine, type TableRecord } from './record.ts';
 
@@ -20,9 +21,7 @@ export const MOST_TICKS = 24 * 3600 * TICK_RATE;
 /** Most text that is read, in UTF-16 code units: some 100,000 entries and marks. */
 export const MOST_TEXT = 32 * 1024 * 1024;
 
-const ID = { least: 1, most: 32, pattern: /^[a-z][a-z0-9-]*$/, words: 'a to z first, then a to z, 0 to 9 and -' };
 const HASH = { least: 16, most: 16, pattern: /^[0-9a-f]*$/, words: '0 to 9 and a to f' };
-const SEED = { least: 0, most: Number.MAX_SAFE_INTEGER, unit: '-', whole: true };
 const TICK = { least: 0, most: MOST_TICKS, unit: 'ticks', whole: true };
 const ANY = { least: -Number.MAX_VALUE, most: Number.MAX_VALUE, unit: '-' };
 
@@ -91,14 +90,10 @@ function readHeader(list: ProblemList, value: unknown): RecordHeader | undefined
 
 function readPlan(list: ProblemList, value: unknown, path: string): RecordedPlan | undefined {
   if (value === undefined) return undefined;
-  const fields = readFields(list, value, path, ['landerId', 'siteId', 'worldId', 'seed', 'setupHash']);
-  const landerId = readText(list, fields?.landerId, `${path}.landerId`, ID);
-  const siteId = readText(list, fields?.siteId, `${path}.siteId`, ID);
-  const worldId = readText(list, fields?.worldId, `${path}.worldId`, ID);
-  const seed = readNumber(list, fields?.seed, `${path}.seed`, SEED);
+  const fields = readFields(list, value, path, ['choice', 'setupHash']);
+  const choice = readChoiceOfPlan(list, fields?.choice, `${path}.choice`);
   const setupHash = readText(list, fields?.setupHash, `${path}.setupHash`, HASH);
-  if (landerId === undefined || siteId === undefined || worldId === undefined) return undefined;
-  return seed === undefined || setupHash === undefined ? undefined : { landerId, siteId, worldId, seed, setupHash };
+  return choice === undefined || setupHash === undefined ? undefined : { choice, setupHash };
 }
 
 function readLine(list: ProblemList, value: unknown, path: string): RecordLine | undefined {

@@ -1,5 +1,6 @@
 import type { Entry } from '../table/entry.ts';
 import type { Phase } from '../world/descent.ts';
+import type { PlanChoice } from '../table/planChoice.ts';
 import type { Stage } from '../table/tableTypes.ts';
 
 /**
@@ -26,10 +27,7 @@ export interface RecordHeader {
 }
 
 export interface RecordedPlan {
-  readonly landerId: string;
-  readonly siteId: string;
-  readonly worldId: string;
-  readonly seed: number;
+  readonly choice: PlanChoice;
   /** Of the whole setup, from `hashValue`. */
   readonly setupHash: string;
 }

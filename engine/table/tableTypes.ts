@@ -50,7 +50,7 @@ export interface TablePlan {
   readonly worldId: string;
   readonly seed: number;
   /** What it was laid out from; absent where a plan was made otherwise, as tests do. */
-  readonly choice?: PlanChoice;
+  readonly choice: PlanChoice;
   readonly setup: DescentSetup;
   /** Tip limits of this lander on this world, for the live margin; without it the live margin has no number. */
   readonly limits?: LimitTable;

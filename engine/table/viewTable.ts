@@ -28,7 +28,7 @@ export function viewTable(table: Table, id: MemberId): TableView {
     you: viewYou(state, member),
     seats: SEATS.map((seat) => viewSeat(state, seat)),
     watching: state.members.filter((other) => other !== member && isWatching(other)).map(({ name }) => name),
-    plan: { title, landerId, siteId, worldId, seed, ...(choice && { choice }) },
+    plan: { title, landerId, siteId, worldId, seed, choice },
     commanded: state.commanded,
     flight: run.flight,
     margin: run.margin,

@@ -1,6 +1,7 @@
 import { z } from 'zod';
-import { accept, refuse, type Result } from '../../engine/result.ts';
-import { parseMemberName, type Refusal } from '../../engine/table/index.ts';
+import { accept, formatProblem, refuse, type Result } from '../../engine/result.ts';
+import { parseMemberName, type PlanChoice, type Refusal } from '../../engine/table/index.ts';
+import { layPlan, parsePlanChoice } from '../../levels/index.ts';
 import { malformed } from './command.ts';
 
 /** What a client sends to open a table, to join one, or to come back to its place. */
@@ -8,13 +9,28 @@ export interface JoinOptions {
   readonly name: string;
   /** Proof of having sat here before; from the `Welcome` of that time. */
   readonly resume?: string;
+  /** What a new table is to play; without it, and for whoever joins, what the server has. */
+  readonly choice?: PlanChoice;
 }
 
-const joinSchema = z.strictObject({ name: z.string().max(200), resume: z.string().min(1).max(64).exactOptional() });
+const joinSchema = z.strictObject({
+  name: z.string().max(200),
+  resume: z.string().min(1).max(64).exactOptional(),
+  choice: z.unknown().optional(),
+});
 
 export function parseJoinOptions(options: unknown): Result<JoinOptions, Refusal> {
   const parsed = joinSchema.safeParse(options);
   if (!parsed.success) return refuse(malformed(parsed.error));
-  const name = parseMemberName(parsed.data.name);
-  return name.ok ? accept(parsed.data) : name;
+  const { choice: json, ...rest } = parsed.data;
+  const name = parseMemberName(rest.name);
+  if (!name.ok) return name;
+  if (json === undefined) return accept(rest);
+  const choice = parsePlanChoice(json);
+  const laid = choice.ok ? layPlan(choice.value) : choice;
+  if (!laid.ok) {
+    const reason = `This landing cannot be laid out. ${laid.error.map(formatProblem).join('; ')}`;
+    return refuse({ code: 'table/plan', reason });
+  }
+  return accept({ ...rest, ...(choice.ok && { choice: choice.value }) });
 }

@@ -13,7 +13,13 @@ import {
   tellLine,
   type KeptTable,
 } from '../../engine/record/index.ts';
-import { viewTable, type MemberId, type TableModel, type TablePlan } from '../../engine/table/index.ts';
+import {
+  viewTable,
+  type MemberId,
+  type PlanChoice,
+  type TableModel,
+  type TablePlan,
+} from '../../engine/table/index.ts';
 import type { DescentEvent } from '../../engine/world/index.ts';
 import {
   CLOSE_CODES,
@@ -46,7 +52,8 @@ export interface RoomServices {
   readonly ticker: Ticker;
   readonly registry: TableRegistry;
   readonly model: TableModel;
-  readonly plan: () => TablePlan;
+  /** Of a new table, for what its opener chose; without a choice, the server's own. */
+  readonly plan: (choice?: PlanChoice) => TablePlan;
   readonly journal: Journal;
   /** A table that is taken up from the journal: for the next room to be made, which takes it from here. */
   takenUp: UnfinishedTable | undefined;
@@ -97,7 +104,7 @@ export class TableRoom extends Room<{ state: TablePapers }> {
     return Promise.resolve(true);
   }
 
-  override onCreate({ services }: { readonly services: RoomServices }): void {
+  override onCreate({ services, ...options }: { readonly services: RoomServices }): void {
     const { takenUp } = services;
     services.takenUp = undefined;
     const code = services.registry.open(takenUp?.code);
@@ -106,7 +113,7 @@ export class TableRoom extends Room<{ state: TablePapers }> {
     }
     this.roomId = code;
     this.#services = services;
-    if (takenUp === undefined) this.#open(code);
+    if (takenUp === undefined) this.#open(code, options);
     else this.#takeUp(takenUp);
     this.#stopTicking = services.ticker.add(() => this.#step());
   }
@@ -171,9 +178,10 @@ export class TableRoom extends Room<{ state: TablePapers }> {
     return command.ok ? askTable(this.#kept, line.memberId, command.value) : command;
   }
 
-  #open(code: string): void {
+  #open(code: string, options: unknown): void {
     const { plan: lay, model, journal } = this.#services;
-    const plan = lay();
+    const join = parseJoinOptions(options);
+    const plan = lay(join.ok ? join.value.choice : undefined);
     this.#journal = journal.open(code, headerOf(plan));
     this.#kept = openKeptTable({ plan, model, write: (line) => this.#journal.write(line) });
   }
@@ -184,7 +192,11 @@ export class TableRoom extends Room<{ state: TablePapers }> {
     const resumed =
       record === undefined
         ? undefined
-        : resumeKeptTable(record, { plan: lay(), model, write: (line) => journal.write(line) });
+        : resumeKeptTable(record, {
+            plan: lay(record.header.plan.choice),
+            model,
+            write: (line) => journal.write(line),
+          });
     if (resumed?.ok !== true) {
       journal.end();
       throw new Error(`The table ${this.roomId} is of another version, and cannot be taken up.`);

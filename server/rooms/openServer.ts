@@ -2,7 +2,7 @@ import { createServer, type Server as HttpServer } from 'node:http';
 import { networkInterfaces } from 'node:os';
 import { defineRoom, defineServer, matchMaker } from '@colyseus/core';
 import { WebSocketTransport } from '@colyseus/ws-transport';
-import type { TableModel, TablePlan } from '../../engine/table/index.ts';
+import type { PlanChoice, TableModel, TablePlan } from '../../engine/table/index.ts';
 import type { ServerConfig } from '../config.ts';
 import { guardServer, networkOrigins, serveClient } from '../http/index.ts';
 import { NO_JOURNAL, openJournal, type Journal } from '../storage/index.ts';
@@ -27,8 +27,8 @@ export interface RunningServer {
 /** What the server plays, and where it reports. */
 export interface ServerParts {
   readonly model: TableModel;
-  /** Of the next table to be opened. */
-  readonly plan: () => TablePlan;
+  /** Of the next table to be opened, for what its opener chose; without a choice, the server's own. */
+  readonly plan: (choice?: PlanChoice) => TablePlan;
   /** Gets one line for each thing worth a person's notice. */
   readonly report: (line: string) => void;
   /** A test steps the tables itself. */

@@ -30,7 +30,7 @@ export interface TruthShape {
 }
 
 /** One of a tuple of words; its place in the tuple travels, as uint8. */
-export interface WordsShape<Word extends string = string> {
+export interface WordsShape<Word extends string | number = string | number> {
   readonly kind: 'words';
   readonly words: readonly Word[];
 }
@@ -78,7 +78,7 @@ export function number(width: Width): NumberShape {
   return { kind: 'number', width };
 }
 
-export function words<const Word extends string>(tuple: readonly Word[]): WordsShape<Word> {
+export function words<const Word extends string | number>(tuple: readonly Word[]): WordsShape<Word> {
   return { kind: 'words', words: tuple };
 }
 

@@ -1,9 +1,13 @@
 import {
   CALLOUTS,
   CARD_OUTCOMES,
+  FLIGHT_MODES,
   MARGIN_BANDS,
   NO_MARGINS,
+  PACES,
+  PLAN_FORMAT,
   SEATS,
+  SENSOR_TROUBLES,
   STAGES,
   type TableView,
 } from '../../engine/table/index.ts';
@@ -121,13 +125,25 @@ const scorecard = group({
   physics: number('uint32'),
 });
 
+const choice = group({
+  format: words<typeof PLAN_FORMAT>([PLAN_FORMAT]),
+  lander: text,
+  site: text,
+  world: text,
+  seed: quantity,
+  start: text,
+  mode: words(FLIGHT_MODES),
+  pace: words(PACES),
+  sensorTrouble: words(SENSOR_TROUBLES),
+});
+
 export const tableShape = group({
   stage: words(STAGES),
   held: truth,
   you: inline({ id: text, name: text, seat: optional(words(SEATS)), holds, standInLeft: optional(holds) }),
   seats: list(group({ seat: words(SEATS), name: optional(text), connected: truth, holds })),
   watching: list(text),
-  plan: group({ title: text, landerId: text, siteId: text, worldId: text, seed: quantity }),
+  plan: group({ title: text, landerId: text, siteId: text, worldId: text, seed: quantity, choice }),
   commanded,
   flight,
   margin,

@@ -21,7 +21,7 @@ export interface Replayed {
 export function replay(text: string): Replayed {
   const record = parseRecord(text);
   if (!record.ok) throw new Error(record.error.map(formatProblem).join('; '));
-  const plan = firstLanding(record.value.header.plan.seed);
+  const plan = firstLanding(record.value.header.plan.choice.seed);
   const replayed = replayRecord(record.value, { plan, model: playedModel });
   if (!replayed.ok) throw new Error(`expected setup ${replayed.error.recorded}, laid out ${replayed.error.laidOut}`);
   const { table, marks, divergence } = replayed.value;

@@ -1,4 +1,5 @@
 import type { HeldControls, PredictedMargin, TableView } from '../../engine/table/index.ts';
+import { plainChoice } from './plainChoice.ts';
 import type { DescentState } from '../../engine/world/index.ts';
 
 /** Both controls, as a pilot alone holds them. */
@@ -30,7 +31,14 @@ export function viewOf(
     you: { id: 'm1', name: 'Wren', seat: 'flying', holds: BOTH },
     seats: [],
     watching: [],
-    plan: { title: 'First landing', landerId: 'trivet', siteId: 'saddlers-bench', worldId: 'moon', seed: 1 },
+    plan: {
+      title: 'First landing',
+      landerId: 'trivet',
+      siteId: 'saddlers-bench',
+      worldId: 'moon',
+      seed: 1,
+      choice: plainChoice,
+    },
     commanded,
     margin: { predicted: { ...INSIDE, ...more.margin }, tiltLeft: 0.7 },
     flight: {

@@ -1,5 +1,6 @@
 import type { TableModel, TablePlan } from '../../engine/table/index.ts';
 import type { DescentSetup, DescentState } from '../../engine/world/index.ts';
+import { plainChoice } from './plainChoice.ts';
 
 /** This world keeps nothing that is worth a hash. */
 const NO_HASH = '0'.repeat(16);
@@ -103,6 +104,7 @@ export const plainPlan: TablePlan = {
   siteId: 'flat',
   worldId: 'moon',
   seed: 1,
+  choice: plainChoice,
   setup: {
     lander: {
       id: 'peg',

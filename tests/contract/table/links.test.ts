@@ -2,6 +2,7 @@ import { afterEach, describe, expect, it } from 'vitest';
 import type { Command, TablePlan, TableView } from '../../../engine/table/index.ts';
 import type { DescentEvent } from '../../../engine/world/index.ts';
 import { BENCHES, type LinkBench } from '../../support/linkBench.ts';
+import { plainChoice } from '../../support/plainChoice.ts';
 import { plainLander } from '../../support/plainLander.ts';
 
 const plan: TablePlan = {
@@ -10,6 +11,7 @@ const plan: TablePlan = {
   siteId: 'flat',
   worldId: 'moon',
   seed: 7,
+  choice: plainChoice,
   setup: {
     lander: plainLander({ propellant: 200 }),
     gravity: 1.62422,
@@ -48,7 +50,14 @@ describe.each(Object.keys(BENCHES) as (keyof typeof BENCHES)[])('a link to a %s 
       stage: 'gathering',
       held: false,
       you: { id: 'm1', name: 'Ada', holds: { thrust: false, tilt: false } },
-      plan: { title: 'A short descent', landerId: 'plain', siteId: 'flat', worldId: 'moon', seed: 7 },
+      plan: {
+        title: 'A short descent',
+        landerId: 'plain',
+        siteId: 'flat',
+        worldId: 'moon',
+        seed: 7,
+        choice: plainChoice,
+      },
       flight: { tick: 0 },
     });
     expect(link.code === undefined).toBe(kind === 'local');

@@ -12,6 +12,7 @@ import { groundHeight, type Terrain } from '../../../engine/ground/index.ts';
 import { type DescentState } from '../../../engine/world/index.ts';
 import { evenGround, MOON } from '../../support/dropLander.ts';
 import { plainLander } from '../../support/plainLander.ts';
+import { plainChoice } from '../../support/plainChoice.ts';
 
 /** Half stance 1.5 m, center 2 m above the feet, 2000 kg. */
 const LANDER = plainLander();
@@ -31,7 +32,7 @@ const TABLE: LimitTable = { ...AXES, limits: entriesOf(AXES).map(byHand) };
 function planOf(terrain: Terrain, limits: LimitTable | undefined = TABLE): TablePlan {
   const start = { x: 0, y: 50, angle: 0, vx: 0, vy: -1, rate: 0 };
   const setup = { lander: LANDER, gravity: MOON, terrain, start, propellant: 0 };
-  const names = { title: '', landerId: 'plain', siteId: 'even', worldId: 'moon', seed: 1 };
+  const names = { title: '', landerId: 'plain', siteId: 'even', worldId: 'moon', seed: 1, choice: plainChoice };
   return { ...names, setup, ...(limits && { limits }) };
 }
 

@@ -7,6 +7,7 @@ import { prepareTouchdown } from '../../../engine/touchdown/index.ts';
 import type { DescentState, TouchdownState } from '../../../engine/world/index.ts';
 import { findLimits } from '../../../levels/index.ts';
 import { evenGround, MOON } from '../../support/dropLander.ts';
+import { plainChoice } from '../../support/plainChoice.ts';
 
 const DEGREE = Math.PI / 180;
 
@@ -57,7 +58,8 @@ export function arrivalDrawer(lander: Lander, random: RandomState): () => Plausi
     };
     const descentRate = Math.max(0.1, arrival.descentRate + between(-0.2, 0.2));
     const angle = arrival.angle + between(-1, 1) * DEGREE;
-    const plan: TablePlan = { title: '', landerId: lander.id, siteId: '', worldId: 'moon', seed: 0, setup, limits };
+    const names = { title: '', landerId: lander.id, siteId: '', worldId: 'moon', seed: 0, choice: plainChoice };
+    const plan: TablePlan = { ...names, setup, limits };
     const { predicted } = playedModel.createMarginGauge(plan)(onTheWay({ ...arrival, descentRate, angle }));
     const prepared = prepareTouchdown(drainTanks(lander, mass));
     if (!prepared.ok) throw new Error(`${lander.id} does not lend itself to simulation`);
