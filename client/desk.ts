@@ -1,23 +1,39 @@
-import { formatTableCode, parseTableCode, playedModel, type TableView } from '../engine/table/index.ts';
-import { firstLanding, layPlan } from '../levels/index.ts';
+import { formatProblem } from '../engine/result.ts';
+import {
+  formatTableCode,
+  parseTableCode,
+  playedModel,
+  type PlanChoice,
+  type TablePlan,
+  type TableView,
+} from '../engine/table/index.ts';
+import { firstChoice, firstLanding, layPlan } from '../levels/index.ts';
 import { createFlightKeeper, forgetFlight, readKeptFlight } from './keptFlight.ts';
 import { joinSharedTable, openLocalTable, openSharedTable, resumeSharedTable, type TableLink } from './net/index.ts';
 import { ownName } from './ownName.ts';
+import { openChoiceSheet, type ChoiceActions } from './panels/choiceSheet.ts';
 import { layTable } from './panels/tablePage.ts';
-import { LEAVING, LOBBY, STATUS, TABLE } from './text/en.ts';
+import { addressOf, choiceInAddress, FIRST_SEED, withoutChoice } from './planAddress.ts';
+import { CHOICE, LEAVING, LOBBY, STATUS, TABLE } from './text/en.ts';
 import { openWayBack } from './wayBack.ts';
 import './styles/desk.css';
-
-/** Everyone's first landing is over the same ground; a link may name another with `?seed=`. */
-const FIRST_SEED = 1;
 
 /** What went wrong, in words; undefined when the table is laid. */
 type Problem = string | undefined;
 
-/** A table in this page: the person flies at once. */
-export async function flyAlone(): Promise<Problem> {
-  const seed = Number(new URLSearchParams(location.search).get('seed') ?? FIRST_SEED);
-  const plan = firstLanding(Number.isSafeInteger(seed) && seed >= 0 ? seed : FIRST_SEED);
+/** The first landing in this page: the person flies at once. */
+export function flyAlone(): Promise<Problem> {
+  const named = choiceInAddress(location.search);
+  return fly(firstLanding(named?.ok === true ? named.value.seed : FIRST_SEED));
+}
+
+/** A landing of the person's own choice in this page. */
+export async function flyChosen(choice: PlanChoice): Promise<Problem> {
+  const plan = layPlan(choice);
+  return plan.ok ? fly(plan.value) : plan.error.map(formatProblem).join('; ');
+}
+
+async function fly(plan: TablePlan): Promise<Problem> {
   const opened = openLocalTable({ plan, model: playedModel, name: LOBBY.you, keeper: createFlightKeeper() });
   if (!opened.ok) return opened.error.reason;
   const link = opened.value;
@@ -39,9 +55,32 @@ export async function goOnFlying(): Promise<Problem> {
   return lay(link, () => link.keep());
 }
 
-/** A table on the server, for a crew. */
-export async function openTable(given: string): Promise<Problem> {
-  const opened = await openSharedTable({ name: ownName(given) });
+/** The same page with another address; no way back is added. */
+function goTo(search: string): void {
+  history.replaceState(history.state, '', location.pathname + search);
+}
+
+/** Lays out what can be chosen, as the address has it. `fly` and `open` are what to do with it; it is closed before. */
+export function chooseLanding(actions: Pick<ChoiceActions, 'fly' | 'open'>): Problem {
+  const named = choiceInAddress(location.search);
+  const choice = named?.ok === true ? named.value : firstChoice(FIRST_SEED);
+  const problem = named?.ok === false ? CHOICE.wrongLink(named.error.map(formatProblem).join('; ')) : '';
+  openChoiceSheet(
+    choice,
+    {
+      ...actions,
+      changed: (changed) => goTo(addressOf(changed, location.search)),
+      dismissed: () => goTo(withoutChoice(location.search)),
+      addressOf: (chosen) => new URL(location.pathname + addressOf(chosen), location.href).href,
+    },
+    problem,
+  );
+  return undefined;
+}
+
+/** A table on the server, for a crew; for a landing of the opener's choice if there is one. */
+export async function openTable(given: string, choice?: PlanChoice): Promise<Problem> {
+  const opened = await openSharedTable({ name: ownName(given), choice });
   return opened.ok ? lay(opened.value) : opened.error.reason;
 }
 

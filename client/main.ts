@@ -2,7 +2,7 @@ import type * as DeskModule from './desk.ts';
 import { isAtTable } from './wayBack.ts';
 
 /**
- * The start page: a few hundred bytes that make its three actions work. Everything else (engine, drawing, network) is one
+ * The start page: a few hundred bytes that make its actions work. Everything else (engine, drawing, network) is one
  * import away and is fetched once the page shows.
  */
 const start = byId('start');
@@ -13,6 +13,7 @@ const crewName = fieldById('name');
 
 byId('fly').addEventListener('click', () => void sitDown((desk) => desk.flyAlone()));
 byId('open').addEventListener('click', () => void sitDown((desk) => desk.openTable(crewName.value)));
+byId('choose').addEventListener('click', () => void choose());
 byId('join').addEventListener('submit', (event) => {
   event.preventDefault();
   void join(field.value);
@@ -22,6 +23,8 @@ byId('join').addEventListener('submit', (event) => {
 const isFollowed = followAddress();
 if (!isFollowed && isAtTable()) {
   void sitDown((desk) => desk.goOnFlying());
+} else if (!isFollowed && namesLanding()) {
+  void choose();
 } else if (!isFollowed) {
   // once the page shows and rests, the table is fetched ahead of the press
   const wait = window.requestIdleCallback ?? ((run: () => void) => setTimeout(run, 300));
@@ -41,6 +44,22 @@ function followAddress(): boolean {
   field.value = invited;
   void join(invited);
   return true;
+}
+
+/** Whether the address names a landing that somebody chose. */
+function namesLanding(): boolean {
+  const words = new URLSearchParams(location.search);
+  return ['lander', 'site', 'world', 'start'].some((name) => words.has(name));
+}
+
+/** Lays out the landings to choose from. */
+async function choose(): Promise<void> {
+  await sitDown(async (desk) =>
+    desk.chooseLanding({
+      fly: (choice) => void sitDown((loaded) => loaded.flyChosen(choice)),
+      open: (choice) => void sitDown((loaded) => loaded.openTable(crewName.value, choice)),
+    }),
+  );
 }
 
 /** Joins the table with this code. What is wrong with the code stands at its field. */

@@ -197,6 +197,25 @@ export const LOBBY = {
   nobody: 'nobody',
 } as const;
 
+export const CHOICE = {
+  title: 'Choose the landing',
+  lander: 'Lander',
+  site: 'Site (▽ where the descent begins)',
+  world: 'World',
+  start: 'Start',
+  ground: 'Ground number',
+  groundHint: 'The same number gives the same ground.',
+  startWords: (height: string, drift: string, descentRate: string) =>
+    `${height} up, ${drift} across, ${descentRate} down`,
+  worldHint: (lander: string) =>
+    `Grayed: its engine cannot hold ${lander} there or cannot let it down, or the air is too thick to be left out.`,
+  otherWorld: (world: string, why: string) => `On ${world} now, not on ${why}.`,
+  fly: 'Fly this landing',
+  open: 'Open a table for it',
+  close: 'Back',
+  wrongLink: (problems: string) => `The link names no landing that can be flown; this is the first one. ${problems}`,
+} as const;
+
 export const SCORECARD = {
   label: 'Scorecard',
   again: 'Again',

@@ -1,14 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { createTable, playedModel, stepTable, viewTable } from '../../../engine/table/index.ts';
+import { createTable, playedModel, stepTable, viewTable, type Scorecard } from '../../../engine/table/index.ts';
 import { commandTable, joinTable } from '../../support/askTable.ts';
 import type { Outcome } from '../../../engine/world/index.ts';
 import { firstChoice, firstLanding, layPlan } from '../../../levels/index.ts';
 
 /** Sits down at Flying, begins, and touches nothing. */
 function leaveAlone(seed: number): Outcome | undefined {
-  // what the scorecard searches for is not asked here
-  const scorecard = () => NOTHING_JUDGED;
-  const table = createTable({ plan: firstLanding(seed), model: { ...playedModel, scorecard } });
+  const table = createTable({ plan: firstLanding(seed), model: { ...playedModel, scorecard: nothingJudged } });
   const joined = joinTable(table, { name: 'Wren' });
   if (!joined.ok) throw new Error(joined.error.reason);
   commandTable(table, joined.value.id, { kind: 'takeSeat', seat: 'flying' });
@@ -17,15 +15,18 @@ function leaveAlone(seed: number): Outcome | undefined {
   return viewTable(table, joined.value.id).flight.outcome;
 }
 
-const NOTHING_JUDGED = {
-  outcome: 'stopped',
-  contacts: [],
-  contactCount: 0,
-  restTilt: 0,
-  strokeUsed: [],
-  propellantLeft: 0,
-  physics: 0,
-} as const;
+/** What the scorecard searches for is not asked here. */
+function nothingJudged(): Omit<Scorecard, 'crew'> {
+  return {
+    outcome: 'stopped',
+    contacts: [],
+    contactCount: 0,
+    restTilt: 0,
+    strokeUsed: [],
+    propellantLeft: 0,
+    physics: 0,
+  };
+}
 
 describe('the first landing', () => {
   it('[LE7] is a choice like any other', () => {

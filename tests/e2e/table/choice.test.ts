@@ -1,0 +1,94 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { CAUTION } from '../../../engine/constants.ts';
+import { flyByHand } from '../../support/flyByHand.ts';
+import { outOfReach } from '../../support/inReach.ts';
+import { setLiveTable, type LiveTable } from '../../support/liveTable.ts';
+
+let live: LiveTable;
+
+beforeAll(async () => {
+  live = await setLiveTable();
+});
+
+afterAll(() => live.close());
+
+const CHOSEN = '/?lander=steeple&site=coombe-ledge&world=moon&start=low&seed=1';
+
+describe('a landing of one’s own choice', () => {
+  it('is chosen with the keyboard from the start page, flown, and scored', async () => {
+    const page = await live.openPage('/');
+    await page.getByRole('button', { name: 'Choose the landing' }).press('Enter');
+    const sheet = page.getByRole('dialog', { name: 'Choose the landing' });
+    expect(await sheet.innerText()).toContain(CAUTION);
+    const landers = sheet.getByRole('group', { name: 'Lander' });
+    await landers.getByRole('radio', { name: /^Trivet/ }).press('ArrowRight');
+    await sheet.getByRole('radio', { name: /^Saddler's Bench/ }).press('ArrowRight');
+    await sheet.getByRole('radio', { name: /^Pinfold Plain/ }).press('ArrowRight');
+    await sheet.getByRole('radio', { name: /^High/ }).press('ArrowLeft');
+    expect(await sheet.getByRole('radio', { name: /^Low/ }).isChecked()).toBe(true);
+    expect(new URL(page.url()).search).toBe(CHOSEN.slice(1));
+    await sheet.getByRole('button', { name: 'Fly this landing' }).press('Enter');
+
+    expect(await page.getByRole('heading', { level: 1 }).innerText()).toContain('Steeple over Coombe Ledge');
+    await flyByHand(page, { drift: 0 });
+    const scorecard = await page.getByRole('region', { name: 'Scorecard' }).innerText();
+    expect(scorecard).toMatch(/Steeple/);
+    expect(scorecard).toMatch(/Coombe Ledge/);
+    expect(scorecard).toContain(CAUTION);
+    expect(live.faults).toEqual([]);
+  }, 180_000);
+
+  it('is laid out again by its link, and gone on with after a reload', async () => {
+    const page = await live.openPage(CHOSEN);
+    const sheet = page.getByRole('dialog', { name: 'Choose the landing' });
+    await sheet.waitFor();
+    for (const name of [/^Steeple/, /^Coombe Ledge/, /^Low/])
+      expect(await sheet.getByRole('radio', { name }).isChecked()).toBe(true);
+    await sheet.getByRole('button', { name: 'Fly this landing' }).click();
+    await page.getByRole('button', { name: 'More thrust' }).waitFor();
+    await page.waitForTimeout(1500);
+    await page.reload();
+    await page.getByRole('button', { name: 'More thrust' }).waitFor();
+    expect(await page.getByRole('heading', { level: 1 }).innerText()).toContain('Steeple over Coombe Ledge');
+    expect(live.faults).toEqual([]);
+  });
+
+  it('gives way in words where the lander cannot be flown on the world of the link', async () => {
+    const page = await live.openPage('/?lander=bolster&world=mars');
+    const sheet = page.getByRole('dialog', { name: 'Choose the landing' });
+    await sheet.waitFor();
+    expect(await sheet.getByRole('status').first().innerText()).toMatch(
+      /On Moon now, not on Mars, where the engine of Bolster/,
+    );
+    expect(await sheet.getByLabel('World').inputValue()).toBe('moon');
+    await page.keyboard.press('Escape');
+    await sheet.waitFor({ state: 'hidden' });
+    expect(new URL(page.url()).search).toBe('');
+    expect(live.faults).toEqual([]);
+  });
+
+  it('says what is wrong with a link, and falls back to the first landing', async () => {
+    const page = await live.openPage('/?lander=tripet');
+    const sheet = page.getByRole('dialog', { name: 'Choose the landing' });
+    await sheet.waitFor();
+    expect(await sheet.getByRole('status').first().innerText()).toMatch(/lander: expected one of "trivet"/);
+    expect(await sheet.getByRole('radio', { name: /^Trivet/ }).isChecked()).toBe(true);
+    expect(live.faults).toEqual([]);
+  });
+
+  it('can be played by a crew at a table of its own', async () => {
+    const page = await live.openPage(CHOSEN);
+    const sheet = page.getByRole('dialog', { name: 'Choose the landing' });
+    await sheet.getByRole('button', { name: 'Open a table for it' }).click();
+    await page.getByRole('button', { name: 'Begin the descent' }).waitFor();
+    expect(await page.getByRole('heading', { level: 1 }).innerText()).toContain('Steeple over Coombe Ledge');
+    expect(live.faults).toEqual([]);
+  });
+
+  it('keeps the caution and the way on in reach at every size', async () => {
+    const page = await live.openPage('/');
+    await page.getByRole('button', { name: 'Choose the landing' }).click();
+    expect(await outOfReach(page, page.getByRole('button', { name: 'Fly this landing' }))).toEqual([]);
+    expect(await outOfReach(page, page.getByRole('button', { name: 'Back' }))).toEqual([]);
+  });
+});
