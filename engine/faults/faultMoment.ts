@@ -5,6 +5,6 @@ export interface FaultMoment {
   readonly source: Source;
   /** At which the report comes [tick]. */
   readonly tick: number;
-  /** Of the sensors; faults that draw numbers have streams of their own. */
-  readonly seed: number;
+  /** Of the sensors' seed, see sensors/noise.ts; faults that draw numbers have streams of their own. */
+  readonly key: number;
 }

@@ -23,9 +23,9 @@ export function readNoise(list: ProblemList, json: unknown, frame: SensorFaultFr
   return { ...frame, kind: 'noise', parameters: { sigma } };
 }
 
-export function applyNoise(fault: NoiseFault, { source, tick, seed }: FaultMoment, reading: Reading): void {
+export function applyNoise(fault: NoiseFault, { source, tick, key }: FaultMoment, reading: Reading): void {
   const stream = NOISE_STREAM + sourceIndex(source);
   for (let channel = 0; channel < reading.values.length; channel++)
     if (hitsChannel(fault, channel))
-      reading.values[channel]! += fault.parameters.sigma * addressedDeviate(seed, stream, tick, channel);
+      reading.values[channel]! += fault.parameters.sigma * addressedDeviate(key, stream, tick, channel);
 }

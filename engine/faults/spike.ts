@@ -27,9 +27,9 @@ export function readSpike(list: ProblemList, json: unknown, frame: SensorFaultFr
 }
 
 /** One number decides both: the lower half of the chance is a spike down, the upper half one up. */
-export function applySpike(fault: SpikeFault, { source, tick, seed }: FaultMoment, reading: Reading): void {
+export function applySpike(fault: SpikeFault, { source, tick, key }: FaultMoment, reading: Reading): void {
   const { size, chance } = fault.parameters;
-  const drawn = addressedUniform(seed, SPIKE_STREAM + sourceIndex(source), tick, 0);
+  const drawn = addressedUniform(key, SPIKE_STREAM + sourceIndex(source), tick, 0);
   if (drawn >= chance) return;
   const added = drawn < chance / 2 ? -size : size;
   for (let channel = 0; channel < reading.values.length; channel++)

@@ -29,6 +29,6 @@ export function measureAltimeter(scene: SensorScene, truth: DescentState, into: 
   if (Math.abs(truth.angle) > ALTIMETER.mostTilt) return false;
   const range = groundRange(scene.terrain, truth, ALTIMETER.most);
   if (range === undefined || range < ALTIMETER.least) return false;
-  into[0] = reported(ALTIMETER.error, range, addressedDeviate(scene.seed, STREAM, truth.tick, 0));
+  into[0] = reported(ALTIMETER.error, range, addressedDeviate(scene.key, STREAM, truth.tick, 0));
   return true;
 }

@@ -21,6 +21,6 @@ const STREAM = SOURCES.indexOf('attitudeReference');
 export function measureAttitudeReference(scene: SensorScene, truth: DescentState, into: number[]): boolean {
   const { error, mostRate } = ATTITUDE_REFERENCE;
   if (Math.abs(truth.rate) > mostRate) return false;
-  into[0] = reported(error, truth.angle, addressedDeviate(scene.seed, STREAM, truth.tick, 0));
+  into[0] = reported(error, truth.angle, addressedDeviate(scene.key, STREAM, truth.tick, 0));
   return true;
 }

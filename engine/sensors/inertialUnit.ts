@@ -1,7 +1,7 @@
 import { cos, sin } from '../math/trig.ts';
 import { TICK_DT } from '../world/constants.ts';
 import type { DescentState } from '../world/descent.ts';
-import { addressedDeviate } from './noise.ts';
+import { addressedDeviate, noiseKey } from './noise.ts';
 import type { SensorTiming } from './sensorSpec.ts';
 import type { SensorScene } from './suite.ts';
 import { SOURCES } from './sources.ts';
@@ -36,8 +36,9 @@ const BIAS_COMPONENT = 8;
 /** The biases of one descent: across, along [m/s²], rate [rad/s]. */
 export function inertialBiases(seed: number): number[] {
   const { forceBias, rateBias } = INERTIAL_UNIT;
+  const key = noiseKey(seed);
   return [forceBias, forceBias, rateBias].map(
-    (sigma, axis) => sigma * addressedDeviate(seed, STREAM, 0, BIAS_COMPONENT + axis),
+    (sigma, axis) => sigma * addressedDeviate(key, STREAM, 0, BIAS_COMPONENT + axis),
   );
 }
 
@@ -49,7 +50,7 @@ export function inertialBiases(seed: number): number[] {
  * R  attitude at the middle of the tick       Δv, Δθ  change over the tick       g  surface gravity [m/s²]
  */
 export function measureInertialUnit(scene: SensorScene, truth: DescentState, into: number[]): boolean {
-  const { before, gravity, seed, biases } = scene;
+  const { before, gravity, key, biases } = scene;
   if (before.tick < 0) return false;
   const middle = (before.angle + truth.angle) / 2;
   const right = (truth.vx - before.vx) / TICK_DT;
@@ -59,8 +60,8 @@ export function measureInertialUnit(scene: SensorScene, truth: DescentState, int
   const rate = (truth.angle - before.angle) / TICK_DT;
   const { mostForce, mostRate, forceSigma, rateSigma } = INERTIAL_UNIT;
   if (Math.abs(across) > mostForce || Math.abs(along) > mostForce || Math.abs(rate) > mostRate) return false;
-  into[0] = across + biases[0]! + forceSigma * addressedDeviate(seed, STREAM, truth.tick, 0);
-  into[1] = along + biases[1]! + forceSigma * addressedDeviate(seed, STREAM, truth.tick, 1);
-  into[2] = rate + biases[2]! + rateSigma * addressedDeviate(seed, STREAM, truth.tick, 2);
+  into[0] = across + biases[0]! + forceSigma * addressedDeviate(key, STREAM, truth.tick, 0);
+  into[1] = along + biases[1]! + forceSigma * addressedDeviate(key, STREAM, truth.tick, 1);
+  into[2] = rate + biases[2]! + rateSigma * addressedDeviate(key, STREAM, truth.tick, 2);
   return true;
 }

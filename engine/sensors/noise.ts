@@ -14,11 +14,15 @@ const TWO_TO_52 = 4503599627370496;
 /** An odd word with bits in no order: the golden ratio times 2^32. */
 const STEP = 0x9e3779b9;
 
-/** Uniform strictly between 0 and 1, of 52 random bits [-]. Seed, tick and component are whole numbers from 0; all but the seed below 2^32. */
-export function addressedUniform(seed: number, stream: number, tick: number, component: number): number {
-  let word = mix32((seed % TWO_TO_32) ^ STEP);
-  word = mix32((word + Math.floor(seed / TWO_TO_32)) ^ STEP);
-  word = mix32((word + stream) ^ STEP);
+/** What a seed, a whole number from 0 to 2^53 − 1, puts into every address: made once, a whole number below 2^32. */
+export function noiseKey(seed: number): number {
+  const low = mix32((seed % TWO_TO_32) ^ STEP);
+  return mix32((low + Math.floor(seed / TWO_TO_32)) ^ STEP);
+}
+
+/** Uniform strictly between 0 and 1, of 52 random bits [-]. Stream, tick and component are whole numbers from 0 to 2^32 − 1. */
+export function addressedUniform(key: number, stream: number, tick: number, component: number): number {
+  let word = mix32((key + stream) ^ STEP);
   word = mix32((word + tick) ^ STEP);
   word = mix32((word + component) ^ STEP);
   const other = mix32((word + STEP) ^ (word >>> 7));
@@ -26,6 +30,6 @@ export function addressedUniform(seed: number, stream: number, tick: number, com
 }
 
 /** Standard normal deviate: mean 0, standard deviation 1, within ±8.3 [-]. */
-export function addressedDeviate(seed: number, stream: number, tick: number, component: number): number {
-  return normalQuantile(addressedUniform(seed, stream, tick, component));
+export function addressedDeviate(key: number, stream: number, tick: number, component: number): number {
+  return normalQuantile(addressedUniform(key, stream, tick, component));
 }

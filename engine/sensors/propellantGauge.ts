@@ -24,7 +24,7 @@ export function gaugeError(load: number): SensorError {
 
 /** Writes the mass, never below none: a gauge has no marks there. */
 export function measurePropellantGauge(scene: SensorScene, truth: DescentState, into: number[]): boolean {
-  const shown = reported(scene.gauge, truth.propellant, addressedDeviate(scene.seed, STREAM, truth.tick, 0));
+  const shown = reported(scene.gauge, truth.propellant, addressedDeviate(scene.key, STREAM, truth.tick, 0));
   into[0] = Math.max(0, shown);
   return true;
 }

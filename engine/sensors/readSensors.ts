@@ -29,6 +29,9 @@ const MEASURES: Readonly<Record<Source, Measure>> = {
   legIndications: measureLegIndications,
 };
 
+/** In the order of SOURCES. */
+const SENSORS = SOURCES.map((source) => ({ source, timing: TIMINGS[source], measure: MEASURES[source] }));
+
 /**
  * One tick of all sensors: those whose turn it is take a sample of the truth, and what reports in this tick is put into `into`, as the faults
  * leave it. To be called for every tick, in order, from tick 0 on, whether anybody looks or not.
@@ -39,17 +42,16 @@ export function readSensors(suite: SensorSuite, truth: DescentState, faults: rea
   const isNext = tick === scene.before.tick + 1;
   if (!isNext) assert(false, `sensors read every tick: after ${scene.before.tick} comes the next, came ${tick}`);
   noteUnlocked(faults, tick, scene.unlocked);
-  for (let index = 0; index < SOURCES.length; index++) {
-    const source = SOURCES[index]!;
-    const { period, firstTick, latency } = TIMINGS[source];
-    const line = lines[source];
+  for (let index = 0; index < SENSORS.length; index++) {
+    const { source, timing, measure } = SENSORS[index]!;
+    const { period, firstTick, latency } = timing;
+    const line = lines[index]!;
     const sampled = tick - firstTick;
-    if (sampled >= 0 && sampled % period === 0)
-      takeSample(line, sampled / period, MEASURES[source](scene, truth, line.sample));
+    if (sampled >= 0 && sampled % period === 0) takeSample(line, sampled / period, measure(scene, truth, line.sample));
     const due = sampled - latency;
     if (due < 0 || due % period !== 0 || isSilent(faults, source, tick)) continue;
     const number = Math.floor((due - delayTicks(faults, source, tick)) / period);
-    if (number >= 0) deliver({ line, number, source, tick, seed: scene.seed, faults }, into[source]);
+    if (number >= 0) deliver({ line, number, source, tick, key: scene.key, faults }, into[source]);
   }
   scene.before.tick = tick;
   scene.before.vx = truth.vx;
@@ -71,11 +73,11 @@ interface Delivery {
   readonly number: number;
   readonly source: Source;
   readonly tick: number;
-  readonly seed: number;
+  readonly key: number;
   readonly faults: readonly Fault[];
 }
 
-function deliver({ line, number, source, tick, seed, faults }: Delivery, reading: Reading): void {
+function deliver({ line, number, source, tick, key, faults }: Delivery, reading: Reading): void {
   const slot = number % line.slots;
   const frozen = frozenChannels(faults, source, tick);
   if (frozen === 0) line.isHeldLocked = line.areLocked[slot]!;
@@ -86,5 +88,5 @@ function deliver({ line, number, source, tick, seed, faults }: Delivery, reading
   reading.arrivedTick = tick;
   reading.hasLock = line.isHeldLocked;
   reading.isValid = line.isHeldLocked;
-  applyFaults(faults, { source, tick, seed }, reading);
+  applyFaults(faults, { source, tick, key }, reading);
 }

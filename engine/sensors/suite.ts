@@ -2,10 +2,10 @@ import { assert } from '../assert.ts';
 import { LONGEST_DELAY_TICKS } from '../faults/delay.ts';
 import type { Terrain } from '../ground/terrain.ts';
 import { inertialBiases } from './inertialUnit.ts';
+import { noiseKey } from './noise.ts';
 import { gaugeError } from './propellantGauge.ts';
-import { forEachSource } from './reading.ts';
 import type { SensorError } from './sensorSpec.ts';
-import { channelCount, type Source } from './sources.ts';
+import { channelCount, SOURCES, type Source } from './sources.ts';
 import { TIMINGS } from './timings.ts';
 
 export interface SuiteSetup {
@@ -25,7 +25,8 @@ export interface SuiteSetup {
 
 /** What the sensors measure in, besides the truth of the tick. */
 export interface SensorScene {
-  readonly seed: number;
+  /** Of the seed, see noise.ts. */
+  readonly key: number;
   readonly gravity: number;
   readonly terrain: Terrain;
   readonly probeLength: number;
@@ -56,7 +57,8 @@ export interface SensorLine {
 /** All sensors of one lander: plain data, changed in place by readSensors. */
 export interface SensorSuite {
   readonly scene: SensorScene;
-  readonly lines: Readonly<Record<Source, SensorLine>>;
+  /** In the order of SOURCES. */
+  readonly lines: readonly SensorLine[];
 }
 
 /** Sensors that have measured nothing yet. */
@@ -64,7 +66,7 @@ export function createSuite({ seed, gravity, terrain, legs, probeLength, propell
   assert(Number.isSafeInteger(seed) && seed >= 0, `a seed of sensors is a whole number from 0, came ${seed}`);
   return {
     scene: {
-      seed,
+      key: noiseKey(seed),
       gravity,
       terrain,
       probeLength,
@@ -73,7 +75,7 @@ export function createSuite({ seed, gravity, terrain, legs, probeLength, propell
       before: { tick: -1, vx: 0, vy: 0, angle: 0 },
       unlocked: Array.from({ length: legs }, () => false),
     },
-    lines: forEachSource((source) => createLine(source, legs)),
+    lines: SOURCES.map((source) => createLine(source, legs)),
   };
 }
 

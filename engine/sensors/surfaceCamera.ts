@@ -30,6 +30,6 @@ export function measureSurfaceCamera(scene: SensorScene, truth: DescentState, in
   const { dustHeight, mostHeight, mostTilt, error } = SURFACE_CAMERA;
   const isDusty = truth.thrust > 0 && truth.height < dustHeight;
   if (isDusty || truth.height > mostHeight || Math.abs(truth.angle) > mostTilt) return false;
-  into[0] = reported(error, truth.vx, addressedDeviate(scene.seed, STREAM, truth.tick, 0));
+  into[0] = reported(error, truth.vx, addressedDeviate(scene.key, STREAM, truth.tick, 0));
   return true;
 }

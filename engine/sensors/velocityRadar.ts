@@ -41,7 +41,7 @@ export function measureVelocityRadar(scene: SensorScene, truth: DescentState, in
   const across = truth.vx * cos(truth.angle) + truth.vy * sin(truth.angle);
   const along = truth.vy * cos(truth.angle) - truth.vx * sin(truth.angle);
   if (Math.abs(across) > most || Math.abs(along) > most) return false;
-  into[0] = reported(error, across, addressedDeviate(scene.seed, STREAM, truth.tick, 0));
-  into[1] = reported(error, along, addressedDeviate(scene.seed, STREAM, truth.tick, 1));
+  into[0] = reported(error, across, addressedDeviate(scene.key, STREAM, truth.tick, 0));
+  into[1] = reported(error, along, addressedDeviate(scene.key, STREAM, truth.tick, 1));
   return true;
 }

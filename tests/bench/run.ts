@@ -3,6 +3,7 @@ import './platformMath.ts';
 import path from 'node:path';
 import { textTable } from '../../server/cli/textTable.ts';
 import { ROOT } from '../support/sources.ts';
+import { benchBelief } from './belief.ts';
 import { benchClientSize } from './clientSize.ts';
 import type { BenchRow } from './row.ts';
 import { benchSimulationRate } from './simulationRate.ts';
@@ -16,6 +17,7 @@ import { benchWorldStep } from './worldStep.ts';
 const engine: readonly BenchRow[] = [
   ...benchTripLimitRate(),
   ...benchWorldStep(),
+  ...benchBelief(),
   ...benchTipLimit(),
   ...(await benchTouchdown()),
   ...(await benchSimulationRate()),

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { addressedDeviate, addressedUniform } from '../../../engine/sensors/noise.ts';
+import { addressedDeviate, addressedUniform, noiseKey } from '../../../engine/sensors/noise.ts';
 
 const DRAWS = 100_000;
 
@@ -7,7 +7,7 @@ const DRAWS = 100_000;
 const CLOSE = 4 / Math.sqrt(DRAWS);
 
 function z(i: number): number {
-  return addressedDeviate(5, 1, i, 0);
+  return addressedDeviate(noiseKey(5), 1, i, 0);
 }
 
 function mean(value: (i: number) => number): number {
@@ -26,18 +26,21 @@ describe('addressed noise', () => {
   });
 
   it.each([
-    ['the next tick', (i: number) => addressedDeviate(5, 1, i + 1, 0)],
-    ['the tick a report later', (i: number) => addressedDeviate(5, 1, i + 6, 0)],
-    ['the next component', (i: number) => addressedDeviate(5, 1, i, 1)],
-    ['the next sensor', (i: number) => addressedDeviate(5, 2, i, 0)],
-    ['the next seed', (i: number) => addressedDeviate(6, 1, i, 0)],
-    ['a seed 2^32 on', (i: number) => addressedDeviate(5 + 2 ** 32, 1, i, 0)],
+    ['the next tick', (i: number) => addressedDeviate(noiseKey(5), 1, i + 1, 0)],
+    ['the tick a report later', (i: number) => addressedDeviate(noiseKey(5), 1, i + 6, 0)],
+    ['the next component', (i: number) => addressedDeviate(noiseKey(5), 1, i, 1)],
+    ['the next sensor', (i: number) => addressedDeviate(noiseKey(5), 2, i, 0)],
+    ['the next seed', (i: number) => addressedDeviate(noiseKey(6), 1, i, 0)],
+    ['a seed 2^32 on', (i: number) => addressedDeviate(noiseKey(5 + 2 ** 32), 1, i, 0)],
   ])('[SE1] is unrelated to that of %s', (_, other) => {
-    expect(Math.abs(mean((i) => addressedDeviate(5, 1, i, 0) * other(i)))).toBeLessThan(CLOSE);
+    expect(Math.abs(mean((i) => addressedDeviate(noiseKey(5), 1, i, 0) * other(i)))).toBeLessThan(CLOSE);
   });
 
   it('[SE1] is spread evenly, over ticks and over seeds', () => {
-    for (const draw of [(i: number) => addressedUniform(3, 2, i, 1), (i: number) => addressedUniform(i, 2, 7, 1)]) {
+    for (const draw of [
+      (i: number) => addressedUniform(noiseKey(3), 2, i, 1),
+      (i: number) => addressedUniform(noiseKey(i), 2, 7, 1),
+    ]) {
       const slices = Array.from({ length: 64 }, () => 0);
       for (let i = 0; i < DRAWS; i++) slices[Math.floor(draw(i) * 64)]!++;
       const chiSquare = slices.reduce((sum, n) => sum + (n - DRAWS / 64) ** 2 / (DRAWS / 64), 0);

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { INERTIAL_UNIT, SOURCES, type Readings, type Source } from '../../../engine/sensors/index.ts';
-import { addressedDeviate } from '../../../engine/sensors/noise.ts';
+import { addressedDeviate, noiseKey } from '../../../engine/sensors/noise.ts';
 import type { DescentState } from '../../../engine/world/index.ts';
 import { inertialBiases } from '../../../engine/sensors/inertialUnit.ts';
 import { meanSquareBounds } from '../../support/chiSquare.ts';
@@ -97,7 +97,9 @@ function cleanForces(truth: readonly DescentState[]): readonly (readonly number[
   const biases = inertialBiases(4);
   const clean: number[][] = [];
   readOver(truth, { seed: 4 }, ({ inertialUnit }, tick) => {
-    const noise = [forceSigma, forceSigma, rateSigma].map((sigma, c) => sigma * addressedDeviate(4, 0, tick, c));
+    const noise = [forceSigma, forceSigma, rateSigma].map(
+      (sigma, c) => sigma * addressedDeviate(noiseKey(4), 0, tick, c),
+    );
     clean.push(inertialUnit.values.map((value, c) => value - biases[c]! - noise[c]!));
   });
   return clean;
