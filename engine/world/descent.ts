@@ -1,3 +1,4 @@
+import type { Fault } from '../faults/fault.ts';
 import type { Terrain } from '../ground/terrain.ts';
 import type { Lander } from '../lander/lander.ts';
 
@@ -16,6 +17,8 @@ export interface DescentSetup {
   readonly start: StartState;
   /** Usable propellant at the start [kg]. */
   readonly propellant: number;
+  /** What goes wrong from when on; of these the world plays those of the engine and of the tanks. Default none. */
+  readonly faults?: readonly Fault[];
 }
 
 export interface StartState {

@@ -1,4 +1,5 @@
 import type { LagStep } from '../descent/thrust.ts';
+import type { Fault } from '../faults/fault.ts';
 import type { PlanarFeet } from '../touchdown/planarFeet.ts';
 import type { SteadyForces } from './advanceMotion.ts';
 import type { Arrival, ControlInput, DescentEvent, DescentSetup, Outcome, Phase, TouchdownState } from './descent.ts';
@@ -15,6 +16,8 @@ export interface Descent {
   readonly section: SectionLander;
   readonly hull: HullBody;
   readonly lag: LagStep;
+  /** Those of the setup, and those dealt since. */
+  readonly faults: Fault[];
   tick: number;
   phase: Phase;
   readonly motion: Motion;

@@ -1,5 +1,9 @@
 import { holdTorque } from '../descent/attitudeHold.ts';
-import { burnPercent, commandedThrust, propellantPerImpulse } from '../descent/thrust.ts';
+import { burnPercent, commandedThrust, leastBurnPercent, propellantPerImpulse } from '../descent/thrust.ts';
+import { isCutOffDead } from '../faults/cutOffFails.ts';
+import { leakAt } from '../faults/leak.ts';
+import { thrustFactorAt } from '../faults/thrustLoss.ts';
+import { thrustOffsetAt } from '../faults/thrustOffset.ts';
 import { PHYSICS_DT } from './constants.ts';
 import type { ControlInput } from './descent.ts';
 import type { Descent } from './descentRecord.ts';
@@ -14,17 +18,41 @@ const TURNING = { inertia: 0, maxTorque: 0 };
 
 /** The state shows what is really commanded: a lever below the least burn burns at the least burn. */
 export function takeCommand(descent: Descent, input: ControlInput): void {
-  const percent = descent.propellant > 0 ? burnPercent(descent.setup.lander.engine, input.thrustPercent) : 0;
+  const percent = descent.propellant > 0 ? heardPercent(descent, input.thrustPercent) : 0;
   const { commanded } = descent;
   if (commanded.thrustPercent === percent && commanded.tiltDeg === input.tiltDeg) return;
   descent.commanded = { thrustPercent: percent, tiltDeg: input.tiltDeg };
+}
+
+/** What the engine makes of its lever [%]: one that cannot be cut off burns on at its least. */
+function heardPercent({ setup, faults, commanded, tick }: Descent, leverPercent: number): number {
+  const { engine } = setup.lander;
+  const isCutOff = leverPercent === 0 && commanded.thrustPercent > 0;
+  return isCutOff && isCutOffDead(faults, tick) ? leastBurnPercent(engine) : burnPercent(engine, leverPercent);
+}
+
+/** The thrust toward which the engine goes [N]: what is commanded, as faults leave it. */
+function givenThrust({ setup, faults, commanded, tick }: Descent): number {
+  const { engine } = setup.lander;
+  const asked = commandedThrust(engine, commanded.thrustPercent);
+  if (faults.length === 0 || asked === 0) return asked;
+  const offset = (thrustOffsetAt(faults, tick) / 100) * engine.maxThrust;
+  return Math.max(0, asked * thrustFactorAt(faults, tick) + offset);
+}
+
+/** What runs out in one physics step, and pushes nothing. */
+function leak(descent: Descent): void {
+  if (descent.faults.length === 0 || descent.propellant === 0) return;
+  descent.propellant -= Math.min(descent.propellant, leakAt(descent.faults, descent.tick) * PHYSICS_DT);
+  if (descent.propellant === 0) noteEmptyTanks(descent);
 }
 
 /** Sets the thrust of one physics step behind the lag, takes its propellant, and the mass as it is on average. */
 export function burn(descent: Descent): void {
   const { forces, lag, bulk } = descent;
   const { engine } = descent.setup.lander;
-  const command = commandedThrust(engine, descent.commanded.thrustPercent);
+  leak(descent);
+  const command = givenThrust(descent);
   const missing = descent.thrust - command;
   forces.thrust = command + missing * lag.meanLeft;
   descent.thrust = command + missing * lag.left;
