@@ -113,7 +113,7 @@ function readEntry(list: ProblemList, value: unknown, path: string): RecordLine 
 }
 
 const NUMBERS = ['x', 'y', 'angle', 'vx', 'vy', 'rate', 'thrust', 'propellant'] as const;
-const HASHES = ['legs', 'contacts', 'hull', 'table', 'hash'] as const;
+const HASHES = ['legs', 'contacts', 'hull', 'belief', 'table', 'hash'] as const;
 
 function readMark(list: ProblemList, value: unknown, path: string): RecordLine | undefined {
   const fields = readFields(list, value, path, ['line', 'tick', 'stage', 'phase', ...NUMBERS, ...HASHES]);
@@ -126,11 +126,12 @@ function readMark(list: ProblemList, value: unknown, path: string): RecordLine |
   const hashOf = (name: (typeof HASHES)[number]) => readText(list, fields?.[name], `${path}.${name}`, HASH);
   const [legs, contacts, hull] = [hashOf('legs'), hashOf('contacts'), hashOf('hull')];
   const [table, hash] = [hashOf('table'), hashOf('hash')];
+  const belief = hashOf('belief');
   if (tick === undefined || stage === undefined || phase === undefined) return undefined;
   if (x === undefined || y === undefined || angle === undefined || vx === undefined) return undefined;
   if (vy === undefined || rate === undefined || thrust === undefined || propellant === undefined) return undefined;
   if (legs === undefined || contacts === undefined || hull === undefined) return undefined;
-  if (table === undefined || hash === undefined) return undefined;
+  if (belief === undefined || table === undefined || hash === undefined) return undefined;
   const motion = { x, y, angle, vx, vy, rate, thrust, propellant };
-  return { line: 'mark', tick, stage, phase, ...motion, legs, contacts, hull, table, hash };
+  return { line: 'mark', tick, stage, phase, ...motion, legs, contacts, hull, belief, table, hash };
 }

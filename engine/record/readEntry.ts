@@ -1,4 +1,6 @@
 import { readChoice, readFields, readKind, readNumber, readText, type ProblemList } from '../fieldReader.ts';
+import { JUDGEMENTS } from '../estimate/index.ts';
+import { SOURCES } from '../sensors/index.ts';
 import { SEATS, THRUST_RANGE, TILT_RANGE_DEG, type EntryContent } from '../table/index.ts';
 
 type Kind = EntryContent['kind'];
@@ -27,6 +29,12 @@ const READERS: Readonly<Record<Kind, Reader>> = {
     const fields = readFields(list, value, path, ['kind', 'member']);
     const member = readText(list, fields?.member, `${path}.member`, MEMBER);
     return member === undefined ? undefined : { kind: 'letIn', member };
+  },
+  judgeSource(list, value, path) {
+    const fields = readFields(list, value, path, ['kind', 'source', 'judgement']);
+    const source = readChoice(list, fields?.source, `${path}.source`, SOURCES);
+    const judgement = readChoice(list, fields?.judgement, `${path}.judgement`, JUDGEMENTS);
+    return source === undefined || judgement === undefined ? undefined : { kind: 'judgeSource', source, judgement };
   },
   begin: bare('begin'),
   setThrust(list, value, path) {

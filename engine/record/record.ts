@@ -52,6 +52,7 @@ export interface MarkFields {
   readonly legs: string;
   readonly contacts: string;
   readonly hull: string;
+  readonly belief: string;
   readonly hash: string;
 }
 
@@ -70,6 +71,7 @@ export const MARK_FIELDS = [
   'legs',
   'contacts',
   'hull',
+  'belief',
   'table',
   'hash',
 ] as const satisfies readonly (keyof MarkFields)[];

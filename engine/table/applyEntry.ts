@@ -48,6 +48,9 @@ function carryOut(table: Table, member: Member, command: Command): void {
     case 'letIn':
       memberOf(state, command.member).letIn = true;
       return;
+    case 'judgeSource':
+      state.judgements = { ...state.judgements, [command.source]: command.judgement };
+      return;
     case 'begin':
     case 'again':
       return begin(table);

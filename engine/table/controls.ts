@@ -36,7 +36,7 @@ export function controlsNow(commanded: ControlInput, standIn: ControlInput, atte
   };
 }
 
-function isAttended(state: TableState, member: Member | undefined): boolean {
+export function isAttended(state: TableState, member: Member | undefined): boolean {
   if (member === undefined) return false;
   return member.absentSince === undefined || state.tick - member.absentSince < STAND_IN_AFTER_TICKS;
 }

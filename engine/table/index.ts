@@ -28,15 +28,22 @@ export { bandOf, calloutOf } from './marginBand.ts';
 export { PERMISSIONS, type Who } from './permissions.ts';
 export { createTable, stepTable, type Table } from './table.ts';
 export { formatTableCode, parseTableCode, TABLE_CODE_ALPHABET, TABLE_CODE_LENGTH } from './tableCode.ts';
+export { hashInstruments } from './instruments.ts';
 export type { TableModel } from './tableModel.ts';
 export {
   CALLOUTS,
+  DRAWN_IN,
   CARD_OUTCOMES,
   MARGIN_BANDS,
   NO_MARGINS,
   SEATS,
   STAGES,
   type ArrivalLimit,
+  type BelievedArrival,
+  type DrawnIn,
+  type InstrumentPlan,
+  type MapView,
+  type SourceReading,
   type Callout,
   type CardOutcome,
   type Command,

@@ -74,6 +74,12 @@ function faultOf(state: TableState, member: Member, command: Command): Refusal |
     }
     case 'letIn':
       return findMember(state, command.member) === undefined ? NOT_HERE : undefined;
+    case 'judgeSource':
+      if (state.byInstruments) return undefined;
+      return {
+        code: 'table/no-instruments',
+        reason: 'Nothing has to be judged here: this descent shows what is true.',
+      };
     case 'setThrust':
       if (isWholeWithin(command.percent, THRUST_RANGE)) return undefined;
       return outOfRange('Thrust is a whole percent', THRUST_RANGE, command.percent);

@@ -4,15 +4,16 @@ import { SEAT_NAMES, type Command, type Refusal, type Stage } from './tableTypes
 
 /**
  * Whom a command asks for: nobody; anybody at the table; whoever was here before the descent began or was let in; whoever sits; whoever holds thrust, or
- * tilt; whoever may give up a descent that runs.
+ * tilt; Sensors; whoever may give up a descent that runs.
  */
-export type Who = 'nobody' | 'anybody' | 'let in' | 'seated' | 'thrust' | 'tilt' | 'gives up';
+export type Who = 'nobody' | 'anybody' | 'let in' | 'seated' | 'thrust' | 'tilt' | 'sensors' | 'gives up';
 
 /** Who may do what: a row a command, a column a stage. All else that a command asks for is looked at after this. */
 export const PERMISSIONS: Readonly<Record<Command['kind'], Readonly<Record<Stage, Who>>>> = {
   takeSeat: { gathering: 'anybody', descending: 'let in', resolved: 'anybody' },
   leaveSeat: { gathering: 'seated', descending: 'seated', resolved: 'seated' },
   letIn: { gathering: 'nobody', descending: 'seated', resolved: 'nobody' },
+  judgeSource: { gathering: 'nobody', descending: 'sensors', resolved: 'nobody' },
   begin: { gathering: 'seated', descending: 'nobody', resolved: 'nobody' },
   setThrust: { gathering: 'nobody', descending: 'thrust', resolved: 'nobody' },
   setTilt: { gathering: 'nobody', descending: 'tilt', resolved: 'nobody' },
@@ -35,6 +36,8 @@ export function whyNot(state: TableState, member: Member, { kind }: Command): Re
     case 'thrust':
     case 'tilt':
       return controlsOf(state, member.seat)[who] ? undefined : notYours(state, member.seat, who);
+    case 'sensors':
+      return member.seat === 'sensors' ? undefined : NOT_SENSORS;
     case 'gives up':
       return mayGiveUp(state, member) ? undefined : NOT_DECIDING;
   }
@@ -74,6 +77,7 @@ const NOT_LET_IN: Refusal = {
   code: 'table/not-let-in',
   reason: 'A descent is running. Watch it, or ask someone at the table to let you take a seat.',
 };
+const NOT_SENSORS: Refusal = { code: 'table/not-yours', reason: 'What to make of a source is for Sensors to say.' };
 const NOT_DECIDING: Refusal = {
   code: 'table/stage',
   reason: 'While a crew descends, only Lead, or Flying without a Lead, starts over.',

@@ -1,9 +1,20 @@
 import { MAX_TILT_DEG } from '../input/controlInput.ts';
 import type { ControlInput, DescentEvent, DescentSetup, DescentState } from '../world/descent.ts';
-import { attendedControls, controlsNow } from './controls.ts';
+import type { EstimateView } from '../estimate/index.ts';
+import { attendedControls, controlsNow, isAttended } from './controls.ts';
+import { believedState, createInstruments, stepInstruments, viewInstruments, type Instruments } from './instruments.ts';
+import { judgeByWatch, NOTHING_WATCHED, watchSources } from './sensorsStandIn.ts';
 import type { PlayedDescent, TableModel } from './tableModel.ts';
 import { memberAt, type TableState } from './tableState.ts';
-import { SEATS, type CrewEntry, type LiveMargin, type Scorecard, type TablePlan } from './tableTypes.ts';
+import {
+  SEATS,
+  type BelievedArrival,
+  type CrewEntry,
+  type JudgedContact,
+  type LiveMargin,
+  type Scorecard,
+  type TablePlan,
+} from './tableTypes.ts';
 
 /**
  * The authority over one table. It never looks at a clock: `stepTable` is called once a tick, and what comes from outside is judged (`judge.ts`), becomes
@@ -24,8 +35,11 @@ export interface Run {
   readonly gauge: (state: DescentState) => LiveMargin;
   flight: DescentState;
   margin: LiveMargin;
+  /** What the crew knows the descent by, and what it believes now; undefined where it sees the truth. */
+  readonly instruments: Instruments | undefined;
+  believed: EstimateView | undefined;
   /** Worked out when it is first asked for. */
-  scorecard: Omit<Scorecard, 'crew'> | undefined;
+  scorecard: Omit<Scorecard, 'crew' | 'belief'> | undefined;
 }
 
 export function createTable({ plan, model }: { readonly plan: TablePlan; readonly model: TableModel }): Table {
@@ -42,6 +56,10 @@ export function createTable({ plan, model }: { readonly plan: TablePlan; readonl
       descents: 0,
       commanded: firstCommand(plan.setup, run.flight),
       leftByStandIn: { thrust: false, tilt: false },
+      byInstruments: plan.instruments !== undefined,
+      judgements: {},
+      watch: NOTHING_WATCHED,
+      believedContact: undefined,
       finalCrew: [],
     },
     run,
@@ -54,8 +72,8 @@ export function stepTable(table: Table): readonly DescentEvent[] {
   state.tick += 1;
   if (state.stage !== 'descending' || state.held) return [];
   const attended = attendedControls(state);
-  // the pilot is called every tick, so that what it remembers does not depend on who is away
-  state.commanded = controlsNow(state.commanded, run.pilot(run.flight), attended);
+  // the pilot is called every tick, so that what it remembers does not depend on who is away; it flies what is believed
+  state.commanded = controlsNow(state.commanded, run.pilot(flightKnown(run, state)), attended);
   const { thrust, tilt } = state.leftByStandIn;
   if (!attended.thrust || !attended.tilt)
     state.leftByStandIn = { thrust: thrust || !attended.thrust, tilt: tilt || !attended.tilt };
@@ -66,12 +84,40 @@ export function stepTable(table: Table): readonly DescentEvent[] {
     state.leftByStandIn = { ...state.leftByStandIn, thrust: false };
   }
   run.flight = run.descent.read();
-  run.margin = run.gauge(run.flight);
+  believe(table);
+  run.margin = run.gauge(flightKnown(run, state));
   if (run.flight.outcome !== undefined) {
     state.stage = 'resolved';
     state.finalCrew = crewOf(state);
   }
-  return events;
+  return run.instruments === undefined ? events : events.filter(isShownToAll);
+}
+
+/** What the instruments make of this tick, and what the stand-in at Sensors makes of them. */
+function believe({ plan, state, run }: Table): void {
+  const { instruments } = run;
+  if (instruments === undefined) return;
+  stepInstruments(instruments, run.flight, state.judgements);
+  const believed = viewInstruments(instruments, state.judgements);
+  run.believed = believed;
+  if (!isAttended(state, memberAt(state, 'sensors')) && plan.instruments?.sensorsStandIn === 'awake') {
+    state.watch = watchSources(state.watch, believed);
+    state.judgements = judgeByWatch(state.watch, state.judgements);
+  }
+  if (state.believedContact !== undefined || run.flight.touchdown === undefined) return;
+  const { vx, vy, angle, clearance } = believed;
+  state.believedContact = { vx, descentRate: -vy, angle, height: clearance };
+}
+
+/** The descent as the crew knows it: believed where it flies by instruments, else true. */
+export function flightKnown({ instruments, believed, flight }: Run, { commanded }: TableState): DescentState {
+  if (instruments === undefined || believed === undefined) return flight;
+  return believedState(instruments, believed, commanded);
+}
+
+/** Of what happens in a descent by instruments only its end: the rest would tell what is true. */
+function isShownToAll(event: DescentEvent): boolean {
+  return event.kind === 'outcome' || (event.kind === 'phase' && event.phase === 'at rest');
 }
 
 /** Who sits where, in the order of the seats. */
@@ -86,7 +132,18 @@ function crewOf(state: TableState): readonly CrewEntry[] {
 export function scorecardOf({ state, run, model, plan }: Table): Scorecard | undefined {
   if (state.stage !== 'resolved') return undefined;
   run.scorecard ??= model.scorecard(run.flight, plan.setup);
-  return { ...run.scorecard, crew: state.finalCrew };
+  const { scorecard } = run;
+  const belief = state.believedContact && judgeBelief(state.believedContact, scorecard.contacts[0]);
+  return { ...scorecard, ...(belief && { belief }), crew: state.finalCrew };
+}
+
+/** What the crew believed, held against the limit of the contact as it was. */
+function judgeBelief(
+  believed: Omit<BelievedArrival, 'utilisation'>,
+  first: JudgedContact | undefined,
+): BelievedArrival {
+  const tip = first?.limit?.tip ?? 0;
+  return tip > 0 ? { ...believed, utilisation: Math.abs(believed.vx) / tip } : believed;
 }
 
 /** Lays out the descent anew, from its start. */
@@ -95,14 +152,23 @@ export function startRun(table: Table): void {
   table.run = layRun(plan, model);
   state.commanded = firstCommand(plan.setup, table.run.flight);
   state.leftByStandIn = { thrust: false, tilt: false };
+  state.judgements = {};
+  state.watch = NOTHING_WATCHED;
+  state.believedContact = undefined;
 }
 
 function layRun(plan: TablePlan, model: TableModel): Run {
   const descent = model.createDescent(plan);
-  const gauge = model.createMarginGauge(plan);
   const flight = descent.read();
   const pilot = model.createPilot(plan.setup);
-  return { descent, pilot, gauge, flight, margin: gauge(flight), scorecard: undefined };
+  const instruments = plan.instruments && createInstruments(plan.instruments, plan.setup, flight);
+  const believed = instruments && viewInstruments(instruments, {});
+  // the crew reads its margin off the ground that it knows
+  const { setup } = plan;
+  const known = instruments === undefined ? plan : { ...plan, setup: { ...setup, terrain: instruments.map.terrain } };
+  const gauge = model.createMarginGauge(known);
+  const known0 = instruments && believed ? believedState(instruments, believed, flight.commanded) : flight;
+  return { descent, pilot, gauge, flight, margin: gauge(known0), instruments, believed, scorecard: undefined };
 }
 
 /** What stands until someone commands otherwise: the engine carries the weight, the attitude is kept. */

@@ -1,5 +1,8 @@
+import type { Judgement } from '../estimate/index.ts';
+import type { Source } from '../sensors/index.ts';
 import type { ControlInput } from '../world/descent.ts';
-import type { CrewEntry, HeldControls, MemberId, Seat, Stage } from './tableTypes.ts';
+import type { SensorsWatch } from './sensorsStandIn.ts';
+import type { BelievedArrival, CrewEntry, HeldControls, MemberId, Seat, Stage } from './tableTypes.ts';
 
 /** All that a table knows, besides the played world: plain data, changed by `applyEntry` and `stepTable` alone. */
 export interface TableState {
@@ -16,6 +19,13 @@ export interface TableState {
   commanded: ControlInput;
   /** Controls that the stand-in commanded last: nobody has set them since. */
   leftByStandIn: HeldControls;
+  /** Whether the crew flies by instruments. */
+  readonly byInstruments: boolean;
+  /** What the crew, or the stand-in at Sensors, makes of the sources; accepted where there is no word. */
+  judgements: Readonly<Partial<Record<Source, Judgement>>>;
+  watch: SensorsWatch;
+  /** What was believed when the lander first met the ground. */
+  believedContact: Omit<BelievedArrival, 'utilisation'> | undefined;
   /** Who sat where when the descent came to its end. */
   finalCrew: readonly CrewEntry[];
 }

@@ -1,3 +1,5 @@
+import type { Judgement, SourceState } from '../estimate/index.ts';
+import type { Source } from '../sensors/index.ts';
 import type { FirstLimit } from '../touchdown/tipLimit.ts';
 import type { Arrival, ControlInput, DescentSetup, DescentState, Outcome } from '../world/descent.ts';
 import type { LimitTable } from './limitTable.ts';
@@ -29,6 +31,8 @@ export type Command =
   | { readonly kind: 'leaveSeat' }
   /** Lets somebody who came while a descent runs take a seat in it. */
   | { readonly kind: 'letIn'; readonly member: MemberId }
+  /** What the crew makes of a source: only an accepted one is believed. */
+  | { readonly kind: 'judgeSource'; readonly source: Source; readonly judgement: Judgement }
   | { readonly kind: 'begin' }
   | { readonly kind: 'setThrust'; readonly percent: number }
   | { readonly kind: 'setTilt'; readonly degrees: number }
@@ -52,8 +56,55 @@ export interface TablePlan {
   /** What it was laid out from; absent where a plan was made otherwise, as tests do. */
   readonly choice: PlanChoice;
   readonly setup: DescentSetup;
+  /** With them the crew knows the descent by what they say, until it is at rest; without, it sees the truth. */
+  readonly instruments?: InstrumentPlan;
   /** Tip limits of this lander on this world, for the live margin; without it the live margin has no number. */
   readonly limits?: LimitTable;
+}
+
+/** How a descent by instruments is laid out. What fails, and when, stands in the faults of the setup. */
+export interface InstrumentPlan {
+  /** Draws noise and biases of the sensors, the errors of the map and of the first guess. */
+  readonly seed: number;
+  /** An empty seat at Sensors: the stand-in rejects what goes wrong, or lets everything stand. */
+  readonly sensorsStandIn: 'awake' | 'asleep';
+}
+
+/** In ink: what is shown is true. In pencil: it is what the crew believes. */
+export const DRAWN_IN = ['ink', 'pencil'] as const;
+export type DrawnIn = (typeof DRAWN_IN)[number];
+
+/** What one source says, as the seat at Sensors reads it. */
+export interface SourceReading {
+  readonly source: Source;
+  readonly state: SourceState;
+  readonly judgement: Judgement;
+  /** Its last report was taken into the estimate. */
+  readonly isUsed: boolean;
+  /** Since its last sample [s]; absent before there was one. */
+  readonly age?: number;
+  /** Its channels, in the order of CHANNELS. */
+  readonly values: readonly number[];
+  /** Its worst channel less what the estimate expected, over the standard deviation of that [-]; absent for a source that is not weighed. */
+  readonly disagreement?: number;
+}
+
+/** The ground as the map has it: heights [m] at even distances from `firstX` on. */
+export interface MapView {
+  readonly firstX: number;
+  readonly spacing: number;
+  readonly heights: readonly number[];
+  /** Standard deviation of the true height from it [m]. */
+  readonly sigma: number;
+}
+
+/** How far what is believed may be off: standard deviations [m], [m/s], [rad]. */
+export interface BeliefSpread {
+  readonly x: number;
+  readonly height: number;
+  readonly vx: number;
+  readonly vy: number;
+  readonly angle: number;
 }
 
 /** Which control a member's seat holds now. Flying holds both until a person takes Propellant, who then holds thrust. */
@@ -87,8 +138,16 @@ export interface TableView {
   readonly seats: readonly SeatView[];
   /** Names of the others who are here without a seat, in order of joining. */
   readonly watching: readonly string[];
-  readonly plan: Omit<TablePlan, 'setup' | 'limits'>;
+  /** While the descent is drawn in pencil its seed is 0: it would give the true ground away. */
+  readonly plan: Omit<TablePlan, 'setup' | 'limits' | 'instruments'>;
+  readonly drawnIn: DrawnIn;
+  /** Present in pencil. */
+  readonly map?: MapView;
+  readonly spread?: BeliefSpread;
+  /** Present in pencil, for Sensors. */
+  readonly sources?: readonly SourceReading[];
   readonly commanded: ControlInput;
+  /** True in ink, believed in pencil. */
   readonly flight: DescentState;
   readonly margin: LiveMargin;
   /** Present when resolved. */
@@ -206,10 +265,25 @@ export interface Scorecard {
   /** Of the legs as played, left to right: share of the stroke used up [-]. */
   readonly strokeUsed: readonly number[];
   readonly propellantLeft: number;
+  /** What was believed at the first contact; absent without instruments. */
+  readonly belief?: BelievedArrival;
   /** Who sat where when it came to rest; a seat that is missing was covered by the stand-in. */
   readonly crew: readonly CrewEntry[];
   /** PHYSICS_REVISION of the engine that played it. */
   readonly physics: number;
+}
+
+/** What the crew believed of the first contact, at the tick at which it came. */
+export interface BelievedArrival {
+  /** Positive to the right, and positive downwards [m/s]. */
+  readonly vx: number;
+  readonly descentRate: number;
+  /** [rad] */
+  readonly angle: number;
+  /** Of the lowest foot above the map [m]: 0 when it was right. */
+  readonly height: number;
+  /** |vx| over the tip limit of the true contact [-]; absent where that tips at no speed looked at, or without speed. */
+  readonly utilisation?: number;
 }
 
 export interface CrewEntry {

@@ -1,6 +1,9 @@
 import { assert } from '../assert.ts';
 import { controlsOf } from './controls.ts';
-import { scorecardOf, type Table } from './table.ts';
+import type { EstimateView } from '../estimate/index.ts';
+import { SOURCES, type Source } from '../sensors/index.ts';
+import type { Instruments } from './instruments.ts';
+import { flightKnown, scorecardOf, type Table } from './table.ts';
 import { findMember, memberAt, type Member, type TableState } from './tableState.ts';
 import {
   SEATS,
@@ -8,6 +11,8 @@ import {
   type MemberId,
   type Seat,
   type SeatView,
+  type SourceReading,
+  type TablePlan,
   type TableView,
   type YouView,
 } from './tableTypes.ts';
@@ -20,7 +25,6 @@ export function viewTable(table: Table, id: MemberId): TableView {
   const { state, run, plan } = table;
   const member = findMember(state, id);
   assert(member !== undefined, `there is a member ${id} at this table`);
-  const { title, landerId, siteId, worldId, seed, choice } = plan;
   const scorecard = scorecardOf(table);
   return {
     stage: state.stage,
@@ -28,11 +32,51 @@ export function viewTable(table: Table, id: MemberId): TableView {
     you: viewYou(state, member),
     seats: SEATS.map((seat) => viewSeat(state, seat)),
     watching: state.members.filter((other) => other !== member && isWatching(other)).map(({ name }) => name),
-    plan: { title, landerId, siteId, worldId, seed, choice },
+    plan: viewPlan(plan, isPencil(table)),
+    ...viewBelief(table, member),
     commanded: state.commanded,
-    flight: run.flight,
+    flight: isPencil(table) ? flightKnown(run, state) : run.flight,
     margin: run.margin,
     ...(scorecard === undefined ? {} : { scorecard }),
+  };
+}
+
+/** The crew knows by instruments what is not at rest yet. */
+function isPencil({ state, run }: Table): boolean {
+  return run.instruments !== undefined && state.stage !== 'resolved';
+}
+
+/** The seed draws the ground: whoever must not know the one must not know the other. */
+function viewPlan(plan: TablePlan, isHidden: boolean): TableView['plan'] {
+  const { title, landerId, siteId, worldId, choice } = plan;
+  const seed = isHidden ? 0 : plan.seed;
+  return { title, landerId, siteId, worldId, seed, choice: { ...choice, seed: isHidden ? 0 : choice.seed } };
+}
+
+function viewBelief(table: Table, { seat }: Member): Pick<TableView, 'drawnIn' | 'map' | 'spread' | 'sources'> {
+  const { instruments, believed } = table.run;
+  if (!isPencil(table) || instruments === undefined || believed === undefined) return { drawnIn: 'ink' };
+  const { terrain, sigma } = instruments.map;
+  const { firstX, spacing, heights } = terrain;
+  return {
+    drawnIn: 'pencil',
+    map: { firstX, spacing, heights, sigma },
+    spread: believed.sigma,
+    ...(seat === 'sensors' && { sources: SOURCES.map((source) => viewSource(source, believed, instruments)) }),
+  };
+}
+
+function viewSource(source: Source, { sources }: EstimateView, { readings }: Instruments): SourceReading {
+  const { state, judgement, isUsed, age, disagreement } = sources[source];
+  const worst = disagreement.reduce((most, one) => (Math.abs(one) > Math.abs(most) ? one : most), 0);
+  return {
+    source,
+    state,
+    judgement,
+    isUsed,
+    ...(age !== undefined && { age }),
+    values: [...readings[source].values],
+    ...(disagreement.length > 0 && { disagreement: worst }),
   };
 }
 

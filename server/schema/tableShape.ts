@@ -1,6 +1,7 @@
 import {
   CALLOUTS,
   CARD_OUTCOMES,
+  DRAWN_IN,
   FLIGHT_MODES,
   MARGIN_BANDS,
   NO_MARGINS,
@@ -11,6 +12,8 @@ import {
   STAGES,
   type TableView,
 } from '../../engine/table/index.ts';
+import { JUDGEMENTS, SOURCE_STATES } from '../../engine/estimate/index.ts';
+import { SOURCES } from '../../engine/sensors/index.ts';
 import { FIRST_LIMITS } from '../../engine/touchdown/index.ts';
 import { BETWEEN_CONTACTS, OUTCOMES, PHASES } from '../../engine/world/index.ts';
 import { group, inline, list, number, optional, text, truth, words } from './shapes.ts';
@@ -121,8 +124,21 @@ const scorecard = group({
   restTilt: quantity,
   strokeUsed: list(quantity),
   propellantLeft: quantity,
+  belief: optional(
+    group({ vx: quantity, descentRate: quantity, angle: quantity, height: quantity, utilisation: optional(quantity) }),
+  ),
   crew: list(group({ seat: words(SEATS), name: text })),
   physics: number('uint32'),
+});
+
+const source = group({
+  source: words(SOURCES),
+  state: words(SOURCE_STATES),
+  judgement: words(JUDGEMENTS),
+  isUsed: truth,
+  age: optional(quantity),
+  values: list(quantity),
+  disagreement: optional(quantity),
 });
 
 const choice = group({
@@ -144,6 +160,10 @@ export const tableShape = group({
   seats: list(group({ seat: words(SEATS), name: optional(text), connected: truth, holds })),
   watching: list(text),
   plan: group({ title: text, landerId: text, siteId: text, worldId: text, seed: quantity, choice }),
+  drawnIn: words(DRAWN_IN),
+  map: optional(group({ firstX: quantity, spacing: quantity, heights: list(number('float64')), sigma: quantity })),
+  spread: optional(group({ x: quantity, height: quantity, vx: quantity, vy: quantity, angle: quantity })),
+  sources: optional(list(source)),
   commanded,
   flight,
   margin,

@@ -39,6 +39,7 @@ export function viewOf(
       seed: 1,
       choice: plainChoice,
     },
+    drawnIn: 'ink',
     commanded,
     margin: { predicted: { ...INSIDE, ...more.margin }, tiltLeft: 0.7 },
     flight: {

@@ -1,0 +1,123 @@
+import {
+  createEstimate,
+  drawMap,
+  estimateView,
+  feetOf,
+  firstGuess,
+  ORBITAL_SURVEY,
+  START_SIGMA,
+  stepEstimate,
+  trueFigures,
+  type Estimate,
+  type EstimateView,
+  type FootOffset,
+  type Judgements,
+  type MapGround,
+} from '../estimate/index.ts';
+import { hashValue } from '../math/hashValue.ts';
+import { cos, sin } from '../math/trig.ts';
+import { createReadings, createSuite, readSensors, type Readings, type SensorSuite } from '../sensors/index.ts';
+import type { ControlInput, DescentSetup, DescentState, LegState, Phase } from '../world/descent.ts';
+import { APPROACH_ENDS, FINAL_DROP_BELOW } from '../world/thresholds.ts';
+import type { InstrumentPlan } from './tableTypes.ts';
+
+/**
+ * What a crew knows a descent by: sensors that measure it, a map, and an estimate that is made of both. Whatever the crew is shown before the lander
+ * is at rest comes from here.
+ */
+export interface Instruments {
+  readonly setup: DescentSetup;
+  readonly suite: SensorSuite;
+  readonly readings: Readings;
+  readonly map: MapGround;
+  readonly estimate: Estimate;
+  readonly feet: readonly FootOffset[];
+  /** Out of the section, toward the viewer [m]. */
+  readonly aside: readonly number[];
+  /** Of the lander without its usable propellant [kg]. */
+  readonly dryMass: number;
+}
+
+/** Instruments at the start of a descent, with the first reading taken. `seed` draws noise, biases, the errors of map and start. */
+export function createInstruments({ seed }: InstrumentPlan, setup: DescentSetup, first: DescentState): Instruments {
+  const { lander, gravity, terrain, propellant } = setup;
+  const legs = lander.legs.length;
+  const suite = createSuite({ seed, gravity, terrain, legs, probeLength: lander.probeLength, propellant });
+  const map = drawMap(terrain, seed, ORBITAL_SURVEY);
+  const feet = feetOf(first);
+  const start = firstGuess(trueFigures(first, terrain), START_SIGMA, seed);
+  const estimate = createEstimate({ gravity, map, feet, start, startSigma: START_SIGMA });
+  const readings = createReadings(legs);
+  readSensors(suite, first, setup.faults ?? [], readings);
+  const aside = first.legs.map(({ footZ }) => footZ);
+  return { setup, suite, readings, map, estimate, feet, aside, dryMass: first.mass - first.propellant };
+}
+
+/** One tick: what the sensors say of the truth, and what is believed of it. */
+export function stepInstruments(instruments: Instruments, truth: DescentState, judgements: Judgements): void {
+  const { suite, setup, readings, estimate } = instruments;
+  readSensors(suite, truth, setup.faults ?? [], readings);
+  stepEstimate(estimate, readings, judgements);
+}
+
+export function viewInstruments({ estimate, readings }: Instruments, judgements: Judgements): EstimateView {
+  return estimateView(estimate, readings, judgements);
+}
+
+/** Of everything that decides the next tick of belief. */
+export function hashInstruments({ suite, readings, estimate }: Instruments): string {
+  const { mean, covariance, past, rate, tracks } = estimate;
+  return hashValue({ suite, readings, mean: [...mean], covariance: [...covariance], past: [...past], rate, tracks });
+}
+
+/**
+ * The descent as it is believed, in the shape in which a true one is read: place, motion and height from the estimate, propellant from its gauge, thrust as it
+ * was commanded, contact by the probes, legs as built. Nothing in it is true but what the instruments say.
+ */
+export function believedState(instruments: Instruments, view: EstimateView, commanded: ControlInput): DescentState {
+  const { readings, setup, dryMass } = instruments;
+  const { tick, x, y, vx, vy, angle, rate, slope, clearance } = view;
+  const propellant = Math.max(0, readings.propellantGauge.values[0] ?? 0);
+  return {
+    tick,
+    phase: believedPhase(instruments, clearance, commanded),
+    x,
+    y,
+    vx,
+    vy,
+    angle,
+    rate,
+    thrust: (commanded.thrustPercent / 100) * setup.lander.engine.maxThrust,
+    propellant,
+    mass: dryMass + propellant,
+    height: clearance,
+    slope,
+    legs: instruments.feet.map((foot, leg) => believedLeg(instruments, view, foot, leg)),
+    commanded,
+    contacts: [],
+  };
+}
+
+function believedPhase({ readings }: Instruments, clearance: number, { thrustPercent }: ControlInput): Phase {
+  if (readings.contactProbes.values.some((touches) => touches > 0)) return 'contact';
+  if (thrustPercent === 0 && clearance < FINAL_DROP_BELOW) return 'final drop';
+  return clearance > APPROACH_ENDS ? 'approach' : 'terminal descent';
+}
+
+function believedLeg(
+  { readings, aside }: Instruments,
+  { x, y, angle }: EstimateView,
+  { across, along }: FootOffset,
+  leg: number,
+): LegState {
+  return {
+    footX: x + across * cos(angle) - along * sin(angle),
+    footY: y + across * sin(angle) + along * cos(angle),
+    footZ: aside[leg] ?? 0,
+    inContact: (readings.contactProbes.values[leg] ?? 0) > 0,
+    stroke: 0,
+    strokeUsed: 0,
+    usedUp: false,
+    load: 0,
+  };
+}
