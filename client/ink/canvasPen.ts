@@ -40,9 +40,9 @@ export class CanvasPen implements Pen {
     this.#context.quadraticCurveTo(controlX, controlY, x, y);
   }
 
-  arc(centerX: number, centerY: number, radius: number, from: number, to: number, backwards = false): void {
+  arc(centerX: number, centerY: number, radius: number, from: number, to: number, backward = false): void {
     this.#lower();
-    this.#context.arc(centerX, centerY, Math.max(0, radius), from, to, backwards);
+    this.#context.arc(centerX, centerY, Math.max(0, radius), from, to, backward);
   }
 
   close(): void {

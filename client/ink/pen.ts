@@ -12,7 +12,7 @@ export interface Pen {
   /** Quadratic curve with one control point. */
   curveTo(controlX: number, controlY: number, x: number, y: number): void;
   /** Joins the path to the arc's start with a straight line, unless the path is empty. */
-  arc(centerX: number, centerY: number, radius: number, from: number, to: number, backwards?: boolean): void;
+  arc(centerX: number, centerY: number, radius: number, from: number, to: number, backward?: boolean): void;
   close(): void;
   /** Fills, strokes, or both, and lifts the pen: the next call starts a new path. */
   paint(mark: Mark): void;

@@ -38,8 +38,8 @@ export class SvgPen implements Pen {
     this.#path += `Q${short(controlX)} ${short(controlY)} ${short(x)} ${short(y)}`;
   }
 
-  arc(centerX: number, centerY: number, radius: number, from: number, to: number, backwards = false): void {
-    const sweep = arcSweep(from, to, backwards);
+  arc(centerX: number, centerY: number, radius: number, from: number, to: number, backward = false): void {
+    const sweep = arcSweep(from, to, backward);
     this.lineTo(centerX + radius * Math.cos(from), centerY + radius * Math.sin(from));
     // an SVG arc cannot close on its own start, so every arc is drawn in two halves
     for (const angle of [from + sweep / 2, from + sweep]) {
@@ -108,11 +108,11 @@ export class SvgPen implements Pen {
   }
 }
 
-function arcSweep(from: number, to: number, backwards: boolean): number {
+function arcSweep(from: number, to: number, backward: boolean): number {
   const turn = 2 * Math.PI;
   const sweep = to - from;
-  if (Math.abs(sweep) >= turn) return backwards ? -turn : turn;
-  if (backwards) return sweep > 0 ? sweep - turn : sweep;
+  if (Math.abs(sweep) >= turn) return backward ? -turn : turn;
+  if (backward) return sweep > 0 ? sweep - turn : sweep;
   return sweep < 0 ? sweep + turn : sweep;
 }
 

@@ -69,7 +69,7 @@ export const READINGS = {
 
 export const TITLE_BLOCK = {
   label: 'Title block',
-  programme: 'Lowmoor Surface Programme',
+  programme: 'Lowmoor Surface Program',
   section: (site: string) => `${site}, section A–A`,
   lander: 'lander',
   world: 'world',

@@ -21,7 +21,7 @@ const NEARLY_FULL = [
   [1.8, 3.0214],
 ] as const;
 
-/** Unit load downwards on spans of unit length. */
+/** Unit load downward on spans of unit length. */
 const onSpans = (length: number): BeamLoad => ({ kind: 'line', from: 0, to: length, atFrom: -1, atTo: -1 });
 const BEAM_WITH_OVERHANG = onSpans(1.5);
 const supportsOf = (count: number): readonly number[] => Array.from({ length: count + 1 }, (_, i) => i);

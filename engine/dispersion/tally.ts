@@ -1,5 +1,5 @@
 /**
- * Results of a campaign as they come in, by case. Every statistic is taken from the filled columns afterwards, so it is
+ * Results of a campaign as they come in, by case. Every statistic is taken from the filled columns afterward, so it is
  * the same to the bit however the cases were shared out and in whatever order the batches arrived.
  */
 import { assert } from '../assert.ts';

@@ -27,7 +27,7 @@ export interface EnvelopeQuestion {
   };
   /** Along the direction of travel, signed: + downhill where that is the fall line [m/s]. */
   readonly horizontalSpeed: GridAxis;
-  /** Positive downwards [m/s]. */
+  /** Positive downward [m/s]. */
   readonly descentRate: GridAxis;
   /** The envelope is the worst of them: a touchdown is inside when it is inside for each. At least one. */
   readonly directions: readonly EnvelopeDirection[];

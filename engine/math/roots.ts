@@ -69,7 +69,7 @@ function narrow(f: (x: number) => number, start: SignChange, tolerance: number):
     const middle = low + (high - low) / 2;
     // interpolate: the secant's root
     const secant = low + (high - low) * (atLow / (atLow - atHigh));
-    // truncate: towards the middle; ours: by no less than the tolerance, or rounding would pin the search to one side
+    // truncate: toward the middle; ours: by no less than the tolerance, or rounding would pin the search to one side
     const side = secant < middle ? 1 : -1;
     const shift = Math.max(truncation * (high - low) * (high - low), tolerance);
     const truncated = shift <= Math.abs(middle - secant) ? secant + side * shift : middle;

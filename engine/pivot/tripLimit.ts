@@ -37,7 +37,7 @@ export interface ContactCondition {
   readonly gravity: number;
   /** Fall of the ground in the direction of travel, + downhill [rad]. */
   readonly slope: number;
-  /** Downwards, in the gravity frame [m/s]. Omitted: the body slides along the ground with no closing speed. */
+  /** Downward, in the gravity frame [m/s]. Omitted: the body slides along the ground with no closing speed. */
   readonly descentRate?: number;
   /** Body rate toward the tip edge [rad/s]. Default 0. */
   readonly rate?: number;

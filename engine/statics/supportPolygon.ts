@@ -2,7 +2,7 @@
  * Support polygon: the convex hull of the footpads in contact, seen square to the contact plane.
  *
  * Hull by monotone chains [Andrew1979]: points sorted by x, then y, then index; lower and upper chain keep left turns only.
- * Corners that hardly stand out are dropped afterwards: rows of footpads are collinear by design, and rounding makes
+ * Corners that hardly stand out are dropped afterward: rows of footpads are collinear by design, and rounding makes
  * false corners in the middle of them.
  */
 import { atan2, cross2, lengthSquared2, subtract2, type Vec2 } from '../math/index.ts';

@@ -3,7 +3,7 @@
  *
  *   V(y) = Σ forces left of y,   M(y) = Σ force × arm left of y           statics of a cut, [Hibbeler2018] ch. 6
  *
- * Forces are positive upwards; M > 0 where the beam sags (tension below). y runs along the beam from any origin [m].
+ * Forces are positive upward; M > 0 where the beam sags (tension below). y runs along the beam from any origin [m].
  */
 
 export type BeamLoad =

@@ -15,7 +15,7 @@ import { breakpoints, type BeamLoad } from './beam.ts';
 interface Reaction {
   /** [m] */
   readonly at: number;
-  /** Upwards [N]; negative where the beam would lift off and is held down. */
+  /** Upward [N]; negative where the beam would lift off and is held down. */
   readonly force: number;
 }
 

@@ -33,7 +33,7 @@ export interface TouchdownConditions {
 export interface ContactState {
   /** Along `travelAzimuth`, in the gravity frame; + downhill when the azimuth is the default [m/s]. */
   readonly horizontalSpeed: number;
-  /** Positive downwards, in the gravity frame [m/s]. */
+  /** Positive downward, in the gravity frame [m/s]. */
   readonly descentRate: number;
   /** Direction of horizontal travel; default the fall line of the ground [rad]. */
   readonly travelAzimuth?: number;

@@ -22,7 +22,7 @@ export interface DescentSetup {
 }
 
 export interface StartState {
-  /** Of the centre of mass [m]. */
+  /** Of the center of mass [m]. */
   readonly x: number;
   readonly y: number;
   /** Attitude from upright [rad]. */
@@ -62,7 +62,7 @@ export type Outcome = (typeof OUTCOMES)[number];
 export interface DescentState {
   readonly tick: number;
   readonly phase: Phase;
-  /** Centre of mass [m], [m/s]. */
+  /** Center of mass [m], [m/s]. */
   readonly x: number;
   readonly y: number;
   readonly vx: number;
@@ -113,7 +113,7 @@ export interface TouchdownState {
   readonly x: number;
   /** Positive to the right [m/s]. */
   readonly vx: number;
-  /** Positive downwards [m/s]. */
+  /** Positive downward [m/s]. */
   readonly descentRate: number;
   /** [rad], [rad/s] */
   readonly angle: number;

@@ -86,7 +86,7 @@ export function setBulk(hull: HullBody, bulk: Bulk): void {
  *
  * `start` is the motion before the step and `motion` after it, hull contact left out. In flight and on legs the world gets
  * the mean velocity of the step, so that it arrives exactly where the motion arrived, and the rest of the change of
- * velocity is added afterwards. With the hull on the ground it gets the final velocity, which is its own scheme, so that
+ * velocity is added afterward. With the hull on the ground it gets the final velocity, which is its own scheme, so that
  * what lies still keeps no speed.
  */
 export function carryHull(hull: HullBody, start: Motion, motion: Motion, isDown: boolean): void {

@@ -31,7 +31,7 @@ export interface Drop {
   readonly terrain?: Terrain;
   readonly gravity?: number;
   readonly vx?: number;
-  /** Downwards [m/s]. */
+  /** Downward [m/s]. */
   readonly descentRate?: number;
   readonly angle?: number;
   readonly rate?: number;

@@ -125,12 +125,12 @@ describe('campaign.schema.json', () => {
   it.each(places)('[DI13] refuses what the parser refuses at %s', (_, document, path) => {
     let refused = 0;
     for (const value of [null, 'text', '', true, {}, [], -1, 0.5, undefined, { kind: 'normal' }, { kind: 'uniform' }]) {
-      const spoilt = spoiled(document, path, value);
+      const broken = spoiled(document, path, value);
       const inList = value === undefined && /^\d+$/.test(String(path.at(-1)));
       if (inList) continue;
-      const verdict = accepts(spoilt);
-      expect(verdict, `schema, ${JSON.stringify(value)}: ${JSON.stringify(problemsOf(spoilt))}`).toBe(
-        shapeParses(spoilt),
+      const verdict = accepts(broken);
+      expect(verdict, `schema, ${JSON.stringify(value)}: ${JSON.stringify(problemsOf(broken))}`).toBe(
+        shapeParses(broken),
       );
       if (!verdict) refused++;
     }
@@ -143,12 +143,12 @@ describe('campaign.schema.json', () => {
       for (const other of [
         -1e10, -721, -181, -101, -81, -11, -0.001, 0, 1e-13, 0.005, 0.15, 0.5, 1.5, 3.5, 7, 11, 17,
       ].concat([61, 81, 101, 181, 361, 721, 1441, 2e6, 3e6, 1e10, 1e13, value + 0.5])) {
-        const spoilt = spoiled(document, path, other);
-        const verdict = accepts(spoilt);
+        const broken = spoiled(document, path, other);
+        const verdict = accepts(broken);
         tried++;
         if (!verdict) refused++;
-        expect(verdict, `${path.join('.')} = ${other}: ${JSON.stringify(problemsOf(spoilt))}`).toBe(
-          shapeParses(spoilt),
+        expect(verdict, `${path.join('.')} = ${other}: ${JSON.stringify(problemsOf(broken))}`).toBe(
+          shapeParses(broken),
         );
       }
     expect(refused).toBeGreaterThan(300);
@@ -187,9 +187,9 @@ describe('campaign.schema.json', () => {
     ['a lander by number', ['lander'], 3],
     ['a broken lander inside', ['lander'], spoiled(LANDER_FILES.trivet, ['parts', 0, 'mass'], -1)],
   ])('[DI13] refuses %s, as the parser does', (_, path, value) => {
-    const spoilt = spoiled(everything, path, value);
-    expect(accepts(spoilt)).toBe(false);
-    expect(shapeParses(spoilt)).toBe(false);
+    const broken = spoiled(everything, path, value);
+    expect(accepts(broken)).toBe(false);
+    expect(shapeParses(broken)).toBe(false);
   });
 
   it.each<readonly [string, readonly Step[], unknown]>([

@@ -56,10 +56,10 @@ describe('lander.schema.json', () => {
 
   it.each(places)('[LA14] refuses what the parser refuses at %s', (_, document, path) => {
     for (const value of [null, 'text', true, {}, [], -1, undefined]) {
-      const spoilt = spoiled(document, path, value);
+      const broken = spoiled(document, path, value);
       const inList = value === undefined && /^\d+$/.test(String(path.at(-1)));
       if (inList) continue;
-      expect(accepts(spoilt), `schema, ${JSON.stringify(value)}`).toBe(shapeParses(spoilt));
+      expect(accepts(broken), `schema, ${JSON.stringify(value)}`).toBe(shapeParses(broken));
     }
     expect(shapeParses(spoiled(document, path, null))).toBe(false);
   });
@@ -86,10 +86,10 @@ describe('lander.schema.json', () => {
         1e10,
         value + 0.5,
       ]) {
-        const spoilt = spoiled(document, path, other);
-        const verdict = accepts(spoilt);
+        const broken = spoiled(document, path, other);
+        const verdict = accepts(broken);
         if (!verdict) refused++;
-        expect(verdict, `${path.join('.')} = ${other}`).toBe(shapeParses(spoilt));
+        expect(verdict, `${path.join('.')} = ${other}`).toBe(shapeParses(broken));
       }
     }
     expect(refused).toBeGreaterThan(500);
@@ -113,9 +113,9 @@ describe('lander.schema.json', () => {
     ['a summary of nothing', ['summary'], ''],
     ['another format', ['format'], 'kilter-lander/2'],
   ])('[LA14] refuses %s, as the parser does', (_, path, value) => {
-    const spoilt = spoiled(trivet, path, value);
-    expect(accepts(spoilt)).toBe(false);
-    expect(shapeParses(spoilt)).toBe(false);
+    const broken = spoiled(trivet, path, value);
+    expect(accepts(broken)).toBe(false);
+    expect(shapeParses(broken)).toBe(false);
   });
 
   it.each<readonly [string, readonly Step[], unknown]>([

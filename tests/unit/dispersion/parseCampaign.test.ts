@@ -78,7 +78,7 @@ describe('a campaign document', () => {
   });
 
   it.each<[string, Record<string, unknown>, string, RegExp]>([
-    ['an unknown field', document({ colour: 1 }), 'colour', /one of format|no such field/],
+    ['an unknown field', document({ color: 1 }), 'color', /one of format|no such field/],
     ['another format', document({ format: 'kilter-campaign/9' }), 'format', /kilter-campaign\/1/],
     ['neither world nor gravity', document({ world: undefined }), 'world', /either world or gravity/],
     ['both world and gravity', document({ gravity: 1.62 }), 'world', /either world or gravity/],

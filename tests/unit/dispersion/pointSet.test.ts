@@ -18,7 +18,7 @@ describe('point sets', () => {
   it.each(SAMPLING_METHODS)('[DI2] of method %s lie strictly inside the cube and repeat point by point', (method) => {
     const options = { method, dimensions: 5, size: 1000, seed: 12 };
     const [a, b] = [createPointSet(options), createPointSet(options)];
-    // backwards the second time: a point does not depend on those asked for before
+    // backward the second time: a point does not depend on those asked for before
     const forward = Array.from({ length: 5000 }, (_, i) => a.coordinate(Math.floor(i / 5), i % 5));
     const backward = Array.from({ length: 5000 }, (_, i) => b.coordinate(999 - Math.floor(i / 5), 4 - (i % 5)));
     expect(backward.toReversed()).toEqual(forward);

@@ -132,14 +132,14 @@ describe('an envelope', () => {
     const question = plainQuestion({ directions: [0, 1, 2, 3, 4].map((yaw) => ({ yaw })) });
     const region = drawnRegion((v, w, yaw) => ELLIPSE(v * (1 + 0.1 * yaw), w));
     const straight = work(question, region);
-    const backwards = createEnvelope(question);
-    while (pendingJobs(backwards).length > 0)
-      for (const job of pendingJobs(backwards).toReversed()) enterAnswer(backwards, runJob(question, job, region));
+    const backward = createEnvelope(question);
+    while (pendingJobs(backward).length > 0)
+      for (const job of pendingJobs(backward).toReversed()) enterAnswer(backward, runJob(question, job, region));
     const portions = createEnvelope(question);
     let calls = 0;
     while (!advanceEnvelope(portions, region, 7)) calls++;
     expect(calls).toBeGreaterThan(50);
-    expect(plain(backwards)).toEqual(plain(straight));
+    expect(plain(backward)).toEqual(plain(straight));
     expect(plain(portions)).toEqual(plain(straight));
     expect(straight.runs).toBeLessThanOrEqual(region.asked());
   });

@@ -120,7 +120,7 @@ describe('stance rule of thumb (common practice, no source): the Moon needs abou
   });
 });
 
-describe('tip speed of a lander some 4 m tall (common practice, no source): a few metres per second at most', () => {
+describe('tip speed of a lander some 4 m tall (common practice, no source): a few meters per second at most', () => {
   it('[TR1] holds on the Moon for every stance up to the height and every spread of mass', () => {
     const moon = findWorld('moon')?.gravity ?? 0;
     let count = 0;

@@ -9,7 +9,7 @@ import { pushedBeam } from '../../../engine/structure/touchdownBeam.ts';
  */
 const DIGITS = 11;
 
-/** Uniform load of 3 kN/m downwards. */
+/** Uniform load of 3 kN/m downward. */
 const W = 3000;
 function uniform(from: number, to: number): BeamLoad {
   return { kind: 'line', from, to, atFrom: -W, atTo: -W };
