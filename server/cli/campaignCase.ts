@@ -37,7 +37,7 @@ export function reportCase(
   return {
     verb: 'disperse',
     inputs,
-    ranged: { ...rangedCampaign(campaign), ...drawn.values, gear: drawn.gear },
+    ranged: { 'touchdown simulation': { ...rangedCampaign(campaign), ...drawn.values, gear: drawn.gear } },
     results: { drawn: { inputs: drawn.values, gear }, ...touchdownResults(result) },
     text: [
       `${title} (${word}): case ${index} of ${campaign.runs}, ${lander.name} at ${figure(gravity, 3)} m/s^2: ${outcomeWords(result)}.`,

@@ -22,7 +22,7 @@ export function reportCampaign(
 ): Report {
   const { campaign } = tally;
   const inputs = { campaign: document, gravity: campaign.gravity };
-  const ranged = { ...rangedCampaign(campaign), runs: campaign.runs };
+  const ranged = { 'touchdown simulation': rangedCampaign(campaign), dispersion: { runs: campaign.runs } };
   const summary = summarize(tally);
   if (summary === undefined) {
     const results = { isPartial: true, runs: { asked: campaign.runs, done: 0 }, outcomes: null, requirement: null };

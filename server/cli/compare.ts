@@ -67,15 +67,18 @@ function reportComparison(word: string, options: CompareOptions): Report {
   const { world } = echoCondition(worldOf(options), 'lander');
   const inputs = { lander: word, world, gravity, ...echoFields(options, ['slopeDeg', 'descentRate']) };
   const sides = [compared.upright, compared.lying].flatMap(shapeOf);
-  const ranged = {
+  const shapes = {
     stanceOverHeight: sides.map(({ stanceOverHeight }) => stanceOverHeight),
     inertiaShare: sides.map(({ inertiaShare }) => inertiaShare),
-    supports: compared.sideLegs.stations.length,
   };
   return {
     verb: 'compare',
     inputs,
-    ranged,
+    ranged: {
+      'trip limit': shapes,
+      'touchdown simulation': { ...shapes, descentRate: options.descent ?? ASSUMED_DESCENT },
+      structure: { supports: compared.sideLegs.stations.length },
+    },
     results: resultsOf({ ...compared, rows }),
     text: textOf({ ...compared, rows }, options),
     csv: tableOf(rows.map(plainRow)),

@@ -153,7 +153,7 @@ function reportEnvelope(word: string, options: EnvelopeOptions, landing: Landing
   return {
     verb: 'envelope',
     inputs,
-    ranged: rangedLanding(question.lander, options, landing),
+    ranged: { 'touchdown simulation': rangedLanding(question.lander, options, landing) },
     results: {
       isPartial: !map.isDone,
       siteSlopeDeg: landing.siteSlopeDeg ?? null,

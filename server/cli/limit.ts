@@ -90,7 +90,13 @@ function reportLimit(word: string | undefined, options: LimitOptions): Report {
   const stance = landerStance(lander, { missing: missingIndices(missing) });
   if (stance.kind === 'cannotStand') {
     const results = { stands: false, reason: stance.reason, least: null, byAzimuth: [], skid: null };
-    return { verb: 'limit', inputs, results, text: `${name} does not stand, on any slope: ${stance.reason}.` };
+    return {
+      verb: 'limit',
+      inputs,
+      ranged: { 'trip limit': {} },
+      results,
+      text: `${name} does not stand, on any slope: ${stance.reason}.`,
+    };
   }
   const fall = options.fallAzimuth === undefined ? {} : { fallAzimuth: toRadians(options.fallAzimuth) };
   const travel = { ...condition, ...fall };

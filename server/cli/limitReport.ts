@@ -5,6 +5,7 @@ import { tableOf } from './csv.ts';
 import type { LimitRow } from './limitRow.ts';
 import type { Report } from './report.ts';
 import type { LeastTipFields } from './simulatedLimit.ts';
+import { ASSUMED_DESCENT } from './stateOptions.ts';
 import { figure, shortAngle, textTable, type Column } from './textTable.ts';
 import { tipLines } from './tipWords.ts';
 
@@ -24,13 +25,18 @@ interface LimitFindings {
 }
 
 export function reportRows(findings: LimitFindings): Report {
-  const { name, inputs, options, least, rows, notes = [] } = findings;
+  const { name, inputs, options, least, rows, notes = [], simulated } = findings;
   const skid = least.stands ? readSkid(least.criticalFriction, options.friction) : null;
   const byAzimuth = rows.length === 0 ? [least] : rows;
   return {
     verb: 'limit',
     inputs,
-    ranged: { ...findings.shape },
+    ranged: {
+      'trip limit': { ...findings.shape },
+      ...(simulated !== undefined && {
+        'touchdown simulation': { ...findings.shape, descentRate: options.descent ?? ASSUMED_DESCENT },
+      }),
+    },
     results: { stands: least.stands, least, byAzimuth, skid, note: notes.length === 0 ? null : notes.join(' ') },
     text: [
       ...(least.stands ? describeLeast(findings, least) : describeFall(findings, least)),

@@ -9,8 +9,8 @@ export interface Report {
   readonly inputs: Readonly<Record<string, unknown>>;
   /** The named results of the verb. */
   readonly results: Readonly<Record<string, unknown>>;
-  /** What the checked range looks at beside the inputs, such as the shape of the body. */
-  readonly ranged?: Readonly<Record<string, unknown>>;
+  /** The models that were asked, and what the checked range of each looks at beside the inputs, such as the shape of the body. */
+  readonly ranged?: { readonly [Model in RangedModel]?: Readonly<Record<string, unknown>> };
   /** The same for people, without the caution. */
   readonly text: string;
   /** Its table for spreadsheets, where there is one. */
@@ -29,20 +29,8 @@ const SCHEMA_VERSION = 1;
 /** How a report is printed. */
 export type ReportFormat = 'text' | 'json' | 'csv';
 
-/** The models behind each verb whose inputs have a checked range. */
-const MODELS: Readonly<Record<string, readonly RangedModel[]>> = {
-  limit: ['trip limit'],
-  stance: ['trip limit'],
-  touchdown: ['touchdown simulation'],
-  envelope: ['touchdown simulation'],
-  disperse: ['touchdown simulation', 'dispersion'],
-  compare: ['trip limit', 'structure'],
-};
-
 export async function formatReport(report: Report, format: ReportFormat): Promise<string> {
-  const models = MODELS[report.verb] ?? [];
-  const ranged = { ...report.inputs, ...report.ranged };
-  const outside = models.length === 0 ? [] : await outsideOf(models, ranged);
+  const outside = report.ranged === undefined ? [] : await outsideOf(report.inputs, report.ranged);
   const warnings = outside.length === 0 ? [] : [`Outside checked range: ${outside.join('; ')}.`];
   if (format === 'csv')
     return formatCsv(report.csv ?? NO_TABLE, [...csvNotes(report), ...warnings, ...(report.csvHead ?? [])]);
@@ -53,15 +41,22 @@ export async function formatReport(report: Report, format: ReportFormat): Promis
     caution: CAUTION,
     inputs: report.inputs,
     ...report.results,
-    ...(models.length === 0 ? {} : { outsideCheckedRange: outside }),
+    ...(report.ranged !== undefined && { outsideCheckedRange: outside }),
   };
   return `${JSON.stringify(document, refuseNonFinite, 2)}\n`;
 }
 
-/** Brings in the checks only for a verb that has a checked range. */
-async function outsideOf(models: readonly RangedModel[], ranged: object): Promise<readonly string[]> {
-  const { outsideCheckedRange } = await import('../../engine/checks/index.ts');
-  return models.flatMap((model) => outsideCheckedRange(model, { ...ranged }));
+/** Brings in the checks only for a verb that has a checked range. What two models are checked for otherwise is said of each. */
+async function outsideOf(inputs: Report['inputs'], ranged: NonNullable<Report['ranged']>): Promise<readonly string[]> {
+  const { outsideCheckedRange, RANGED_MODELS } = await import('../../engine/checks/index.ts');
+  const found = RANGED_MODELS.flatMap((model) => {
+    const beside = ranged[model];
+    const lines = beside === undefined ? [] : outsideCheckedRange(model, { ...inputs, ...beside });
+    return lines.map((line) => ({ line, model, input: line.split(', checked from ')[0] }));
+  });
+  const differs = ({ line, input }: (typeof found)[number]): boolean =>
+    found.some((other) => other.input === input && other.line !== line);
+  return [...new Set(found.map((each) => (differs(each) ? `${each.line} in the ${each.model}` : each.line)))];
 }
 
 const NO_TABLE: CsvTable = { names: [], rows: [] };

@@ -1,4 +1,4 @@
-import { rangedShape } from '../../engine/checks/index.ts';
+import { landerShape, rangedShape } from '../../engine/checks/index.ts';
 import { massProperties } from '../../engine/lander/index.ts';
 import {
   pivotBodyOver,
@@ -30,6 +30,8 @@ interface StanceOptions extends SubjectOptions {
   readonly worlds?: string;
   readonly slope?: number;
 }
+
+type LanderSubject = Extract<Subject, { readonly kind: 'lander' }>;
 
 /** What the two kinds of figure are. */
 const STANCE_NOTE =
@@ -103,7 +105,10 @@ function reportStance(word: string | undefined, options: StanceOptions): Report 
       worlds: worlds.map((world) => world.id),
       slopeDeg,
     },
-    ranged: rangedOver(body, rows),
+    ranged: {
+      'trip limit': rangedOver(body, rows),
+      ...(subject.kind === 'lander' && { 'touchdown simulation': rangedLander(subject, worlds) }),
+    },
     results: { speed, body, worlds: rows },
     text: [
       `${name}: half stance at which ${figure(speed, 3)} m/s along the ground is just borne` +
@@ -120,18 +125,14 @@ function reportStance(word: string | undefined, options: StanceOptions): Report 
   };
 }
 
-function tipOn(
-  { lander, missing }: Extract<Subject, { readonly kind: 'lander' }>,
-  gravity: number,
-  slopeDeg: number,
-): number | null {
+function tipOn({ lander, missing }: LanderSubject, gravity: number, slopeDeg: number): number | null {
   const arrivals = simulatedArrivals({ lander, gravity, slopeDeg, missing: missingIndices(missing) });
   if (typeof arrivals === 'string') throw new UsageError(`${lander.name} cannot be simulated: ${arrivals}`);
   return arrivals.least().tip;
 }
 
 /** A lander over the edge that trips first on level ground; which one that is does not depend on the world. */
-function tippingBody({ lander, missing }: Extract<Subject, { readonly kind: 'lander' }>): PivotBody {
+function tippingBody({ lander, missing }: LanderSubject): PivotBody {
   const stance = landerStance(lander, { missing: missingIndices(missing) });
   if (stance.kind === 'cannotStand')
     throw new UsageError(`${nameLander(lander, missing)} does not stand: ${stance.reason}`);
@@ -157,6 +158,15 @@ function rangedOver(body: PivotBody, rows: readonly StanceRow[]): Readonly<Recor
     gravity: rows.map(({ gravity }) => gravity),
     stanceOverHeight: shapes.map(({ stanceOverHeight }) => stanceOverHeight),
     inertiaShare: shapes.map(({ inertiaShare }) => inertiaShare),
+  };
+}
+
+/** The lander as it is, on every world, as its tip limit was simulated. */
+function rangedLander({ lander, missing }: LanderSubject, worlds: readonly World[]): Readonly<Record<string, unknown>> {
+  return {
+    gravity: worlds.map(({ gravity }) => gravity),
+    descentRate: ASSUMED_DESCENT,
+    ...landerShape(lander, missingIndices(missing)),
   };
 }
 

@@ -76,7 +76,7 @@ function reportTouchdown(word: string, options: TouchdownCommand): Report {
   return {
     verb: 'touchdown',
     inputs,
-    ranged: rangedLanding(lander, options, landing),
+    ranged: { 'touchdown simulation': rangedLanding(lander, options, landing) },
     results: { ...touchdownResults(result, travelAzimuth), siteSlopeDeg: landing.siteSlopeDeg ?? null },
     text: touchdownText(lander, options, landing, result),
     csv: tableOf([touchdownRow(options.yaw ?? 0, result)]),
@@ -99,7 +99,7 @@ function reportYaws(word: string, options: TouchdownCommand, count: number | 'al
   return {
     verb: 'touchdown',
     inputs: { lander: word, ...landing.inputs, ...echoState(options), yawDeg: null, yaws: count },
-    ranged: rangedLanding(lander, options, landing),
+    ranged: { 'touchdown simulation': rangedLanding(lander, options, landing) },
     results: {
       outcomes: countOutcomes(rows),
       worst: worstRow(rows) ?? null,

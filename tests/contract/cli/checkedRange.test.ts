@@ -61,6 +61,26 @@ describe('a result outside the checked range', () => {
     expect((await callKilter(line.split(' '))).out).toContain(`Outside checked range: ${outside.join('; ')}.`);
   });
 
+  it.each([
+    ['limit trivet --step 90 --friction 2', ['friction 2, checked from 0 to 1']],
+    ['limit trivet --step 90 --friction 2 --closed-form', []],
+    [
+      'limit trivet --step 90 --descent 4',
+      [
+        'descent rate 4 m/s, checked from 0 to 3 in the trip limit',
+        'descent rate 4 m/s, checked from 0 to 3.05 in the touchdown simulation',
+      ],
+    ],
+    ['limit trivet --step 90 --descent 4 --closed-form', ['descent rate 4 m/s, checked from 0 to 3']],
+    ['limit steeple --step 90 --missing 1 --closed-form', ['inertia over m L^2 0.4089, checked from 0 to 0.36']],
+    [
+      'stance steeple --missing 1 --speed 0.5 --worlds moon',
+      ['inertia over m L^2 0.4089, checked from 0 to 0.36', 'missing legs, not checked from outside'],
+    ],
+  ])('[CK7] is that of the models used, each with its own: kilter %s', async (line, lines) => {
+    expect(await outsideOf(line)).toEqual(lines);
+  });
+
   it('[CK7] is said of every ranged field that kilter touchdown asks for, one by one', async () => {
     const { inputs } = (await callJson(['touchdown', 'trivet'])) as { readonly inputs: object };
     const asked = CHECKED_RANGES['touchdown simulation'].flatMap(({ fields, words, most }) =>
