@@ -1,16 +1,8 @@
 import { landerShape, rangedShape } from '../../engine/checks/index.ts';
 import { massProperties } from '../../engine/lander/index.ts';
-import {
-  pivotBodyOver,
-  requiredStance,
-  tripLimit,
-  tripLimitByAzimuth,
-  WIDEST,
-  type PivotBody,
-  type RequiredStance,
-} from '../../engine/pivot/index.ts';
+import { pivotBodyOver, tripLimit, tripLimitByAzimuth, type PivotBody } from '../../engine/pivot/index.ts';
 import { landerStance } from '../../engine/statics/index.ts';
-import { findWorld, type World } from '../../engine/worlds.ts';
+import type { World } from '../../engine/worlds.ts';
 import { toRadians } from './angles.ts';
 import { tableOf } from './csv.ts';
 import { addClosedFormSlope } from './fieldOptions.ts';
@@ -22,7 +14,9 @@ import type { Report } from './report.ts';
 import { ASSUMED_DESCENT } from './stateOptions.ts';
 import { addSubject, missingIndices, nameLander, readSubject, type Subject, type SubjectOptions } from './subject.ts';
 import { simulatedArrivals } from './simulatedLimit.ts';
-import { figure, textTable, type Column } from './textTable.ts';
+import { earth, stanceRows, type StanceRow } from './stanceRows.ts';
+import { stanceLines } from './stanceText.ts';
+import { figure } from './textTable.ts';
 import { UsageError } from './usageError.ts';
 
 interface StanceOptions extends SubjectOptions {
@@ -33,28 +27,7 @@ interface StanceOptions extends SubjectOptions {
 
 type LanderSubject = Extract<Subject, { readonly kind: 'lander' }>;
 
-/** What the two kinds of figure are. */
-const STANCE_NOTE =
-  'The half stances are closed forms: feet together on rigid legs, no stance that a lander needs. The tip limit is that of ' +
-  `the lander as it is, simulated at ${ASSUMED_DESCENT} m/s down over every edge and foot, horizontal.`;
-
 const DEFAULT_WORLDS = 'moon,mars,earth';
-
-interface StanceRow {
-  readonly world: string;
-  readonly name: string;
-  readonly gravity: number;
-  /** Plastic pivot [m]; null when no stance that could be built will do. */
-  readonly halfStance: number | null;
-  readonly ratioToEarth: number | null;
-  /** 'standing': the slope alone asks for as much. */
-  readonly governedBy: 'trip' | 'standing' | null;
-  /** Lossless bound [m]. */
-  readonly halfStanceLossless: number | null;
-  readonly ratioToEarthLossless: number | null;
-  /** Tip limit of the lander as it is, simulated [m/s]; null: it tips at no speed looked at. Absent for plain geometry. */
-  readonly tip?: number | null;
-}
 
 export const defineStance: DefineVerb = (command, deliver) => {
   addSubject(command)
@@ -115,11 +88,7 @@ function reportStance(word: string | undefined, options: StanceOptions): Report 
         (options.speed === undefined ? ' (its own plastic limit on Earth)' : ''),
       `Half stance now ${figure(body.halfStance, 3)} m, center of mass ${figure(body.centerHeight, 3)} m up, slope ${slopeDeg} deg.`,
       '',
-      stanceTable(rows),
-      ...(subject.kind === 'geometry' ? [] : ['', STANCE_NOTE]),
-      ...(rows.some(hasGap)
-        ? ['', `A dash: no half stance up to ${WIDEST} times the height of the center of mass will do.`]
-        : []),
+      ...stanceLines(rows),
     ].join('\n'),
     csv: tableOf(rows),
   };
@@ -168,74 +137,4 @@ function rangedLander({ lander, missing }: LanderSubject, worlds: readonly World
     descentRate: ASSUMED_DESCENT,
     ...landerShape(lander, missingIndices(missing)),
   };
-}
-
-interface StanceQuestion {
-  readonly body: PivotBody;
-  readonly speed: number;
-  readonly slopeDeg: number;
-  readonly worlds: readonly World[];
-}
-
-function stanceRows({ body, speed, slopeDeg, worlds }: StanceQuestion): readonly StanceRow[] {
-  const { mass, centerHeight, inertia } = body;
-  const requiredOn = ({ gravity }: World): ReturnType<typeof requiredStance> =>
-    requiredStance({ mass, centerHeight, inertia }, { speed, gravity, slope: toRadians(slopeDeg) });
-  const onEarth = requiredOn(earth());
-  return worlds.map((world): StanceRow => {
-    const { plastic, lossless } = requiredOn(world);
-    return {
-      world: world.id,
-      name: world.name,
-      gravity: world.gravity,
-      halfStance: widthOf(plastic),
-      ratioToEarth: ratio(plastic, onEarth.plastic),
-      governedBy: plastic.kind === 'stance' ? plastic.governedBy : null,
-      halfStanceLossless: widthOf(lossless),
-      ratioToEarthLossless: ratio(lossless, onEarth.lossless),
-    };
-  });
-}
-
-function widthOf(required: RequiredStance): number | null {
-  return required.kind === 'stance' ? required.halfStance : null;
-}
-
-function ratio(here: RequiredStance, onEarth: RequiredStance): number | null {
-  return here.kind === 'stance' && onEarth.kind === 'stance' ? here.halfStance / onEarth.halfStance : null;
-}
-
-function earth(): World {
-  const world = findWorld('earth');
-  if (world === undefined) throw new Error('Earth is listed');
-  return world;
-}
-
-function hasGap({ halfStance, halfStanceLossless }: StanceRow): boolean {
-  return halfStance === null || halfStanceLossless === null;
-}
-
-function stanceTable(rows: readonly StanceRow[]): string {
-  const isSimulated = rows.some(({ tip }) => tip !== undefined);
-  const columns: readonly Column[] = [
-    { heading: 'world', align: 'left' },
-    { heading: 'gravity [m/s^2]', align: 'right' },
-    { heading: 'half stance, plastic [m]', align: 'right' },
-    { heading: 'of Earth [-]', align: 'right' },
-    { heading: 'half stance, lossless [m]', align: 'right' },
-    { heading: 'of Earth [-]', align: 'right' },
-    ...(isSimulated ? [{ heading: 'tip limit [m/s]', align: 'right' } as const] : []),
-  ];
-  return textTable(
-    columns,
-    rows.map((row) => [
-      row.world,
-      figure(row.gravity, 5),
-      figure(row.halfStance ?? undefined, 3),
-      figure(row.ratioToEarth ?? undefined, 3),
-      figure(row.halfStanceLossless ?? undefined, 3),
-      figure(row.ratioToEarthLossless ?? undefined, 3),
-      ...(isSimulated ? [row.tip === null ? 'none' : figure(row.tip, 3)] : []),
-    ]),
-  );
 }

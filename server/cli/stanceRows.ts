@@ -1,0 +1,61 @@
+import { requiredStance, type PivotBody, type RequiredStance } from '../../engine/pivot/index.ts';
+import { findWorld, type World } from '../../engine/worlds.ts';
+import { toRadians } from './angles.ts';
+
+/** The half stance that a speed asks for on one world. */
+export interface StanceRow {
+  readonly world: string;
+  readonly name: string;
+  readonly gravity: number;
+  /** Plastic pivot [m]; null when no stance that could be built will do. */
+  readonly halfStance: number | null;
+  readonly ratioToEarth: number | null;
+  /** 'standing': the slope alone asks for as much. */
+  readonly governedBy: 'trip' | 'standing' | null;
+  /** Lossless bound [m]. */
+  readonly halfStanceLossless: number | null;
+  readonly ratioToEarthLossless: number | null;
+  /** Tip limit of the lander as it is, simulated [m/s]; null: it tips at no speed looked at. Absent for plain geometry. */
+  readonly tip?: number | null;
+}
+
+interface StanceQuestion {
+  readonly body: PivotBody;
+  readonly speed: number;
+  readonly slopeDeg: number;
+  readonly worlds: readonly World[];
+}
+
+export function stanceRows({ body, speed, slopeDeg, worlds }: StanceQuestion): readonly StanceRow[] {
+  const { mass, centerHeight, inertia } = body;
+  const requiredOn = ({ gravity }: World): ReturnType<typeof requiredStance> =>
+    requiredStance({ mass, centerHeight, inertia }, { speed, gravity, slope: toRadians(slopeDeg) });
+  const onEarth = requiredOn(earth());
+  return worlds.map((world): StanceRow => {
+    const { plastic, lossless } = requiredOn(world);
+    return {
+      world: world.id,
+      name: world.name,
+      gravity: world.gravity,
+      halfStance: widthOf(plastic),
+      ratioToEarth: ratio(plastic, onEarth.plastic),
+      governedBy: plastic.kind === 'stance' ? plastic.governedBy : null,
+      halfStanceLossless: widthOf(lossless),
+      ratioToEarthLossless: ratio(lossless, onEarth.lossless),
+    };
+  });
+}
+
+function widthOf(required: RequiredStance): number | null {
+  return required.kind === 'stance' ? required.halfStance : null;
+}
+
+function ratio(here: RequiredStance, onEarth: RequiredStance): number | null {
+  return here.kind === 'stance' && onEarth.kind === 'stance' ? here.halfStance / onEarth.halfStance : null;
+}
+
+export function earth(): World {
+  const world = findWorld('earth');
+  if (world === undefined) throw new Error('Earth is listed');
+  return world;
+}
