@@ -1,6 +1,7 @@
 /**
  * The hot loop: a batch of steps of the rigid body on its feet. One long function on purpose: the body lives in local scalars, which
- * the compiler keeps in registers; arrays or objects for state and derivatives cost it two to three times the time. Derivations in README.md.
+ * the compiler keeps in registers; arrays or objects for state and derivatives cost it two to three times the time. The contact of a foot as a
+ * function of its own was tried: same bits, 31 % slower, 19 % where only feet near the ground are handed over. Derivations in README.md.
  */
 import { addImpulse, addReleaseImpulse, onsetWeight } from './edgeImpulse.ts';
 import { hullContact } from './hullContact.ts';
