@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { nextUniform, seedRandom } from '../../../engine/math/index.ts';
-import { beamExtremes, type BeamLoad } from '../../../engine/structure/beam.ts';
+import { beamExtremes, momentAt, shearAt, type BeamLoad } from '../../../engine/structure/beam.ts';
 import { onSupports } from '../../../engine/structure/continuousBeam.ts';
 
 /** Forces, line loads and three supports, drawn on a beam of 10 m. */
@@ -9,7 +9,7 @@ function drawLoads(random: ReturnType<typeof seedRandom>): readonly BeamLoad[] {
   const loads: readonly BeamLoad[] = [
     { kind: 'point', at: between(0, 10), force: between(-5000, 5000) },
     { kind: 'point', at: between(0, 10), force: between(-5000, 0) },
-    { kind: 'line', from: between(0, 4), to: between(5, 10), atFrom: between(-3000, 0), atTo: between(-3000, 0) },
+    { kind: 'line', from: between(0, 4), to: between(5, 10), atFrom: between(-3000, 3000), atTo: between(-3000, 3000) },
   ];
   return onSupports(loads, [between(0, 2), between(4, 6), between(8, 10)]);
 }
@@ -37,6 +37,22 @@ describe('a beam', () => {
       expect(other.shear.value / shear.value / k).toBeCloseTo(1, 9);
       expect(other.moment.at).toBeCloseTo(moment.at, 6);
       expect(other.shear.at).toBeCloseTo(shear.at, 6);
+    }
+  });
+
+  it('[SU1] bears nowhere more than its extremes, and that much where they are', () => {
+    const random = seedRandom(6);
+    for (let i = 0; i < 30; i++) {
+      const loads = drawLoads(random);
+      const { moment, shear } = beamExtremes(loads);
+      const places = Array.from({ length: 401 }, (_, place) => place / 40);
+      const most = (values: readonly number[]): number => Math.max(...values.map(Math.abs));
+      const moments = most(places.map((at) => momentAt(loads, at)));
+      const shears = most(places.flatMap((at) => [shearAt(loads, at, false), shearAt(loads, at, true)]));
+      expect(moments).toBeLessThanOrEqual(Math.abs(moment.value) * (1 + 1e-9));
+      expect(shears).toBeLessThanOrEqual(Math.abs(shear.value) * (1 + 1e-9));
+      expect(momentAt(loads, moment.at)).toBe(moment.value);
+      expect([shearAt(loads, shear.at, false), shearAt(loads, shear.at, true)]).toContain(shear.value);
     }
   });
 

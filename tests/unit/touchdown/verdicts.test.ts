@@ -119,6 +119,12 @@ describe('verdicts', () => {
     expect(Math.abs(result.leastMargin.value - expected)).toBeLessThan(0.01);
   });
 
+  it.each([8, 16, 24])('is none when a budget of %i steps is used up, and not a step more is taken', (maxSteps) => {
+    const state = { horizontalSpeed: 1, descentRate: 1 };
+    const result = touchDown({ lander: tall, gravity: MOON, ground: plane(1), state }, { maxSteps });
+    expect(result).toMatchObject({ outcome: 'timed out', outOfSteps: true, steps: maxSteps });
+  });
+
   it('times out when it slides without end', () => {
     const result = touchDown({
       lander: { ...tall, hull: [] },
