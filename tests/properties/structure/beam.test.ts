@@ -26,6 +26,10 @@ function mirrored(load: BeamLoad): BeamLoad {
     : { kind: 'line', from: -load.to, to: -load.from, atFrom: load.atTo, atTo: load.atFrom };
 }
 
+function most(values: readonly number[]): number {
+  return Math.max(...values.map(Math.abs));
+}
+
 describe('a beam', () => {
   it('[SU1] under k times the loads bears k times the moment and shear, at the same places', () => {
     const random = seedRandom(3);
@@ -46,7 +50,6 @@ describe('a beam', () => {
       const loads = drawLoads(random);
       const { moment, shear } = beamExtremes(loads);
       const places = Array.from({ length: 401 }, (_, place) => place / 40);
-      const most = (values: readonly number[]): number => Math.max(...values.map(Math.abs));
       const moments = most(places.map((at) => momentAt(loads, at)));
       const shears = most(places.flatMap((at) => [shearAt(loads, at, false), shearAt(loads, at, true)]));
       expect(moments).toBeLessThanOrEqual(Math.abs(moment.value) * (1 + 1e-9));
