@@ -60,9 +60,13 @@ function scaled({ legCount, slope, friction, speed, descentRate, yaw }: Arrival,
 
 function verdictOf(arrival: Arrival, k: number) {
   const pace = Math.sqrt(k);
-  const result = touchDown(scaled(arrival, k), { step: pace / 1024 });
+  const options = { step: pace / 1024 };
+  const result = touchDown(scaled(arrival, k), options);
   const { outcome, stillRocking, limitsHit, steps } = result;
-  return { outcome, stillRocking, limitsHit, steps, time: Math.round((result.time / pace) * 1e6) };
+  // asked for tipping alone it ends as soon as it has not the energy to tip
+  const short = touchDown(scaled(arrival, k), { ...options, only: 'tipping' });
+  const time = Math.round((result.time / pace) * 1e6);
+  return { outcome, stillRocking, limitsHit, steps, time, short: [short.outcome, short.steps] };
 }
 
 describe('a verdict', () => {
