@@ -30,12 +30,12 @@ export interface Deciding {
   readonly index: number;
 }
 
-/** Contacts that are worth a word: the first, and those in which it came down anew or could have tipped. */
+/** Contacts that are worth a word: the first, those in which it came down anew, and those nearer to tipping than desired. */
 export function namedContacts({ contacts }: Scorecard): readonly Deciding[] {
   return contacts
     .map((contact, index) => ({ contact, index }))
     .filter(
-      ({ contact, index }) => index === 0 || contact.arrival.descentRate >= SETTLING || contact.band === 'outside',
+      ({ contact, index }) => index === 0 || contact.arrival.descentRate >= SETTLING || contact.band !== 'desired',
     );
 }
 

@@ -93,6 +93,19 @@ describe('the verdict', () => {
     expect(decidingContact(card)?.index).toBe(0);
   });
 
+  it('speaks of a slow contact that came nearer to its limit than desired', () => {
+    const near = contactOf({ vx: 1.1, descentRate: 0.32, after: 'hop' }, { band: 'thin', callout: 'close' });
+    const thin = cardOf('upright inside limit', contactOf({ vx: 0.08 }), { ...near, limit: { ...LIMIT, tip: 1.16 } });
+    expect(decidingContact(thin)?.index).toBe(1);
+    expect(verdictOf(thin, STANDS).headline).toBe('Landed upright, only just, after a hop');
+    expect(verdictOf(thin, STANDS).why).toMatch(/1\.10.m\/s.*1\.16.m\/s/);
+    const adequate = contactOf(
+      { vx: 0.78, descentRate: 0.32, after: 'hop' },
+      { band: 'adequate', limit: { tip: 1.16 } },
+    );
+    expect(decidingContact(cardOf('upright inside limit', contactOf({ vx: 0.08 }), adequate))?.index).toBe(1);
+  });
+
   it('gives the fall of a crash as its reason, from its hardest contact', () => {
     const hard = contactOf({ descentRate: 17.2 }, { ...OUTSIDE, limit: { tip: 0, gear: 0 } });
     const card = cardOf('gear overload', hard, contactOf({ descentRate: 2, after: 'hop' }));
