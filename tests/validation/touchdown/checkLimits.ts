@@ -1,9 +1,10 @@
 /**
  * Holds stated tip limits against the simulation just below and just above them, at every yaw sampled, for engine/touchdown/README.md:
  *
- *   node tests/validation/touchdown/checkLimits.ts steeple | ring | wild [arrivals, default 200] [first seed, default 20261130]
+ *   node tests/validation/touchdown/checkLimits.ts steeple | ring | upright | wild [arrivals, default 200] [first seed, default 20261130]
  *
- * One arrival again: its seed, and 1 arrival. To be run again after every change of the touchdown simulation or of the search for limits.
+ * `ring` lands random landers leaning and turning, on slopes across the travel; `upright` the same landers upright and straight downhill, as `kilter limit` asks;
+ * `wild` what nobody would build. One arrival again: its seed, and 1 arrival. To be run again after every change of the touchdown simulation or of the search for limits.
  */
 import { drawRingArrival } from '../../support/ringArrival.ts';
 import { plane, shippedLander } from '../../support/touchDown.ts';
@@ -25,14 +26,20 @@ const STEEPLE: TouchdownCase = {
   state: { horizontalSpeed: 0, descentRate: 1.5, travelAzimuth: 0 },
 };
 
+const DRAWS: Readonly<Record<string, (seed: number) => TouchdownCase>> = {
+  ring: drawRingArrival,
+  upright: drawUpright,
+  wild: (seed) => drawWildTouchdown(seedRandom(seed)),
+};
+
 const [kind = 'steeple', count = '200', first = '20261130'] = process.argv.slice(2);
 const counts = noCounts();
-if (kind === 'steeple') countLimits(counts, kind, STEEPLE, EVEN_ALONE);
+const draw = DRAWS[kind];
+if (draw === undefined) countLimits(counts, 'steeple', STEEPLE, EVEN_ALONE);
 else {
   for (let i = 0; i < Number(count); i++) {
     const seed = Number(first) + i;
-    const arrival = kind === 'ring' ? drawRingArrival(seed) : drawWildTouchdown(seedRandom(seed));
-    countLimits(counts, `${kind} ${seed}`, arrival, EVEN_EACH);
+    countLimits(counts, `${kind} ${seed}`, draw(seed), EVEN_EACH);
   }
 }
 
@@ -49,4 +56,16 @@ for (const [what, list] of Object.entries<Contradiction[]>(contradictions)) {
 /** How far a limit is too high, and of those that stand above it after how long they tip [tolerances]. */
 function badness({ limit, speed, tolerance, tipsAfter }: Contradiction): number {
   return speed > limit ? (tipsAfter ?? Infinity) : (limit - speed) / tolerance;
+}
+
+function drawUpright(seed: number): TouchdownCase {
+  const { lander, gravity, ground, state } = drawRingArrival(seed);
+  const slope = ground.shape.kind === 'plane' ? ground.shape.slope : 0;
+  const { descentRate } = state;
+  return {
+    lander,
+    gravity,
+    ground: plane(ground.friction, slope),
+    state: { horizontalSpeed: 1, descentRate, travelAzimuth: 0 },
+  };
 }
