@@ -7,6 +7,7 @@ import type { TouchdownKernel } from '../touchdown/kernel.ts';
 import { prepareTouchdown } from '../touchdown/prepareTouchdown.ts';
 import { HIGHEST_FRICTION, tipLimit } from '../touchdown/tipLimit.ts';
 import type { TouchdownCase } from '../touchdown/touchdownCase.ts';
+import type { Soil } from '../ground/soil.ts';
 import type { Terrain } from '../ground/terrain.ts';
 import type { LimitTable } from './limitTable.ts';
 import { arrivalCase } from './simulateArrival.ts';
@@ -16,6 +17,8 @@ export interface LimitTableRequest extends Omit<LimitTable, 'limits'> {
   readonly lander: Lander;
   /** [m/s²] */
   readonly gravity: number;
+  /** Absent: rigid ground. */
+  readonly soil?: Soil;
 }
 
 /** One contact for which the table has an entry. */
@@ -39,12 +42,12 @@ export function entriesOf(axes: Omit<LimitTable, 'limits'>): readonly LimitEntry
  * What computes the limit of one entry [m/s]; where it tips at no speed looked at, the last one looked at. Seconds to minutes for a whole table: never
  * between two frames. At the highest plausible friction alone: less lets the feet slide (README.md).
  */
-export function limitMaker({ lander, gravity, masses }: LimitTableRequest): (entry: LimitEntry) => number {
+export function limitMaker({ lander, gravity, soil, masses }: LimitTableRequest): (entry: LimitEntry) => number {
   const kernels = new Map(masses.map((mass) => [mass, kernelOf(lander, mass)]));
   return (entry) => {
     const kernel = kernels.get(entry.mass);
     assert(kernel !== undefined, `the table is made for a lander of ${entry.mass} kg`);
-    const { speed, upTo } = tipLimit(kernel, evenArrival(lander, gravity, entry));
+    const { speed, upTo } = tipLimit(kernel, evenArrival(lander, gravity, entry, soil));
     return speed ?? upTo;
   };
 }
@@ -54,6 +57,7 @@ export function evenArrival(
   lander: Lander,
   gravity: number,
   { slope, descentRate, lean, mass }: LimitEntry,
+  soil?: Soil,
 ): TouchdownCase {
   const fall = EVEN_REACH * tan(slope);
   const terrain: Terrain = {
@@ -61,6 +65,7 @@ export function evenArrival(
     spacing: 2 * EVEN_REACH,
     heights: [fall, -fall],
     friction: HIGHEST_FRICTION,
+    ...(soil && { soil }),
   };
   const start = { x: 0, y: 0, angle: 0, vx: 0, vy: 0, rate: 0 };
   return arrivalCase(

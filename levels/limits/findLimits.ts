@@ -1,7 +1,9 @@
 import type { LimitTable } from '../../engine/table/index.ts';
 import { findLander } from '../landers.ts';
-import { limitAxes } from './limitAxes.ts';
+import type { Site } from '../sites/site.ts';
 import bolsterMoon from './bolsterMoon.json' with { type: 'json' };
+import { limitAxes } from './limitAxes.ts';
+import steepleMars from './steepleMars.json' with { type: 'json' };
 import steepleMoon from './steepleMoon.json' with { type: 'json' };
 import trivetMars from './trivetMars.json' with { type: 'json' };
 import trivetMoon from './trivetMoon.json' with { type: 'json' };
@@ -9,14 +11,19 @@ import trivetMoon from './trivetMoon.json' with { type: 'json' };
 interface LimitFile {
   readonly lander: string;
   readonly world: string;
+  /** Whose soft ground it is for; absent: rigid ground, whatever the site. */
+  readonly site?: string;
   readonly limits: readonly number[];
 }
 
-const FILES: readonly LimitFile[] = [trivetMoon, trivetMars, steepleMoon, bolsterMoon];
+const FILES: readonly LimitFile[] = [trivetMoon, trivetMars, steepleMoon, steepleMars, bolsterMoon];
 
-/** The table of tip limits of a shipped lander on a world; undefined where none is shipped. */
-export function findLimits(landerId: string, worldId: string): LimitTable | undefined {
-  const file = FILES.find(({ lander, world }) => lander === landerId && world === worldId);
+/** The table of tip limits of a shipped lander on a world, for the ground of a site or for rigid ground; undefined where none is shipped. */
+export function findLimits(landerId: string, worldId: string, site?: Site): LimitTable | undefined {
+  const softSite = site?.ground.soil === undefined ? undefined : site.id;
+  const file = FILES.find(
+    (candidate) => candidate.lander === landerId && candidate.world === worldId && candidate.site === softSite,
+  );
   const lander = findLander(landerId);
   if (file === undefined || lander === undefined) return undefined;
   const axes = limitAxes(lander);

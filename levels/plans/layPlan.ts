@@ -36,7 +36,7 @@ export function layPlan(choice: PlanChoice): Result<TablePlan, readonly FieldPro
   const problems = problemsOf(choice, lander, world);
   if (problems.length > 0) return refuse(problems);
   const terrain = createGround(site, choice.seed);
-  const limits = site.ground.soil === undefined ? findLimits(lander.id, world.id) : undefined;
+  const limits = findLimits(lander.id, world.id, site);
   return accept({
     title: `${lander.name} over ${site.name}`,
     landerId: lander.id,

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { entriesOf, limitMaker } from '../../../engine/table/index.ts';
+import { findWorld } from '../../../engine/worlds.ts';
 import { findLimits } from '../../../levels/index.ts';
-import { MOON } from '../../support/dropLander.ts';
 import { shippedLander } from '../../support/touchDown.ts';
 
 /** How far an entry may lie from the limit as it is computed now [m/s]: twice the tolerance of a search, which may stop on either side. */
@@ -9,17 +9,20 @@ const CLOSE = 0.01;
 
 /** Every so many entries are computed again: a prime, so that every slope, descent rate, lean and mass comes up. */
 const SPOTS = [
-  { id: 'trivet', every: 61 },
-  { id: 'steeple', every: 211 },
-  { id: 'bolster', every: 83 },
+  { id: 'trivet', world: 'moon', every: 61 },
+  { id: 'steeple', world: 'moon', every: 211 },
+  { id: 'bolster', world: 'moon', every: 83 },
+  { id: 'trivet', world: 'mars', every: 167 },
+  { id: 'steeple', world: 'mars', every: 331 },
 ] as const;
 
 describe('the shipped tables of limits', () => {
   it.each(SPOTS)(
-    '[TA17] hold what the simulation says now: $id',
-    ({ id, every }) => {
-      const table = findLimits(id, 'moon')!;
-      const limitOf = limitMaker({ lander: shippedLander(id), gravity: MOON, ...table });
+    '[TA17] hold what the simulation says now: $id on $world',
+    ({ id, world, every }) => {
+      const table = findLimits(id, world)!;
+      const { gravity } = findWorld(world)!;
+      const limitOf = limitMaker({ lander: shippedLander(id), gravity, ...table });
       const off: unknown[] = [];
       let looked = 0;
       entriesOf(table).forEach((entry, i) => {
