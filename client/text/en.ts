@@ -44,7 +44,7 @@ export const CALLOUT_WORDS: Readonly<Record<Callout, string>> = {
 
 /** Why no margin is told in flight; nothing where there is nothing to tell. */
 export const NO_MARGIN_WORDS: Readonly<Record<NoMargin, string>> = {
-  'no table': '',
+  'no table': 'no limits are known ahead for this lander here; the scorecard finds them',
   'not descending': 'not coming down: no margin yet',
   'too fast': 'coming down faster than any limit is known for',
   'turned too far': 'leaning farther than any limit is known for',

@@ -1,16 +1,17 @@
 /**
  * Flies every lander over every site from every start with the steady pilot, and prints the tables of levels/plans/README.md; some minutes:
  *
- *   node tests/validation/plans/writeLandings.ts [world ...]
+ *   node tests/validation/plans/writeLandings.ts [world ...] [seeds of each]
  */
 import { LANDERS, SITES, STARTS, worldsFor } from '../../../levels/index.ts';
 import type { PlanChoice } from '../../../engine/table/index.ts';
 import { laid } from '../../support/planChoice.ts';
 import { flyPlan, steadily } from './flyPlan.ts';
 
+const words = process.argv.slice(2);
+const wanted = words.filter((word) => !/^\d+$/.test(word));
 /** Of each lander, site and start. */
-const SEEDS = 40;
-const wanted = process.argv.slice(2);
+const SEEDS = Number(words.find((word) => /^\d+$/.test(word)) ?? 40);
 const worlds = wanted.length === 0 ? ['moon', 'mars'] : wanted;
 
 for (const world of worlds) {
