@@ -209,7 +209,7 @@ export const CHOICE = {
     `${height} up, ${drift} across, ${descentRate} down`,
   worldHint: (lander: string) =>
     `Grayed: its engine cannot hold ${lander} there or cannot let it down, or the air is too thick to be left out.`,
-  otherWorld: (world: string, why: string) => `On ${world} now, not on ${why}.`,
+  otherWorld: (world: string, why: string) => `${world} now, in place of ${why}.`,
   fly: 'Fly this landing',
   open: 'Open a table for it',
   close: 'Back',

@@ -58,7 +58,7 @@ describe('a landing of one’s own choice', () => {
     const sheet = page.getByRole('dialog', { name: 'Choose the landing' });
     await sheet.waitFor();
     expect(await sheet.getByRole('status').first().innerText()).toMatch(
-      /On Moon now, not on Mars, where the engine of Bolster/,
+      /Moon now, in place of Mars, where the engine of Bolster/,
     );
     expect(await sheet.getByLabel('World').inputValue()).toBe('moon');
     await page.keyboard.press('Escape');

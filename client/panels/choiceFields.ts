@@ -1,0 +1,120 @@
+import type { PlanChoice } from '../../engine/table/index.ts';
+import { WORLDS } from '../../engine/worlds.ts';
+import { findLander, LANDERS, SITES, STARTS, whyNotFlown } from '../../levels/index.ts';
+import { CHOICE } from '../text/en.ts';
+import { acceleration, decimal, speed } from '../text/numbers.ts';
+import { drawLanderPicture, drawSitePicture, type Picture } from '../views/choicePictures.ts';
+import { drawing, element, say } from './element.ts';
+
+export type ChangeChoice = (part: Partial<PlanChoice>) => void;
+
+interface Pictured {
+  readonly id: string;
+  readonly name: string;
+  readonly summary: string;
+  readonly picture: Picture;
+}
+
+export function landerField(chosen: string, change: ChangeChoice): HTMLElement {
+  const offered = LANDERS.map((lander) => ({ ...lander, picture: drawLanderPicture(lander) }));
+  return pictures({ legend: CHOICE.lander, name: 'lander', offered, chosen }, (lander) => change({ lander }));
+}
+
+export function siteField({ site: chosen, seed }: PlanChoice, change: ChangeChoice): HTMLElement {
+  const offered = SITES.map((site) => ({ ...site, picture: drawSitePicture(site, seed) }));
+  return pictures({ legend: CHOICE.site, name: 'site', offered, chosen }, (site) => change({ site }));
+}
+
+/** One of several, each with its picture. */
+function pictures(
+  field: {
+    readonly legend: string;
+    readonly name: string;
+    readonly offered: readonly Pictured[];
+    readonly chosen: string;
+  },
+  choose: (id: string) => void,
+): HTMLElement {
+  const { legend, name, offered, chosen } = field;
+  const cards = offered.map(({ id, name: words, summary, picture }) =>
+    element(
+      'label',
+      { class: 'choice-card' },
+      radio(name, id, id === chosen, choose),
+      drawing(picture.markup, { viewBox: picture.viewBox, class: `choice-picture ${name}` }),
+      element('strong', {}, words),
+      element('small', {}, summary),
+    ),
+  );
+  return element('fieldset', { class: `choice-cards ${name}` }, element('legend', {}, legend), ...cards);
+}
+
+export function startField(chosen: string, change: ChangeChoice): HTMLElement {
+  const rows = STARTS.map(({ id, name, height, drift, descentRate }) =>
+    element(
+      'label',
+      { class: 'choice-start' },
+      radio('start', id, id === chosen, (start) => change({ start })),
+      element('strong', {}, name),
+      element('small', {}, CHOICE.startWords(`${decimal(height, 0)} m`, speed(drift, 1), speed(descentRate, 1))),
+    ),
+  );
+  return element('fieldset', { class: 'choice-starts' }, element('legend', {}, CHOICE.start), ...rows);
+}
+
+function radio(name: string, value: string, checked: boolean, choose: (id: string) => void): HTMLInputElement {
+  const input = element('input', { type: 'radio', name, value, checked });
+  input.addEventListener('change', () => choose(value));
+  return input;
+}
+
+export interface WorldField {
+  readonly field: HTMLElement;
+  /** Shows every world; those on which the lander cannot be flown cannot be chosen. */
+  refresh(choice: PlanChoice): void;
+}
+
+export function createWorldField(change: ChangeChoice): WorldField {
+  const worlds = element('select', { id: 'choice-world', 'aria-describedby': 'choice-world-hint' });
+  const hint = element('p', { class: 'hint', id: 'choice-world-hint' });
+  worlds.addEventListener('change', () => change({ world: worlds.value }));
+  return {
+    field: element(
+      'div',
+      { class: 'choice-field' },
+      element('label', { for: 'choice-world' }, CHOICE.world),
+      worlds,
+      hint,
+    ),
+    refresh({ lander: id, world: chosen }) {
+      const lander = findLander(id);
+      if (lander === undefined) return;
+      const options = WORLDS.map((world) => {
+        const disabled = whyNotFlown(lander, world) !== undefined;
+        const words = `${world.name}, ${acceleration(world.gravity)}`;
+        return element('option', { value: world.id, selected: world.id === chosen, disabled }, words);
+      });
+      worlds.replaceChildren(...options);
+      say(hint, CHOICE.worldHint(lander.name));
+    },
+  };
+}
+
+/** What fixes the ground; a number that is none changes nothing, and the form refuses it. */
+export function seedField(chosen: number, change: ChangeChoice): HTMLElement {
+  const seed = element('input', {
+    id: 'choice-seed',
+    type: 'number',
+    min: 0,
+    max: Number.MAX_SAFE_INTEGER,
+    step: 1,
+    required: true,
+    value: chosen,
+    'aria-describedby': 'choice-seed-hint',
+  });
+  seed.addEventListener('input', () => {
+    if (seed.validity.valid) change({ seed: Number(seed.value) });
+  });
+  const hint = element('p', { class: 'hint', id: 'choice-seed-hint' }, CHOICE.groundHint);
+  return element('div', { class: 'choice-field' }, element('label', { for: 'choice-seed' }, CHOICE.ground), seed, hint);
+}
