@@ -1,12 +1,14 @@
 import type { LimitTable } from '../../engine/table/index.ts';
 import { findLander } from '../landers.ts';
 import type { Site } from '../sites/site.ts';
+import bolsterMoonDust from './bolsterMoonDust.json' with { type: 'json' };
 import bolsterMoon from './bolsterMoon.json' with { type: 'json' };
 import { limitAxes } from './limitAxes.ts';
 import steepleMars from './steepleMars.json' with { type: 'json' };
 import steepleMoon from './steepleMoon.json' with { type: 'json' };
 import trivetMars from './trivetMars.json' with { type: 'json' };
 import trivetMoon from './trivetMoon.json' with { type: 'json' };
+import trivetMoonDust from './trivetMoonDust.json' with { type: 'json' };
 
 interface LimitFile {
   readonly lander: string;
@@ -16,7 +18,15 @@ interface LimitFile {
   readonly limits: readonly number[];
 }
 
-const FILES: readonly LimitFile[] = [trivetMoon, trivetMars, steepleMoon, steepleMars, bolsterMoon];
+const FILES: readonly LimitFile[] = [
+  trivetMoon,
+  trivetMoonDust,
+  trivetMars,
+  steepleMoon,
+  steepleMars,
+  bolsterMoon,
+  bolsterMoonDust,
+];
 
 /** The table of tip limits of a shipped lander on a world, for the ground of a site or for rigid ground; undefined where none is shipped. */
 export function findLimits(landerId: string, worldId: string, site?: Site): LimitTable | undefined {

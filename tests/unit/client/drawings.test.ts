@@ -6,9 +6,10 @@ import { drawSpeedScale } from '../../../client/panels/speedScale.ts';
 import { drawContact } from '../../../client/panels/contactDrawing.ts';
 import { drawLander } from '../../../client/views/lander/drawLander.ts';
 import { figureOf } from '../../../client/views/lander/figure.ts';
+import { drawLanderPicture, drawSitePicture } from '../../../client/views/choicePictures.ts';
 import { drawStart } from '../../../client/views/startSheet.ts';
 import { massProperties } from '../../../engine/lander/index.ts';
-import { LANDERS } from '../../../levels/index.ts';
+import { LANDERS, SITES } from '../../../levels/index.ts';
 
 /** What a drawing must not contain: something that was to be a number and is none. */
 const NO_NUMBER = /NaN|Infinity|undefined/;
@@ -45,6 +46,28 @@ describe.each(LANDERS.map((lander) => ({ lander, id: lander.id })))('the drawing
     });
     expect(pen.markup.length).toBeGreaterThan(5000);
     expect(pen.markup).not.toMatch(NO_NUMBER);
+  });
+});
+
+describe('the pictures of the choice', () => {
+  it.each(LANDERS.map((lander) => ({ id: lander.id, lander })))('have only numbers: $id', ({ lander }) => {
+    const { markup } = drawLanderPicture(lander);
+    expect(markup).not.toMatch(NO_NUMBER);
+    // as tall as its highest point
+    const top = Math.max(...lander.hull.map(([, , z]) => z));
+    expect(markup).toContain(`${top.toFixed(1)}\u202fm`);
+  });
+
+  it('have only numbers, and dots where the ground is dust: sites', () => {
+    const lengths = SITES.map((site) => {
+      const { markup } = drawSitePicture(site, 1);
+      expect(markup).not.toMatch(NO_NUMBER);
+      return { soft: site.ground.soil !== undefined, length: markup.length };
+    });
+    const soft = lengths.filter((one) => one.soft).map(({ length }) => length);
+    const rigid = lengths.filter((one) => !one.soft).map(({ length }) => length);
+    expect(soft).toHaveLength(1);
+    expect(Math.min(...soft)).toBeGreaterThan(2 * Math.max(...rigid));
   });
 });
 
