@@ -12,6 +12,7 @@ export { findStart, STARTS, type Start } from './plans/findStart.ts';
 export { whyNotFlown, worldsFor } from './plans/flyable.ts';
 export { layPlan } from './plans/layPlan.ts';
 export { parsePlanChoice } from './plans/parsePlanChoice.ts';
+export { seededTrouble } from './plans/seededTrouble.ts';
 
 // levels/sites
 export { findSite, SITES } from './sites/findSite.ts';

@@ -1,3 +1,4 @@
+import { CAUTION } from '../constants.ts';
 import { hashValue } from '../math/hashValue.ts';
 import { accept, refuse, type Result } from '../result.ts';
 import {
@@ -55,7 +56,7 @@ export function resumeKeptTable(
 /** Where a record of this plan starts. */
 export function headerOf({ choice, setup }: TablePlan): RecordHeader {
   const plan = { choice, setupHash: hashValue(setup) };
-  return { format: RECORD_FORMAT, physics: PHYSICS_REVISION, tickRate: TICK_RATE, plan };
+  return { format: RECORD_FORMAT, caution: CAUTION, physics: PHYSICS_REVISION, tickRate: TICK_RATE, plan };
 }
 
 /** Somebody sits down at the table, without a seat yet. */

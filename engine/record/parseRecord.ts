@@ -22,6 +22,7 @@ export const MOST_TICKS = 24 * 3600 * TICK_RATE;
 export const MOST_TEXT = 32 * 1024 * 1024;
 
 const HASH = { least: 16, most: 16, pattern: /^[0-9a-f]*$/, words: '0 to 9 and a to f' };
+const CAUTION_TEXT = { least: 1, most: 400, pattern: /\S/, words: 'a sentence' };
 const TICK = { least: 0, most: MOST_TICKS, unit: 'ticks', whole: true };
 const ANY = { least: -Number.MAX_VALUE, most: Number.MAX_VALUE, unit: '-' };
 
@@ -76,7 +77,7 @@ function checkOrder(list: ProblemList, lines: readonly RecordLine[], path: strin
 function readHeader(list: ProblemList, value: unknown): RecordHeader | undefined {
   if (value === undefined) return undefined;
   const path = 'line 1';
-  const fields = readFields(list, value, path, ['format', 'physics', 'tickRate', 'plan']);
+  const fields = readFields(list, value, path, ['format', 'caution', 'physics', 'tickRate', 'plan']);
   if (fields === undefined) return undefined;
   const fixed = { format: RECORD_FORMAT, physics: PHYSICS_REVISION, tickRate: TICK_RATE } as const;
   for (const name of ['format', 'physics', 'tickRate'] as const) {
@@ -85,7 +86,8 @@ function readHeader(list: ProblemList, value: unknown): RecordHeader | undefined
     return report(list, 'other-version', { path: `${path}.${name}`, expected, came: describe(fields[name]) });
   }
   const plan = readPlan(list, fields.plan, `${path}.plan`);
-  return plan === undefined ? undefined : { ...fixed, plan };
+  const caution = readText(list, fields.caution, `${path}.caution`, CAUTION_TEXT);
+  return plan === undefined || caution === undefined ? undefined : { ...fixed, caution, plan };
 }
 
 function readPlan(list: ProblemList, value: unknown, path: string): RecordedPlan | undefined {

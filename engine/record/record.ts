@@ -17,6 +17,7 @@ export interface TableRecord {
 }
 
 export interface RecordHeader {
+  readonly caution: string;
   readonly format: typeof RECORD_FORMAT;
   /** PHYSICS_REVISION of the engine that played it. */
   readonly physics: number;

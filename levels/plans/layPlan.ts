@@ -13,6 +13,7 @@ import { findSite } from '../sites/findSite.ts';
 import type { Site } from '../sites/site.ts';
 import { createGround } from '../terrain/createGround.ts';
 import { findStart, type Start } from './findStart.ts';
+import { seededTrouble } from './seededTrouble.ts';
 import { whyNotFlown, worldsFor } from './flyable.ts';
 
 /** Usable propellant lasts so long at full weight in a hover [s], of a descent of half a minute to a minute. */
@@ -36,6 +37,7 @@ export function layPlan(choice: PlanChoice): Result<TablePlan, readonly FieldPro
   const problems = problemsOf(choice, lander, world);
   if (problems.length > 0) return refuse(problems);
   const terrain = createGround(site, choice.seed);
+  const isTroubled = choice.sensorTrouble === 'seeded';
   const limits = findLimits(lander.id, world.id, site);
   return accept({
     title: `${lander.name} over ${site.name}`,
@@ -51,7 +53,9 @@ export function layPlan(choice: PlanChoice): Result<TablePlan, readonly FieldPro
       terrain,
       start: startOver(terrain, site, lander, start),
       propellant: propellantFor(lander, world),
+      ...(isTroubled && { faults: [seededTrouble(choice.seed, start)] }),
     },
+    ...(isTroubled && { instruments: { seed: choice.seed, sensorsStandIn: 'awake' } }),
   });
 }
 
@@ -66,8 +70,8 @@ function problemsOf(choice: PlanChoice, lander: Lander, world: World): readonly 
       came: why,
     });
   // what the format can say and no table plays yet
-  const today = { mode: 'by hand', pace: 1, sensorTrouble: 'none' } as const;
-  for (const name of ['mode', 'pace', 'sensorTrouble'] as const) {
+  const today = { mode: 'by hand', pace: 1 } as const;
+  for (const name of ['mode', 'pace'] as const) {
     if (choice[name] === today[name]) continue;
     const expected = `${describe(today[name])}, the only one that is played yet`;
     report(list, 'not-played', { path: name, expected, came: describe(choice[name]) });

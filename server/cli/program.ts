@@ -51,6 +51,16 @@ const VERBS: readonly Verb[] = [
     load: async () => (await import('./compare.ts')).defineCompare,
   },
   {
+    name: 'descend',
+    summary: 'a whole descent, flown by the stand-ins without a screen',
+    load: async () => (await import('./descend.ts')).defineDescend,
+  },
+  {
+    name: 'replay',
+    summary: 'the record of a table played again, and where it differs',
+    load: async () => (await import('./replay.ts')).defineReplay,
+  },
+  {
     name: 'worlds',
     summary: 'the worlds and their gravity, with sources',
     load: async () => (await import('./worlds.ts')).defineWorlds,
@@ -71,6 +81,7 @@ Examples:
   kilter envelope trivet --slope 5 --steps 16 --yaws 8
   kilter disperse levels/scenarios/benchArrivals.json
   kilter compare steeple
+  kilter descend --lander steeple --site coombe-ledge
   kilter check`;
 
 /** Longest refusal: several problems of a file on one line, characters. */

@@ -100,7 +100,6 @@ describe('a choice that cannot be flown', () => {
   it.each([
     { said: { mode: 'by orders' }, path: 'mode' },
     { said: { pace: 0.5 }, path: 'pace' },
-    { said: { sensorTrouble: 'seeded' }, path: 'sensorTrouble' },
   ] as const)('[LE9] says that it is not played yet: $path', ({ said, path }) => {
     const plan = layPlan(choiceOf(said));
     if (plan.ok) throw new Error('it was laid out');

@@ -1,0 +1,138 @@
+import { writeFileSync } from 'node:fs';
+import { InvalidArgumentError } from 'commander';
+import {
+  askTable,
+  formatRecord,
+  headerOf,
+  joinTable,
+  markLine,
+  openKeptTable,
+  stepKeptTable,
+  type RecordLine,
+} from '../../engine/record/index.ts';
+import {
+  PLAN_FORMAT,
+  playedModel,
+  SENSOR_TROUBLES,
+  viewTable,
+  type Scorecard,
+  type TablePlan,
+} from '../../engine/table/index.ts';
+import { TICK_RATE, type DescentState } from '../../engine/world/index.ts';
+import { layPlan, parsePlanChoice } from '../../levels/index.ts';
+import { accepted } from './problems.ts';
+import type { DefineVerb } from './program.ts';
+import { readFile } from './readFile.ts';
+import type { Report } from './report.ts';
+import { UsageError } from './usageError.ts';
+
+interface DescendOptions {
+  readonly lander: string;
+  readonly site: string;
+  readonly world: string;
+  readonly start: string;
+  readonly seed: number;
+  readonly sensorTrouble: string;
+  readonly record?: string;
+}
+
+/** A plan has a dozen short fields. */
+const PLAN_BUDGET = { mostBytes: 4096, deepest: 4 };
+
+export const defineDescend: DefineVerb = (command, deliver) => {
+  command
+    .description(
+      'Flies a descent without a screen: the stand-ins hold every seat. Says how it ended, and writes the record of the table if asked, ' +
+        'which `kilter replay` plays again.',
+    )
+    .argument('[plan]', 'a plan file as levels/schemas/plan.schema.json describes it; without one, the options below')
+    .optionsGroup('Plan:')
+    .option('--lander <name>', 'trivet, steeple or bolster', 'trivet')
+    .option('--site <name>', 'where it lands', 'saddlers-bench')
+    .option('--world <name>', 'on which world', 'moon')
+    .option('--start <name>', 'high, middle or low', 'high')
+    .option('--seed <number>', 'draws the ground, and what fails', wholeNumber, 1)
+    .option('--sensor-trouble <kind>', SENSOR_TROUBLES.join(' or '), 'none')
+    .optionsGroup('Output:')
+    .option('--record <file>', 'write the record here: JSON Lines')
+    .addHelpText(
+      'after',
+      '\nExamples:\n  kilter descend\n  kilter descend --lander steeple --site coombe-ledge --seed 4\n  kilter descend --sensor-trouble seeded --seed 3 --record .build/descent.jsonl',
+    )
+    .action((file: string | undefined, options: DescendOptions) => {
+      const choice = accepted(file ?? 'plan', parsePlanChoice(file === undefined ? planOf(options) : readPlan(file)));
+      deliver(descend(accepted(file ?? 'plan', layPlan(choice)), options.record));
+    });
+};
+
+function planOf({ lander, site, world, start, seed, sensorTrouble }: DescendOptions): unknown {
+  return { format: PLAN_FORMAT, lander, site, world, start, seed, mode: 'by hand', pace: 1, sensorTrouble };
+}
+
+function readPlan(file: string): unknown {
+  const text = readFile(file, 'a plan', PLAN_BUDGET);
+  if (text === undefined) throw new UsageError(`no file '${file}'`);
+  try {
+    return JSON.parse(text);
+  } catch {
+    throw new UsageError(`'${file}' is not JSON`);
+  }
+}
+
+/** Somebody at Lead begins it and touches nothing. */
+function descend(plan: TablePlan, recordFile: string | undefined): Report {
+  const lines: RecordLine[] = [];
+  const kept = openKeptTable({ plan, model: playedModel, write: (line) => lines.push(line) });
+  const joined = joinTable(kept, 'Command line');
+  if (!joined.ok) throw new Error(joined.error.reason);
+  askTable(kept, joined.value, { kind: 'takeSeat', seat: 'lead' });
+  askTable(kept, joined.value, { kind: 'begin' });
+  while (kept.table.state.stage === 'descending') stepKeptTable(kept);
+  const { flight, scorecard } = viewTable(kept.table, joined.value);
+  if (scorecard === undefined) throw new Error('a descent that has ended has a scorecard');
+  if (recordFile !== undefined)
+    writeFileSync(recordFile, formatRecord({ header: headerOf(plan), lines: [...lines, markLine(kept.table)] }));
+  return reportDescent(plan, flight, scorecard, recordFile);
+}
+
+function reportDescent(plan: TablePlan, flight: DescentState, card: Scorecard, recordFile: string | undefined): Report {
+  const { outcome, contacts, worst, belief } = card;
+  const contact = contacts[worst ?? 0];
+  const seconds = flight.tick / TICK_RATE;
+  const faults = plan.setup.faults ?? [];
+  const lines = [
+    `${plan.title}, ${plan.worldId}, seed ${plan.seed}`,
+    `${outcome} after ${seconds.toFixed(1)} s`,
+    contact === undefined ? 'it never met the ground' : contactWords(contact),
+    ...faults.map(
+      ({ source, kind, fromTick }) => `failed: ${source}, ${kind}, from ${(fromTick / TICK_RATE).toFixed(1)} s on`,
+    ),
+    ...(belief === undefined
+      ? []
+      : [
+          `believed at first contact: ${Math.abs(belief.vx).toFixed(2)} m/s sideways, ${belief.descentRate.toFixed(2)} m/s down`,
+        ]),
+    ...(recordFile === undefined ? [] : [`record: ${recordFile}`]),
+  ];
+  return {
+    verb: 'descend',
+    inputs: { ...plan.choice },
+    results: { outcome, seconds, faults, scorecard: card },
+    text: lines.join('\n'),
+  };
+}
+
+function contactWords({ arrival, limit, band }: Scorecard['contacts'][number]): string {
+  const tip =
+    limit === undefined
+      ? 'no limit'
+      : limit.tip === undefined
+        ? `none up to ${limit.upTo.toFixed(2)}`
+        : limit.tip.toFixed(2);
+  return `at its hardest contact ${Math.abs(arrival.vx).toFixed(2)} m/s sideways, ${arrival.descentRate.toFixed(2)} m/s down; tip limit ${tip} m/s: ${band}`;
+}
+
+function wholeNumber(text: string): number {
+  if (!/^\d{1,15}$/.test(text)) throw new InvalidArgumentError('expected a whole number from 0');
+  return Number(text);
+}
