@@ -9,7 +9,7 @@ import {
   START_SIGMA,
   stepEstimate,
 } from '../../../engine/estimate/index.ts';
-import { mapVariance } from '../../../engine/estimate/mapGround.ts';
+import { broadRise, mapRise, mapVariance } from '../../../engine/estimate/mapGround.ts';
 import { ANGLE, BIAS_ACROSS, BIAS_RATE, STATES } from '../../../engine/estimate/state.ts';
 import { groundHeight } from '../../../engine/ground/index.ts';
 import { INERTIAL_UNIT } from '../../../engine/sensors/index.ts';
@@ -33,10 +33,10 @@ describe('a map', () => {
   it('[ES8] follows a slope, and states what it leaves out', () => {
     const exact = drawMap(evenGround(0.1), 3, { postSpacing: 10, sigma: 0 });
     for (const x of [-150, -3, 88]) expect(groundHeight(exact.terrain, x)).toBeCloseTo(x * Math.tan(0.1), 9);
-    // a saw of 2 m from tooth to tooth and 0.3 m up and down is smaller than the posts: uniform, variance 0.3²/12, about its mean
-    const heights = Array.from({ length: 4001 }, (_, i) => 0.15 * (1 - Math.abs((i % 20) - 10) / 5));
-    const saw = drawMap({ firstX: 0, spacing: 0.1, heights, friction: 1 }, 3, { postSpacing: 10, sigma: 0 });
-    expect(saw.sigma).toBeCloseTo(0.3 / Math.sqrt(12), 2);
+    // a saw of 2 m from tooth to tooth and 0.3 m up and down is smaller than the posts: uniform, variance 0.3²/12, about its mean; both ends of 800 m add 0.0003
+    const heights = Array.from({ length: 40_001 }, (_, i) => 0.15 * (1 - Math.abs((i % 100) - 50) / 25));
+    const saw = drawMap({ firstX: 0, spacing: 0.02, heights, friction: 1 }, 3, { postSpacing: 10, sigma: 0 });
+    expect(saw.sigma).toBeCloseTo(0.3 / Math.sqrt(12), 3);
   });
 
   it.each(SITES.map(({ id }) => id))('[ES8] states an error that its posts bear out over ten grounds: %s', (id) => {
@@ -56,6 +56,14 @@ describe('a map', () => {
     expect(square / stated).toBeLessThan(1.1);
   });
 
+  it('[ES8] rises as its pieces do, and not beyond its ends', () => {
+    const map = { ...TRUE_MAP, terrain: { firstX: 0, spacing: 10, heights: [0, 2, 1], friction: 1 } };
+    const rises = [-5, 5, 15, 20, 25].map((x) => mapRise(map, x));
+    for (const [i, rise] of [0, 0.2, -0.1, 0, 0].entries()) expect(rises[i]).toBeCloseTo(rise, 12);
+    // from 10 m left to 10 m right
+    expect(broadRise(map, 10)).toBeCloseTo(0.05, 12);
+  });
+
   it('[ES8] is the more uncertain the farther apart two places are, up to two unrelated errors', () => {
     const map = { ...TRUE_MAP, sigma: 0.3, correlation: 10 };
     expect(mapVariance(map, 0)).toBe(0);
@@ -63,6 +71,12 @@ describe('a map', () => {
     expect(mapVariance(map, 50)).toBeCloseTo(0.18, 12);
   });
 });
+
+/** Height over a slope of 0.2 rad of a foot 2 m below a center of mass 50 m up that leans by 0.5 rad to the left. */
+function footOverSlope(across: number): number {
+  const x = across * Math.cos(0.5) + 2 * Math.sin(0.5);
+  return 50 + across * Math.sin(0.5) - 2 * Math.cos(0.5) - x * Math.tan(0.2);
+}
 
 describe('the estimate', () => {
   it('[ES8] starts off by what it says, over seeds', () => {
@@ -95,6 +109,17 @@ describe('the estimate', () => {
     const { clearance } = estimateView(plainEstimate({ feet, start: { ...HOVER, angle } }), readingsOf({}, 0), {});
     // feet 2 m below and 1.5 m to each side of the center
     expect(clearance).toBeCloseTo(50 - 2 * Math.cos(angle) - 1.5 * Math.sin(angle), 9);
+  });
+
+  it('tells it over a slope, at the place of each foot', () => {
+    const feet = feetOf(kinematicState(0, still(50)));
+    const map = { ...TRUE_MAP, terrain: evenGround(0.2) };
+    const { clearance } = estimateView(
+      plainEstimate({ feet, map, start: { ...HOVER, angle: 0.5 } }),
+      readingsOf({}, 0),
+      {},
+    );
+    expect(clearance).toBeCloseTo(Math.min(...[1.5, -1.5].map(footOverSlope)), 9);
   });
 
   it('[ES9] once re-aligned has forgotten the unit, and learns its angle again in some seconds', () => {

@@ -34,6 +34,11 @@ describe('range along the body axis', () => {
     expect(groundRange(terrain, { x: 20, y: 24, angle: -angle }, 500)).toBeCloseTo(x / Math.sin(angle), 9);
   });
 
+  it('[SE4] is small just above the ground, and nothing in it', () => {
+    expect(groundRange(LEVEL, { x: 0, y: 0.5, angle: 0 }, 500)).toBeCloseTo(0.5, 12);
+    expect(groundRange(LEVEL, { x: 0, y: -0.5, angle: 0 }, 500)).toBe(0);
+  });
+
   it('[SE4] has no answer beyond its reach or when the axis points up', () => {
     expect(groundRange(LEVEL, { x: 0, y: 501, angle: 0 }, 500)).toBeUndefined();
     expect(groundRange(LEVEL, { x: 0, y: 5, angle: 2 }, 500)).toBeUndefined();

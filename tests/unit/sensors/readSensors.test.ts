@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { CHANNELS, createReadings, readSensors, SOURCES, TIMINGS, type Source } from '../../../engine/sensors/index.ts';
 import { LONGEST_LATENCY } from '../../../engine/sensors/sensorSpec.ts';
 import type { DescentState } from '../../../engine/world/index.ts';
+import { evenGround } from '../../support/dropLander.ts';
 import {
   kinematicState,
   livelyDescent,
@@ -100,6 +101,37 @@ describe('the sensors', () => {
     expect(after(still(2.49)).contactProbes.values).toEqual([1, 1, 1, 1]);
     // leaning to the left: the legs with odd numbers stand to the left, and lower
     expect(after(still(2.6, 0.2)).contactProbes.values).toEqual([0, 1, 0, 1]);
+  });
+
+  it('[SE7] hang their probes along the leaning body, over the ground where the tips are', () => {
+    // leaning to the left, the tip of 0.5 m hangs 0.5·sin 0.2 to the right of its foot: on a slope that rises to the right the ground there is higher
+    const slope = 0.3;
+    const foot = { x: 1.5 * Math.cos(0.2) + 2 * Math.sin(0.2), y: 1.5 * Math.sin(0.2) - 2 * Math.cos(0.2) };
+    const tip = { x: foot.x + 0.5 * Math.sin(0.2), y: foot.y - 0.5 * Math.cos(0.2) };
+    const touching = tip.x * Math.tan(slope) - tip.y;
+    for (const [off, expected] of [
+      [0.01, 0],
+      [-0.01, 1],
+    ] as const) {
+      const suite = plainSuite(SEED, evenGround(slope));
+      const readings = createReadings(4);
+      for (let tick = 0; tick <= 3; tick++)
+        readSensors(suite, kinematicState(tick, still(touching + off, 0.2)), [], readings);
+      // the legs with even numbers stand to the right
+      expect(readings.contactProbes.values[0]).toBe(expected);
+    }
+  });
+
+  it('[SE1] give a velocity along the axes of the leaning body', () => {
+    const velocity = { vx: 4, vy: -6 };
+    for (const angle of [-0.4, 0.4]) {
+      const { values } = after({ ...still(50, angle), ...velocity }).velocityRadar;
+      const across = 4 * Math.cos(angle) - 6 * Math.sin(angle);
+      const along = -6 * Math.cos(angle) - 4 * Math.sin(angle);
+      // 0.05 m/s and 1 %, five deviations
+      expect(Math.abs(values[0]! - across)).toBeLessThan(5 * (0.05 + 0.01 * Math.abs(across)));
+      expect(Math.abs(values[1]! - along)).toBeLessThan(5 * (0.05 + 0.01 * Math.abs(along)));
+    }
   });
 
   it('[SE7] show each leg locked', () => {
