@@ -47,6 +47,9 @@ describe('flight', () => {
     for (let i = 0; i < 12; i++) stepDescent(descent, { thrustPercent: 50, tiltDeg: 0 });
     // one lag after the command: 1 − 1/e of it
     expect(readDescent(descent).thrust).toBeCloseTo(5000 * (1 - Math.exp(-1)), 9);
+    // and the impulse so far F (t - lag (1 - 1/e)) = F lag / e at t = lag, by what it burned
+    const burned = (5000 * 0.2 * Math.exp(-1)) / (311 * 9.80665);
+    expect((100 - readDescent(descent).propellant) / burned).toBeCloseTo(1, 9);
   });
 
   it('[PL12] burns at its minimum when commanded less, and says so', () => {
