@@ -77,6 +77,18 @@ describe('the feet of a body that moves in a plane', () => {
     expect(miss(held[0], -4 * STIFFNESS * 0.0001)).toBeLessThan(1e-9);
   });
 
+  it('[PL5] are held by their dashpots at the speed at which they meet the ground, for whatever share of the step', () => {
+    for (const depth of [0.0001, 0.0005]) {
+      // micrometers across are differences of places meters away: eight digits are left
+      // 1 mm above before: this share of the step has passed since they met it
+      const feet = feetOn(5);
+      const [vx, since] = [0.02, (feet.step * depth) / (depth + 0.001)];
+      const [forceX, forceY] = press(feet, { y: HEIGHT - depth, vx });
+      expect(miss(forceX, -4 * (STIFFNESS * vx * since + dashpot(MASS) * vx))).toBeLessThan(1e-7);
+      expect(miss(forceY, 4 * (STIFFNESS * depth + (dashpot(MASS) * depth) / since))).toBeLessThan(1e-7);
+    }
+  });
+
   it('[PL5] each press by how far their own side is down, and turn the body back', () => {
     const [angle, y] = [0.0004, HEIGHT - 0.001];
     const feet = feetOn(0);
