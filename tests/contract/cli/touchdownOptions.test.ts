@@ -157,6 +157,22 @@ describe('an option of kilter touchdown', () => {
 });
 
 describe('a site as ground', () => {
+  it('[LE10] brings its soft ground, in words and in the echo, until another soil is given', async () => {
+    const dust = await answerTo(`trivet ${STATE} --site pinfold-plain`);
+    expect(dust.inputs).toMatchObject({
+      soilCohesive: 1400,
+      soilFrictional: 300_000,
+      soilExponent: 1,
+      soilStrength: null,
+    });
+    expect(Math.max(...dust.sinkages)).toBeGreaterThan(0.01);
+    const { out } = await callKilter(['touchdown', 'trivet', '--site', 'pinfold-plain']);
+    expect(out).toContain('soil with k_c 1400, k_phi 300000, n 1');
+    const firm = await answerTo(`trivet ${STATE} --site pinfold-plain --soil-stiffness 1e6 --soil-strength 1e8`);
+    expect(firm.inputs).toMatchObject({ soilStrength: 1e8, soilCohesive: null });
+    expect(Math.max(...firm.sinkages)).toBe(0);
+  });
+
   const smooth = path.join(folder, 'ramp.json');
   writeFileSync(
     smooth,
