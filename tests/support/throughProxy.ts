@@ -13,7 +13,8 @@ export interface Relay {
   close(): Promise<void>;
 }
 
-export async function openRelay(port: number): Promise<Relay> {
+/** `hear` gets every byte that the server sends. */
+export async function openRelay(port: number, hear?: (bytes: Buffer) => void): Promise<Relay> {
   const pairs = new Set<readonly [Socket, Socket]>();
   let refusing = false;
   const server: Server = createServer((near) => {
@@ -26,6 +27,7 @@ export async function openRelay(port: number): Promise<Relay> {
     pairs.add(pair);
     near.pipe(far);
     far.pipe(near);
+    if (hear !== undefined) far.on('data', hear);
     const end = () => {
       pairs.delete(pair);
       near.destroy();

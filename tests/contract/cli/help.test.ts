@@ -29,17 +29,21 @@ describe('help', () => {
     expect(ran.out.endsWith(`\n\n${CAUTION}\n`)).toBe(true);
   });
 
-  it.each(VERBS)('of %s shows its options and examples that run', async (verb) => {
-    const help = await callKilter([verb, '--help']);
-    expect(help).toMatchObject({ status: 0, err: '' });
-    expect(help.out).toContain('--json');
-    expect(help.out.endsWith(`\n\n${CAUTION}\n`)).toBe(true);
-    expect((await callKilter(['help', verb])).out).toBe(help.out);
-    const examples = [...help.out.matchAll(/^ {2}kilter (.+)$/gm)].map((match) => (match[1] ?? '').split(' '));
-    expect(examples.length).toBeGreaterThan(1);
-    for (const args of examples) expect(await callKilter(args)).toMatchObject({ status: 0, err: '' });
-    // a limit by simulation on four worlds takes its time on a busy machine
-  }, 120_000);
+  it.each(VERBS)(
+    'of %s shows its options and examples that run',
+    async (verb) => {
+      const help = await callKilter([verb, '--help']);
+      expect(help).toMatchObject({ status: 0, err: '' });
+      expect(help.out).toContain('--json');
+      expect(help.out.endsWith(`\n\n${CAUTION}\n`)).toBe(true);
+      expect((await callKilter(['help', verb])).out).toBe(help.out);
+      const examples = [...help.out.matchAll(/^ {2}kilter (.+)$/gm)].map((match) => (match[1] ?? '').split(' '));
+      expect(examples.length).toBeGreaterThan(1);
+      for (const args of examples) expect(await callKilter(args)).toMatchObject({ status: 0, err: '' });
+      // a limit by simulation on four worlds takes its time on a busy machine
+    },
+    120_000,
+  );
 
   it('tells the version of the package', async () => {
     const { version } = JSON.parse(readSource('package.json')) as { version: string };

@@ -25,7 +25,9 @@ const TROUBLES: Readonly<Record<string, (fromTick: number) => readonly Fault[]>>
 };
 
 if (START === undefined) throw new Error('there is a start');
-process.stdout.write(`upright of ${SEEDS} seeds, from the ${START.id} start on the Moon\n\n`);
+process.stdout.write(
+  `upright of ${SEEDS} seeds (95 %), median descent rate at contact [m/s], from the ${START.id} start on the Moon\n\n`,
+);
 process.stdout.write(`| lander | fails | Sensors | ${SITES.map(({ name }) => name).join(' | ')} |\n`);
 process.stdout.write(`| --- | --- | --- | ${SITES.map(() => '---').join(' | ')} |\n`);
 for (const { id, name } of LANDERS.filter((lander) => wanted.length === 0 || wanted.includes(lander.id))) {
@@ -34,13 +36,18 @@ for (const { id, name } of LANDERS.filter((lander) => wanted.length === 0 || wan
       if (fails === 'nothing' && sensors === 'asleep') continue;
       const cells = SITES.map((site) => {
         let upright = 0;
+        const rates: number[] = [];
         for (let seed = 1; seed <= SEEDS; seed++) {
           const plan = laid({ lander: id, site: site.id, seed, sensorTrouble: 'seeded' });
           const faults = faultsFrom(seededTrouble(seed, START).fromTick);
-          if (flyByInstruments(plan, faults, sensors).outcome === 'upright') upright++;
+          const { outcome, touchdown } = flyByInstruments(plan, faults, sensors);
+          if (outcome === 'upright') upright++;
+          // what never met the ground of the site counts as no descent rate at all
+          rates.push(touchdown?.descentRate ?? Infinity);
         }
         const { low, high } = clopperPearson({ successes: upright, runs: SEEDS }, 0.95);
-        return `${upright} (${low.toFixed(2)} to ${high.toFixed(2)})`;
+        const median = rates.toSorted((one, other) => one - other)[Math.floor(SEEDS / 2)] ?? Infinity;
+        return `${upright} (${low.toFixed(2)} to ${high.toFixed(2)}), ${median.toFixed(1)}`;
       });
       process.stdout.write(`| ${name} | ${fails} | ${sensors} | ${cells.join(' | ')} |\n`);
     }
