@@ -4,6 +4,7 @@ import type { Site } from '../sites/site.ts';
 import bolsterMoonDust from './bolsterMoonDust.json' with { type: 'json' };
 import bolsterMoon from './bolsterMoon.json' with { type: 'json' };
 import { limitAxes } from './limitAxes.ts';
+import steepleMoonDust from './steepleMoonDust.json' with { type: 'json' };
 import steepleMars from './steepleMars.json' with { type: 'json' };
 import steepleMoon from './steepleMoon.json' with { type: 'json' };
 import trivetMars from './trivetMars.json' with { type: 'json' };
@@ -23,6 +24,7 @@ const FILES: readonly LimitFile[] = [
   trivetMoonDust,
   trivetMars,
   steepleMoon,
+  steepleMoonDust,
   steepleMars,
   bolsterMoon,
   bolsterMoonDust,

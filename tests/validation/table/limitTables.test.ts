@@ -17,6 +17,7 @@ const SPOTS = [
   { id: 'steeple', world: 'mars', ground: 'rigid', every: 251 },
   { id: 'trivet', world: 'moon', ground: 'pinfold-plain', every: 167 },
   { id: 'bolster', world: 'moon', ground: 'pinfold-plain', every: 167 },
+  { id: 'steeple', world: 'moon', ground: 'pinfold-plain', every: 251 },
 ] as const;
 
 describe('the shipped tables of limits', () => {
