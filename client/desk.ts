@@ -4,6 +4,7 @@ import {
   parseTableCode,
   playedModel,
   type PlanChoice,
+  type Seat,
   type TablePlan,
   type TableView,
 } from '../engine/table/index.ts';
@@ -28,16 +29,17 @@ export function flyAlone(): Promise<Problem> {
 }
 
 /** A landing of the person's own choice in this page. */
-export async function flyChosen(choice: PlanChoice): Promise<Problem> {
+export async function flyChosen(choice: PlanChoice, seat: Seat): Promise<Problem> {
   const plan = layPlan(choice);
-  return plan.ok ? fly(plan.value) : plan.error.map(formatProblem).join('; ');
+  return plan.ok ? fly(plan.value, seat) : plan.error.map(formatProblem).join('; ');
 }
 
-async function fly(plan: TablePlan): Promise<Problem> {
+/** From one seat; the others are left to stand-ins. */
+async function fly(plan: TablePlan, seat: Seat = 'flying'): Promise<Problem> {
   const opened = openLocalTable({ plan, model: playedModel, name: LOBBY.you, keeper: createFlightKeeper() });
   if (!opened.ok) return opened.error.reason;
   const link = opened.value;
-  await link.command({ kind: 'takeSeat', seat: 'flying' });
+  await link.command({ kind: 'takeSeat', seat });
   await link.command({ kind: 'begin' });
   return lay(link, () => link.keep());
 }
@@ -55,15 +57,21 @@ export async function goOnFlying(): Promise<Problem> {
   return lay(link, () => link.keep());
 }
 
+/** The first landing, with something that fails: what, and when, is new each time. */
+function troubledChoice(): PlanChoice {
+  return { ...firstChoice(1 + Math.floor(Math.random() * 9999)), sensorTrouble: 'seeded' };
+}
+
 /** The same page with another address; no way back is added. */
 function goTo(search: string): void {
   history.replaceState(history.state, '', location.pathname + search);
 }
 
 /** Lays out what can be chosen, as the address has it. `fly` and `open` are what to do with it; it is closed before. */
-export function chooseLanding(actions: Pick<ChoiceActions, 'fly' | 'open'>): Problem {
+export function chooseLanding(actions: Pick<ChoiceActions, 'fly' | 'open'>, isTroubled = false): Problem {
   const named = choiceInAddress(location.search);
-  const choice = named?.ok === true ? named.value : firstChoice(FIRST_SEED);
+  const usual = isTroubled ? troubledChoice() : firstChoice(FIRST_SEED);
+  const choice = named?.ok === true ? named.value : usual;
   const problem = named?.ok === false ? CHOICE.wrongLink(named.error.map(formatProblem).join('; ')) : '';
   openChoiceSheet(
     choice,

@@ -14,6 +14,7 @@ const crewName = fieldById('name');
 byId('fly').addEventListener('click', () => void sitDown((desk) => desk.flyAlone()));
 byId('open').addEventListener('click', () => void sitDown((desk) => desk.openTable(crewName.value)));
 byId('choose').addEventListener('click', () => void choose());
+byId('trouble').addEventListener('click', () => void choose(true));
 byId('join').addEventListener('submit', (event) => {
   event.preventDefault();
   void join(field.value);
@@ -53,12 +54,15 @@ function namesLanding(): boolean {
 }
 
 /** Lays out the landings to choose from. */
-async function choose(): Promise<void> {
+async function choose(isTroubled = false): Promise<void> {
   await sitDown(async (desk) =>
-    desk.chooseLanding({
-      fly: (choice) => void sitDown((loaded) => loaded.flyChosen(choice)),
-      open: (choice) => void sitDown((loaded) => loaded.openTable(crewName.value, choice)),
-    }),
+    desk.chooseLanding(
+      {
+        fly: (choice, seat) => void sitDown((loaded) => loaded.flyChosen(choice, seat)),
+        open: (choice) => void sitDown((loaded) => loaded.openTable(crewName.value, choice)),
+      },
+      isTroubled,
+    ),
   );
 }
 

@@ -6,7 +6,7 @@ import { firstChoice, parsePlanChoice } from '../levels/index.ts';
 export const FIRST_SEED = 1;
 
 /** Which fields of a choice an address names; the others are as in the first landing. */
-const NAMED = ['lander', 'site', 'world', 'start', 'seed'] as const;
+const NAMED = ['lander', 'site', 'world', 'start', 'seed', 'sensorTrouble'] as const;
 
 /** The choice that the part of an address after '?' names; undefined where it names none. A wrong word is refused, not passed over. */
 export function choiceInAddress(search: string): Result<PlanChoice, readonly FieldProblem[]> | undefined {
@@ -23,7 +23,9 @@ export function choiceInAddress(search: string): Result<PlanChoice, readonly Fie
 /** The part of an address that names a choice, such as '?lander=steeple&site=coombe-ledge&world=moon&start=low&seed=1'; whatever else stood there stays. */
 export function addressOf(choice: PlanChoice, search = ''): string {
   const words = new URLSearchParams(withoutChoice(search));
-  for (const name of NAMED) words.set(name, String(choice[name]));
+  const usual = firstChoice(FIRST_SEED);
+  for (const name of NAMED)
+    if (name !== 'sensorTrouble' || choice[name] !== usual[name]) words.set(name, String(choice[name]));
   return `?${words.toString()}`;
 }
 

@@ -1,7 +1,7 @@
-import type { PlanChoice } from '../../engine/table/index.ts';
+import { SENSOR_TROUBLES, type PlanChoice, type Seat } from '../../engine/table/index.ts';
 import { WORLDS } from '../../engine/worlds.ts';
 import { findLander, LANDERS, SITES, STARTS, whyNotFlown } from '../../levels/index.ts';
-import { CHOICE } from '../text/en.ts';
+import { CHOICE, SEAT_NAMES } from '../text/en.ts';
 import { acceleration, decimal, speed } from '../text/numbers.ts';
 import { drawLanderPicture, drawSitePicture, type Picture } from '../views/choicePictures.ts';
 import { drawing, element, say } from './element.ts';
@@ -60,6 +60,46 @@ export function startField(chosen: string, change: ChangeChoice): HTMLElement {
     ),
   );
   return element('fieldset', { class: 'choice-starts' }, element('legend', {}, CHOICE.start), ...rows);
+}
+
+export interface TroubleField {
+  readonly field: HTMLElement;
+  /** Where the person sits in a descent with trouble; without, there is nothing to do but to fly. */
+  seat(): Seat;
+}
+
+/** Whether something fails, and then from which seat the person meets it: the others are left to stand-ins. */
+export function createTroubleField({ sensorTrouble: chosen }: PlanChoice, change: ChangeChoice): TroubleField {
+  let seat: Seat = 'flying';
+  const seats = element(
+    'div',
+    { class: 'choice-seats', role: 'group', 'aria-label': CHOICE.seat, hidden: chosen === 'none' },
+    element('span', {}, CHOICE.seat),
+    ...(['flying', 'sensors'] as const).map((name) =>
+      element(
+        'label',
+        { class: 'choice-seat' },
+        radio('seat', name, name === seat, () => (seat = name)),
+        element('strong', {}, SEAT_NAMES[name]),
+        element('small', {}, CHOICE.seatWords[name]),
+      ),
+    ),
+  );
+  const rows = SENSOR_TROUBLES.map((trouble) =>
+    element(
+      'label',
+      { class: 'choice-start' },
+      radio('trouble', trouble, trouble === chosen, () => {
+        seats.hidden = trouble === 'none';
+        change({ sensorTrouble: trouble });
+      }),
+      element('strong', {}, CHOICE.troubles[trouble]),
+      element('small', {}, CHOICE.troubleWords[trouble]),
+    ),
+  );
+  const legend = element('legend', {}, CHOICE.trouble);
+  const field = element('fieldset', { class: 'choice-starts choice-trouble' }, legend, ...rows, seats);
+  return { field, seat: () => (seats.hidden ? 'flying' : seat) };
 }
 
 function radio(name: string, value: string, checked: boolean, choose: (id: string) => void): HTMLInputElement {

@@ -1,15 +1,15 @@
-import type { PlanChoice } from '../../engine/table/index.ts';
+import type { PlanChoice, Seat } from '../../engine/table/index.ts';
 import { findWorld } from '../../engine/worlds.ts';
 import { findLander, whyNotFlown, worldsFor } from '../../levels/index.ts';
 import { CHOICE, LOBBY } from '../text/en.ts';
-import { createWorldField, landerField, seedField, siteField, startField } from './choiceFields.ts';
+import { createTroubleField, createWorldField, landerField, seedField, siteField, startField } from './choiceFields.ts';
 import { button, element, say } from './element.ts';
 import { exerciseLine } from './titleBlock.ts';
 
 /** What becomes of a choice. The sheet closes before `fly` and `open` are called. */
 export interface ChoiceActions {
   /** It is flown alone. */
-  readonly fly: (choice: PlanChoice) => void;
+  readonly fly: (choice: PlanChoice, seat: Seat) => void;
   /** A table for a crew is opened for it. */
   readonly open: (choice: PlanChoice) => void;
   /** After each change: the address follows. */
@@ -35,6 +35,7 @@ export function openChoiceSheet(first: PlanChoice, actions: ChoiceActions, probl
   };
   const world = createWorldField(change);
   world.refresh(choice);
+  const trouble = createTroubleField(choice, change);
   const form = element(
     'form',
     { class: 'choice-body' },
@@ -46,15 +47,15 @@ export function openChoiceSheet(first: PlanChoice, actions: ChoiceActions, probl
       'div',
       { class: 'choice-rest' },
       startField(choice.start, change),
-      world.field,
-      seedField(choice.seed, change),
+      trouble.field,
+      element('div', {}, world.field, seedField(choice.seed, change)),
     ),
   );
   const sheet = element('dialog', { class: 'choice', 'aria-labelledby': 'choice-title' }, form);
-  const finish = (act: (chosen: PlanChoice) => void) => {
+  const finish = (act: (chosen: PlanChoice, seat: Seat) => void) => {
     if (!form.reportValidity()) return;
     sheet.close(FINISHED);
-    act(choice);
+    act(choice, trouble.seat());
   };
   sheet.append(
     foot([

@@ -205,6 +205,11 @@ export const CHOICE = {
   start: 'Start',
   ground: 'Ground number',
   groundHint: 'The same number gives the same ground.',
+  trouble: 'Instruments',
+  troubles: { none: 'All is well', seeded: 'Something fails' },
+  troubleWords: { none: 'you see what is true', seeded: 'you see what the instruments say, and one goes wrong' },
+  seat: 'Your seat',
+  seatWords: { flying: 'thrust and tilt', sensors: 'which source to believe' },
   startWords: (height: string, drift: string, descentRate: string) =>
     `${height} up, ${drift} across, ${descentRate} down`,
   worldHint: (lander: string) =>
