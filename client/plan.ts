@@ -13,8 +13,20 @@ export interface PlayedPlan {
   readonly world: World;
 }
 
+/**
+ * The plan of each view of one table. While a descent is believed and not known its seed is hidden and the ground laid out here is not the true one; with
+ * the true seed it is laid out anew.
+ */
+export function createPlanReader(): (plan: TableView['plan']) => PlayedPlan {
+  let read: { readonly seed: number; readonly played: PlayedPlan } | undefined;
+  return (plan) => {
+    if (read?.seed !== plan.seed) read = { seed: plan.seed, played: playedPlan(plan) };
+    return read.played;
+  };
+}
+
 /** A table names its choice; lander, ground and start follow from it and are the same in every browser. */
-export function playedPlan({ choice, siteId, worldId, seed }: TableView['plan']): PlayedPlan {
+function playedPlan({ choice, siteId, worldId, seed }: TableView['plan']): PlayedPlan {
   const plan = choice === undefined ? undefined : layPlan(choice);
   const site = findSite(siteId);
   const world = findWorld(worldId);

@@ -44,7 +44,7 @@ export type Tone = (typeof TONES)[number];
 
 /** Line widths [drafting units], each about 1.4 times the next, as technical drawing has them. */
 export const WIDTHS = { heavy: 4, thick: 2.8, outline: 2, edge: 1.4, thin: 1, hair: 0.7 } as const;
-type Width = keyof typeof WIDTHS;
+export type Width = keyof typeof WIDTHS;
 
 /** Dash patterns [drafting units]: `chain` for axes, `dashed` for what was or would be, `dotted` for projections. */
 export const DASHES = {

@@ -18,7 +18,8 @@ export interface RestSheets {
 
 /** What lies on the table at rest: the scorecard, or the three worlds, or neither while the section is looked at. */
 export function createRestSheets(options: {
-  readonly plan: PlayedPlan;
+  /** As it is known now: at rest, with the true ground. */
+  readonly plan: () => PlayedPlan;
   readonly announcer: Announcer;
   readonly again: () => void;
   readonly leave: () => void;
@@ -29,7 +30,7 @@ export function createRestSheets(options: {
   /** Something was laid down or taken away: the drawing gets another part of the sheet. */
   readonly onLaid: () => void;
 }): RestSheets {
-  const { plan, announcer } = options;
+  const { announcer } = options;
   const holder = element('div', { class: 'rest' });
   let shown: TableView['scorecard'];
   let worlds: WorldsSheet | undefined;
@@ -49,7 +50,7 @@ export function createRestSheets(options: {
     clear();
     const { scorecard } = view;
     if (scorecard === undefined) return;
-    const sheet = createScorecard(scorecard, view.flight, plan, {
+    const sheet = createScorecard(scorecard, view.flight, options.plan(), {
       again: options.again,
       worlds: () => showWorlds(view),
       look: () => showSection(view),
@@ -57,7 +58,13 @@ export function createRestSheets(options: {
     });
     holder.append(sheet);
     printed?.remove();
-    printed = createPrintedHead({ card: scorecard, plan, code: options.code, canvas: options.canvas, sheet });
+    printed = createPrintedHead({
+      card: scorecard,
+      plan: options.plan(),
+      code: options.code,
+      canvas: options.canvas,
+      sheet,
+    });
     sheet.querySelector('.sheet-body')?.prepend(printed.head);
     focusHeading(sheet);
     options.onLaid();
@@ -69,7 +76,7 @@ export function createRestSheets(options: {
     backToCard = () => showCard(view);
     worlds = createWorldsSheet({
       touchdown,
-      plan,
+      plan: options.plan(),
       again: options.again,
       back: backToCard,
       leave: options.leave,

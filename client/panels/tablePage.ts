@@ -4,7 +4,7 @@ import { CommandDesk } from '../controls/commands.ts';
 import { createControlPanel } from '../controls/controlPanel.ts';
 import { listenToKeys } from '../controls/keyboard.ts';
 import type { TableLink } from '../net/index.ts';
-import { playedPlan, type PlayedPlan } from '../plan.ts';
+import { createPlanReader, type PlayedPlan } from '../plan.ts';
 import { createSectionGame } from '../scenes/sectionGame.ts';
 import { PHASE_NAMES, SEAT_NAMES, SECTION, STATUS, TABLE } from '../text/en.ts';
 import { percent, speed } from '../text/numbers.ts';
@@ -41,7 +41,9 @@ export function layTable(
   first: TableView,
   onLeave: (words?: string) => void,
 ): LaidTable {
-  const plan = playedPlan(first.plan);
+  const readPlan = createPlanReader();
+  const plan = readPlan(first.plan);
+  const planNow = () => readPlan((link.view ?? first).plan);
   const announcer = new Announcer();
   const notice = element('p', { class: 'notice', hidden: true });
   const note = createNotice(notice, announcer);
@@ -58,7 +60,7 @@ export function layTable(
     'aria-label': SECTION.label(plan.siteName, plan.setup.lander.name),
   });
   const canvas = () => section.querySelector('canvas');
-  const parts = createParts({ link, plan, desk, announcer, leave, canvas, onLaid: () => game.refit() });
+  const parts = createParts({ link, plan, planNow, desk, announcer, leave, canvas, onLaid: () => game.refit() });
   const heading = element('h1', { class: 'unseen', tabindex: -1 }, TABLE.heading(first.plan.title));
   const left = element('div', { class: 'left' }, parts.coach.strip, parts.controls.panel);
   const right = element(
@@ -92,7 +94,7 @@ export function layTable(
     {
       view: () => link.view,
       figures: () => figured,
-      terrain: plan.setup.terrain,
+      terrain: () => planNow().setup.terrain,
       figure: figureOf(plan.setup.lander),
       gravity: plan.setup.gravity,
       maxThrust: plan.setup.lander.engine.maxThrust,
@@ -155,13 +157,14 @@ export function layTable(
 function createParts(options: {
   readonly link: TableLink;
   readonly plan: PlayedPlan;
+  readonly planNow: () => PlayedPlan;
   readonly desk: CommandDesk;
   readonly announcer: Announcer;
   readonly leave: () => void;
   readonly canvas: () => HTMLCanvasElement | null;
   readonly onLaid: () => void;
 }) {
-  const { link, plan, desk, announcer, leave, canvas, onLaid } = options;
+  const { link, plan, planNow, desk, announcer, leave, canvas, onLaid } = options;
   const { engine } = plan.setup.lander;
   const context = {
     maxThrust: engine.maxThrust,
@@ -171,7 +174,7 @@ function createParts(options: {
   const over = element('div', { class: 'over' });
   const lobby = createLobby({ link, takeSeat, begin: () => desk.ask({ kind: 'begin' }), leave });
   const again = () => desk.ask({ kind: 'again' });
-  const rest = createRestSheets({ plan, announcer, again, leave, code: link.code, canvas, onLaid });
+  const rest = createRestSheets({ plan: planNow, announcer, again, leave, code: link.code, canvas, onLaid });
   over.append(lobby.sheet, rest.holder);
   return {
     over,

@@ -1,5 +1,5 @@
 import type { TableView } from '../../engine/table/index.ts';
-import { groundHeight, type Terrain } from '../../engine/ground/index.ts';
+import { groundHeight, type Profile, type Terrain } from '../../engine/ground/index.ts';
 import { TICK_RATE, type DescentState } from '../../engine/world/index.ts';
 import type { Subject } from '../camera/follow.ts';
 import { shownHeight } from '../camera/heightBreak.ts';
@@ -21,6 +21,14 @@ import { ramp, type Sheet } from '../views/sheet.ts';
 import { drawSpeedVector } from '../views/speedVector.ts';
 import { drawStrike, hullOnGround } from '../views/strikeMark.ts';
 import { drawTrail, type TrailPoint } from '../views/trail.ts';
+import {
+  beliefOf,
+  type BeliefUnderTruth,
+  drawBeliefUnderTruth,
+  drawDoubt,
+  type LastBelief,
+  pencilSheet,
+} from './belief.ts';
 import { type Figures, figuresOf, NO_FIGURES, sideToFall } from './figures.ts';
 import { onGround, poseOf, shownCenterHeight } from './pose.ts';
 
@@ -32,7 +40,8 @@ export interface DescentSource {
   readonly view: () => TableView | undefined;
   /** The view whose figures the page shows now: those on the drawing are the same, and change when they do. */
   readonly figures: () => TableView | undefined;
-  readonly terrain: Terrain;
+  /** The true ground; of no meaning while the view is in pencil, when it is not known here. */
+  readonly terrain: () => Terrain;
   readonly figure: Figure;
   /** Surface gravity [m/s²]. */
   readonly gravity: number;
@@ -73,19 +82,27 @@ export class DescentDrawing {
   /** Height that is broken out of the picture [m]. */
   #leftOut = 0;
   #isNewDescent = true;
+  /** The ground as it is drawn: the true one, or that of the map. */
+  #ground: Profile;
+  /** Kept for when truth comes to lie over it; then as it is drawn. */
+  #belief: LastBelief | undefined;
+  #underTruth: BeliefUnderTruth | undefined;
 
   constructor(source: DescentSource) {
     this.#source = source;
     this.#figure = source.figure;
+    this.#ground = source.terrain();
     const layer = (draw: Layer) => (sheet: Sheet) => {
       const view = source.view();
-      if (this.#state !== undefined && view !== undefined) draw(sheet, this.#state, view);
+      if (this.#state === undefined || view === undefined) return;
+      draw(view.drawnIn === 'pencil' ? pencilSheet(sheet) : sheet, this.#state, view);
     };
     this.layers = [
       (sheet) => drawPaper(sheet, this.#gap(sheet)),
       layer((sheet, state) => this.#drawPath(sheet, state)),
       (sheet) => drawGap(sheet, this.#gap(sheet)),
-      layer((sheet) => drawGround(sheet, source.terrain)),
+      layer((sheet) => drawGround(sheet, this.#ground)),
+      layer((sheet, state, view) => this.#drawBelief(sheet, state, view)),
       layer((sheet, state) => this.#drawLander(sheet, state)),
       layer((sheet, state) => this.#drawStability(sheet, state)),
       layer((sheet, state, view) => this.#drawMotion(sheet, state, view)),
@@ -106,29 +123,49 @@ export class DescentDrawing {
     const state = this.#smoothing.at(nowMs);
     if (state === undefined) return undefined;
     this.#isNewDescent = this.#state === undefined || state.tick < this.#state.tick;
-    this.#leftOut = state.height - shownHeight(state.height);
-    this.#remember(state);
+    this.#ground = view.map ?? this.#source.terrain();
+    this.#remember(state, view);
     this.#follow(state, view, seconds);
-    const drawn = this.#lowered(state);
+    const drawn = this.#breakOut(state, view);
     this.#state = drawn;
     const figure = this.#figure;
+    const reach = Math.max(figure.halfStance, figure.hull.top - figure.centerHeight, figure.centerHeight);
+    const { x, y } = this.#underTruth?.state ?? drawn;
+    const aside = Math.max(-reach, Math.min(reach, (x - drawn.x) / 2));
     return {
-      x: drawn.x,
-      y: drawn.y,
-      reach: Math.max(figure.halfStance, figure.hull.top - figure.centerHeight, figure.centerHeight),
-      groundY: groundHeight(this.#source.terrain, drawn.x),
+      x: drawn.x + aside,
+      y: Math.max(drawn.y, y),
+      reach: reach + Math.abs(aside),
+      groundY: groundHeight(this.#ground, drawn.x),
     };
   }
 
-  /** The state with its height as it is drawn. */
-  #lowered(state: DescentState): DescentState {
-    const down = this.#leftOut;
-    if (down === 0) return state;
-    return { ...state, y: state.y - down, legs: state.legs.map((leg) => ({ ...leg, footY: leg.footY - down })) };
+  /** The state with its height as it is drawn: of the lander; where that is low, of the one believed high above it. */
+  #breakOut(state: DescentState, view: TableView): DescentState {
+    this.#leftOut = leftOutOf(state);
+    const drawn = lowered(state, this.#leftOut);
+    const belief = view.drawnIn === 'ink' ? this.#belief : undefined;
+    if (belief === undefined) {
+      this.#underTruth = undefined;
+      return drawn;
+    }
+    if (this.#leftOut === 0) this.#leftOut = leftOutOf(belief.state);
+    this.#underTruth = {
+      map: belief.map,
+      state: lowered(belief.state, this.#leftOut),
+      right: belief.state.x - state.x,
+      up: belief.state.y - state.y,
+    };
+    return drawn;
   }
 
-  #remember(state: DescentState): void {
-    if (this.#isNewDescent) this.#trail = [];
+  #remember(state: DescentState, view: TableView): void {
+    if (this.#isNewDescent) {
+      this.#trail = [];
+      this.#belief = undefined;
+    }
+    this.#belief = beliefOf(view) ?? this.#belief;
+    if (view.drawnIn === 'ink' && this.#belief !== undefined) return;
     const last = this.#trail.at(-1);
     if (last !== undefined && state.tick - last.seconds * TICK_RATE < TRAIL_TICKS) return;
     this.#trail.push({ x: state.x, y: state.y, seconds: state.tick / TICK_RATE });
@@ -153,19 +190,32 @@ export class DescentDrawing {
   /** The break lies below the lander, nearer to the ground. */
   #gap({ pen, camera }: Sheet): HeightBreak | undefined {
     if (this.#state === undefined || this.#leftOut <= 0) return undefined;
-    const foot = camera.sheetY(this.#state.y - this.#figure.centerHeight);
-    const ground = camera.sheetY(this.#groundAt(this.#state.x).y);
+    const high = this.#underTruth?.state ?? this.#state;
+    const foot = camera.sheetY(high.y - this.#figure.centerHeight);
+    const ground = camera.sheetY(this.#groundAt(high.x).y);
     const middle = foot + 0.7 * (ground - foot);
     return { upper: middle - 5 * pen.unit, lower: middle + 5 * pen.unit, leftOut: this.#leftOut };
   }
 
   #groundAt(x: number): { x: number; y: number } {
-    return { x, y: groundHeight(this.#source.terrain, x) };
+    return { x, y: groundHeight(this.#ground, x) };
+  }
+
+  #drawBelief(sheet: Sheet, state: DescentState, view: TableView): void {
+    const { map, spread } = view;
+    const side = this.#side;
+    if (map !== undefined && spread !== undefined) drawDoubt(sheet, this.#figure, state, { map, spread, side });
+    if (this.#underTruth !== undefined)
+      drawBeliefUnderTruth(sheet, this.#figure, this.#underTruth, { truth: state, side });
   }
 
   #drawPath(sheet: Sheet, state: DescentState): void {
-    const now = { x: state.x, y: state.y + this.#leftOut, seconds: state.tick / TICK_RATE };
-    drawTrail(sheet, [...this.#trail, now], {
+    // the path believed does not lead to where the lander is in truth
+    const now =
+      this.#underTruth !== undefined
+        ? []
+        : [{ x: state.x, y: state.y + this.#leftOut, seconds: state.tick / TICK_RATE }];
+    drawTrail(sheet, [...this.#trail, ...now], {
       lowered: this.#leftOut,
       every: TRAIL_MARKS,
       words: trailTime,
@@ -174,7 +224,8 @@ export class DescentDrawing {
   }
 
   #drawLander(sheet: Sheet, state: DescentState): void {
-    const { maxThrust, terrain, gravity, fullPropellant } = this.#source;
+    const { maxThrust, gravity, fullPropellant } = this.#source;
+    const terrain = this.#ground;
     const aboard = Math.max(1, this.#figure.liquidMass);
     const pose = onGround(poseOf(state, this.#figure, 1 - (fullPropellant - state.propellant) / aboard), terrain);
     const throttle = state.thrust / maxThrust;
@@ -188,7 +239,7 @@ export class DescentDrawing {
 
   #drawStability(sheet: Sheet, state: DescentState): void {
     const { pen, camera } = sheet;
-    const pose = onGround(poseOf(state, this.#figure), this.#source.terrain);
+    const pose = onGround(poseOf(state, this.#figure), this.#ground);
     if (Math.cos(state.angle) > FALLEN)
       drawProtractor(sheet, {
         foot: pose.feet[this.#side === 'right' ? 1 : 0],
@@ -256,6 +307,16 @@ export class DescentDrawing {
     });
     drawScaleBar(sheet, meters);
   }
+}
+
+/** Of the height, what is not drawn [m]. */
+function leftOutOf({ height }: DescentState): number {
+  return height - shownHeight(height);
+}
+
+function lowered(state: DescentState, down: number): DescentState {
+  if (down === 0) return state;
+  return { ...state, y: state.y - down, legs: state.legs.map((leg) => ({ ...leg, footY: leg.footY - down })) };
 }
 
 function drawGap(sheet: Sheet, gap: HeightBreak | undefined): void {

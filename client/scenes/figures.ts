@@ -1,9 +1,10 @@
-import type { PredictedMargin, TableView } from '../../engine/table/index.ts';
+import type { BeliefSpread, PredictedMargin, TableView } from '../../engine/table/index.ts';
 import type { DescentState } from '../../engine/world/index.ts';
 import { CALLOUT_WORDS, SECTION } from '../text/en.ts';
 import { isLevel } from '../text/ground.ts';
+import { BAND } from '../views/beliefBand.ts';
 import { outerLeg } from './pose.ts';
-import { degrees, meters, speed } from '../text/numbers.ts';
+import { degrees, meters, speed, within } from '../text/numbers.ts';
 
 /** The figures that stand on the drawing. They change a few times a second, not every frame. */
 export interface Figures {
@@ -32,7 +33,7 @@ const STANDSTILL = 0.05;
 const NO_LIMIT = 0.005;
 
 /** `side`: to which the lander drifts, and over whose foot it would turn. */
-export function figuresOf({ flight, margin }: TableView, side: 'left' | 'right'): Figures {
+export function figuresOf({ flight, margin, spread }: TableView, side: 'left' | 'right'): Figures {
   const { slope, vx } = flight;
   const callout = margin.predicted && CALLOUT_WORDS[margin.predicted.callout];
   const drift = Math.abs(vx);
@@ -43,10 +44,16 @@ export function figuresOf({ flight, margin }: TableView, side: 'left' | 'right')
     speed: SECTION.speed(speed(drift), direction, callout),
     speedBare: speed(drift),
     speedShort: SECTION.speed(speed(drift), '', callout),
-    height: meters(Math.max(0, flight.height)),
+    height: heightWords(flight.height, spread),
     tilt: tiltWords(angleToFall(flight, side)),
     slope: isLevel(slope) ? SECTION.level : SECTION.slope(degrees(Math.abs(slope))),
   };
+}
+
+/** With how far it may be off, where it is believed and not known. */
+function heightWords(height: number, spread: BeliefSpread | undefined): string {
+  const words = meters(Math.max(0, height));
+  return spread === undefined ? words : `${words} ${within(BAND * spread.height)}`;
 }
 
 function limitWords(predicted: PredictedMargin | undefined): string {

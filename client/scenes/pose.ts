@@ -1,4 +1,4 @@
-import { groundHeight, type Terrain } from '../../engine/ground/index.ts';
+import { groundHeight, type Profile } from '../../engine/ground/index.ts';
 import { type DescentState, type LegState } from '../../engine/world/index.ts';
 import type { Spot } from '../ink/stencil.ts';
 import type { FootPose, LanderPose } from '../views/lander/drawLander.ts';
@@ -22,7 +22,7 @@ export function poseOf(state: DescentState, figure: Figure, fill = 1): LanderPos
 }
 
 /** A leg that gave way carries nothing, and its foot would be drawn in the ground: it lies on it instead. */
-export function onGround(pose: LanderPose, terrain: Terrain): LanderPose {
+export function onGround(pose: LanderPose, terrain: Profile): LanderPose {
   const [left, right] = pose.feet.map((foot) => ({ ...foot, y: Math.max(foot.y, groundHeight(terrain, foot.x)) }));
   return left === undefined || right === undefined ? pose : { ...pose, feet: [left, right] };
 }

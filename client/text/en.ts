@@ -143,6 +143,26 @@ export const SECTION = {
   downhill: ' downhill',
 } as const;
 
+/** Nearer than this is where it is [m]. */
+const AS_GOOD_AS_THERE = 0.05;
+
+/** In pencil: believed. In ink: true. */
+export const BELIEF = {
+  hatch: 'believed: somewhere in the hatch',
+  hatchShort: 'believed',
+  map: (within: string) => `map ${within}`,
+  ground: 'map',
+  true: 'true',
+  /** `right` and `up` of the true one [m]; `length` writes a length. */
+  lander: (right: number, up: number, length: (meters: number) => string) => {
+    const ways = [
+      ...(Math.abs(right) < AS_GOOD_AS_THERE ? [] : [`${length(Math.abs(right))} ${right > 0 ? 'right' : 'left'}`]),
+      ...(Math.abs(up) < AS_GOOD_AS_THERE ? [] : [`${length(Math.abs(up))} ${up > 0 ? 'higher' : 'lower'}`]),
+    ];
+    return ways.length === 0 ? 'believed: just there' : `believed: ${ways.join(', ')}`;
+  },
+} as const;
+
 export const STATUS = {
   reconnecting: 'The line dropped: what you see stands still. Reconnecting; your seat is kept.',
   connected: 'Connected.',

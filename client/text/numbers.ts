@@ -14,6 +14,11 @@ export function meters(value: number): string {
   return `${decimal(value, Math.abs(value) < 99.95 ? 1 : 0)}${THIN}m`;
 }
 
+/** How far off something may be to either side [m]. */
+export function within(reach: number): string {
+  return `±${THIN}${meters(reach)}`;
+}
+
 /** [m/s], two figures after the point where margins are decided, one elsewhere. */
 export function speed(value: number, digits: 1 | 2 = 2): string {
   return `${decimal(value, digits)}${THIN}m/s`;

@@ -1,9 +1,9 @@
-import { groundHeight, type Terrain } from '../../engine/ground/index.ts';
+import { groundHeight, type Profile } from '../../engine/ground/index.ts';
 import { ramp, scatter, type Sheet } from './sheet.ts';
 
 interface DustCause {
   readonly x: number;
-  readonly terrain: Terrain;
+  readonly terrain: Profile;
   /** Of the lowest foot over the ground [m]. */
   readonly height: number;
   /** Thrust as a share of the most. */

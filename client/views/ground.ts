@@ -1,4 +1,4 @@
-import { groundHeight, type Terrain } from '../../engine/ground/index.ts';
+import { groundHeight, type Profile } from '../../engine/ground/index.ts';
 import { ramp, scatter, type Sheet } from './sheet.ts';
 
 /** Distance between hatching lines across the sheet [drafting units]: the coarser set is always there, the finer fades. */
@@ -6,7 +6,7 @@ const HATCH_FROM = 7;
 const HATCH_TO = 14;
 
 /** The ground as a sheet of paper cut along the surface and laid on the drawing: hatched soil, speckled near the top. */
-export function drawGround(sheet: Sheet, terrain: Terrain): void {
+export function drawGround(sheet: Sheet, terrain: Profile): void {
   const { pen, camera } = sheet;
   const points = surfacePoints(sheet, terrain);
   // the cut sheet stands off the paper by a little: a soft edge above the cut
@@ -38,7 +38,8 @@ export function drawGround(sheet: Sheet, terrain: Terrain): void {
   pen.paint({ stroke: 'ink', width: 'thick' });
 }
 
-function surfacePoints(sheet: Sheet, terrain: Terrain): number[] {
+/** The surface from edge to edge of the sheet: x, y, x, y, ... [m]. */
+export function surfacePoints(sheet: Sheet, terrain: Profile): number[] {
   const { camera } = sheet;
   const left = camera.sectionX(-20);
   const right = camera.sectionX(camera.size.width + 20);
@@ -52,7 +53,8 @@ function surfacePoints(sheet: Sheet, terrain: Terrain): number[] {
   return points;
 }
 
-function trace(sheet: Sheet, points: readonly number[], shift: number): void {
+/** The surface as a path, moved down the sheet by `shift` [px]. */
+export function trace(sheet: Sheet, points: readonly number[], shift: number): void {
   const { pen, camera } = sheet;
   for (let i = 0; i + 1 < points.length; i += 2) {
     const x = camera.sheetX(points[i] ?? 0);
@@ -90,7 +92,7 @@ function hatchSet(sheet: Sheet, spacing: number, offset: number, alpha: number):
 }
 
 /** Dots of loose soil under the surface, denser toward the top. */
-function drawSpeckle(sheet: Sheet, terrain: Terrain): void {
+function drawSpeckle(sheet: Sheet, terrain: Profile): void {
   const { pen, camera } = sheet;
   const alpha = ramp(camera.framing.scale / pen.unit, 9, 22);
   if (alpha === 0) return;

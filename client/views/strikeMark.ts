@@ -1,5 +1,4 @@
-import type { Terrain } from '../../engine/ground/index.ts';
-import { groundHeight } from '../../engine/ground/index.ts';
+import { groundHeight, type Profile } from '../../engine/ground/index.ts';
 import type { Spot } from '../ink/stencil.ts';
 import { bodyOrigin } from './lander/drawLander.ts';
 import type { Figure } from './lander/figure.ts';
@@ -12,7 +11,7 @@ const TOUCHING = 0.06;
 export function hullOnGround(
   figure: Figure,
   pose: { readonly x: number; readonly y: number; readonly angle: number },
-  terrain: Terrain,
+  terrain: Profile,
 ): Spot | undefined {
   const origin = bodyOrigin(figure, pose);
   const points = figure.profile.flatMap(({ z, half }) =>

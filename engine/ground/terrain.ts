@@ -1,13 +1,17 @@
 import type { Soil } from './soil.ts';
 
-/** The ground as a section: heights at equal steps in x, straight between them. */
-export interface Terrain {
+/** A line of heights at equal steps in x, straight between them. */
+export interface Profile {
   /** x of the first height [m]. */
   readonly firstX: number;
   /** Distance between heights [m]. */
   readonly spacing: number;
   /** [m] */
   readonly heights: readonly number[];
+}
+
+/** The ground as a section. */
+export interface Terrain extends Profile {
   /** Friction of the ground under footpads and hull [-]. */
   readonly friction: number;
   /** Under the footpads; absent: rigid. The hull finds it rigid in any case. */
@@ -15,7 +19,7 @@ export interface Terrain {
 }
 
 /** Height of the ground at x [m]; beyond its ends the ground goes on level. */
-export function groundHeight(terrain: Terrain, x: number): number {
+export function groundHeight(terrain: Profile, x: number): number {
   const { heights } = terrain;
   const place = (x - terrain.firstX) / terrain.spacing;
   const last = heights.length - 1;

@@ -40,6 +40,7 @@ export {
   STAGES,
   type ArrivalLimit,
   type BelievedArrival,
+  type BeliefSpread,
   type DrawnIn,
   type InstrumentPlan,
   type MapView,

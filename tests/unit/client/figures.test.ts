@@ -15,7 +15,7 @@ const { setup } = firstLanding(1);
 function drawingOf(source: { readonly view: () => TableView; readonly figures: () => TableView }) {
   const drawing = new DescentDrawing({
     ...source,
-    terrain: setup.terrain,
+    terrain: () => setup.terrain,
     figure: figureOf(setup.lander),
     gravity: setup.gravity,
     maxThrust: setup.lander.engine.maxThrust,

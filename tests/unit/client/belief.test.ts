@@ -1,0 +1,129 @@
+import { describe, expect, it } from 'vitest';
+import { SectionCamera } from '../../../client/camera/sectionCamera.ts';
+import { PencilPen } from '../../../client/ink/pencilPen.ts';
+import { SvgPen } from '../../../client/ink/svgPen.ts';
+import { createPlanReader } from '../../../client/plan.ts';
+import { DescentDrawing } from '../../../client/scenes/descentDrawing.ts';
+import { figuresOf } from '../../../client/scenes/figures.ts';
+import { BELIEF } from '../../../client/text/en.ts';
+import { meters } from '../../../client/text/numbers.ts';
+import { figureOf } from '../../../client/views/lander/figure.ts';
+import type { TableView } from '../../../engine/table/index.ts';
+import { firstLanding } from '../../../levels/index.ts';
+import { viewOf } from '../../support/flightView.ts';
+
+const { setup } = firstLanding(1);
+const SPREAD = { x: 2, height: 1.5, vx: 0.1, vy: 0.1, angle: 0.01 };
+const MAP = { firstX: -200, spacing: 10, heights: Array.from({ length: 41 }, () => 0), sigma: 0.2 };
+
+function inPencil(view: TableView): TableView {
+  return { ...view, drawnIn: 'pencil', map: MAP, spread: SPREAD };
+}
+
+/** Draws one view after the other and gives the markup of the last. */
+function drawn(...views: readonly TableView[]): string {
+  let view = views[0]!;
+  const drawing = new DescentDrawing({
+    view: () => view,
+    figures: () => view,
+    terrain: () => setup.terrain,
+    figure: figureOf(setup.lander),
+    gravity: setup.gravity,
+    maxThrust: setup.lander.engine.maxThrust,
+    fullPropellant: setup.propellant,
+    still: () => true,
+  });
+  const camera = new SectionCamera();
+  camera.size = { ...camera.size, width: 1280, height: 720 };
+  views.forEach((next, index) => {
+    view = next;
+    for (let frame = 0; frame < 10; frame += 1) drawing.advance(1000 * index + 100 * frame, 0.016);
+  });
+  const pen = new SvgPen(1, 'test');
+  for (const draw of drawing.layers) draw({ pen, camera, time: 0, still: true });
+  return pen.markup;
+}
+
+describe('a pen in pencil', () => {
+  it('draws a full line of ink thinner, dashed and in pencil, and leaves words as they are', () => {
+    const pen = new SvgPen(1, 'test');
+    const pencil = new PencilPen(pen);
+    pencil.moveTo(0, 0);
+    pencil.lineTo(9, 0);
+    pencil.paint({ stroke: 'ink', width: 'outline' });
+    pencil.text('words', 0, 0, { size: 12 });
+    expect(pen.markup).toContain('stroke="var(--pencil)" stroke-width="1.4"');
+    expect(pen.markup).toContain('stroke-dasharray="4 3"');
+    expect(pen.markup).toContain('fill="var(--ink)">words');
+  });
+
+  it('fills nothing where it draws bare outlines', () => {
+    const pen = new SvgPen(1, 'test');
+    const pencil = new PencilPen(pen, { bare: true });
+    pencil.moveTo(0, 0);
+    pencil.lineTo(9, 0);
+    pencil.paint({ fill: 'card', stroke: 'ink' });
+    expect(pen.markup).toContain('fill="none"');
+  });
+});
+
+describe('a descent in pencil', () => {
+  const flying = inPencil(viewOf({ vx: 1 }));
+
+  it('is drawn in ink and without a hatch where what is seen is true', () => {
+    const markup = drawn(viewOf({ vx: 1 }));
+    expect(markup).toContain('stroke="var(--ink)" stroke-width="2.8"');
+    expect(markup).not.toContain('believed');
+    expect(markup).not.toContain('±');
+  });
+
+  it('has no full line of ink of the lander and the ground, and says so', () => {
+    const markup = drawn(flying);
+    expect(markup).not.toContain('stroke="var(--ink)" stroke-width="2.8"');
+    expect(markup).toContain(BELIEF.hatch);
+    expect(markup).toContain('map ±\u202f0.4\u202fm');
+    expect(markup).not.toMatch(/NaN|Infinity|undefined/);
+  });
+
+  it('says how far off the height may be: two standard deviations', () => {
+    expect(figuresOf(flying, 'right').height).toBe('30.0\u202fm ±\u202f3.0\u202fm');
+    expect(figuresOf(viewOf({}), 'right').height).toBe('30.0\u202fm');
+  });
+
+  it('lies under the truth at rest, with how far off it was', () => {
+    const rest = { ...viewOf({ tick: 700, x: 3, y: 2, height: 0, vy: 0 }), stage: 'resolved' as const };
+    const markup = drawn(inPencil(viewOf({ tick: 690, x: 5, y: 6, height: 4, vy: 0 })), rest);
+    expect(markup).toContain('believed: 2.0\u202fm right, 4.0\u202fm higher');
+    expect(markup).toContain('>true</text>');
+    expect(markup).toContain('stroke="var(--ink)" stroke-width="2.8"');
+    expect(drawn(rest)).not.toContain('believed');
+  });
+
+  it('is forgotten when another descent begins', () => {
+    const rest = { ...viewOf({ tick: 700, x: 3, y: 2, height: 0 }), stage: 'resolved' as const };
+    expect(drawn(flying, rest, viewOf({ tick: 0 }))).not.toContain('believed');
+  });
+});
+
+describe('how far off a belief was, in words', () => {
+  it.each([
+    [0.02, -0.03, 'believed: just there'],
+    [-0.4, 0, 'believed: 0.4\u202fm left'],
+    [0, -1.2, 'believed: 1.2\u202fm lower'],
+  ])('of %d m right and %d m up', (right, up, words) => {
+    expect(BELIEF.lander(right, up, meters)).toBe(words);
+  });
+});
+
+describe('the plan of a view', () => {
+  it('is laid out anew once the true seed is told, and once only', () => {
+    const read = createPlanReader();
+    const { title, landerId, siteId, worldId, choice } = firstLanding(1);
+    const planOf = (seed: number) => ({ title, landerId, siteId, worldId, seed, choice: { ...choice, seed } });
+    const before = read(planOf(0));
+    const after = read(planOf(7));
+    expect(after.seed).toBe(7);
+    expect(after.setup.terrain.heights).not.toEqual(before.setup.terrain.heights);
+    expect(read(planOf(7))).toBe(after);
+  });
+});
