@@ -81,7 +81,6 @@ export function createTroubleField({ sensorTrouble: chosen }: PlanChoice, change
         { class: 'choice-seat' },
         radio('seat', name, name === seat, () => (seat = name)),
         element('strong', {}, SEAT_NAMES[name]),
-        element('small', {}, CHOICE.seatWords[name]),
       ),
     ),
   );

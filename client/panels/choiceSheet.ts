@@ -48,7 +48,8 @@ export function openChoiceSheet(first: PlanChoice, actions: ChoiceActions, probl
       { class: 'choice-rest' },
       startField(choice.start, change),
       trouble.field,
-      element('div', {}, world.field, seedField(choice.seed, change)),
+      world.field,
+      seedField(choice.seed, change),
     ),
   );
   const sheet = element('dialog', { class: 'choice', 'aria-labelledby': 'choice-title' }, form);

@@ -227,9 +227,8 @@ export const CHOICE = {
   groundHint: 'The same number gives the same ground.',
   trouble: 'Instruments',
   troubles: { none: 'All is well', seeded: 'Something fails' },
-  troubleWords: { none: 'you see what is true', seeded: 'you see what the instruments say, and one goes wrong' },
+  troubleWords: { none: 'you see what is true', seeded: 'you see what instruments say' },
   seat: 'Your seat',
-  seatWords: { flying: 'thrust and tilt', sensors: 'which source to believe' },
   startWords: (height: string, drift: string, descentRate: string) =>
     `${height} up, ${drift} across, ${descentRate} down`,
   worldHint: (lander: string) =>
