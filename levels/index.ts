@@ -8,7 +8,7 @@ export { findLimits } from './limits/findLimits.ts';
 
 // levels/plans
 export { firstChoice, firstLanding } from './plans/firstLanding.ts';
-export { findStart, STARTS, type Start } from './plans/findStart.ts';
+export { findStart, STARTS } from './plans/findStart.ts';
 export { whyNotFlown, worldsFor } from './plans/flyable.ts';
 export { layPlan } from './plans/layPlan.ts';
 export { parsePlanChoice } from './plans/parsePlanChoice.ts';

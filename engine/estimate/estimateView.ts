@@ -6,7 +6,7 @@ import { TICK_DT } from '../world/constants.ts';
 import { clearanceOf } from './clearance.ts';
 import type { Estimate } from './estimate.ts';
 import { mapRise } from './mapGround.ts';
-import { ageTicks, checkSource, type Judgement, type Judgements, type SourceState } from './sourceTrack.ts';
+import { ageTicks, checkSource, type Judgment, type Judgments, type SourceState } from './sourceTrack.ts';
 import { ANGLE, HEIGHT, STATES, VX, VY, X } from './state.ts';
 
 /** What is believed, in figures. Section frame; new at each call, plain data. */
@@ -40,9 +40,9 @@ export interface EstimateView {
   readonly sources: Readonly<Record<Source, SourceView>>;
 }
 
-export interface SourceView {
+interface SourceView {
   readonly state: SourceState;
-  readonly judgement: Judgement;
+  readonly judgment: Judgment;
   /** Since the sample was taken, as far as the sensor tells; undefined before the first report [s]. */
   readonly age: number | undefined;
   /** Its last report was taken into the estimate. */
@@ -51,7 +51,7 @@ export interface SourceView {
   readonly disagreement: readonly number[];
 }
 
-export function estimateView(estimate: Estimate, readings: Readings, judgements: Judgements): EstimateView {
+export function estimateView(estimate: Estimate, readings: Readings, judgments: Judgments): EstimateView {
   const { mean, covariance, setup, tick } = estimate;
   const x = mean[X]!;
   const height = mean[HEIGHT]!;
@@ -68,21 +68,16 @@ export function estimateView(estimate: Estimate, readings: Readings, judgements:
     slope: atan(mapRise(setup.map, x)),
     sigma: { x: sigma(X), height: sigma(HEIGHT), vx: sigma(VX), vy: sigma(VY), angle: sigma(ANGLE) },
     driftWithAngle: covariance[VX * STATES + ANGLE]!,
-    sources: forEachSource((source) => viewSource(estimate, readings, judgements, source)),
+    sources: forEachSource((source) => viewSource(estimate, readings, judgments, source)),
   };
 }
 
-function viewSource(
-  { tracks, tick }: Estimate,
-  readings: Readings,
-  judgements: Judgements,
-  source: Source,
-): SourceView {
+function viewSource({ tracks, tick }: Estimate, readings: Readings, judgments: Judgments, source: Source): SourceView {
   const { isUsed, innovation, deviation } = tracks[source];
   const reading = readings[source];
   return {
     state: checkSource(source, reading, tracks[source], tick),
-    judgement: judgements[source] ?? 'accepted',
+    judgment: judgments[source] ?? 'accepted',
     age: reading.arrivedTick < 0 ? undefined : ageTicks(source, reading, tick) * TICK_DT,
     isUsed,
     disagreement: innovation.flatMap((value, channel) => {

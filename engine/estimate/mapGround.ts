@@ -12,7 +12,7 @@ export interface MapGround {
 }
 
 /** How a map is surveyed. */
-export interface MapSurvey {
+interface MapSurvey {
   /** From post to post; what is smaller is not on the map [m]. */
   readonly postSpacing: number;
   /** Standard deviation of a post's height [m]. */

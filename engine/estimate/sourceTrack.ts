@@ -8,10 +8,10 @@ export const SOURCE_STATES = ['valid', 'suspect', 'stale', 'failed', 'no data'] 
 export type SourceState = (typeof SOURCE_STATES)[number];
 
 /** What the crew says of a source. Without a word from it a source is accepted. */
-export const JUDGEMENTS = ['accepted', 'under check', 'rejected'] as const;
-export type Judgement = (typeof JUDGEMENTS)[number];
+export const JUDGMENTS = ['accepted', 'under check', 'rejected'] as const;
+export type Judgment = (typeof JUDGMENTS)[number];
 
-export type Judgements = Readonly<Partial<Record<Source, Judgement>>>;
+export type Judgments = Readonly<Partial<Record<Source, Judgment>>>;
 
 /** A source whose last report is older than this many of its periods is stale [-]. */
 const STALE_PERIODS = 2.5;

@@ -13,7 +13,7 @@ import { STATES } from './state.ts';
 
 /** The sources that the filter weighs against what it believes. */
 export const WEIGHED = ['altimeter', 'velocityRadar', 'attitudeReference', 'surfaceCamera'] as const;
-export type WeighedSource = (typeof WEIGHED)[number];
+type WeighedSource = (typeof WEIGHED)[number];
 
 /** A report farther off than this many standard deviations is left out [-]. Of good ones 6 in 100,000 are. */
 const GATE = 4;
@@ -21,7 +21,7 @@ const GATE = 4;
 /**
  * The filter gives in to a source that is accepted, calls itself valid and yet stays outside the gate for so long [tick]: 4 s. It then
  * widens its own uncertainty until the report is inside. Without this, one wrong source that was believed first would lock the right ones out for good;
- * with it a wrong source that nobody rejects is believed in the end. That is what the crew's judgement is for.
+ * with it a wrong source that nobody rejects is believed in the end. That is what the crew's judgment is for.
  */
 const PATIENCE = 4 * TICK_RATE;
 

@@ -43,7 +43,7 @@ export const VEHICLE_FAULT_SOURCES = {
 } as const;
 
 export type VehicleFaultKind = keyof typeof VEHICLE_FAULT_SOURCES;
-export type VehiclePart = (typeof VEHICLE_FAULT_SOURCES)[VehicleFaultKind];
+type VehiclePart = (typeof VEHICLE_FAULT_SOURCES)[VehicleFaultKind];
 
 /** When a fault acts: from `fromTick` on, and no more from `toTick` on; without one, to the end [tick]. */
 export interface FaultSpan {

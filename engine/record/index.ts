@@ -12,5 +12,5 @@ export {
   type KeptTable,
 } from './keepRecord.ts';
 export { formatRecord, parseRecord } from './parseRecord.ts';
-export { createReplay, replayLine, replayRecord, type Divergence, type Replay } from './replayRecord.ts';
+export { replayRecord, type Divergence } from './replayRecord.ts';
 export { MARK_EVERY, MARK_FIELDS, type RecordHeader, type RecordLine, type TableRecord } from './record.ts';

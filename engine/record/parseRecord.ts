@@ -17,9 +17,9 @@ import { MEMBER, readContent } from './readEntry.ts';
 import { RECORD_FORMAT, type RecordedPlan, type RecordHeader, type RecordLine, type TableRecord } from './record.ts';
 
 /** Longest record that is read [ticks]: a day. */
-export const MOST_TICKS = 24 * 3600 * TICK_RATE;
+const MOST_TICKS = 24 * 3600 * TICK_RATE;
 /** Most text that is read, in UTF-16 code units: some 100,000 entries and marks. */
-export const MOST_TEXT = 32 * 1024 * 1024;
+const MOST_TEXT = 32 * 1024 * 1024;
 
 const HASH = { least: 16, most: 16, pattern: /^[0-9a-f]*$/, words: '0 to 9 and a to f' };
 const CAUTION_TEXT = { least: 1, most: 400, pattern: /\S/, words: 'a sentence' };

@@ -1,5 +1,5 @@
 import { readChoice, readFields, readKind, readNumber, readText, type ProblemList } from '../fieldReader.ts';
-import { JUDGEMENTS } from '../estimate/index.ts';
+import { JUDGMENTS } from '../estimate/index.ts';
 import { SOURCES } from '../sensors/index.ts';
 import { SEATS, THRUST_RANGE, TILT_RANGE_DEG, type EntryContent } from '../table/index.ts';
 
@@ -31,10 +31,10 @@ const READERS: Readonly<Record<Kind, Reader>> = {
     return member === undefined ? undefined : { kind: 'letIn', member };
   },
   judgeSource(list, value, path) {
-    const fields = readFields(list, value, path, ['kind', 'source', 'judgement']);
+    const fields = readFields(list, value, path, ['kind', 'source', 'judgment']);
     const source = readChoice(list, fields?.source, `${path}.source`, SOURCES);
-    const judgement = readChoice(list, fields?.judgement, `${path}.judgement`, JUDGEMENTS);
-    return source === undefined || judgement === undefined ? undefined : { kind: 'judgeSource', source, judgement };
+    const judgment = readChoice(list, fields?.judgment, `${path}.judgment`, JUDGMENTS);
+    return source === undefined || judgment === undefined ? undefined : { kind: 'judgeSource', source, judgment };
   },
   begin: bare('begin'),
   setThrust(list, value, path) {

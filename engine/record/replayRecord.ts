@@ -13,7 +13,7 @@ import { markTable } from './markTable.ts';
 import { MARK_FIELDS, type MarkField, type MarkFields, type RecordLine, type TableRecord } from './record.ts';
 
 /** A record being replayed: the table as it is after the lines so far. */
-export interface Replay {
+interface Replay {
   readonly table: Table;
   /** How many marks have been held against the table. */
   marks: number;
@@ -37,7 +37,7 @@ export interface ReplayRefusal {
 }
 
 /** Sets up a replay. Refused when the plan is not laid out, to the bit, as it was when it was recorded. */
-export function createReplay(
+function createReplay(
   { header }: Pick<TableRecord, 'header'>,
   parts: { readonly plan: TablePlan; readonly model: TableModel },
 ): Result<Replay, ReplayRefusal> {
@@ -48,7 +48,7 @@ export function createReplay(
 }
 
 /** Plays up to a line and takes it: an entry is carried out, a mark is held against the table. */
-export function replayLine(replay: Replay, line: RecordLine): void {
+function replayLine(replay: Replay, line: RecordLine): void {
   const { table } = replay;
   const { tick } = line;
   while (table.state.tick < tick) stepTable(table);

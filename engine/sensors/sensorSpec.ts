@@ -1,5 +1,3 @@
-import { TICK_RATE } from '../world/constants.ts';
-
 /** When a sensor samples, and when its report comes. */
 export interface SensorTiming {
   /** From sample to sample [tick]. */
@@ -21,11 +19,6 @@ export interface SensorError {
   readonly sigmaShare: number;
   /** Least step between two values, in the unit of the value; 0: none. */
   readonly resolution: number;
-}
-
-/** Samples a second [1/s]. */
-export function sampleRate(timing: SensorTiming): number {
-  return TICK_RATE / timing.period;
 }
 
 /** Standard deviation of a value as it is reported: noise, and rounding as evenly spread over one step (its variance is step²/12). */

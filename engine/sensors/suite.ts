@@ -8,7 +8,7 @@ import type { SensorError } from './sensorSpec.ts';
 import { channelCount, SOURCES, type Source } from './sources.ts';
 import { TIMINGS } from './timings.ts';
 
-export interface SuiteSetup {
+interface SuiteSetup {
   /** Decides all noise and all biases: a whole number from 0. */
   readonly seed: number;
   /** [m/s²] */

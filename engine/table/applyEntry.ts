@@ -49,7 +49,7 @@ function carryOut(table: Table, member: Member, command: Command): void {
       memberOf(state, command.member).letIn = true;
       return;
     case 'judgeSource':
-      state.judgements = { ...state.judgements, [command.source]: command.judgement };
+      state.judgments = { ...state.judgments, [command.source]: command.judgment };
       return;
     case 'begin':
     case 'again':

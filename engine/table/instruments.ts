@@ -11,7 +11,7 @@ import {
   type Estimate,
   type EstimateView,
   type FootOffset,
-  type Judgements,
+  type Judgments,
   type MapGround,
 } from '../estimate/index.ts';
 import { hashValue } from '../math/hashValue.ts';
@@ -54,14 +54,14 @@ export function createInstruments({ seed }: InstrumentPlan, setup: DescentSetup,
 }
 
 /** One tick: what the sensors say of the truth, and what is believed of it. */
-export function stepInstruments(instruments: Instruments, truth: DescentState, judgements: Judgements): void {
+export function stepInstruments(instruments: Instruments, truth: DescentState, judgments: Judgments): void {
   const { suite, setup, readings, estimate } = instruments;
   readSensors(suite, truth, setup.faults ?? [], readings);
-  stepEstimate(estimate, readings, judgements);
+  stepEstimate(estimate, readings, judgments);
 }
 
-export function viewInstruments({ estimate, readings }: Instruments, judgements: Judgements): EstimateView {
-  return estimateView(estimate, readings, judgements);
+export function viewInstruments({ estimate, readings }: Instruments, judgments: Judgments): EstimateView {
+  return estimateView(estimate, readings, judgments);
 }
 
 /** Of everything that decides the next tick of belief. */

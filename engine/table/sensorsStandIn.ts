@@ -1,4 +1,4 @@
-import type { EstimateView, Judgement } from '../estimate/index.ts';
+import type { EstimateView, Judgment } from '../estimate/index.ts';
 import { SOURCES, type Source } from '../sensors/index.ts';
 import { TICK_RATE } from '../world/constants.ts';
 
@@ -37,11 +37,11 @@ export function watchSources(watch: SensorsWatch, { sources }: EstimateView): Se
 /** What the stand-in says now: it rejects what has looked wrong for its reaction time, and takes nothing back. */
 export function judgeByWatch(
   watch: SensorsWatch,
-  judgements: Readonly<Partial<Record<Source, Judgement>>>,
-): Readonly<Partial<Record<Source, Judgement>>> {
+  judgments: Readonly<Partial<Record<Source, Judgment>>>,
+): Readonly<Partial<Record<Source, Judgment>>> {
   const wrong = SOURCES.filter(
-    (source) => (watch.wrongFor[source] ?? 0) >= REACTION && judgements[source] !== 'rejected',
+    (source) => (watch.wrongFor[source] ?? 0) >= REACTION && judgments[source] !== 'rejected',
   );
-  if (wrong.length === 0) return judgements;
-  return { ...judgements, ...Object.fromEntries(wrong.map((source) => [source, 'rejected'])) };
+  if (wrong.length === 0) return judgments;
+  return { ...judgments, ...Object.fromEntries(wrong.map((source) => [source, 'rejected'])) };
 }

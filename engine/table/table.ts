@@ -57,7 +57,7 @@ export function createTable({ plan, model }: { readonly plan: TablePlan; readonl
       commanded: firstCommand(plan.setup, run.flight),
       leftByStandIn: { thrust: false, tilt: false },
       byInstruments: plan.instruments !== undefined,
-      judgements: {},
+      judgments: {},
       watch: NOTHING_WATCHED,
       believedContact: undefined,
       finalCrew: [],
@@ -97,12 +97,12 @@ export function stepTable(table: Table): readonly DescentEvent[] {
 function believe({ plan, state, run }: Table): void {
   const { instruments } = run;
   if (instruments === undefined) return;
-  stepInstruments(instruments, run.flight, state.judgements);
-  const believed = viewInstruments(instruments, state.judgements);
+  stepInstruments(instruments, run.flight, state.judgments);
+  const believed = viewInstruments(instruments, state.judgments);
   run.believed = believed;
   if (!isAttended(state, memberAt(state, 'sensors')) && plan.instruments?.sensorsStandIn === 'awake') {
     state.watch = watchSources(state.watch, believed);
-    state.judgements = judgeByWatch(state.watch, state.judgements);
+    state.judgments = judgeByWatch(state.watch, state.judgments);
   }
   if (state.believedContact !== undefined || run.flight.touchdown === undefined) return;
   const { vx, vy, angle, clearance } = believed;
@@ -152,7 +152,7 @@ export function startRun(table: Table): void {
   table.run = layRun(plan, model);
   state.commanded = firstCommand(plan.setup, table.run.flight);
   state.leftByStandIn = { thrust: false, tilt: false };
-  state.judgements = {};
+  state.judgments = {};
   state.watch = NOTHING_WATCHED;
   state.believedContact = undefined;
 }

@@ -1,4 +1,4 @@
-import type { Judgement } from '../estimate/index.ts';
+import type { Judgment } from '../estimate/index.ts';
 import type { Source } from '../sensors/index.ts';
 import type { ControlInput } from '../world/descent.ts';
 import type { SensorsWatch } from './sensorsStandIn.ts';
@@ -22,7 +22,7 @@ export interface TableState {
   /** Whether the crew flies by instruments. */
   readonly byInstruments: boolean;
   /** What the crew, or the stand-in at Sensors, makes of the sources; accepted where there is no word. */
-  judgements: Readonly<Partial<Record<Source, Judgement>>>;
+  judgments: Readonly<Partial<Record<Source, Judgment>>>;
   watch: SensorsWatch;
   /** What was believed when the lander first met the ground. */
   believedContact: Omit<BelievedArrival, 'utilisation'> | undefined;

@@ -1,4 +1,4 @@
-import type { Judgement, SourceState } from '../estimate/index.ts';
+import type { Judgment, SourceState } from '../estimate/index.ts';
 import type { Source } from '../sensors/index.ts';
 import type { FirstLimit } from '../touchdown/tipLimit.ts';
 import type { Arrival, ControlInput, DescentSetup, DescentState, Outcome } from '../world/descent.ts';
@@ -32,7 +32,7 @@ export type Command =
   /** Lets somebody who came while a descent runs take a seat in it. */
   | { readonly kind: 'letIn'; readonly member: MemberId }
   /** What the crew makes of a source: only an accepted one is believed. */
-  | { readonly kind: 'judgeSource'; readonly source: Source; readonly judgement: Judgement }
+  | { readonly kind: 'judgeSource'; readonly source: Source; readonly judgment: Judgment }
   | { readonly kind: 'begin' }
   | { readonly kind: 'setThrust'; readonly percent: number }
   | { readonly kind: 'setTilt'; readonly degrees: number }
@@ -78,7 +78,7 @@ export type DrawnIn = (typeof DRAWN_IN)[number];
 export interface SourceReading {
   readonly source: Source;
   readonly state: SourceState;
-  readonly judgement: Judgement;
+  readonly judgment: Judgment;
   /** Its last report was taken into the estimate. */
   readonly isUsed: boolean;
   /** Since its last sample [s]; absent before there was one. */

@@ -67,12 +67,12 @@ function viewBelief(table: Table, { seat }: Member): Pick<TableView, 'drawnIn' |
 }
 
 function viewSource(source: Source, { sources }: EstimateView, { readings }: Instruments): SourceReading {
-  const { state, judgement, isUsed, age, disagreement } = sources[source];
+  const { state, judgment, isUsed, age, disagreement } = sources[source];
   const worst = disagreement.reduce((most, one) => (Math.abs(one) > Math.abs(most) ? one : most), 0);
   return {
     source,
     state,
-    judgement,
+    judgment,
     isUsed,
     ...(age !== undefined && { age }),
     values: [...readings[source].values],

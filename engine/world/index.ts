@@ -3,7 +3,7 @@ export { PHYSICS_DT, PHYSICS_REVISION, STEPS_PER_TICK, TICK_DT, TICK_RATE } from
 export { createDescent } from './createDescent.ts';
 export { dealFault } from './dealFault.ts';
 export type { Descent } from './descentRecord.ts';
-export { hashDescent, markDescent, type DescentMark } from './markDescent.ts';
+export { hashDescent } from './markDescent.ts';
 export { readDescent } from './readDescent.ts';
 export { stepDescent } from './stepDescent.ts';
 export {

@@ -5,13 +5,13 @@ import { WORLDS, type World } from '../../engine/worlds.ts';
  * Full thrust must be at least so many times the weight with full tanks [-]. At 1.25 a quarter of the weight is left to brake with: on the Moon 0.4 m/s²,
  * enough to stop 4.5 m/s in 25 m. Chosen, no source.
  */
-export const LEAST_THRUST_TO_WEIGHT = 1.25;
+const LEAST_THRUST_TO_WEIGHT = 1.25;
 
 /**
  * The least burn must be at most so many times the weight with empty tanks [-], or the lander climbs with its engine at the minimum and can come down
  * with it off alone. At 0.8 it still falls at a fifth of gravity. Chosen, no source.
  */
-export const MOST_LEAST_BURN = 0.8;
+const MOST_LEAST_BURN = 0.8;
 
 /**
  * Worlds whose air carries a good part of a lander's weight at the speeds flown here. The played world has no air; that of Mars, some 0.02 kg/m³

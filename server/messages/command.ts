@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { JUDGEMENTS } from '../../engine/estimate/index.ts';
+import { JUDGMENTS } from '../../engine/estimate/index.ts';
 import { SOURCES } from '../../engine/sensors/index.ts';
 import { accept, refuse, type Result } from '../../engine/result.ts';
 import { SEATS, type Command, type Refusal } from '../../engine/table/index.ts';
@@ -9,7 +9,7 @@ const commandSchema: z.ZodType<Command> = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('takeSeat'), seat: z.enum(SEATS) }),
   z.strictObject({ kind: z.literal('leaveSeat') }),
   z.strictObject({ kind: z.literal('letIn'), member: z.string().max(9) }),
-  z.strictObject({ kind: z.literal('judgeSource'), source: z.enum(SOURCES), judgement: z.enum(JUDGEMENTS) }),
+  z.strictObject({ kind: z.literal('judgeSource'), source: z.enum(SOURCES), judgment: z.enum(JUDGMENTS) }),
   z.strictObject({ kind: z.literal('begin') }),
   z.strictObject({ kind: z.literal('setThrust'), percent: z.number() }),
   z.strictObject({ kind: z.literal('setTilt'), degrees: z.number() }),

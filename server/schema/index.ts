@@ -1,2 +1,2 @@
 export { readPaper } from './readPaper.ts';
-export { TablePapers, createPaper, writePaper, type MemberPaper } from './tablePapers.ts';
+export { TablePapers, createPaper, writePaper } from './tablePapers.ts';

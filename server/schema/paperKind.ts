@@ -19,7 +19,7 @@ import type { ViewOf } from './viewOf.ts';
 export type Paper = Schema & { [name: string]: unknown };
 
 /** A class of papers for views of one shape, and how a view is written into one. */
-export interface PaperKind<View> {
+interface PaperKind<View> {
   readonly Class: new () => Paper;
   /** Only what differs from what stands there travels. Throws, naming the field, on what its width cannot carry. */
   readonly write: (paper: Paper, view: View) => void;

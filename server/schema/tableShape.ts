@@ -12,7 +12,7 @@ import {
   STAGES,
   type TableView,
 } from '../../engine/table/index.ts';
-import { JUDGEMENTS, SOURCE_STATES } from '../../engine/estimate/index.ts';
+import { JUDGMENTS, SOURCE_STATES } from '../../engine/estimate/index.ts';
 import { SOURCES } from '../../engine/sensors/index.ts';
 import { FIRST_LIMITS } from '../../engine/touchdown/index.ts';
 import { BETWEEN_CONTACTS, OUTCOMES, PHASES } from '../../engine/world/index.ts';
@@ -134,7 +134,7 @@ const scorecard = group({
 const source = group({
   source: words(SOURCES),
   state: words(SOURCE_STATES),
-  judgement: words(JUDGEMENTS),
+  judgment: words(JUDGMENTS),
   isUsed: truth,
   age: optional(quantity),
   values: list(quantity),

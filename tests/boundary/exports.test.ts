@@ -4,10 +4,13 @@ import { projectFiles } from '../support/sources.ts';
 
 /** Not swept yet. */
 const UNSWEPT =
-  /^(engine\/(table|replay)|server\/rooms|levels\/scenarios|client\/(net|panels))\/|^client\/(main|keptFlight)\.ts$/;
+  /^(engine\/table|server\/rooms|levels\/scenarios|client\/(net|panels))\/|^client\/(main|keptFlight)\.ts$/;
 
 /** Entered by the name of a function: by a pool of threads, and by a page in a browser. */
 const ENTERED_BY_NAME = ['server/workers/simulationWorker.ts', 'tests/determinism/replayInBrowser.ts'];
+
+/** Stated for the compiler, which refuses it where it does not hold. */
+const STATED = 'server/schema/tableShape.ts#IsDeclared';
 
 const typescript = projectFiles().filter((file) =>
   /^(engine|levels|server|client|tests|\.\w+)\/.*\.(ts|mjs)$/.test(file),
@@ -31,7 +34,7 @@ describe('exports', () => {
     const idle = exported
       .filter(({ file }) => !UNSWEPT.test(file) && !ENTERED_BY_NAME.includes(file))
       .map(({ file, name }) => `${file}#${name}`)
-      .filter((name) => !used.has(name));
+      .filter((name) => !used.has(name) && name !== STATED);
     expect(idle).toEqual([]);
   });
 });

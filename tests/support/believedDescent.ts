@@ -8,7 +8,7 @@ import {
   stepEstimate,
   trueFigures,
   type Estimate,
-  type Judgements,
+  type Judgments,
   type MapGround,
 } from '../../engine/estimate/index.ts';
 import type { Fault } from '../../engine/faults/index.ts';
@@ -57,7 +57,7 @@ export interface BelievedTick {
 export interface Belief {
   readonly seed: number;
   readonly faults?: readonly Fault[];
-  readonly judgementsAt?: (tick: number) => Judgements;
+  readonly judgmentsAt?: (tick: number) => Judgments;
   /** Default: drawn by the seed. */
   readonly map?: MapGround;
 }
@@ -65,7 +65,7 @@ export interface Belief {
 /** Sensors and estimate over a truth, with a start drawn by the seed; `watch` sees each tick. */
 export function believe(
   { truth, terrain }: TrueDescent,
-  { seed, faults = [], judgementsAt = () => ({}), map = drawMap(terrain, seed, ORBITAL_SURVEY) }: Belief,
+  { seed, faults = [], judgmentsAt = () => ({}), map = drawMap(terrain, seed, ORBITAL_SURVEY) }: Belief,
   watch: (tick: BelievedTick) => void,
 ): Estimate {
   const first = truth[0]!;
@@ -81,7 +81,7 @@ export function believe(
   });
   for (const state of truth) {
     readSensors(suite, state, faults, readings);
-    if (state.tick > 0) stepEstimate(estimate, readings, judgementsAt(state.tick));
+    if (state.tick > 0) stepEstimate(estimate, readings, judgmentsAt(state.tick));
     watch({ estimate, readings, suite, state });
   }
   return estimate;

@@ -4,7 +4,7 @@ import { normalQuantile } from '../../engine/math/normalDistribution.ts';
  * Quantile of the chi-square distribution by Wilson and Hilferty (1931): n·(1 − 2/(9n) + z·√(2/(9n)))³. For n from 100 on within 0.1 % of the
  * tables at the levels used here.
  */
-export function chiSquareQuantile(freedom: number, share: number): number {
+function chiSquareQuantile(freedom: number, share: number): number {
   const spread = 2 / (9 * freedom);
   return freedom * (1 - spread + normalQuantile(share) * Math.sqrt(spread)) ** 3;
 }

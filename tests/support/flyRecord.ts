@@ -30,7 +30,7 @@ const SCRIPT: Readonly<Record<number, readonly (readonly [string, Command])[]>> 
   720: [['m1', { kind: 'leaveSeat' }]],
 };
 
-export interface FlownRecord {
+interface FlownRecord {
   readonly record: TableRecord;
   readonly table: Table;
   /** What the second member was shown, each second and at the end. */

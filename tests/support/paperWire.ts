@@ -10,7 +10,7 @@ interface Member {
 }
 
 /** The schema library's own encoder with a paper a member, and a decoder a member who was sent what that member may see. */
-export interface PaperWire<View> {
+interface PaperWire<View> {
   /** One more member, who is sent the whole state as it is now, and what changed since the last sending only with the next. */
   join(view: View): void;
   write(member: number, view: View): void;

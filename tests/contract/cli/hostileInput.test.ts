@@ -32,12 +32,15 @@ const CASES: readonly (readonly [name: string, args: readonly string[], words: r
   [
     'an unknown verb',
     ['fly'],
-    ["unknown command 'fly'", 'stand, limit, stance, touchdown, envelope, disperse, compare, worlds, check'],
+    [
+      "unknown command 'fly'",
+      'stand, limit, stance, touchdown, envelope, disperse, compare, descend, replay, worlds, check',
+    ],
   ],
   [
     'help on an unknown verb',
     ['help', 'fly'],
-    ['unknown command', 'stand, limit, stance, touchdown, envelope, disperse, compare, worlds, check'],
+    ['unknown command', 'stand, limit, stance, touchdown, envelope, disperse, compare, descend, replay, worlds, check'],
   ],
   ['an unknown option', ['limit', 'trivet', '--spin', '3'], ["unknown option '--spin'"]],
   ['an option without its value', ['limit', 'trivet', '--slope'], ['--slope', 'argument missing']],

@@ -44,7 +44,7 @@ describe('the format of a choice', () => {
     { spoil: { world: 'Moon' }, says: 'world: expected one of "moon"' },
     { spoil: { seed: 1.5 }, says: 'seed: expected a whole number from 0' },
     { spoil: { seed: -1 }, says: 'seed: expected a whole number from 0' },
-    { spoil: { seed: '1' }, says: 'came text "1"' },
+    { spoil: { seed: '1' }, says: 'got text "1"' },
     { spoil: { start: 'highest' }, says: 'start: expected one of "high", "middle", "low"' },
     { spoil: { mode: 'by mouth' }, says: 'mode: expected one of "by hand", "by orders"' },
     { spoil: { pace: 2 }, says: 'pace: expected one of 1, 0.5, 0.25, got 2' },

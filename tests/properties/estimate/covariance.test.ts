@@ -10,7 +10,7 @@ import {
 } from '../../../engine/estimate/covariance.ts';
 import { STATES } from '../../../engine/estimate/state.ts';
 import { parseFault, type Fault } from '../../../engine/faults/index.ts';
-import { JUDGEMENTS, type Judgements } from '../../../engine/estimate/index.ts';
+import { JUDGMENTS, type Judgments } from '../../../engine/estimate/index.ts';
 import { SOURCES } from '../../../engine/sensors/index.ts';
 import { believe, flyTruly } from '../../support/believedDescent.ts';
 import { asymmetry, cholesky, correlations } from '../../support/covarianceChecks.ts';
@@ -151,20 +151,20 @@ describe('an estimate in trouble', () => {
       if (!parsed.ok) throw new Error(JSON.stringify(parsed.error));
       return parsed.value;
     });
-  const judgements = fc.dictionary(
+  const judgments = fc.dictionary(
     fc.constantFrom(...SOURCES),
-    fc.constantFrom(...JUDGEMENTS),
-  ) as fc.Arbitrary<Judgements>;
+    fc.constantFrom(...JUDGMENTS),
+  ) as fc.Arbitrary<Judgments>;
 
-  it('[ES3] stays finite, symmetric and positive through any faults and judgements', () => {
+  it('[ES3] stays finite, symmetric and positive through any faults and judgments', () => {
     fc.assert(
       fc.property(
         fc.array(fault, { minLength: 1, maxLength: 4 }),
-        fc.array(judgements, { minLength: 4, maxLength: 4 }),
+        fc.array(judgments, { minLength: 4, maxLength: 4 }),
         fc.nat({ max: 1e6 }),
         (faults, judged, seed) => {
-          const judgementsAt = (tick: number): Judgements => judged[Math.floor(tick / 500) % 4]!;
-          const { mean, covariance } = believe(descent, { seed, faults, judgementsAt }, ({ estimate, state }) => {
+          const judgmentsAt = (tick: number): Judgments => judged[Math.floor(tick / 500) % 4]!;
+          const { mean, covariance } = believe(descent, { seed, faults, judgmentsAt }, ({ estimate, state }) => {
             if (state.tick % 100 !== 0) return;
             expect(estimate.covariance.every(Number.isFinite) && estimate.mean.every(Number.isFinite)).toBe(true);
             expect(asymmetry(estimate.covariance, STATES)).toBe(0);

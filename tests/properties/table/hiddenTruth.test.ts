@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { nextUniform, seedRandom } from '../../../engine/math/index.ts';
-import { JUDGEMENTS } from '../../../engine/estimate/index.ts';
+import { JUDGMENTS } from '../../../engine/estimate/index.ts';
 import { SOURCES } from '../../../engine/sensors/index.ts';
 import { SEATS, createTable, playedModel, stepTable, viewTable, type Command } from '../../../engine/table/index.ts';
 import { SITES } from '../../../levels/index.ts';
@@ -25,7 +25,7 @@ function pressOf(random: ReturnType<typeof seedRandom>): readonly [string, Comma
       {
         kind: 'judgeSource',
         source: SOURCES[draw(SOURCES.length)] ?? 'altimeter',
-        judgement: JUDGEMENTS[draw(3)] ?? 'accepted',
+        judgment: JUDGMENTS[draw(3)] ?? 'accepted',
       },
     ],
     ['m1', { kind: 'hold' }],

@@ -71,7 +71,7 @@ describe('every byte that the server sends to a crew that flies by instruments',
         if (tick % 60 === 0) await flying?.command({ kind: 'setTilt', degrees: tick % 120 === 0 ? 4 : -4 });
         if (tick % 90 === 0) await propellant?.command({ kind: 'setThrust', percent: 20 + (tick % 20) });
         if (tick % 300 === 0)
-          await sensors?.command({ kind: 'judgeSource', source: 'altimeter', judgement: 'rejected' });
+          await sensors?.command({ kind: 'judgeSource', source: 'altimeter', judgment: 'rejected' });
         const shown = links[0]?.view?.flight.tick ?? 0;
         ticker.turn(3);
         if (truth.at(-1)?.outcome === undefined)

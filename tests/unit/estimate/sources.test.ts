@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { estimateView, type EstimateView, type Judgement, type Judgements } from '../../../engine/estimate/index.ts';
+import { estimateView, type EstimateView, type Judgment, type Judgments } from '../../../engine/estimate/index.ts';
 import type { Fault } from '../../../engine/faults/index.ts';
 import { SOURCES, type Source } from '../../../engine/sensors/index.ts';
 import { believe, type BelievedTick } from '../../support/believedDescent.ts';
@@ -11,15 +11,15 @@ const WEIGHED = ['altimeter', 'velocityRadar', 'attitudeReference', 'surfaceCame
 
 interface Told {
   readonly faults?: readonly Fault[];
-  readonly judgements?: Judgements;
+  readonly judgments?: Judgments;
   readonly seed?: number;
 }
 
 /** Views of a lively descent, by tick. */
-function views({ faults = [], judgements = {}, seed = 5 }: Told, descent = LIVELY): readonly EstimateView[] {
+function views({ faults = [], judgments = {}, seed = 5 }: Told, descent = LIVELY): readonly EstimateView[] {
   const seen: EstimateView[] = [];
-  believe(descent, { seed, faults, judgementsAt: () => judgements, map: TRUE_MAP }, ({ estimate, readings }) => {
-    seen.push(estimateView(estimate, readings, judgements));
+  believe(descent, { seed, faults, judgmentsAt: () => judgments, map: TRUE_MAP }, ({ estimate, readings }) => {
+    seen.push(estimateView(estimate, readings, judgments));
   });
   return seen;
 }
@@ -89,8 +89,8 @@ describe('what is taken in', () => {
     '[ES4] a source rejected or under check moves nothing, and is checked all the same: %s',
     (source) => {
       const silent = views({ faults: [{ source, kind: 'noData', parameters: {}, fromTick: 0 }] });
-      for (const judgement of ['rejected', 'under check'] satisfies readonly Judgement[]) {
-        const put = views({ judgements: { [source]: judgement } });
+      for (const judgment of ['rejected', 'under check'] satisfies readonly Judgment[]) {
+        const put = views({ judgments: { [source]: judgment } });
         for (const [tick, view] of put.entries()) {
           const { sources: _, ...motion } = view;
           expect(motion).toEqual(
@@ -98,14 +98,14 @@ describe('what is taken in', () => {
           );
         }
         const last = put.at(-1)!.sources[source];
-        expect(last).toMatchObject({ judgement, state: 'valid', isUsed: false });
+        expect(last).toMatchObject({ judgment, state: 'valid', isUsed: false });
         expect(last.disagreement.length).toBeGreaterThan(0);
       }
     },
   );
 
   it('[ES4] a rejected inertial unit is not followed', () => {
-    const kept = views({ judgements: { inertialUnit: 'rejected' } }).at(-1)!;
+    const kept = views({ judgments: { inertialUnit: 'rejected' } }).at(-1)!;
     const silent = views({ faults: [{ source: 'inertialUnit', kind: 'noData', parameters: {}, fromTick: 0 }] }).at(-1)!;
     expect({ ...kept, sources: 0 }).toEqual({ ...silent, sources: 0 });
     expect(kept.sigma.vx).toBeGreaterThan(5 * views({}).at(-1)!.sigma.vx);
@@ -143,10 +143,10 @@ describe('a source that stays away', () => {
   ];
 
   /** How much higher the lander is believed to be than it is, by tick. */
-  function excess(judgements: Judgements): readonly number[] {
+  function excess(judgments: Judgments): readonly number[] {
     const found: number[] = [];
     const note = ({ estimate, state }: BelievedTick): void => void found.push(estimate.mean[1]! - state.y);
-    believe(LIVELY, { seed: 5, faults, judgementsAt: () => judgements, map: TRUE_MAP }, note);
+    believe(LIVELY, { seed: 5, faults, judgmentsAt: () => judgments, map: TRUE_MAP }, note);
     return found;
   }
 

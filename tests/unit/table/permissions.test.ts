@@ -32,7 +32,7 @@ const COMMANDS: Readonly<Record<Command['kind'], Command>> = {
   takeSeat: { kind: 'takeSeat', seat: 'site' },
   leaveSeat: { kind: 'leaveSeat' },
   letIn: { kind: 'letIn', member: 'm7' },
-  judgeSource: { kind: 'judgeSource', source: 'altimeter', judgement: 'rejected' },
+  judgeSource: { kind: 'judgeSource', source: 'altimeter', judgment: 'rejected' },
   begin: { kind: 'begin' },
   setThrust: { kind: 'setThrust', percent: 40 },
   setTilt: { kind: 'setTilt', degrees: 2 },

@@ -16,7 +16,7 @@ describe('the history of a touchdown', () => {
     const state = { horizontalSpeed: 0.3, descentRate: 2 };
     const { history, step } = touchDown(
       { lander, gravity: MOON, ground: plane(0.8), state },
-      { historyEvery, timeLimit: 0.06, stopWhenDecided: false },
+      { historyEvery, step: 1 / 2048, timeLimit: 0.06, stopWhenDecided: false },
     );
     const steps = history!.map(({ time }) => time / step);
     expect(steps.length).toBeGreaterThan(50 / historyEvery);

@@ -8,7 +8,7 @@ import type { LateFlight } from './flyLate.ts';
 const LYING = Math.PI / 3;
 
 /** What a scorecard must not say of a descent. */
-export const ODDITIES = [
+const ODDITIES = [
   'inside the limit, and lies',
   'upright, and lies',
   'faster than its limit, not outside',
@@ -17,7 +17,7 @@ export const ODDITIES = [
   'tipped, no contact outside',
   'tipped, no contact outside, the engine burned after contact',
 ] as const;
-export type Oddity = (typeof ODDITIES)[number];
+type Oddity = (typeof ODDITIES)[number];
 
 export function oddities(card: Omit<Scorecard, 'crew'>, { burnedAfter }: LateFlight): readonly Oddity[] {
   const { outcome, contacts, restTilt, worst } = card;

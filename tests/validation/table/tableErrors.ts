@@ -8,9 +8,9 @@ import { MOON } from '../../support/dropLander.ts';
 
 /** Over the weakest edge, for which a table has its entries, or over the edge on the other side. */
 export const TRAVELS = ['right', 'left'] as const;
-export type Travel = (typeof TRAVELS)[number];
+type Travel = (typeof TRAVELS)[number];
 
-export interface TableError {
+interface TableError {
   readonly contact: LimitEntry;
   /** What the live margin looks up, and what a search of that very contact finds [m/s]. */
   readonly table: number;

@@ -28,7 +28,7 @@ export interface Contradiction {
 const FARTHEST = 100;
 
 /** What the simulation says just below and just above stated tip limits, yaw by yaw. */
-export interface LimitCounts {
+interface LimitCounts {
   arrivals: number;
   yaws: number;
   /** Yaws that have a limit above 0, that tip at any speed, and that tip at none up to the last one looked at. */

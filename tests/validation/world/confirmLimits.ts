@@ -8,7 +8,7 @@ import { fell, playArrival } from './playArrivals.ts';
 /** How far beside a limit the play looks, over it [-]; at least its tolerance. */
 const BESIDE = [0, 0.02, 0.05];
 
-export interface Confirmed {
+interface Confirmed {
   readonly within: string;
   limits: number;
   standsBelow: number;

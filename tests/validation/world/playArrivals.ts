@@ -15,7 +15,7 @@ export const FRICTION = 1.1;
 /** Least stroke that is compared [m]: of less, two percent are within the step. */
 const LEAST_STROKE = 0.01;
 
-export type Played = DescentState & { readonly setup: DescentSetup };
+type Played = DescentState & { readonly setup: DescentSetup };
 
 /** Plays one arrival to its outcome. */
 export function playArrival(drop: Drop): Played {
@@ -34,7 +34,7 @@ export function fell({ outcome = '' }: { readonly outcome?: string }): boolean {
 }
 
 /** How play and simulation of the same arrivals compare. */
-export interface Agreement {
+interface Agreement {
   arrivals: number;
   alike: number;
   bothFall: number;
