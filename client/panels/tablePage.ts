@@ -16,6 +16,7 @@ import { createLeaveQuestion } from './leaveQuestion.ts';
 import { createLobby } from './lobby.ts';
 import { createRestSheets } from './restSheets.ts';
 import { createSeatCards } from './seatCards.ts';
+import { createSourceList } from './sourceList.ts';
 import { createTitleBlock } from './titleBlock.ts';
 
 /** Figures change this often [ms]; the drawing has its own pace. */
@@ -62,7 +63,7 @@ export function layTable(
   const canvas = () => section.querySelector('canvas');
   const parts = createParts({ link, plan, planNow, desk, announcer, leave, canvas, onLaid: () => game.refit() });
   const heading = element('h1', { class: 'unseen', tabindex: -1 }, TABLE.heading(first.plan.title));
-  const left = element('div', { class: 'left' }, parts.coach.strip, parts.controls.panel);
+  const left = element('div', { class: 'left' }, parts.coach.strip, parts.sources.card, parts.controls.panel);
   const right = element(
     'div',
     { class: 'right' },
@@ -114,7 +115,9 @@ export function layTable(
     figured = view;
     page.dataset['stage'] = view.stage;
     const hoverPercent = hover(view, plan);
+    page.toggleAttribute('data-sources', view.sources !== undefined);
     parts.seats.refresh(view, hoverPercent);
+    parts.sources.refresh(view);
     parts.title.refresh(view);
     parts.controls.refresh(view, hoverPercent);
     parts.coach.refresh(view, hoverPercent);
@@ -181,6 +184,7 @@ function createParts(options: {
     lobby,
     rest,
     seats: createSeatCards({ context, announcer, takeSeat, alone: link.kind === 'local' }),
+    sources: createSourceList((source, judgement) => desk.ask({ kind: 'judgeSource', source, judgement })),
     title: createTitleBlock({
       site: plan.siteName,
       lander: plan.setup.lander.name,

@@ -1,3 +1,5 @@
+import type { Judgement, SourceState } from '../../engine/estimate/index.ts';
+import type { Source } from '../../engine/sensors/index.ts';
 import type { Callout, CardOutcome, NoMargin, Seat } from '../../engine/table/index.ts';
 import type { Outcome, Phase } from '../../engine/world/index.ts';
 
@@ -65,6 +67,41 @@ export const READINGS = {
   propellant: 'propellant',
   burnLeft: 'burn left',
   timeToContact: 'time to contact',
+} as const;
+
+export const SOURCE_NAMES: Readonly<Record<Source, string>> = {
+  inertialUnit: 'Inertial unit',
+  altimeter: 'Altimeter',
+  velocityRadar: 'Velocity radar',
+  attitudeReference: 'Attitude reference',
+  surfaceCamera: 'Surface camera',
+  propellantGauge: 'Propellant gauge',
+  contactProbes: 'Contact probes',
+  legIndications: 'Leg indications',
+};
+
+const SOURCE_STATE_WORDS: Readonly<Record<SourceState, string>> = {
+  valid: 'valid',
+  suspect: 'suspect',
+  stale: 'stale',
+  failed: 'failed',
+  'no data': 'no data',
+};
+
+const JUDGEMENT_WORDS: Readonly<Record<Judgement, string>> = {
+  accepted: 'Accepted',
+  'under check': 'Under check',
+  rejected: 'Rejected',
+};
+
+export const SOURCES_CARD = {
+  label: 'Sources',
+  yours: 'you judge',
+  states: SOURCE_STATE_WORDS,
+  notUsed: 'not used',
+  judgements: JUDGEMENT_WORDS,
+  judge: (source: string) => `${source}: what you make of it`,
+  note: (gate: number) => `σ: standard deviations from what is believed; beyond ±${gate} (dashed) it is left out.`,
 } as const;
 
 export const TITLE_BLOCK = {

@@ -8,3 +8,4 @@ export { drawMap, ORBITAL_SURVEY, type MapGround } from './mapGround.ts';
 export { realignInertialUnit } from './realign.ts';
 export { JUDGMENTS, SOURCE_STATES, type Judgment, type Judgments, type SourceState } from './sourceTrack.ts';
 export { stepEstimate } from './stepEstimate.ts';
+export { GATE } from './weighReport.ts';

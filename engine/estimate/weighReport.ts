@@ -16,7 +16,7 @@ export const WEIGHED = ['altimeter', 'velocityRadar', 'attitudeReference', 'surf
 type WeighedSource = (typeof WEIGHED)[number];
 
 /** A report farther off than this many standard deviations is left out [-]. Of good ones 6 in 100,000 are. */
-const GATE = 4;
+export const GATE = 4;
 
 /**
  * The filter gives in to a source that is accepted, calls itself valid and yet stays outside the gate for so long [tick]: 4 s. It then

@@ -1,0 +1,153 @@
+import { GATE, JUDGEMENTS, type Judgement, type SourceState } from '../../engine/estimate/index.ts';
+import type { Source } from '../../engine/sensors/index.ts';
+import type { SourceReading, TableView } from '../../engine/table/index.ts';
+import { SOURCE_NAMES, SOURCES_CARD } from '../text/en.ts';
+import { GLYPH, stateGlyph } from '../views/stateGlyph.ts';
+import { DisagreementHistory, heightOnStrip, STRIP } from './disagreementStrip.ts';
+import { button, drawing, element, say } from './element.ts';
+import { ageWords, disagreementWords, sourceValue } from './sourceWords.ts';
+
+/** What Sensors judges, the most telling first. */
+const LISTED = [
+  'altimeter',
+  'velocityRadar',
+  'surfaceCamera',
+  'attitudeReference',
+  'inertialUnit',
+  'propellantGauge',
+] as const satisfies readonly Source[];
+
+/** A press is shown for this long before the table's own word is believed again [ms]. */
+const BELIEVE_AFTER_MS = 500;
+
+interface SourceList {
+  readonly card: HTMLElement;
+  refresh(view: TableView): void;
+}
+
+/** Every source raw, for the seat that judges them: value, state, age, disagreement with what is believed, and what the crew makes of it. */
+export function createSourceList(judge: (source: Source, judgement: Judgement) => void): SourceList {
+  const rows = LISTED.map((source) => createRow(source, (judgement) => judge(source, judgement)));
+  const card = element(
+    'section',
+    { class: 'card sources-card', 'aria-label': SOURCES_CARD.label, hidden: true },
+    element(
+      'h2',
+      { class: 'card-head' },
+      element('span', {}, SOURCES_CARD.label),
+      element('em', {}, SOURCES_CARD.yours),
+    ),
+    element('ul', { class: 'source-list' }, ...rows.map(({ row }) => row)),
+    element('p', { class: 'source-note' }, SOURCES_CARD.note(GATE)),
+  );
+  return {
+    card,
+    refresh({ sources, flight, stage }) {
+      card.hidden = sources === undefined;
+      for (const row of rows) {
+        const reading = sources?.find(({ source }) => source === row.source);
+        if (reading !== undefined) row.refresh(reading, flight.tick, stage === 'descending');
+      }
+    },
+  };
+}
+
+function createRow(source: Source, judge: (judgement: Judgement) => void) {
+  const name = SOURCE_NAMES[source];
+  const state = element('span', {});
+  const value = element('span', { class: 'source-value' });
+  const age = element('span', { class: 'source-age' });
+  const apart = element('span', { class: 'source-apart' });
+  const strip = element('div', { class: 'source-strip' });
+  const judgement = createJudgement(name, judge);
+  const history = new DisagreementHistory();
+  let shownState = '';
+  let shownStrip = '';
+  const row = element(
+    'li',
+    {},
+    element(
+      'p',
+      { class: 'source-line' },
+      element('strong', {}, name),
+      element('span', { class: 'source-state' }, state, age),
+    ),
+    element('div', { class: 'source-line' }, value, strip, apart),
+    judgement.group,
+  );
+  return {
+    source,
+    row,
+    refresh(reading: SourceReading, tick: number, isOpen: boolean) {
+      const words = stateWords(reading);
+      if (words !== shownState) state.replaceChildren(glyph(reading.state), words);
+      shownState = words;
+      say(value, sourceValue(reading));
+      say(age, ageWords(reading.age));
+      say(apart, disagreementWords(reading.disagreement));
+      // a source that is never weighed has no strip
+      strip.hidden = reading.disagreement === undefined && history.lines().length === 0;
+      history.take(tick, reading.disagreement);
+      const markup = stripMarkup(history.lines());
+      if (markup !== shownStrip)
+        strip.replaceChildren(
+          drawing(markup, { viewBox: `0 0 ${STRIP.width} ${STRIP.height}`, class: 'strip-drawing' }),
+        );
+      shownStrip = markup;
+      judgement.refresh(reading.judgement, isOpen);
+    },
+  };
+}
+
+/** Accepted, under check, rejected: one of the three is pressed. */
+function createJudgement(name: string, judge: (judgement: Judgement) => void) {
+  let wish: { readonly judgement: Judgement; readonly until: number } | undefined;
+  const keys = JUDGEMENTS.map((judgement) => ({
+    judgement,
+    key: button(SOURCES_CARD.judgements[judgement], () => {
+      wish = { judgement, until: performance.now() + BELIEVE_AFTER_MS };
+      show(judgement);
+      judge(judgement);
+    }),
+  }));
+  const show = (shown: Judgement) => {
+    for (const { judgement, key } of keys) key.setAttribute('aria-pressed', String(judgement === shown));
+  };
+  const group = element(
+    'div',
+    { class: 'judgement', role: 'group', 'aria-label': SOURCES_CARD.judge(name) },
+    ...keys.map(({ key }) => key),
+  );
+  return {
+    group,
+    refresh(said: Judgement, isOpen: boolean) {
+      if (wish !== undefined && (wish.judgement === said || performance.now() > wish.until)) wish = undefined;
+      show(wish?.judgement ?? said);
+      for (const { key } of keys) key.disabled = !isOpen;
+    },
+  };
+}
+
+/** A source that is weighed and left out is said to be: that is what judging does. */
+function stateWords({ state, isUsed, disagreement }: SourceReading): string {
+  const words = SOURCES_CARD.states[state];
+  return disagreement === undefined || isUsed ? words : `${words}, ${SOURCES_CARD.notUsed}`;
+}
+
+function glyph(state: SourceState): HTMLElement {
+  return drawing(stateGlyph(state), { viewBox: `0 0 ${GLYPH} ${GLYPH}`, class: 'state-glyph' });
+}
+
+/** The line, over those of no disagreement and of the gate. */
+function stripMarkup(lines: readonly string[]): string {
+  const drawn = lines.map(
+    (points) =>
+      `<polyline points="${points}" fill="none" stroke="var(--ink)" stroke-width="1.4" stroke-linejoin="round"/>`,
+  );
+  return [levelMarkup(0, ''), levelMarkup(GATE, '3 3'), levelMarkup(-GATE, '3 3'), ...drawn].join('');
+}
+
+function levelMarkup(value: number, dashes: string): string {
+  const y = heightOnStrip(value);
+  return `<line x1="0" y1="${y}" x2="${STRIP.width}" y2="${y}" stroke="var(--hatch)" stroke-width="1" stroke-dasharray="${dashes}"/>`;
+}
