@@ -200,6 +200,25 @@ export const BELIEF = {
   },
 } as const;
 
+/** On the scorecard: believed and true at the first contact. */
+export const BELIEF_CARD = {
+  caption: 'When it first met the ground',
+  believed: 'believed',
+  true: 'true',
+  sideways: 'moved sideways',
+  descentRate: 'came down at',
+  height: 'over the ground',
+  share: 'of the speed that tips it',
+  heightRight: 'It met the ground where the crew believed the ground to be.',
+  heightWrong: (by: string, way: 'above' | 'below') =>
+    `Surprise: when it met the ground, the crew believed it ${by} ${way === 'above' ? 'up' : 'under the ground'}.`,
+  asBelieved: (is: string) => `No surprise: it touched down at ${is} of the speed that tips it, about as believed.`,
+  nearer: (believed: string, is: string) =>
+    `Surprise: it was nearer to tipping than the crew believed, at ${is} of the speed that tips it and not ${believed}.`,
+  farther: (believed: string, is: string) =>
+    `Surprise: it was farther from tipping than the crew believed, at ${is} of the speed that tips it and not ${believed}.`,
+} as const;
+
 export const STATUS = {
   reconnecting: 'The line dropped: what you see stands still. Reconnecting; your seat is kept.',
   connected: 'Connected.',

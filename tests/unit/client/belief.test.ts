@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { SectionCamera } from '../../../client/camera/sectionCamera.ts';
 import { PencilPen } from '../../../client/ink/pencilPen.ts';
 import { SvgPen } from '../../../client/ink/svgPen.ts';
+import { surpriseWords } from '../../../client/panels/beliefTable.ts';
 import { createPlanReader } from '../../../client/plan.ts';
 import { DescentDrawing } from '../../../client/scenes/descentDrawing.ts';
 import { figuresOf } from '../../../client/scenes/figures.ts';
@@ -125,5 +126,20 @@ describe('the plan of a view', () => {
     expect(after.seed).toBe(7);
     expect(after.setup.terrain.heights).not.toEqual(before.setup.terrain.heights);
     expect(read(planOf(7))).toBe(after);
+  });
+});
+
+describe('the surprise in words', () => {
+  const belief = { vx: 0.5, descentRate: 1, angle: 0, height: 0.1 };
+
+  it.each([
+    [{ ...belief, utilisation: 0.2 }, 0.65, /nearer to tipping than the crew believed, at 65.% .* and not 20.%/],
+    [{ ...belief, utilisation: 0.65 }, 0.2, /farther from tipping than the crew believed, at 20.% .* and not 65.%/],
+    [{ ...belief, utilisation: 0.2 }, 0.22, /^No surprise: it touched down at 22.%/],
+    [belief, undefined, /where the crew believed the ground to be/],
+    [{ ...belief, height: 56.7, utilisation: 0.2 }, 0.65, /believed it 56.7.m up/],
+    [{ ...belief, height: -1.2 }, undefined, /believed it 1.2.m under the ground/],
+  ])('of %j against a true share of %s', (believed, utilisation, words) => {
+    expect(surpriseWords(believed, utilisation === undefined ? {} : { utilisation })).toMatch(words);
   });
 });

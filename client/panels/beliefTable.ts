@@ -1,0 +1,84 @@
+import type { BelievedArrival, JudgedContact, Scorecard } from '../../engine/table/index.ts';
+import { BELIEF_CARD } from '../text/en.ts';
+import { meters, percent, speed } from '../text/numbers.ts';
+import { element } from './element.ts';
+
+/** A height that is wrong by less is right [m]. */
+const HEIGHT_RIGHT = 0.5;
+/** Shares of the tip limit that differ by less are alike [-]. */
+const SHARE_RIGHT = 0.05;
+/** Slower than this, there is no direction worth naming [m/s]. */
+const NO_DRIFT = 0.05;
+
+/** What the crew believed of the first contact beside what was true of it; nothing without instruments. */
+export function beliefTable({ belief, contacts: [contact] }: Scorecard): HTMLElement | undefined {
+  if (belief === undefined || contact === undefined) return undefined;
+  const rows = beliefRows(belief, contact).map(([name, believed, is]) =>
+    element(
+      'tr',
+      {},
+      element('th', { scope: 'row' }, name),
+      element('td', { class: 'believed' }, believed),
+      element('td', {}, is),
+    ),
+  );
+  const head = element(
+    'tr',
+    {},
+    element('td', {}),
+    element('th', { scope: 'col', class: 'believed' }, BELIEF_CARD.believed),
+    element('th', { scope: 'col' }, BELIEF_CARD.true),
+  );
+  return element(
+    'table',
+    { class: 'belief' },
+    element('caption', {}, BELIEF_CARD.caption),
+    element('thead', {}, head),
+    element('tbody', {}, ...rows),
+  );
+}
+
+/** What surprised at the first contact, as a paragraph; nothing without instruments. */
+export function surpriseLine({ belief, contacts: [contact] }: Scorecard): HTMLElement | undefined {
+  if (belief === undefined || contact === undefined) return undefined;
+  return element('p', { class: 'why' }, surpriseWords(belief, contact));
+}
+
+type Row = readonly [name: string, believed: string, is: string];
+
+function beliefRows(belief: BelievedArrival, { arrival, utilisation }: JudgedContact): readonly Row[] {
+  const rows: Row[] = [
+    [BELIEF_CARD.sideways, drift(belief.vx), drift(arrival.vx)],
+    [BELIEF_CARD.descentRate, speed(belief.descentRate), speed(arrival.descentRate)],
+    [BELIEF_CARD.height, meters(belief.height), meters(0)],
+  ];
+  if (belief.utilisation !== undefined && utilisation !== undefined)
+    rows.push([BELIEF_CARD.share, percent(belief.utilisation), percent(utilisation)]);
+  return rows;
+}
+
+function drift(vx: number): string {
+  return `${speed(Math.abs(vx))}${Math.abs(vx) < NO_DRIFT ? '' : vx > 0 ? ' →' : ' ←'}`;
+}
+
+/**
+ * The surprise in one sentence: where it was thought to be if that was wrong, else how much nearer to tipping it was than was thought.
+ *
+ *   surprise = believed − true utilisation             ours, of the first contact
+ */
+export function surpriseWords(belief: BelievedArrival, { utilisation }: Pick<JudgedContact, 'utilisation'>): string {
+  const { height } = belief;
+  const share =
+    belief.utilisation === undefined || utilisation === undefined
+      ? undefined
+      : shareWords(belief.utilisation, utilisation);
+  if (Math.abs(height) < HEIGHT_RIGHT) return share ?? BELIEF_CARD.heightRight;
+  return BELIEF_CARD.heightWrong(meters(Math.abs(height)), height > 0 ? 'above' : 'below');
+}
+
+function shareWords(believed: number, is: number): string {
+  const surprise = believed - is;
+  const words = [percent(believed), percent(is)] as const;
+  if (Math.abs(surprise) < SHARE_RIGHT) return BELIEF_CARD.asBelieved(words[1]);
+  return surprise < 0 ? BELIEF_CARD.nearer(...words) : BELIEF_CARD.farther(...words);
+}
