@@ -1,4 +1,4 @@
-import { GATE, JUDGEMENTS, type Judgement, type SourceState } from '../../engine/estimate/index.ts';
+import { GATE, JUDGMENTS, type Judgment, type SourceState } from '../../engine/estimate/index.ts';
 import type { Source } from '../../engine/sensors/index.ts';
 import type { SourceReading, TableView } from '../../engine/table/index.ts';
 import { SOURCE_NAMES, SOURCES_CARD } from '../text/en.ts';
@@ -26,8 +26,8 @@ interface SourceList {
 }
 
 /** Every source raw, for the seat that judges them: value, state, age, disagreement with what is believed, and what the crew makes of it. */
-export function createSourceList(judge: (source: Source, judgement: Judgement) => void): SourceList {
-  const rows = LISTED.map((source) => createRow(source, (judgement) => judge(source, judgement)));
+export function createSourceList(judge: (source: Source, judgment: Judgment) => void): SourceList {
+  const rows = LISTED.map((source) => createRow(source, (judgment) => judge(source, judgment)));
   const card = element(
     'section',
     { class: 'card sources-card', 'aria-label': SOURCES_CARD.label, hidden: true },
@@ -52,14 +52,14 @@ export function createSourceList(judge: (source: Source, judgement: Judgement) =
   };
 }
 
-function createRow(source: Source, judge: (judgement: Judgement) => void) {
+function createRow(source: Source, judge: (judgment: Judgment) => void) {
   const name = SOURCE_NAMES[source];
   const state = element('span', {});
   const value = element('span', { class: 'source-value' });
   const age = element('span', { class: 'source-age' });
   const apart = element('span', { class: 'source-apart' });
   const strip = element('div', { class: 'source-strip' });
-  const judgement = createJudgement(name, judge);
+  const judgment = createJudgment(name, judge);
   const history = new DisagreementHistory();
   let shownState = '';
   let shownStrip = '';
@@ -73,7 +73,7 @@ function createRow(source: Source, judge: (judgement: Judgement) => void) {
       element('span', { class: 'source-state' }, state, age),
     ),
     element('div', { class: 'source-line' }, value, strip, apart),
-    judgement.group,
+    judgment.group,
   );
   return {
     source,
@@ -94,35 +94,35 @@ function createRow(source: Source, judge: (judgement: Judgement) => void) {
           drawing(markup, { viewBox: `0 0 ${STRIP.width} ${STRIP.height}`, class: 'strip-drawing' }),
         );
       shownStrip = markup;
-      judgement.refresh(reading.judgement, isOpen);
+      judgment.refresh(reading.judgment, isOpen);
     },
   };
 }
 
 /** Accepted, under check, rejected: one of the three is pressed. */
-function createJudgement(name: string, judge: (judgement: Judgement) => void) {
-  let wish: { readonly judgement: Judgement; readonly until: number } | undefined;
-  const keys = JUDGEMENTS.map((judgement) => ({
-    judgement,
-    key: button(SOURCES_CARD.judgements[judgement], () => {
-      wish = { judgement, until: performance.now() + BELIEVE_AFTER_MS };
-      show(judgement);
-      judge(judgement);
+function createJudgment(name: string, judge: (judgment: Judgment) => void) {
+  let wish: { readonly judgment: Judgment; readonly until: number } | undefined;
+  const keys = JUDGMENTS.map((judgment) => ({
+    judgment,
+    key: button(SOURCES_CARD.judgments[judgment], () => {
+      wish = { judgment, until: performance.now() + BELIEVE_AFTER_MS };
+      show(judgment);
+      judge(judgment);
     }),
   }));
-  const show = (shown: Judgement) => {
-    for (const { judgement, key } of keys) key.setAttribute('aria-pressed', String(judgement === shown));
+  const show = (shown: Judgment) => {
+    for (const { judgment, key } of keys) key.setAttribute('aria-pressed', String(judgment === shown));
   };
   const group = element(
     'div',
-    { class: 'judgement', role: 'group', 'aria-label': SOURCES_CARD.judge(name) },
+    { class: 'judgment', role: 'group', 'aria-label': SOURCES_CARD.judge(name) },
     ...keys.map(({ key }) => key),
   );
   return {
     group,
-    refresh(said: Judgement, isOpen: boolean) {
-      if (wish !== undefined && (wish.judgement === said || performance.now() > wish.until)) wish = undefined;
-      show(wish?.judgement ?? said);
+    refresh(said: Judgment, isOpen: boolean) {
+      if (wish !== undefined && (wish.judgment === said || performance.now() > wish.until)) wish = undefined;
+      show(wish?.judgment ?? said);
       for (const { key } of keys) key.disabled = !isOpen;
     },
   };

@@ -184,7 +184,7 @@ function createParts(options: {
     lobby,
     rest,
     seats: createSeatCards({ context, announcer, takeSeat, alone: link.kind === 'local' }),
-    sources: createSourceList((source, judgement) => desk.ask({ kind: 'judgeSource', source, judgement })),
+    sources: createSourceList((source, judgment) => desk.ask({ kind: 'judgeSource', source, judgment })),
     title: createTitleBlock({
       site: plan.siteName,
       lander: plan.setup.lander.name,

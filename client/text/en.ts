@@ -1,4 +1,4 @@
-import type { Judgement, SourceState } from '../../engine/estimate/index.ts';
+import type { Judgment, SourceState } from '../../engine/estimate/index.ts';
 import type { Source } from '../../engine/sensors/index.ts';
 import type { Callout, CardOutcome, NoMargin, Seat } from '../../engine/table/index.ts';
 import type { Outcome, Phase } from '../../engine/world/index.ts';
@@ -88,7 +88,7 @@ const SOURCE_STATE_WORDS: Readonly<Record<SourceState, string>> = {
   'no data': 'no data',
 };
 
-const JUDGEMENT_WORDS: Readonly<Record<Judgement, string>> = {
+const JUDGMENT_WORDS: Readonly<Record<Judgment, string>> = {
   accepted: 'Accepted',
   'under check': 'Under check',
   rejected: 'Rejected',
@@ -99,7 +99,7 @@ export const SOURCES_CARD = {
   yours: 'you judge',
   states: SOURCE_STATE_WORDS,
   notUsed: 'not used',
-  judgements: JUDGEMENT_WORDS,
+  judgments: JUDGMENT_WORDS,
   judge: (source: string) => `${source}: what you make of it`,
   note: (gate: number) => `σ: standard deviations from what is believed; beyond ±${gate} (dashed) it is left out.`,
 } as const;

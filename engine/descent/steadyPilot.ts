@@ -51,7 +51,8 @@ const TILT_TAPER: readonly [low: number, high: number] = [2, 15];
 
 /** What the pilot commands in this state. */
 export function pilot(manner: PilotManner, craft: PilotedCraft, state: DescentState): ControlInput {
-  if (state.touchdown !== undefined || state.height < manner.cutHeight) return { thrustPercent: 0, tiltDeg: 0 };
+  const isDown = state.touchdown !== undefined || state.phase === 'contact';
+  if (isDown || state.height < manner.cutHeight) return { thrustPercent: 0, tiltDeg: 0 };
   const asked = Math.min(manner.fastestRate, manner.touchdownRate + manner.ratePerHeight * state.height);
   // slowing down along the asked profile takes this much: d(rate)/dt = rate · d(rate)/dh
   const slowing = asked < manner.fastestRate ? manner.ratePerHeight * asked : 0;

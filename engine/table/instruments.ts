@@ -18,6 +18,7 @@ import { hashValue } from '../math/hashValue.ts';
 import { cos, sin } from '../math/trig.ts';
 import { createReadings, createSuite, readSensors, type Readings, type SensorSuite } from '../sensors/index.ts';
 import type { ControlInput, DescentSetup, DescentState, LegState, Phase } from '../world/descent.ts';
+import { TICK_RATE } from '../world/constants.ts';
 import { APPROACH_ENDS, FINAL_DROP_BELOW } from '../world/thresholds.ts';
 import type { InstrumentPlan } from './tableTypes.ts';
 
@@ -36,7 +37,14 @@ export interface Instruments {
   readonly aside: readonly number[];
   /** Of the lander without its usable propellant [kg]. */
   readonly dryMass: number;
+  /** Since a contact probe first touched; 0 before [tick]. */
+  touchedFor: number;
 }
+
+/** A probe hangs about a meter below its pad, and the last meter takes about a second [tick]. */
+const TOUCHED_TO_DOWN = TICK_RATE;
+/** No probe is so long [m]. */
+const TOO_HIGH_TO_TOUCH = 2;
 
 /** Instruments at the start of a descent, with the first reading taken. `seed` draws noise, biases, the errors of map and start. */
 export function createInstruments({ seed }: InstrumentPlan, setup: DescentSetup, first: DescentState): Instruments {
@@ -50,7 +58,17 @@ export function createInstruments({ seed }: InstrumentPlan, setup: DescentSetup,
   const readings = createReadings(legs);
   readSensors(suite, first, setup.faults ?? [], readings);
   const aside = first.legs.map(({ footZ }) => footZ);
-  return { setup, suite, readings, map, estimate, feet, aside, dryMass: first.mass - first.propellant };
+  return {
+    setup,
+    suite,
+    readings,
+    map,
+    estimate,
+    feet,
+    aside,
+    dryMass: first.mass - first.propellant,
+    touchedFor: 0,
+  };
 }
 
 /** One tick: what the sensors say of the truth, and what is believed of it. */
@@ -58,6 +76,8 @@ export function stepInstruments(instruments: Instruments, truth: DescentState, j
   const { suite, setup, readings, estimate } = instruments;
   readSensors(suite, truth, setup.faults ?? [], readings);
   stepEstimate(estimate, readings, judgments);
+  const touches = readings.contactProbes.values.some((value) => value > 0);
+  if (touches || instruments.touchedFor > 0) instruments.touchedFor += 1;
 }
 
 export function viewInstruments({ estimate, readings }: Instruments, judgments: Judgments): EstimateView {
@@ -65,9 +85,18 @@ export function viewInstruments({ estimate, readings }: Instruments, judgments: 
 }
 
 /** Of everything that decides the next tick of belief. */
-export function hashInstruments({ suite, readings, estimate }: Instruments): string {
+export function hashInstruments({ suite, readings, estimate, touchedFor }: Instruments): string {
   const { mean, covariance, past, rate, tracks } = estimate;
-  return hashValue({ suite, readings, mean: [...mean], covariance: [...covariance], past: [...past], rate, tracks });
+  return hashValue({
+    suite,
+    readings,
+    mean: [...mean],
+    covariance: [...covariance],
+    past: [...past],
+    rate,
+    tracks,
+    touchedFor,
+  });
 }
 
 /**
@@ -98,8 +127,9 @@ export function believedState(instruments: Instruments, view: EstimateView, comm
   };
 }
 
-function believedPhase({ readings }: Instruments, clearance: number, { thrustPercent }: ControlInput): Phase {
-  if (readings.contactProbes.values.some((touches) => touches > 0)) return 'contact';
+/** A touch is taken for contact at once when the height that is believed must be wrong, else once the probe's length has been gone down. */
+function believedPhase({ touchedFor }: Instruments, clearance: number, { thrustPercent }: ControlInput): Phase {
+  if (touchedFor >= TOUCHED_TO_DOWN || (touchedFor > 0 && clearance > TOO_HIGH_TO_TOUCH)) return 'contact';
   if (thrustPercent === 0 && clearance < FINAL_DROP_BELOW) return 'final drop';
   return clearance > APPROACH_ENDS ? 'approach' : 'terminal descent';
 }
