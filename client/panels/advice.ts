@@ -1,6 +1,6 @@
 import type { HeldControls, TableView } from '../../engine/table/index.ts';
 import type { Phase } from '../../engine/world/index.ts';
-import { COACH } from '../text/en.ts';
+import { COACH, SOURCE_NAMES } from '../text/en.ts';
 import { speed } from '../text/numbers.ts';
 import { isDry } from './alerts.ts';
 import { gaveWay } from '../scenes/pose.ts';
@@ -58,6 +58,16 @@ export function adviseFlying(view: TableView, hoverPercent: number, holds: HeldC
     ? { key: 'outside', words: COACH.outside }
     : { key: 'steady', words: COACH.steady };
 }
+
+/** For whoever judges the sources: where to look, and that a word is wanted. */
+export function adviseSensors(sources: NonNullable<TableView['sources']>): Advice {
+  const wrong = sources.find(({ state, judgment }) => WRONG.includes(state) && judgment !== 'rejected');
+  if (wrong !== undefined) return { key: 'sourceWrong', words: COACH.sourceWrong(SOURCE_NAMES[wrong.source]) };
+  return { key: 'sources', words: COACH.sources };
+}
+
+/** What the automatic check says of a source that is not to be believed; one that cannot measure so near the ground is no fault. */
+const WRONG: readonly string[] = ['suspect', 'stale', 'failed'];
 
 /** Phases in which the gear is on the ground. */
 const GROUNDED: readonly Phase[] = ['contact', 'settling', 'at rest'];

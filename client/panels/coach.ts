@@ -2,7 +2,7 @@ import type { HeldControls, TableView } from '../../engine/table/index.ts';
 import type { ControlInput } from '../../engine/world/index.ts';
 import { COACH } from '../text/en.ts';
 import { percent } from '../text/numbers.ts';
-import { adviseFlying, type Advice } from './advice.ts';
+import { adviseFlying, adviseSensors, type Advice } from './advice.ts';
 import type { Announcer } from './announcer.ts';
 import { element, say } from './element.ts';
 import { leanWords } from './readings.ts';
@@ -36,6 +36,7 @@ export function createCoach(announcer: Announcer): Coach {
     if (handedOver !== undefined) return handedOver;
     if (view.held) return { key: 'held', words: COACH.held };
     const { holds } = view.you;
+    if (view.sources !== undefined) return adviseSensors(view.sources);
     if (!holds.thrust && !holds.tilt) {
       const pilot = view.seats.find((seat) => seat.seat === 'flying')?.name;
       const words = pilot === undefined ? COACH.watching : COACH.crewFlies(pilot);
