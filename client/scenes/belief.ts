@@ -58,11 +58,14 @@ export function drawDoubt(
     top,
   });
   drawProfileBand(sheet, map, BAND * map.sigma);
+  // a narrow sheet has the speed's words where a wide one has room
+  const isNarrow = camera.freeWidth < NARROW * pen.unit;
+  const isLeft = isNarrow && side === 'right';
   drawBeliefWords(sheet, {
-    words: camera.freeWidth < NARROW * pen.unit ? BELIEF.hatchShort : BELIEF.hatch,
-    x: camera.sheetX(lander.x + 1.9 * figure.halfStance),
+    words: isNarrow ? BELIEF.hatchShort : BELIEF.hatch,
+    x: camera.sheetX(lander.x + (isLeft ? -1.9 : 1.9) * figure.halfStance),
     y: camera.sheetY(top) - 6 * pen.unit,
-    align: 'left',
+    align: isLeft ? 'right' : 'left',
   });
   drawMapWords(sheet, { words: BELIEF.map(within(BAND * map.sigma)), map, above: BAND * map.sigma, side });
 }
