@@ -38,6 +38,7 @@ export function createCoach(announcer: Announcer): Coach {
     const { holds } = view.you;
     if (view.sources !== undefined) return adviseSensors(view.sources);
     if (!holds.thrust && !holds.tilt) {
+      if (!view.you.mayTakeSeat) return { key: 'waiting', words: COACH.waiting };
       const pilot = view.seats.find((seat) => seat.seat === 'flying')?.name;
       const words = pilot === undefined ? COACH.watching : COACH.crewFlies(pilot);
       return { key: 'watching', words };

@@ -17,13 +17,16 @@ export function createSeatCards(options: {
   readonly context: ReadingContext;
   readonly announcer: Announcer;
   readonly takeSeat: (seat: Seat) => void;
+  readonly letIn: (member: string) => void;
   /** Alone at a table of one's own, there is nobody else to list. */
   readonly alone: boolean;
 }): SeatCards {
   const own = element('section', { class: 'card own-card' });
   const list = element('ul', { class: 'seat-list' });
   const watching = element('p', { class: 'watching' });
-  const others = element('section', { class: 'card others-card', 'aria-label': LOBBY.seats }, list, watching);
+  const waiting = element('ul', { class: 'waiting-list', 'aria-label': LOBBY.waiting });
+  const others = element('section', { class: 'card others-card', 'aria-label': LOBBY.seats }, list, watching, waiting);
+  let shownWaiting = '';
   let shownSeat: Seat | 'observer' | undefined;
   let values: HTMLElement[] = [];
   const margin = element('p', { class: 'own-margin' });
@@ -64,6 +67,15 @@ export function createSeatCards(options: {
     list.append(row);
   }
 
+  const waitingRow = ({ id, name }: TableView['waiting'][number]) =>
+    element(
+      'li',
+      {},
+      element('span', {}, name),
+      element('em', {}, LOBBY.waits),
+      button(LOBBY.letIn, () => options.letIn(id), { class: 'take', 'aria-label': LOBBY.letInName(name) }),
+    );
+
   return {
     own,
     others,
@@ -81,12 +93,16 @@ export function createSeatCards(options: {
       alert.refresh(alertOf(view, hoverPercent, options.context));
       watching.hidden = view.watching.length === 0;
       say(watching, `${LOBBY.withoutSeat}: ${view.watching.join(' · ')}`);
+      const ids = view.you.seat === undefined ? '' : view.waiting.map(({ id }) => id).join(' ');
+      if (ids !== shownWaiting) waiting.replaceChildren(...(ids === '' ? [] : view.waiting.map(waitingRow)));
+      shownWaiting = ids;
+      waiting.hidden = ids === '';
       for (const seatView of view.seats) {
         const parts = rows.get(seatView.seat);
         if (parts === undefined) continue;
         parts.row.hidden = seatView.seat === view.you.seat;
         say(parts.state, seatState(seatView));
-        parts.take.hidden = options.alone || seatView.name !== undefined;
+        parts.take.hidden = options.alone || seatView.name !== undefined || !view.you.mayTakeSeat;
       }
     },
   };

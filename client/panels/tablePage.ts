@@ -174,6 +174,7 @@ function createParts(options: {
     burnPerImpulse: 1 / (engine.specificImpulse * (findWorld('earth')?.gravity ?? 1)),
   };
   const takeSeat = (seat: Seat) => desk.ask({ kind: 'takeSeat', seat });
+  const letIn = (member: string) => desk.ask({ kind: 'letIn', member });
   const over = element('div', { class: 'over' });
   const lobby = createLobby({ link, takeSeat, begin: () => desk.ask({ kind: 'begin' }), leave });
   const again = () => desk.ask({ kind: 'again' });
@@ -183,7 +184,7 @@ function createParts(options: {
     over,
     lobby,
     rest,
-    seats: createSeatCards({ context, announcer, takeSeat, alone: link.kind === 'local' }),
+    seats: createSeatCards({ context, announcer, takeSeat, letIn, alone: link.kind === 'local' }),
     sources: createSourceList((source, judgment) => desk.ask({ kind: 'judgeSource', source, judgment })),
     title: createTitleBlock({
       site: plan.siteName,

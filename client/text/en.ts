@@ -261,6 +261,10 @@ export const LOBBY = {
   qr: 'Code of the link, to be read by a camera',
   seats: 'Seats',
   take: 'take',
+  waiting: 'Waiting for a seat',
+  waits: 'came just now',
+  letIn: 'let in',
+  letInName: (name: string) => `Let ${name} take a seat`,
   observer: 'Observer',
   takeSeat: (seat: string) => `Take ${seat}`,
   yours: (name: string) => `${name}, you`,
@@ -509,4 +513,5 @@ export const COACH = {
   sourceWrong: (name: string) =>
     `${name}: something is wrong with it. Check it against the others; reject it if it does not fit.`,
   watching: 'A stand-in flies. Take Flying to have the controls.',
+  waiting: 'A descent is running. Watch it; whoever sits at the table can let you take a seat.',
 } as const;

@@ -26,7 +26,7 @@ export const PERMISSIONS: Readonly<Record<Command['kind'], Readonly<Record<Stage
 export function whyNot(state: TableState, member: Member, { kind }: Command): Refusal | undefined {
   const who = PERMISSIONS[kind][state.stage];
   if (who === 'anybody') return undefined;
-  if (who === 'let in') return isLetIn(state, member) ? undefined : NOT_LET_IN;
+  if (who === 'let in') return maySit(state, member) ? undefined : NOT_LET_IN;
   if (member.seat === undefined) return NOT_SEATED;
   switch (who) {
     case 'nobody':
@@ -44,9 +44,10 @@ export function whyNot(state: TableState, member: Member, { kind }: Command): Re
   return who satisfies never;
 }
 
-/** Nobody is left out when nobody is there to let them in. */
-function isLetIn({ members }: TableState, member: Member): boolean {
+/** Whether a member may take a free seat now. Nobody is left out when nobody is there to let them in. */
+export function maySit({ stage, members }: TableState, member: Member): boolean {
   return (
+    stage !== 'descending' ||
     member.letIn ||
     member.seat !== undefined ||
     members.every(({ seat, absentSince }) => seat === undefined || absentSince !== undefined)

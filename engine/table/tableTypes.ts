@@ -121,11 +121,18 @@ export interface SeatView {
   readonly holds: HeldControls;
 }
 
+export interface WaitingView {
+  readonly id: MemberId;
+  readonly name: string;
+}
+
 export interface YouView {
   readonly id: MemberId;
   readonly name: string;
   readonly seat?: Seat;
   readonly holds: HeldControls;
+  /** A free seat may be taken now. */
+  readonly mayTakeSeat: boolean;
   /** Which of the held controls still stand where the stand-in left them; absent once the member has set them all. */
   readonly standInLeft?: HeldControls;
 }
@@ -138,6 +145,8 @@ export interface TableView {
   readonly seats: readonly SeatView[];
   /** Names of the others who are here without a seat, in order of joining. */
   readonly watching: readonly string[];
+  /** Who of them came while this descent runs, and may take no seat until somebody who sits lets them in. */
+  readonly waiting: readonly WaitingView[];
   /** While the descent is drawn in pencil its seed is 0: it would give the true ground away. */
   readonly plan: Omit<TablePlan, 'setup' | 'limits' | 'instruments'>;
   readonly drawnIn: DrawnIn;

@@ -3,6 +3,7 @@ import { controlsOf } from './controls.ts';
 import type { EstimateView } from '../estimate/index.ts';
 import { SOURCES, type Source } from '../sensors/index.ts';
 import type { Instruments } from './instruments.ts';
+import { maySit } from './permissions.ts';
 import { flightKnown, scorecardOf, type Table } from './table.ts';
 import { findMember, memberAt, type Member, type TableState } from './tableState.ts';
 import {
@@ -32,6 +33,9 @@ export function viewTable(table: Table, id: MemberId): TableView {
     you: viewYou(state, member),
     seats: SEATS.map((seat) => viewSeat(state, seat)),
     watching: state.members.filter((other) => other !== member && isWatching(other)).map(({ name }) => name),
+    waiting: state.members
+      .filter((other) => isWatching(other) && !maySit(state, other))
+      .map(({ id, name }) => ({ id, name })),
     plan: viewPlan(plan, isPencil(table)),
     ...viewBelief(table, member),
     commanded: state.commanded,
@@ -80,7 +84,8 @@ function viewSource(source: Source, { sources }: EstimateView, { readings }: Ins
   };
 }
 
-function viewYou(state: TableState, { id, name, seat }: Member): YouView {
+function viewYou(state: TableState, member: Member): YouView {
+  const { id, name, seat } = member;
   const holds = controlsOf(state, seat);
   const standInLeft = leftToHolder(state, holds);
   return {
@@ -88,6 +93,7 @@ function viewYou(state: TableState, { id, name, seat }: Member): YouView {
     name,
     ...(seat === undefined ? {} : { seat }),
     holds,
+    mayTakeSeat: maySit(state, member),
     ...(standInLeft.thrust || standInLeft.tilt ? { standInLeft } : {}),
   };
 }

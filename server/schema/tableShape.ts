@@ -156,9 +156,17 @@ const choice = group({
 export const tableShape = group({
   stage: words(STAGES),
   held: truth,
-  you: inline({ id: text, name: text, seat: optional(words(SEATS)), holds, standInLeft: optional(holds) }),
+  you: inline({
+    id: text,
+    name: text,
+    seat: optional(words(SEATS)),
+    holds,
+    mayTakeSeat: truth,
+    standInLeft: optional(holds),
+  }),
   seats: list(group({ seat: words(SEATS), name: optional(text), connected: truth, holds })),
   watching: list(text),
+  waiting: list(group({ id: text, name: text })),
   plan: group({ title: text, landerId: text, siteId: text, worldId: text, seed: quantity, choice }),
   drawnIn: words(DRAWN_IN),
   map: optional(group({ firstX: quantity, spacing: quantity, heights: list(number('float64')), sigma: quantity })),

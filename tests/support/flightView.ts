@@ -28,9 +28,10 @@ export function viewOf(
   return {
     stage: 'descending',
     held: false,
-    you: { id: 'm1', name: 'Wren', seat: 'flying', holds: BOTH },
+    you: { id: 'm1', name: 'Wren', seat: 'flying', holds: BOTH, mayTakeSeat: true },
     seats: [],
     watching: [],
+    waiting: [],
     plan: {
       title: 'First landing',
       landerId: 'trivet',

@@ -63,7 +63,7 @@ describe('a landing of one’s own choice', () => {
     expect(await sheet.getByLabel('World').inputValue()).toBe('moon');
     await page.keyboard.press('Escape');
     await sheet.waitFor({ state: 'hidden' });
-    expect(new URL(page.url()).search).toBe('');
+    await expect.poll(() => new URL(page.url()).search).toBe('');
     expect(live.faults).toEqual([]);
   });
 

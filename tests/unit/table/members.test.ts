@@ -9,7 +9,12 @@ describe('joining a table', () => {
     const ids = ['Ada', 'Bo'].map((name) => join(table, name));
     leaveTable(table, 'm2');
     expect([...ids, join(table, 'Cy')]).toEqual(['m1', 'm2', 'm3']);
-    expect(viewTable(table, 'm3').you).toEqual({ id: 'm3', name: 'Cy', holds: { thrust: false, tilt: false } });
+    expect(viewTable(table, 'm3').you).toEqual({
+      id: 'm3',
+      name: 'Cy',
+      holds: { thrust: false, tilt: false },
+      mayTakeSeat: true,
+    });
   });
 
   it('[TA2] refuses one more than a table takes', () => {

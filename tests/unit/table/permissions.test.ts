@@ -5,6 +5,7 @@ import {
   createTable,
   judgeCommand,
   stepTable,
+  viewTable,
   type Command,
   type Seat,
   type Table,
@@ -108,7 +109,11 @@ describe('whoever comes while a descent runs', () => {
     const table = setTable('descending');
     expect(take(table, 'm7', 'site')).toMatchObject({ ok: false, error: { code: 'table/not-let-in' } });
     expect(commandTable(table, 'm6', { kind: 'letIn', member: 'm7' })).toMatchObject({ ok: false });
+    expect(viewTable(table, 'm3').waiting).toEqual([{ id: 'm7', name: 'Gus' }]);
+    expect(viewTable(table, 'm7').you.mayTakeSeat).toBe(false);
     expect(commandTable(table, 'm3', { kind: 'letIn', member: 'm7' }).ok).toBe(true);
+    expect(viewTable(table, 'm3').waiting).toEqual([]);
+    expect(viewTable(table, 'm7').you.mayTakeSeat).toBe(true);
     expect(take(table, 'm7', 'site').ok).toBe(true);
   });
 
