@@ -1,5 +1,5 @@
 import type { Entry } from '../table/entry.ts';
-import type { Phase } from '../world/descent.ts';
+import type { DescentMark } from '../world/markDescent.ts';
 import type { PlanChoice } from '../table/planChoice.ts';
 import type { Stage } from '../table/tableTypes.ts';
 
@@ -37,22 +37,10 @@ export type RecordLine =
   | ({ readonly line: 'entry' } & Entry)
   | ({ readonly line: 'mark'; readonly tick: number } & MarkFields);
 
-/** The state after a tick: the table besides the played world as one hash, the descent as `DescentMark` has it, and the hash of all. */
-export interface MarkFields {
+/** The state after a tick: the descent as `DescentMark` has it, the table besides the played world and the instruments as a hash each, and the hash of all. */
+export interface MarkFields extends Omit<DescentMark, 'tick'> {
   readonly stage: Stage;
   readonly table: string;
-  readonly phase: Phase;
-  readonly x: number;
-  readonly y: number;
-  readonly angle: number;
-  readonly vx: number;
-  readonly vy: number;
-  readonly rate: number;
-  readonly thrust: number;
-  readonly propellant: number;
-  readonly legs: string;
-  readonly contacts: string;
-  readonly hull: string;
   readonly belief: string;
   readonly hash: string;
 }

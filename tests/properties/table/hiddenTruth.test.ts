@@ -7,6 +7,7 @@ import { SITES } from '../../../levels/index.ts';
 import { commandTable, joinTable } from '../../support/askTable.ts';
 import { laid } from '../../support/planChoice.ts';
 import { trueGround, trueNumbers } from '../../support/trueNumbers.ts';
+import { NOTHING_JUDGED } from '../../support/nothingJudged.ts';
 
 /** Every number anywhere in a value. */
 function numbersIn(value: unknown): readonly number[] {
@@ -81,13 +82,3 @@ describe('a descent by instruments', () => {
     expect(viewTable(table, 'm2').sources).toBeUndefined();
   });
 });
-
-const NOTHING_JUDGED = {
-  outcome: 'stopped',
-  contacts: [],
-  contactCount: 0,
-  restTilt: 0,
-  strokeUsed: [],
-  propellantLeft: 0,
-  physics: 0,
-} as const;

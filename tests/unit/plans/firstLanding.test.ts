@@ -1,31 +1,19 @@
 import { describe, expect, it } from 'vitest';
-import { createTable, playedModel, stepTable, viewTable, type Scorecard } from '../../../engine/table/index.ts';
+import { createTable, playedModel, stepTable, viewTable } from '../../../engine/table/index.ts';
 import { commandTable, joinTable } from '../../support/askTable.ts';
+import { NOTHING_JUDGED } from '../../support/nothingJudged.ts';
 import type { Outcome } from '../../../engine/world/index.ts';
 import { firstChoice, firstLanding, layPlan } from '../../../levels/index.ts';
 
 /** Sits down at Flying, begins, and touches nothing. */
 function leaveAlone(seed: number): Outcome | undefined {
-  const table = createTable({ plan: firstLanding(seed), model: { ...playedModel, scorecard: nothingJudged } });
+  const table = createTable({ plan: firstLanding(seed), model: { ...playedModel, scorecard: () => NOTHING_JUDGED } });
   const joined = joinTable(table, { name: 'Wren' });
   if (!joined.ok) throw new Error(joined.error.reason);
   commandTable(table, joined.value.id, { kind: 'takeSeat', seat: 'flying' });
   commandTable(table, joined.value.id, { kind: 'begin' });
   while (viewTable(table, joined.value.id).stage === 'descending') stepTable(table);
   return viewTable(table, joined.value.id).flight.outcome;
-}
-
-/** What the scorecard searches for is not asked here. */
-function nothingJudged(): Omit<Scorecard, 'crew'> {
-  return {
-    outcome: 'stopped',
-    contacts: [],
-    contactCount: 0,
-    restTilt: 0,
-    strokeUsed: [],
-    propellantLeft: 0,
-    physics: 0,
-  };
 }
 
 describe('the first landing', () => {
