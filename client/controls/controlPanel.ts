@@ -48,6 +48,10 @@ export function createControlPanel(desk: CommandDesk, maxThrust: number): Contro
     step(CONTROLS.right, '→', CONTROLS.leanRight, () => desk.lean('right')),
   ];
   const hold = button(CONTROLS.hold, () => desk.toggleHold(), { class: 'hold' });
+  const abort = button(CONTROLS.abort, () => desk.ask({ kind: 'abort' }), {
+    class: 'abort',
+    'aria-label': CONTROLS.abortFully,
+  });
   const startOver = button(CONTROLS.again, () => desk.ask({ kind: 'again' }), {
     class: 'start-over',
     'aria-label': CONTROLS.startOver,
@@ -58,7 +62,7 @@ export function createControlPanel(desk: CommandDesk, maxThrust: number): Contro
     { class: 'card controls', 'aria-label': CONTROLS.label },
     group('thrust', CONTROLS.thrust, thrustValue, thrust.body, thrustKeys),
     group('tilt', CONTROLS.tilt, tiltValue, tilt.body, tiltKeys),
-    element('div', { class: 'controls-foot' }, hold, keyList(letters), startOver),
+    element('div', { class: 'controls-foot' }, hold, abort, keyList(letters), startOver),
   );
   return {
     panel,
@@ -80,14 +84,15 @@ export function createControlPanel(desk: CommandDesk, maxThrust: number): Contro
       const thrustWords = view.you.holds.thrust ? percent(commanded.thrustPercent / 100) : heldWords(view, 'thrust');
       say(thrustValue, dry ? CONTROLS.tanksDry : thrustWords);
       say(tiltValue, view.you.holds.tilt ? lean : heldWords(view, 'tilt'));
-      const answers = active && !dry && view.you.holds.thrust;
+      const answers = active && !dry && !view.aborting && view.you.holds.thrust;
       thrust.allow(answers);
-      tilt.allow(active && view.you.holds.tilt);
+      tilt.allow(active && !view.aborting && view.you.holds.tilt);
       for (const key of thrustKeys) key.disabled = !answers;
-      for (const key of tiltKeys) key.disabled = !active || !view.you.holds.tilt;
+      for (const key of tiltKeys) key.disabled = !active || view.aborting || !view.you.holds.tilt;
       say(hold, view.held ? CONTROLS.resume : CONTROLS.hold);
       hold.disabled = !active || view.you.seat === undefined;
       startOver.disabled = !active || !mayStartOver(view);
+      abort.disabled = !active || view.aborting || !mayStartOver(view);
     },
   };
 }

@@ -34,6 +34,7 @@ export function createCoach(announcer: Announcer): Coach {
   const adviceNow = (view: TableView, hoverPercent: number): Advice => {
     const handedOver = handover(view);
     if (handedOver !== undefined) return handedOver;
+    if (view.aborting) return { key: 'aborting', words: COACH.aborting };
     if (view.held) return { key: 'held', words: COACH.held };
     const { holds } = view.you;
     if (view.sources !== undefined) return adviseSensors(view.sources);

@@ -135,6 +135,8 @@ export const CONTROLS = {
   hover: 'hover',
   hold: 'Hold',
   resume: 'Resume',
+  abort: 'Abort',
+  abortFully: 'Abort: give the landing up and climb away',
   again: 'Again',
   startOver: 'Again, from the start',
   leave: 'Leave',
@@ -512,6 +514,7 @@ export const COACH = {
   sources: 'The pilot flies what is believed. Watch what each source says: reject the one that no longer fits.',
   sourceWrong: (name: string) =>
     `${name}: something is wrong with it. Check it against the others; reject it if it does not fit.`,
+  aborting: 'Landing given up. It climbs away by itself.',
   watching: 'A stand-in flies. Take Flying to have the controls.',
   waiting: 'A descent is running. Watch it; whoever sits at the table can let you take a seat.',
 } as const;

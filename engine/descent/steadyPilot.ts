@@ -2,7 +2,7 @@ import type { Engine } from '../lander/lander.ts';
 import { MAX_TILT_DEG } from '../input/controlInput.ts';
 import { atan, cos } from '../math/trig.ts';
 import type { ControlInput, DescentState } from '../world/descent.ts';
-import { leastBurnPercent } from './thrust.ts';
+import { lever } from './thrust.ts';
 
 /**
  * A scripted pilot: slows the descent in proportion to the height left, takes the drift out early, holds the lander upright
@@ -69,11 +69,4 @@ function tiltLimit(height: number): number {
   const [low, high] = TILT_TAPER;
   const share = Math.max(0, Math.min(1, (height - low) / (high - low)));
   return LOW_TILT + share * (HIGH_TILT - LOW_TILT);
-}
-
-/** The lever position nearest to a thrust [%]: below half of the least burn the engine is off. */
-function lever(engine: Engine, thrust: number): number {
-  const percent = Math.min(100, Math.round((100 * thrust) / engine.maxThrust));
-  const least = leastBurnPercent(engine);
-  return percent >= least ? percent : 2 * percent >= least ? least : 0;
 }

@@ -18,6 +18,13 @@ export function burnPercent(engine: Engine, leverPercent: number): number {
   return leverPercent === 0 ? 0 : Math.max(leverPercent, leastBurnPercent(engine));
 }
 
+/** The lever position nearest to a thrust [%]: below half of the least burn the engine is off. */
+export function lever(engine: Engine, thrust: number): number {
+  const percent = Math.min(100, Math.round((100 * thrust) / engine.maxThrust));
+  const least = leastBurnPercent(engine);
+  return percent >= least ? percent : 2 * percent >= least ? least : 0;
+}
+
 /** Thrust commanded by a lever at a whole percent [N]. */
 export function commandedThrust(engine: Engine, leverPercent: number): number {
   return (burnPercent(engine, leverPercent) / 100) * engine.maxThrust;

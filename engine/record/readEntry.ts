@@ -49,6 +49,7 @@ const READERS: Readonly<Record<Kind, Reader>> = {
   },
   hold: bare('hold'),
   resume: bare('resume'),
+  abort: bare('abort'),
   again: bare('again'),
 };
 
@@ -60,6 +61,8 @@ export function readContent(list: ProblemList, value: unknown, path: string): En
   return kind === undefined ? undefined : READERS[kind](list, value, path);
 }
 
-function bare(kind: 'dropped' | 'returned' | 'left' | 'leaveSeat' | 'begin' | 'hold' | 'resume' | 'again'): Reader {
+function bare(
+  kind: 'dropped' | 'returned' | 'left' | 'leaveSeat' | 'begin' | 'hold' | 'resume' | 'abort' | 'again',
+): Reader {
   return (list, value, path) => (readFields(list, value, path, ['kind']) === undefined ? undefined : { kind });
 }

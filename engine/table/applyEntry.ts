@@ -51,6 +51,10 @@ function carryOut(table: Table, member: Member, command: Command): void {
     case 'judgeSource':
       state.judgments = { ...state.judgments, [command.source]: command.judgment };
       return;
+    case 'abort':
+      state.abortedAt = state.tick;
+      state.held = false;
+      return;
     case 'begin':
     case 'again':
       return begin(table);

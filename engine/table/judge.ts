@@ -81,15 +81,19 @@ function faultOf(state: TableState, member: Member, command: Command): Refusal |
         reason: 'Nothing has to be judged here: this descent shows what is true.',
       };
     case 'setThrust':
+      if (state.abortedAt !== undefined) return ABORTING;
       if (isWholeWithin(command.percent, THRUST_RANGE)) return undefined;
       return outOfRange('Thrust is a whole percent', THRUST_RANGE, command.percent);
     case 'setTilt':
+      if (state.abortedAt !== undefined) return ABORTING;
       if (isWholeWithin(command.degrees, TILT_RANGE_DEG)) return undefined;
       return outOfRange('Tilt is a whole number of degrees', TILT_RANGE_DEG, command.degrees);
     case 'hold':
       return state.held ? { code: 'table/held', reason: 'The descent is on hold already.' } : undefined;
     case 'resume':
       return state.held ? undefined : { code: 'table/held', reason: 'The descent is not on hold.' };
+    case 'abort':
+      return state.abortedAt === undefined ? undefined : ABORTING;
     case 'leaveSeat':
     case 'begin':
     case 'again':
@@ -98,6 +102,10 @@ function faultOf(state: TableState, member: Member, command: Command): Refusal |
   return command satisfies never;
 }
 
+const ABORTING: Refusal = {
+  code: 'table/aborting',
+  reason: 'The landing was given up: the lander climbs away by itself.',
+};
 const NOT_HERE: Refusal = { code: 'table/not-here', reason: 'That person is not at this table any more.' };
 
 interface Range {

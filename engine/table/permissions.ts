@@ -19,6 +19,7 @@ export const PERMISSIONS: Readonly<Record<Command['kind'], Readonly<Record<Stage
   setTilt: { gathering: 'nobody', descending: 'tilt', resolved: 'nobody' },
   hold: { gathering: 'nobody', descending: 'seated', resolved: 'nobody' },
   resume: { gathering: 'nobody', descending: 'seated', resolved: 'nobody' },
+  abort: { gathering: 'nobody', descending: 'gives up', resolved: 'nobody' },
   again: { gathering: 'nobody', descending: 'gives up', resolved: 'seated' },
 };
 
@@ -81,5 +82,5 @@ const NOT_LET_IN: Refusal = {
 const NOT_SENSORS: Refusal = { code: 'table/not-yours', reason: 'What to make of a source is for Sensors to say.' };
 const NOT_DECIDING: Refusal = {
   code: 'table/stage',
-  reason: 'While a crew descends, only Lead, or Flying without a Lead, starts over.',
+  reason: 'While a crew descends, only Lead, or Flying without a Lead, gives it up.',
 };

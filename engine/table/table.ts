@@ -1,4 +1,6 @@
+import { climbAway } from '../descent/climbAway.ts';
 import { MAX_TILT_DEG } from '../input/controlInput.ts';
+import { TICK_RATE } from '../world/constants.ts';
 import type { ControlInput, DescentEvent, DescentSetup, DescentState } from '../world/descent.ts';
 import type { EstimateView } from '../estimate/index.ts';
 import { attendedControls, controlsNow, isAttended } from './controls.ts';
@@ -51,6 +53,7 @@ export function createTable({ plan, model }: { readonly plan: TablePlan; readonl
       tick: 0,
       stage: 'gathering',
       held: false,
+      abortedAt: undefined,
       members: [],
       joined: 0,
       descents: 0,
@@ -73,7 +76,8 @@ export function stepTable(table: Table): readonly DescentEvent[] {
   if (state.stage !== 'descending' || state.held) return [];
   const attended = attendedControls(state);
   // the pilot is called every tick, so that what it remembers does not depend on who is away; it flies what is believed
-  state.commanded = controlsNow(state.commanded, run.pilot(flightKnown(run, state)), attended);
+  const flown = controlsNow(state.commanded, run.pilot(flightKnown(run, state)), attended);
+  state.commanded = state.abortedAt === undefined ? flown : climb(table);
   const { thrust, tilt } = state.leftByStandIn;
   if (!attended.thrust || !attended.tilt)
     state.leftByStandIn = { thrust: thrust || !attended.thrust, tilt: tilt || !attended.tilt };
@@ -83,15 +87,34 @@ export function stepTable(table: Table): readonly DescentEvent[] {
     state.commanded = { ...state.commanded, thrustPercent: 0 };
     state.leftByStandIn = { ...state.leftByStandIn, thrust: false };
   }
-  run.flight = run.descent.read();
+  const flight = run.descent.read();
+  run.flight = hasClimbedAway(table, flight) ? { ...flight, phase: 'at rest', outcome: 'aborted' } : flight;
   believe(table);
   run.margin = run.gauge(flightKnown(run, state));
   if (run.flight.outcome !== undefined) {
     state.stage = 'resolved';
     state.finalCrew = crewOf(state);
   }
-  return run.instruments === undefined ? events : events.filter(isShownToAll);
+  const told = run.instruments === undefined ? events : events.filter(isShownToAll);
+  return run.flight.outcome === 'aborted'
+    ? [...told, { kind: 'outcome', tick: flight.tick, outcome: 'aborted' }]
+    : told;
 }
+
+/** What flies a landing that was given up. */
+function climb({ plan, state, run }: Table): ControlInput {
+  return climbAway(plan.setup.lander.engine, plan.setup.gravity, flightKnown(run, state));
+}
+
+/** Clear of the ground, and climbing since a second at least. */
+function hasClimbedAway({ state }: Table, { vy, height, outcome }: DescentState): boolean {
+  if (state.abortedAt === undefined || outcome !== undefined) return false;
+  return state.tick - state.abortedAt >= TICK_RATE && vy > CLIMBING && height > CLEAR_HEIGHT;
+}
+
+/** An aborted landing is over when it climbs so fast [m/s], so high over the ground [m]. */
+const CLIMBING = 3;
+const CLEAR_HEIGHT = 10;
 
 /** What the instruments make of this tick, and what the stand-in at Sensors makes of them. */
 function believe({ plan, state, run }: Table): void {
@@ -152,6 +175,7 @@ export function startRun(table: Table): void {
   table.run = layRun(plan, model);
   state.commanded = firstCommand(plan.setup, table.run.flight);
   state.leftByStandIn = { thrust: false, tilt: false };
+  state.abortedAt = undefined;
   state.judgments = {};
   state.watch = NOTHING_WATCHED;
   state.believedContact = undefined;

@@ -10,6 +10,8 @@ export interface TableState {
   tick: number;
   stage: Stage;
   held: boolean;
+  /** Tick of the table at which the landing was given up; undefined while it is not. */
+  abortedAt: number | undefined;
   /** In order of joining. */
   members: Member[];
   /** How many ever joined; names the next member. */

@@ -38,6 +38,8 @@ export type Command =
   | { readonly kind: 'setTilt'; readonly degrees: number }
   | { readonly kind: 'hold' }
   | { readonly kind: 'resume' }
+  /** Gives the landing up: the lander climbs away by itself. */
+  | { readonly kind: 'abort' }
   | { readonly kind: 'again' };
 
 /** A command that was not carried out, and why, in words for the person who gave it. */
@@ -141,6 +143,8 @@ export interface YouView {
 export interface TableView {
   readonly stage: Stage;
   readonly held: boolean;
+  /** The landing has been given up: the lander climbs away, and nobody holds it. */
+  readonly aborting: boolean;
   readonly you: YouView;
   readonly seats: readonly SeatView[];
   /** Names of the others who are here without a seat, in order of joining. */

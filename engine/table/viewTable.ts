@@ -30,6 +30,7 @@ export function viewTable(table: Table, id: MemberId): TableView {
   return {
     stage: state.stage,
     held: state.held,
+    aborting: state.abortedAt !== undefined && state.stage === 'descending',
     you: viewYou(state, member),
     seats: SEATS.map((seat) => viewSeat(state, seat)),
     watching: state.members.filter((other) => other !== member && isWatching(other)).map(({ name }) => name),

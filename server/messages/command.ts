@@ -15,6 +15,7 @@ const commandSchema: z.ZodType<Command> = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('setTilt'), degrees: z.number() }),
   z.strictObject({ kind: z.literal('hold') }),
   z.strictObject({ kind: z.literal('resume') }),
+  z.strictObject({ kind: z.literal('abort') }),
   z.strictObject({ kind: z.literal('again') }),
 ]);
 

@@ -156,6 +156,7 @@ const choice = group({
 export const tableShape = group({
   stage: words(STAGES),
   held: truth,
+  aborting: truth,
   you: inline({
     id: text,
     name: text,

@@ -28,6 +28,7 @@ export function viewOf(
   return {
     stage: 'descending',
     held: false,
+    aborting: false,
     you: { id: 'm1', name: 'Wren', seat: 'flying', holds: BOTH, mayTakeSeat: true },
     seats: [],
     watching: [],

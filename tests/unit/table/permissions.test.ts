@@ -39,6 +39,7 @@ const COMMANDS: Readonly<Record<Command['kind'], Command>> = {
   setTilt: { kind: 'setTilt', degrees: 2 },
   hold: { kind: 'hold' },
   resume: { kind: 'resume' },
+  abort: { kind: 'abort' },
   again: { kind: 'again' },
 };
 
@@ -54,6 +55,7 @@ const MAY: Readonly<Record<'gathering' | 'descending' | 'resolved', Readonly<Rec
     setTilt: '',
     hold: '',
     resume: '',
+    abort: '',
     again: '',
   },
   descending: {
@@ -67,6 +69,7 @@ const MAY: Readonly<Record<'gathering' | 'descending' | 'resolved', Readonly<Rec
     setTilt: 'm2',
     hold: 'm1 m2 m3 m4',
     resume: '',
+    abort: 'm1',
     again: 'm1',
   },
   resolved: {
@@ -79,6 +82,7 @@ const MAY: Readonly<Record<'gathering' | 'descending' | 'resolved', Readonly<Rec
     setTilt: '',
     hold: '',
     resume: '',
+    abort: '',
     again: 'm1 m2 m3 m4',
   },
 };
