@@ -1,6 +1,6 @@
-import type { BelievedArrival, JudgedContact, Scorecard } from '../../engine/table/index.ts';
-import { BELIEF_CARD } from '../text/en.ts';
-import { meters, percent, speed } from '../text/numbers.ts';
+import type { BelievedArrival, JudgedContact, Scorecard, SourceFailure } from '../../engine/table/index.ts';
+import { BELIEF_CARD, SOURCE_NAMES } from '../text/en.ts';
+import { meters, percent, seconds, speed } from '../text/numbers.ts';
 import { element } from './element.ts';
 
 /** A height that is wrong by less is right [m]. */
@@ -36,6 +36,18 @@ export function beliefTable({ belief, contacts: [contact] }: Scorecard): HTMLEle
     element('thead', {}, head),
     element('tbody', {}, ...rows),
   );
+}
+
+/** What went wrong with the sources, and how long it took until somebody doubted it; nothing where nothing did. */
+export function failureLine({ failures = [] }: Scorecard): HTMLElement | undefined {
+  if (failures.length === 0) return undefined;
+  return element('p', { class: 'why' }, failures.map(failureWords).join(' '));
+}
+
+export function failureWords({ source, kind, after, doubtedAfter }: SourceFailure): string {
+  const name = SOURCE_NAMES[source].toLowerCase();
+  const doubt = doubtedAfter === undefined ? BELIEF_CARD.neverDoubted : BELIEF_CARD.doubted(seconds(doubtedAfter));
+  return BELIEF_CARD.failure(name, BELIEF_CARD.failed[kind], seconds(after)) + doubt;
 }
 
 /** What surprised at the first contact, as a paragraph; nothing without instruments. */

@@ -6,7 +6,7 @@ import { isLevel } from '../text/ground.ts';
 import { degrees, kilograms, percent, speed } from '../text/numbers.ts';
 import { gaveWay, isBroken } from '../scenes/pose.ts';
 import { figureOf } from '../views/lander/figure.ts';
-import { beliefTable, surpriseLine } from './beliefTable.ts';
+import { beliefTable, failureLine, surpriseLine } from './beliefTable.ts';
 import { checkCommand, createCheck } from './checkCommand.ts';
 import { drawContact } from './contactDrawing.ts';
 import { contactList, contactName } from './contactList.ts';
@@ -52,6 +52,7 @@ export function createScorecard(
     element('p', { class: 'sheet-head' }, element('span', {}, SCORECARD.label), element('span', {}, place)),
     element('h2', { tabindex: -1 }, verdict.headline),
     element('p', { class: 'why' }, verdict.why),
+    failureLine(card),
     surpriseLine(card),
     contactList(card),
     deciding === undefined ? undefined : reason(card, deciding, plan, flight),

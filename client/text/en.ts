@@ -205,6 +205,21 @@ export const BELIEF = {
 /** On the scorecard: believed and true at the first contact. */
 export const BELIEF_CARD = {
   caption: 'When it first met the ground',
+  /** What went wrong with a source, after 'the altimeter'. */
+  failed: {
+    noData: 'fell silent',
+    freeze: 'froze',
+    bias: 'began to read wrong',
+    drift: 'began to drift',
+    noise: 'grew noisy',
+    delay: 'came late',
+    spike: 'threw wild values',
+    falseValid: 'called wrong values right',
+    falseInvalid: 'called right values wrong',
+  },
+  failure: (source: string, what: string, after: string) => `The ${source} ${what} ${after} after the start`,
+  doubted: (after: string) => `; it was doubted ${after} later.`,
+  neverDoubted: '; nobody doubted it.',
   believed: 'believed',
   true: 'true',
   sideways: 'moved sideways',

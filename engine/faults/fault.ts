@@ -85,3 +85,7 @@ export type VehicleFault =
 
 /** Something that goes wrong. Plain data; only `parseFault` makes one from foreign data. */
 export type Fault = SensorFault | VehicleFault;
+
+export function isSensorFault(fault: Fault): fault is SensorFault {
+  return SENSOR_FAULT_KINDS.some((kind) => kind === fault.kind);
+}

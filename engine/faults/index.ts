@@ -1,6 +1,6 @@
 /** Public door of the faults. */
 export { isCutOffDead } from './cutOffFails.ts';
-export { SENSOR_FAULT_KINDS, type Fault, type SensorFault } from './fault.ts';
+export { isSensorFault, SENSOR_FAULT_KINDS, type Fault, type SensorFault } from './fault.ts';
 export { leakAt } from './leak.ts';
 export { legConditionsAt } from './legConditions.ts';
 export { parseFault } from './parseFault.ts';

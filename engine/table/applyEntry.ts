@@ -1,6 +1,6 @@
 import { assert } from '../assert.ts';
 import { isHappening, type Entry } from './entry.ts';
-import { startRun, type Table } from './table.ts';
+import { noteDoubts, startRun, type Table } from './table.ts';
 import { findMember, type Member, type TableState } from './tableState.ts';
 import type { Command, MemberId } from './tableTypes.ts';
 
@@ -50,6 +50,7 @@ function carryOut(table: Table, member: Member, command: Command): void {
       return;
     case 'judgeSource':
       state.judgments = { ...state.judgments, [command.source]: command.judgment };
+      noteDoubts(table);
       return;
     case 'abort':
       state.abortedAt = state.tick;

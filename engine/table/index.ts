@@ -44,6 +44,7 @@ export {
   type DrawnIn,
   type InstrumentPlan,
   type MapView,
+  type SourceFailure,
   type SourceReading,
   type Callout,
   type CardOutcome,

@@ -8,7 +8,10 @@ import { cardOutcome, judgeContact } from './judgeContact.ts';
 import type { JudgedContact, Scorecard } from './tableTypes.ts';
 
 /** What the table says of a descent that is over, besides who flew it. */
-export function scoreDescent(final: DescentState, setup: DescentSetup): Omit<Scorecard, 'crew' | 'belief'> {
+export function scoreDescent(
+  final: DescentState,
+  setup: DescentSetup,
+): Omit<Scorecard, 'crew' | 'belief' | 'failures'> {
   const contacts = contactsToJudge(final.contacts).map((arrival) => judgeContact(setup, arrival));
   const worst = worstOf(contacts);
   const judged = worst === undefined ? undefined : contacts[worst];

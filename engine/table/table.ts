@@ -2,6 +2,8 @@ import { climbAway } from '../descent/climbAway.ts';
 import { MAX_TILT_DEG } from '../input/controlInput.ts';
 import { TICK_RATE } from '../world/constants.ts';
 import type { ControlInput, DescentEvent, DescentSetup, DescentState } from '../world/descent.ts';
+import { isSensorFault } from '../faults/index.ts';
+import { SOURCES } from '../sensors/index.ts';
 import type { EstimateView } from '../estimate/index.ts';
 import { attendedControls, controlsNow, isAttended } from './controls.ts';
 import { believedState, createInstruments, stepInstruments, viewInstruments, type Instruments } from './instruments.ts';
@@ -15,6 +17,7 @@ import {
   type JudgedContact,
   type LiveMargin,
   type Scorecard,
+  type SourceFailure,
   type TablePlan,
 } from './tableTypes.ts';
 
@@ -41,7 +44,7 @@ export interface Run {
   readonly instruments: Instruments | undefined;
   believed: EstimateView | undefined;
   /** Worked out when it is first asked for. */
-  scorecard: Omit<Scorecard, 'crew' | 'belief'> | undefined;
+  scorecard: Omit<Scorecard, 'crew' | 'belief' | 'failures'> | undefined;
 }
 
 export function createTable({ plan, model }: { readonly plan: TablePlan; readonly model: TableModel }): Table {
@@ -62,6 +65,7 @@ export function createTable({ plan, model }: { readonly plan: TablePlan; readonl
       byInstruments: plan.instruments !== undefined,
       judgments: {},
       watch: NOTHING_WATCHED,
+      firstDoubts: {},
       believedContact: undefined,
       finalCrew: [],
     },
@@ -117,7 +121,8 @@ const CLIMBING = 3;
 const CLEAR_HEIGHT = 10;
 
 /** What the instruments make of this tick, and what the stand-in at Sensors makes of them. */
-function believe({ plan, state, run }: Table): void {
+function believe(table: Table): void {
+  const { plan, state, run } = table;
   const { instruments } = run;
   if (instruments === undefined) return;
   stepInstruments(instruments, run.flight, state.judgments);
@@ -126,10 +131,21 @@ function believe({ plan, state, run }: Table): void {
   if (!isAttended(state, memberAt(state, 'sensors')) && plan.instruments?.sensorsStandIn === 'awake') {
     state.watch = watchSources(state.watch, believed);
     state.judgments = judgeByWatch(state.watch, state.judgments);
+    noteDoubts(table);
   }
   if (state.believedContact !== undefined || run.flight.touchdown === undefined) return;
   const { vx, vy, angle, clearance } = believed;
   state.believedContact = { vx, descentRate: -vy, angle, height: clearance };
+}
+
+/** Remembers when each source was first doubted in this descent. */
+export function noteDoubts({ state, run }: Table): void {
+  const { judgments, firstDoubts } = state;
+  const fresh = SOURCES.filter(
+    (source) => (judgments[source] ?? 'accepted') !== 'accepted' && firstDoubts[source] === undefined,
+  );
+  if (fresh.length === 0) return;
+  state.firstDoubts = { ...firstDoubts, ...Object.fromEntries(fresh.map((source) => [source, run.flight.tick])) };
 }
 
 /** The descent as the crew knows it: believed where it flies by instruments, else true. */
@@ -157,7 +173,20 @@ export function scorecardOf({ state, run, model, plan }: Table): Scorecard | und
   run.scorecard ??= model.scorecard(run.flight, plan.setup);
   const { scorecard } = run;
   const belief = state.believedContact && judgeBelief(state.believedContact, scorecard.contacts[0]);
-  return { ...scorecard, ...(belief && { belief }), crew: state.finalCrew };
+  const failures = failuresOf(plan, state, run.flight.tick);
+  const known = { ...(belief && { belief }), ...(failures.length > 0 && { failures }) };
+  return { ...scorecard, ...known, crew: state.finalCrew };
+}
+
+/** What had gone wrong with the sources by the end, and how long it took until somebody doubted each. */
+function failuresOf({ setup }: TablePlan, { firstDoubts }: TableState, end: number): readonly SourceFailure[] {
+  return (setup.faults ?? []).flatMap((fault) => {
+    if (!isSensorFault(fault) || fault.fromTick > end) return [];
+    const { source, kind, fromTick } = fault;
+    const doubted = firstDoubts[source];
+    const doubtedAfter = doubted === undefined || doubted < fromTick ? undefined : (doubted - fromTick) / TICK_RATE;
+    return [{ source, kind, after: fromTick / TICK_RATE, ...(doubtedAfter !== undefined && { doubtedAfter }) }];
+  });
 }
 
 /** What the crew believed, held against the limit of the contact as it was. */
@@ -178,6 +207,7 @@ export function startRun(table: Table): void {
   state.abortedAt = undefined;
   state.judgments = {};
   state.watch = NOTHING_WATCHED;
+  state.firstDoubts = {};
   state.believedContact = undefined;
 }
 

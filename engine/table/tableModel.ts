@@ -12,7 +12,7 @@ export interface TableModel {
   createPilot(setup: DescentSetup): (state: DescentState) => ControlInput;
   createMarginGauge(plan: TablePlan): (state: DescentState) => LiveMargin;
   /** All but who flew it. */
-  scorecard(final: DescentState, setup: DescentSetup): Omit<Scorecard, 'crew' | 'belief'>;
+  scorecard(final: DescentState, setup: DescentSetup): Omit<Scorecard, 'crew' | 'belief' | 'failures'>;
 }
 
 /** One descent in progress, whatever computes it. */

@@ -1,4 +1,5 @@
 import type { Judgment, SourceState } from '../estimate/index.ts';
+import type { SensorFault } from '../faults/index.ts';
 import type { Source } from '../sensors/index.ts';
 import type { FirstLimit } from '../touchdown/tipLimit.ts';
 import type { Arrival, ControlInput, DescentSetup, DescentState, Outcome } from '../world/descent.ts';
@@ -280,6 +281,8 @@ export interface Scorecard {
   readonly propellantLeft: number;
   /** What was believed at the first contact; absent without instruments. */
   readonly belief?: BelievedArrival;
+  /** What went wrong with the sources; absent where nothing did. */
+  readonly failures?: readonly SourceFailure[];
   /** Who sat where when it came to rest; a seat that is missing was covered by the stand-in. */
   readonly crew: readonly CrewEntry[];
   /** PHYSICS_REVISION of the engine that played it. */
@@ -297,6 +300,15 @@ export interface BelievedArrival {
   readonly height: number;
   /** |vx| over the tip limit of the true contact [-]; absent where that tips at no speed looked at, or without speed. */
   readonly utilisation?: number;
+}
+
+export interface SourceFailure {
+  readonly source: Source;
+  readonly kind: SensorFault['kind'];
+  /** From the start of the descent [s]. */
+  readonly after: number;
+  /** Until it was first put under check or rejected [s]; absent: nobody did, or did before it failed. */
+  readonly doubtedAfter?: number;
 }
 
 export interface CrewEntry {

@@ -13,6 +13,7 @@ import {
   type TableView,
 } from '../../engine/table/index.ts';
 import { JUDGMENTS, SOURCE_STATES } from '../../engine/estimate/index.ts';
+import { SENSOR_FAULT_KINDS } from '../../engine/faults/index.ts';
 import { SOURCES } from '../../engine/sensors/index.ts';
 import { FIRST_LIMITS } from '../../engine/touchdown/index.ts';
 import { BETWEEN_CONTACTS, OUTCOMES, PHASES } from '../../engine/world/index.ts';
@@ -126,6 +127,16 @@ const scorecard = group({
   propellantLeft: quantity,
   belief: optional(
     group({ vx: quantity, descentRate: quantity, angle: quantity, height: quantity, utilisation: optional(quantity) }),
+  ),
+  failures: optional(
+    list(
+      group({
+        source: words(SOURCES),
+        kind: words(SENSOR_FAULT_KINDS),
+        after: quantity,
+        doubtedAfter: optional(quantity),
+      }),
+    ),
   ),
   crew: list(group({ seat: words(SEATS), name: text })),
   physics: number('uint32'),

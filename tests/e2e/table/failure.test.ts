@@ -45,6 +45,8 @@ describe('a landing with a failure, from the seat at Sensors', () => {
   it('comes down softly when the frozen altimeter is rejected, and hard when it is believed', async () => {
     const [caught, believed] = await Promise.all([watchSources(FREEZES, true), watchSources(FREEZES, false)]);
     for (const card of [caught, believed]) expect(card).toMatch(/believed\s+true/);
+    expect(caught).toMatch(/The altimeter froze [\d.]+\s*s after the start; it was doubted [\d.]+\s*s later/);
+    expect(believed).toMatch(/The altimeter froze [\d.]+\s*s after the start; nobody doubted it/);
     const [, softly = 0] = pairOf(caught, 'came down at');
     const [, hard = 0] = pairOf(believed, 'came down at');
     // when it is rejected is a matter of the page's speed: before the estimate gives in to it, or soon after
