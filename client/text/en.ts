@@ -526,9 +526,8 @@ export const COACH = {
   crewFlies: (pilot: string) => `${pilot} flies. Say what you read.`,
   fallen: 'It has fallen over.',
   gaveWay: (rate: string) => `A leg gave way: it came down at ${rate}, more than the legs can take up.`,
-  sources: 'The pilot flies what is believed. Watch what each source says: reject the one that no longer fits.',
-  sourceWrong: (name: string) =>
-    `${name}: something is wrong with it. Check it against the others; reject it if it does not fit.`,
+  sources: 'Watch the sources; reject the one that no longer fits. The pilot flies what is believed.',
+  sourceWrong: (name: string) => `${name}: something is wrong. Check it; reject it if it does not fit.`,
   aborting: 'Landing given up. It climbs away by itself.',
   watching: 'A stand-in flies. Take Flying to have the controls.',
   waiting: 'A descent is running. Watch it; whoever sits at the table can let you take a seat.',
