@@ -61,10 +61,15 @@ export function adviseFlying(view: TableView, hoverPercent: number, holds: HeldC
 
 /** For whoever judges the sources: where to look, and that a word is wanted. */
 export function adviseSensors(sources: NonNullable<TableView['sources']>): Advice {
+  const believed = sources.filter(({ source, judgment }) => MEASURING.includes(source) && judgment === 'accepted');
+  if (believed.length === 0) return { key: 'blind', words: COACH.blind };
   const wrong = sources.find(({ state, judgment }) => WRONG.includes(state) && judgment !== 'rejected');
   if (wrong !== undefined) return { key: 'sourceWrong', words: COACH.sourceWrong(SOURCE_NAMES[wrong.source]) };
   return { key: 'sources', words: COACH.sources };
 }
+
+/** What height and speed come from, besides dead reckoning. */
+const MEASURING: readonly string[] = ['altimeter', 'velocityRadar'];
 
 /** What the automatic check says of a source that is not to be believed; one that cannot measure so near the ground is no fault. */
 const WRONG: readonly string[] = ['suspect', 'stale', 'failed'];

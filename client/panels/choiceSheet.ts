@@ -36,18 +36,25 @@ export function openChoiceSheet(first: PlanChoice, actions: ChoiceActions, probl
   const world = createWorldField(change);
   world.refresh(choice);
   const trouble = createTroubleField(choice, change);
+  // whoever came for a failure meets it first
+  const isTroubled = first.sensorTrouble !== 'none';
   const form = element(
     'form',
     { class: 'choice-body' },
-    element('h2', { id: 'choice-title', tabindex: -1, autofocus: true }, CHOICE.title),
+    element(
+      'h2',
+      { id: 'choice-title', tabindex: -1, autofocus: true },
+      isTroubled ? CHOICE.troubleTitle : CHOICE.title,
+    ),
     said,
+    ...(isTroubled ? [trouble.field] : []),
     landerField(choice.lander, change),
     siteField(choice, change),
     element(
       'div',
-      { class: 'choice-rest' },
+      { class: isTroubled ? 'choice-rest without-trouble' : 'choice-rest' },
       startField(choice.start, change),
-      trouble.field,
+      ...(isTroubled ? [] : [trouble.field]),
       world.field,
       seedField(choice.seed, change),
     ),

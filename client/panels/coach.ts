@@ -1,6 +1,6 @@
 import type { HeldControls, TableView } from '../../engine/table/index.ts';
 import type { ControlInput } from '../../engine/world/index.ts';
-import { COACH } from '../text/en.ts';
+import { COACH, SOURCE_NAMES } from '../text/en.ts';
 import { percent } from '../text/numbers.ts';
 import { adviseFlying, adviseSensors, type Advice } from './advice.ts';
 import type { Announcer } from './announcer.ts';
@@ -15,6 +15,8 @@ const URGENT: readonly Advice['key'][] = ['contact', 'dry', 'engineOff', 'fallen
 const WELCOME_TICKS = 210;
 /** What a stand-in left is said for this long, or until it is set otherwise [ms]. */
 const HANDOVER_MS = 8000;
+/** A rejected source is said for this long [ms]. */
+const REJECTION_MS = 5000;
 
 export interface Coach {
   readonly strip: HTMLElement;
@@ -30,6 +32,7 @@ export function createCoach(announcer: Announcer): Coach {
   let descents = 0;
   let lastTick = Infinity;
   const handover = createHandover();
+  const rejection = createRejection();
 
   const adviceNow = (view: TableView, hoverPercent: number): Advice => {
     const handedOver = handover(view);
@@ -37,7 +40,9 @@ export function createCoach(announcer: Announcer): Coach {
     if (view.aborting) return { key: 'aborting', words: COACH.aborting };
     if (view.held) return { key: 'held', words: COACH.held };
     const { holds } = view.you;
+    const rejected = rejection(view);
     if (view.sources !== undefined) return adviseSensors(view.sources);
+    if (rejected !== undefined) return rejected;
     if (!holds.thrust && !holds.tilt) {
       if (!view.you.mayTakeSeat) return { key: 'waiting', words: COACH.waiting };
       const pilot = view.seats.find((seat) => seat.seat === 'flying')?.name;
@@ -71,6 +76,22 @@ export function createCoach(announcer: Announcer): Coach {
       strip.dataset['advice'] = advice.key;
       say(words, advice.words);
     },
+  };
+}
+
+/** Tells everybody but Sensors, for some seconds, that a source is believed no more. */
+function createRejection(): (view: TableView) => Advice | undefined {
+  let known: TableView['rejected'] = [];
+  let told: Advice | undefined;
+  let until = 0;
+  return ({ rejected }) => {
+    const fresh = rejected.find((source) => !known.includes(source));
+    known = rejected;
+    if (fresh !== undefined) {
+      told = { key: 'sourceRejected', words: COACH.sourceRejected(SOURCE_NAMES[fresh].toLowerCase()) };
+      until = performance.now() + REJECTION_MS;
+    }
+    return performance.now() < until ? told : undefined;
   };
 }
 

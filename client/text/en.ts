@@ -198,7 +198,7 @@ export const BELIEF = {
       ...(Math.abs(right) < AS_GOOD_AS_THERE ? [] : [`${length(Math.abs(right))} ${right > 0 ? 'right' : 'left'}`]),
       ...(Math.abs(up) < AS_GOOD_AS_THERE ? [] : [`${length(Math.abs(up))} ${up > 0 ? 'higher' : 'lower'}`]),
     ];
-    return ways.length === 0 ? 'believed: just there' : `believed: ${ways.join(', ')}`;
+    return ways.length === 0 ? 'believed at the end: just there' : `believed at the end: ${ways.join(', ')}`;
   },
 } as const;
 
@@ -228,8 +228,10 @@ export const BELIEF_CARD = {
   share: 'of the speed that tips it',
   heightRight: 'It met the ground where the crew believed the ground to be.',
   heightWrong: (by: string, way: 'above' | 'below') =>
-    `Surprise: when it met the ground, the crew believed it ${by} ${way === 'above' ? 'up' : 'under the ground'}.`,
-  asBelieved: (is: string) => `No surprise: it touched down at ${is} of the speed that tips it, about as believed.`,
+    way === 'above'
+      ? `Surprise: when it met the ground, the crew believed it still ${by} up.`
+      : `Surprise: when it met the ground, the crew believed it down long since, and ${by} lower than it was.`,
+  asBelieved: (is: string) => `As believed, it touched down at about ${is} of the speed that tips it.`,
   nearer: (believed: string, is: string) =>
     `Surprise: it was nearer to tipping than the crew believed, at ${is} of the speed that tips it and not ${believed}.`,
   farther: (believed: string, is: string) =>
@@ -296,6 +298,7 @@ export const LOBBY = {
 
 export const CHOICE = {
   title: 'Choose the landing',
+  troubleTitle: 'Fly with a failure',
   lander: 'Lander',
   site: 'Site (▽ where the descent begins)',
   world: 'World',
@@ -528,6 +531,8 @@ export const COACH = {
   gaveWay: (rate: string) => `A leg gave way: it came down at ${rate}, more than the legs can take up.`,
   sources: 'Watch the sources; reject the one that no longer fits. The pilot flies what is believed.',
   sourceWrong: (name: string) => `${name}: something is wrong. Check it; reject it if it does not fit.`,
+  sourceRejected: (name: string) => `Sensors has rejected a source: ${name}. What is believed goes on without it.`,
+  blind: 'No source of height and speed is believed any more: what you see is a guess that grows worse.',
   aborting: 'Landing given up. It climbs away by itself.',
   watching: 'A stand-in flies. Take Flying to have the controls.',
   waiting: 'A descent is running. Watch it; whoever sits at the table can let you take a seat.',

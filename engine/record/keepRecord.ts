@@ -75,8 +75,10 @@ export function askTable(kept: KeptTable, id: MemberId, command: Command): Resul
   return accept(undefined);
 }
 
-/** The line to a member dropped, or is back; or the member is gone for good, and the seat is free. */
-export function tellLine(kept: KeptTable, id: MemberId, kind: 'dropped' | 'returned' | 'left'): void {
+/**
+ * The line to a member dropped, or is back; or the member is gone for good, and the seat is free. Interrupted: it was the table itself that was away.
+ */
+export function tellLine(kept: KeptTable, id: MemberId, kind: 'dropped' | 'returned' | 'left' | 'interrupted'): void {
   enter(kept, noteLine(kept.table.state, id, kind));
 }
 

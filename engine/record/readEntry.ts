@@ -20,6 +20,7 @@ const READERS: Readonly<Record<Kind, Reader>> = {
   dropped: bare('dropped'),
   returned: bare('returned'),
   left: bare('left'),
+  interrupted: bare('interrupted'),
   takeSeat(list, value, path) {
     const seat = readChoice(list, readFields(list, value, path, ['kind', 'seat'])?.seat, `${path}.seat`, SEATS);
     return seat === undefined ? undefined : { kind: 'takeSeat', seat };
@@ -62,7 +63,7 @@ export function readContent(list: ProblemList, value: unknown, path: string): En
 }
 
 function bare(
-  kind: 'dropped' | 'returned' | 'left' | 'leaveSeat' | 'begin' | 'hold' | 'resume' | 'abort' | 'again',
+  kind: 'dropped' | 'returned' | 'left' | 'interrupted' | 'leaveSeat' | 'begin' | 'hold' | 'resume' | 'abort' | 'again',
 ): Reader {
   return (list, value, path) => (readFields(list, value, path, ['kind']) === undefined ? undefined : { kind });
 }

@@ -18,6 +18,9 @@ export function applyEntry(table: Table, { tick, member: id, content }: Entry): 
     case 'dropped':
       memberOf(state, id).absentSince ??= tick;
       return;
+    case 'interrupted':
+      state.held = state.stage === 'descending';
+      return;
     case 'returned':
       memberOf(state, id).absentSince = undefined;
       return;

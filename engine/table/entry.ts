@@ -14,14 +14,26 @@ export interface Entry {
 
 export type EntryContent = Happening | Command;
 
-/** joined: under a name that nobody else has here. dropped, returned: the line to the member. left: for good, and so is who was away for too long. */
+/**
+ * joined: under a name that nobody else has here. dropped, returned: the line to the member. left: for good, and so is who was away for too long. interrupted: the machine
+ * of the table went away and is back; a descent that ran stands still until somebody resumes it.
+ */
 export type Happening =
   | { readonly kind: 'joined'; readonly name: string }
   | { readonly kind: 'dropped' }
   | { readonly kind: 'returned' }
-  | { readonly kind: 'left' };
+  | { readonly kind: 'left' }
+  | { readonly kind: 'interrupted' };
+
+const HAPPENINGS = [
+  'joined',
+  'dropped',
+  'returned',
+  'left',
+  'interrupted',
+] as const satisfies readonly Happening['kind'][];
 
 export function isHappening(content: EntryContent): content is Happening {
   const { kind } = content;
-  return kind === 'joined' || kind === 'dropped' || kind === 'returned' || kind === 'left';
+  return HAPPENINGS.some((happening) => happening === kind);
 }

@@ -106,7 +106,9 @@ export function hashInstruments({ suite, readings, estimate, touchedFor }: Instr
 export function believedState(instruments: Instruments, view: EstimateView, commanded: ControlInput): DescentState {
   const { readings, setup, dryMass } = instruments;
   const { tick, x, y, vx, vy, angle, rate, slope, clearance } = view;
-  const propellant = Math.max(0, readings.propellantGauge.values[0] ?? 0);
+  const { arrivedTick, values } = readings.propellantGauge;
+  // what was loaded is known before the gauge first says so
+  const propellant = arrivedTick < 0 ? setup.propellant : Math.max(0, values[0] ?? 0);
   return {
     tick,
     phase: believedPhase(instruments, clearance, commanded),

@@ -34,7 +34,11 @@ export function judgeJoin(state: TableState, name: string): Result<Entry, Refusa
 }
 
 /** The entry of what happened to the line of a member. */
-export function noteLine(state: TableState, id: MemberId, kind: 'dropped' | 'returned' | 'left'): Entry {
+export function noteLine(
+  state: TableState,
+  id: MemberId,
+  kind: 'dropped' | 'returned' | 'left' | 'interrupted',
+): Entry {
   assert(findMember(state, id) !== undefined, `there is a member ${id} at this table`);
   return entryOf(state, id, { kind });
 }

@@ -158,6 +158,8 @@ export interface TableView {
   /** Present in pencil. */
   readonly map?: MapView;
   readonly spread?: BeliefSpread;
+  /** Sources that Sensors, or its stand-in, has rejected: the whole crew is told. Empty in ink. */
+  readonly rejected: readonly Source[];
   /** Present in pencil, for Sensors. */
   readonly sources?: readonly SourceReading[];
   readonly commanded: ControlInput;

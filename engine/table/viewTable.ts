@@ -58,15 +58,19 @@ function viewPlan(plan: TablePlan, isHidden: boolean): TableView['plan'] {
   return { title, landerId, siteId, worldId, seed, choice: { ...choice, seed: isHidden ? 0 : choice.seed } };
 }
 
-function viewBelief(table: Table, { seat }: Member): Pick<TableView, 'drawnIn' | 'map' | 'spread' | 'sources'> {
+function viewBelief(
+  table: Table,
+  { seat }: Member,
+): Pick<TableView, 'drawnIn' | 'map' | 'spread' | 'rejected' | 'sources'> {
   const { instruments, believed } = table.run;
-  if (!isPencil(table) || instruments === undefined || believed === undefined) return { drawnIn: 'ink' };
+  if (!isPencil(table) || instruments === undefined || believed === undefined) return { drawnIn: 'ink', rejected: [] };
   const { terrain, sigma } = instruments.map;
   const { firstX, spacing, heights } = terrain;
   return {
     drawnIn: 'pencil',
     map: { firstX, spacing, heights, sigma },
     spread: believed.sigma,
+    rejected: SOURCES.filter((source) => table.state.judgments[source] === 'rejected'),
     ...(seat === 'sensors' && { sources: SOURCES.map((source) => viewSource(source, believed, instruments)) }),
   };
 }

@@ -36,6 +36,16 @@ interface DescendOptions {
   readonly record?: string;
 }
 
+const DASHED = {
+  lander: 'lander',
+  site: 'site',
+  world: 'world',
+  start: 'start',
+  seed: 'seed',
+  sensorTrouble: 'sensor-trouble',
+} as const satisfies Partial<Record<keyof DescendOptions, string>>;
+const PLAN_OPTIONS = ['lander', 'site', 'world', 'start', 'seed', 'sensorTrouble'] as const;
+
 /** A plan has a dozen short fields. */
 const PLAN_BUDGET = { mostBytes: 4096, deepest: 4 };
 
@@ -60,6 +70,11 @@ export const defineDescend: DefineVerb = (command, deliver) => {
       '\nExamples:\n  kilter descend\n  kilter descend --lander steeple --site coombe-ledge --seed 4\n  kilter descend --sensor-trouble seeded --seed 3 --record .build/descent.jsonl',
     )
     .action((file: string | undefined, options: DescendOptions) => {
+      const beside = PLAN_OPTIONS.find((name) => command.getOptionValueSource(name) === 'cli');
+      if (file !== undefined && beside !== undefined)
+        throw new UsageError(
+          `expected a plan file or the options of a plan, got both: '${file}' and --${DASHED[beside]}`,
+        );
       const choice = accepted(file ?? 'plan', parsePlanChoice(file === undefined ? planOf(options) : readPlan(file)));
       deliver(descend(accepted(file ?? 'plan', layPlan(choice)), options.record));
     });
@@ -91,27 +106,34 @@ function descend(plan: TablePlan, recordFile: string | undefined): Report {
   const { flight, scorecard } = viewTable(kept.table, joined.value);
   if (scorecard === undefined) throw new Error('a descent that has ended has a scorecard');
   if (recordFile !== undefined)
-    writeFileSync(recordFile, formatRecord({ header: headerOf(plan), lines: [...lines, markLine(kept.table)] }));
+    writeRecord(recordFile, formatRecord({ header: headerOf(plan), lines: [...lines, markLine(kept.table)] }));
   return reportDescent(plan, flight, scorecard, recordFile);
+}
+
+function writeRecord(file: string, text: string): void {
+  try {
+    writeFileSync(file, text);
+  } catch (error) {
+    throw new UsageError(`'${file}' cannot be written: ${error instanceof Error ? error.message : String(error)}`);
+  }
 }
 
 function reportDescent(plan: TablePlan, flight: DescentState, card: Scorecard, recordFile: string | undefined): Report {
   const { outcome, contacts, worst, belief } = card;
   const contact = contacts[worst ?? 0];
+  const [first] = contacts;
   const seconds = flight.tick / TICK_RATE;
   const faults = plan.setup.faults ?? [];
   const lines = [
     `${plan.title}, ${plan.worldId}, seed ${plan.seed}`,
     `${outcome} after ${seconds.toFixed(1)} s`,
-    contact === undefined ? 'it never met the ground' : contactWords(contact),
+    contact === undefined ? 'it never met the ground' : `nearest to its limit: ${contactWords(contact)}`,
     ...faults.map(
       ({ source, kind, fromTick }) => `failed: ${source}, ${kind}, from ${(fromTick / TICK_RATE).toFixed(1)} s on`,
     ),
     ...(belief === undefined
       ? []
-      : [
-          `believed at first contact: ${Math.abs(belief.vx).toFixed(2)} m/s sideways, ${belief.descentRate.toFixed(2)} m/s down`,
-        ]),
+      : [`first contact: believed ${speeds(belief)}, true ${first === undefined ? 'none' : speeds(first.arrival)}`]),
     ...(recordFile === undefined ? [] : [`record: ${recordFile}`]),
   ];
   return {
@@ -122,6 +144,10 @@ function reportDescent(plan: TablePlan, flight: DescentState, card: Scorecard, r
   };
 }
 
+function speeds({ vx, descentRate }: { readonly vx: number; readonly descentRate: number }): string {
+  return `${Math.abs(vx).toFixed(2)} m/s sideways, ${descentRate.toFixed(2)} m/s down`;
+}
+
 function contactWords({ arrival, limit, band }: Scorecard['contacts'][number]): string {
   const tip =
     limit === undefined
@@ -129,7 +155,7 @@ function contactWords({ arrival, limit, band }: Scorecard['contacts'][number]): 
       : limit.tip === undefined
         ? `none up to ${limit.upTo.toFixed(2)}`
         : limit.tip.toFixed(2);
-  return `at its hardest contact ${Math.abs(arrival.vx).toFixed(2)} m/s sideways, ${arrival.descentRate.toFixed(2)} m/s down; tip limit ${tip} m/s: ${band}`;
+  return `${speeds(arrival)}; tip limit ${tip} m/s: ${band}`;
 }
 
 function wholeNumber(text: string): number {

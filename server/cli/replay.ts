@@ -41,7 +41,7 @@ function replay(file: string): Report {
   const { table, marks, divergence } = replayed.value;
   const { tick, stage, descents } = table.state;
   const entries = record.lines.length - marks;
-  const counts = `${entries} entries and ${marks} marks, ${descents} ${descents === 1 ? 'descent' : 'descents'}, ${(tick / TICK_RATE).toFixed(1)} s at the table`;
+  const counts = `${entries} entries and ${marks} marks, ${descents} ${descents === 1 ? 'descent' : 'descents'}, ${(tick / TICK_RATE).toFixed(1)} s at the table, then ${ENDS[stage]}`;
   return {
     verb: 'replay',
     inputs: { file, choice },
@@ -54,13 +54,17 @@ function replay(file: string): Report {
       outcome: table.run.flight.outcome ?? null,
       divergence: divergence ?? null,
     },
-    text: [
-      `${plan.title}, seed ${plan.seed}`,
-      counts,
-      divergence === undefined ? 'every mark is as it was recorded' : differs(divergence),
-    ].join('\n'),
-    failed: divergence !== undefined,
+    text: [`${plan.title}, seed ${plan.seed}`, counts, verdictOf(marks, divergence)].join('\n'),
+    failed: divergence !== undefined || marks === 0,
   };
+}
+
+/** How a record ends, by the stage of its table. */
+const ENDS = { gathering: 'gathering', descending: 'still descending', resolved: 'at rest' } as const;
+
+function verdictOf(marks: number, divergence: Divergence | undefined): string {
+  if (divergence !== undefined) return differs(divergence);
+  return marks === 0 ? 'it holds no mark, so nothing could be checked' : 'every mark is as it was recorded';
 }
 
 function differs({ tick, field, recorded, replayed }: Divergence): string {

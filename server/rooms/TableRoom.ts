@@ -205,6 +205,9 @@ export class TableRoom extends Room<{ state: TablePapers }> {
     this.#kept = resumed.value;
     const { members } = resumed.value.table.state;
     for (const [member, token] of places) this.#tokens.set(member, token);
+    // nobody is there yet: what ran stands still until somebody is
+    const [first] = members;
+    if (first !== undefined) tellLine(this.#kept, first.id, 'interrupted');
     for (const { id, absentSince } of members) if (absentSince === undefined) tellLine(this.#kept, id, 'dropped');
   }
 

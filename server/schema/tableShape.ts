@@ -183,6 +183,7 @@ export const tableShape = group({
   drawnIn: words(DRAWN_IN),
   map: optional(group({ firstX: quantity, spacing: quantity, heights: list(number('float64')), sigma: quantity })),
   spread: optional(group({ x: quantity, height: quantity, vx: quantity, vy: quantity, angle: quantity })),
+  rejected: list(words(SOURCES)),
   sources: optional(list(source)),
   commanded,
   flight,

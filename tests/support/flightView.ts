@@ -42,6 +42,7 @@ export function viewOf(
       choice: plainChoice,
     },
     drawnIn: 'ink',
+    rejected: [],
     commanded,
     margin: { predicted: { ...INSIDE, ...more.margin }, tiltLeft: 0.7 },
     flight: {

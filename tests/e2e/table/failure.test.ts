@@ -16,7 +16,7 @@ const FREEZES = '/?lander=trivet&site=saddlers-bench&world=moon&start=low&seed=2
 /** Sits down at Sensors, and leaves the rest to stand-ins; returns what the scorecard says. */
 async function watchSources(address: string, reject: boolean): Promise<string> {
   const page = await live.openPage(address);
-  const sheet = page.getByRole('dialog', { name: 'Choose the landing' });
+  const sheet = page.getByRole('dialog', { name: 'Fly with a failure' });
   await sheet.getByRole('radio', { name: 'Sensors' }).check();
   await sheet.getByRole('button', { name: 'Fly this landing' }).click();
   const sources = page.getByRole('region', { name: 'Sources' });

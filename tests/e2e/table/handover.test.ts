@@ -69,6 +69,8 @@ describe('whoever comes to the controls after a stand-in', () => {
   it('and gives the thrust to Propellant, is told who holds it, and is given it back with its figure', async () => {
     const { page, address } = await openAtSeat('Flying');
     const other = await live.openPage(`/${new URL(address).search}`);
+    // whoever comes while a descent runs has to be let in
+    await page.getByRole('button', { name: /^Let .+ take a seat$/ }).click();
     await other.getByRole('button', { name: 'Take Propellant' }).click();
     await expect.poll(() => page.locator('.notice').innerText()).toBe('Propellant holds the thrust now.');
     expect(await other.locator('.notice').isHidden()).toBe(true);

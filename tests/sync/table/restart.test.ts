@@ -56,6 +56,16 @@ async function enter(origin: string, name: string, code?: string): Promise<Table
   return opened.value;
 }
 
+/** The answer of the server that runs now: a connection that was kept open may still lead to the one before. */
+async function joinAtLast(origin: string, code: string): Promise<string> {
+  for (;;) {
+    const joined = await joinSharedTable({ origin, name: 'Cy', store: createTabStore(), code });
+    if (joined.ok) return 'joined';
+    if (joined.error.code !== 'table/no-server') return joined.error.code;
+    await new Promise((resolve) => setTimeout(resolve, 100));
+  }
+}
+
 describe.each(['SIGKILL', 'SIGTERM'] as const)(
   'a server that ends by %s in mid-descent and is started again',
   (signal) => {
@@ -85,9 +95,11 @@ describe.each(['SIGKILL', 'SIGTERM'] as const)(
       expect(ada.view).toMatchObject({ stage: 'descending', you: { seat: 'flying', name: 'Ada' } });
       expect(bo.view).toMatchObject({ you: { seat: 'propellant' }, commanded: { thrustPercent: 37, tiltDeg: 3 } });
 
-      // the descent goes on from where it was: at most half a second before what was seen last, and never anew
+      // the descent stands where it was: at most half a second before what was seen last, and never anew
       const back = ada.view?.flight.tick ?? 0;
       expect(back).toBeGreaterThan((before?.tick ?? 0) - 31);
+      expect(ada.view?.held).toBe(true);
+      expect((await ada.command({ kind: 'resume' })).ok).toBe(true);
       await until('it goes on', () => (ada.view?.flight.tick ?? 0) > (before?.tick ?? Infinity));
       expect((await bo.command({ kind: 'setThrust', percent: 41 })).ok).toBe(true);
       for (const link of [ada, bo]) link.leave();
@@ -95,8 +107,7 @@ describe.each(['SIGKILL', 'SIGTERM'] as const)(
 
       // everybody has left: nothing to take up any more
       await start(port, signal);
-      const gone = await joinSharedTable({ origin, name: 'Cy', store: createTabStore(), code: ada.code ?? '' });
-      expect(gone).toMatchObject({ ok: false, error: { code: 'table/no-table' } });
+      expect(await joinAtLast(origin, ada.code ?? '')).toBe('table/no-table');
     });
   },
 );

@@ -94,7 +94,7 @@ describe('a descent in pencil', () => {
   it('lies under the truth at rest, with how far off it was', () => {
     const rest = { ...viewOf({ tick: 700, x: 3, y: 2, height: 0, vy: 0 }), stage: 'resolved' as const };
     const markup = drawn(inPencil(viewOf({ tick: 690, x: 5, y: 6, height: 4, vy: 0 })), rest);
-    expect(markup).toContain('believed: 2.0\u202fm right, 4.0\u202fm higher');
+    expect(markup).toContain('believed at the end: 2.0\u202fm right, 4.0\u202fm higher');
     expect(markup).toContain('>true</text>');
     expect(markup).toContain('stroke="var(--ink)" stroke-width="2.8"');
     expect(drawn(rest)).not.toContain('believed');
@@ -108,9 +108,9 @@ describe('a descent in pencil', () => {
 
 describe('how far off a belief was, in words', () => {
   it.each([
-    [0.02, -0.03, 'believed: just there'],
-    [-0.4, 0, 'believed: 0.4\u202fm left'],
-    [0, -1.2, 'believed: 1.2\u202fm lower'],
+    [0.02, -0.03, 'believed at the end: just there'],
+    [-0.4, 0, 'believed at the end: 0.4\u202fm left'],
+    [0, -1.2, 'believed at the end: 1.2\u202fm lower'],
   ])('of %d m right and %d m up', (right, up, words) => {
     expect(BELIEF.lander(right, up, meters)).toBe(words);
   });
@@ -135,10 +135,10 @@ describe('the surprise in words', () => {
   it.each([
     [{ ...belief, utilisation: 0.2 }, 0.65, /nearer to tipping than the crew believed, at 65.% .* and not 20.%/],
     [{ ...belief, utilisation: 0.65 }, 0.2, /farther from tipping than the crew believed, at 20.% .* and not 65.%/],
-    [{ ...belief, utilisation: 0.2 }, 0.22, /^No surprise: it touched down at 22.%/],
+    [{ ...belief, utilisation: 0.2 }, 0.22, /^As believed, it touched down at about 22.%/],
     [belief, undefined, /where the crew believed the ground to be/],
-    [{ ...belief, height: 56.7, utilisation: 0.2 }, 0.65, /believed it 56.7.m up/],
-    [{ ...belief, height: -1.2 }, undefined, /believed it 1.2.m under the ground/],
+    [{ ...belief, height: 56.7, utilisation: 0.2 }, 0.65, /believed it still 56.7.m up/],
+    [{ ...belief, height: -1.2 }, undefined, /down long since, and 1.2.m lower than it was/],
   ])('of %j against a true share of %s', (believed, utilisation, words) => {
     expect(surpriseWords(believed, utilisation === undefined ? {} : { utilisation })).toMatch(words);
   });
