@@ -29,7 +29,7 @@ describe('a landing of one’s own choice', () => {
     expect(new URL(page.url()).search).toBe(CHOSEN.slice(1));
     await sheet.getByRole('button', { name: 'Fly this landing' }).press('Enter');
 
-    expect(await page.getByRole('heading', { level: 1 }).innerText()).toContain('Steeple over Coombe Ledge');
+    await page.getByRole('heading', { level: 1, name: 'Steeple over Coombe Ledge' }).waitFor();
     await flyByHand(page, { drift: 0 });
     const scorecard = await page.getByRole('region', { name: 'Scorecard' }).innerText();
     expect(scorecard).toMatch(/Steeple/);

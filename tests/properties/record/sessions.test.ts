@@ -34,7 +34,7 @@ const PARTS = { plan: plainPlan, model: plainModel };
 
 type Action =
   | { readonly do: 'join'; readonly name: string }
-  | { readonly do: 'line'; readonly who: number; readonly kind: 'dropped' | 'returned' | 'left' }
+  | { readonly do: 'line'; readonly who: number; readonly kind: 'dropped' | 'returned' | 'left' | 'interrupted' }
   | { readonly do: 'ask'; readonly who: number; readonly command: Command }
   | { readonly do: 'forget' }
   | { readonly do: 'step'; readonly ticks: number };
@@ -56,7 +56,7 @@ const action: Arbitrary<Action> = oneof(
     arbitrary: record({
       do: constant('line' as const),
       who: member,
-      kind: constantFrom('dropped' as const, 'returned' as const, 'left' as const),
+      kind: constantFrom('dropped' as const, 'returned' as const, 'left' as const, 'interrupted' as const),
     }),
   },
   { weight: 8, arbitrary: record({ do: constant('ask' as const), who: member, command }) },
