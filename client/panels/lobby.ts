@@ -26,12 +26,14 @@ export function createLobby(options: {
     const row = element('li', {}, element('span', {}, element('strong', {}, SEAT_NAMES[seat]), task), who, take);
     return { seat, who, take, row };
   });
+  const planLine = element('p', { class: 'lobby-plan' });
   const watching = element('span', {});
   const begin = button(LOBBY.begin, options.begin, { class: 'primary' });
   const hint = element('p', { class: 'hint' });
   const sheet = tableSheet(
     { kind: 'lobby', label: LOBBY.title, actions: [begin, leaveButton(options.leave), hint] },
     ...(link.code === undefined ? [] : [invitation(link.code)]),
+    planLine,
     element('h2', {}, LOBBY.seats),
     element('ul', { class: 'lobby-seats' }, ...rows.map(({ row }) => row)),
     element('p', { class: 'watching' }, element('strong', {}, `${LOBBY.withoutSeat}: `), watching),
@@ -49,6 +51,7 @@ export function createLobby(options: {
         row.dataset['mine'] = String(mine);
         take.hidden = mine || seatView?.name !== undefined;
       }
+      say(planLine, LOBBY.plan(view.plan.title, view.drawnIn === 'pencil'));
       say(watching, watchingNames(view));
       begin.disabled = view.you.seat === undefined;
       say(hint, view.you.seat === undefined ? LOBBY.beginHint : '');

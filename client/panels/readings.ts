@@ -2,7 +2,7 @@ import type { Seat, TableView } from '../../engine/table/index.ts';
 import { TICK_RATE } from '../../engine/world/index.ts';
 import { CALLOUT_WORDS, CONTROLS, NO_MARGIN_WORDS, type READINGS, SECTION } from '../text/en.ts';
 import { isLevel } from '../text/ground.ts';
-import { degrees, kilograms, meters, percent, seconds, speed } from '../text/numbers.ts';
+import { about, degrees, kilograms, meters, percent, seconds, speed } from '../text/numbers.ts';
 
 /** What the readings need beside the view. */
 export interface ReadingContext {
@@ -27,12 +27,14 @@ export const SEAT_READINGS: Readonly<Record<Seat | 'observer', readonly ReadingN
 /** Slower than this, there is no direction worth naming [m/s], [rad]. */
 const NO_DRIFT = 0.05;
 const NO_TILT = 0.0087;
+/** A height that may be off by this much says so [m]. */
+const WORTH_SAYING = 1;
 
 export function readingText(name: ReadingName, view: TableView, context: ReadingContext): string {
   const { flight, margin } = view;
   switch (name) {
     case 'height':
-      return meters(Math.max(0, flight.height));
+      return heightText(view);
     case 'descentRate':
       return speed(-flight.vy, 1);
     case 'drift':
@@ -59,6 +61,13 @@ export function readingText(name: ReadingName, view: TableView, context: Reading
       return flight.vy < -0.05 && flight.height > 0 ? seconds(flight.height / -flight.vy) : '–';
   }
   return name satisfies never;
+}
+
+/** With how far it may be off, where that is worth knowing: a height that nobody measures any more must not look like one that somebody does. */
+function heightText({ flight, spread }: TableView): string {
+  const height = Math.max(0, flight.height);
+  const off = 2 * (spread?.height ?? 0);
+  return off < WORTH_SAYING ? meters(height) : about(height, off);
 }
 
 function tiltText(angle: number): string {

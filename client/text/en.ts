@@ -24,7 +24,7 @@ export const SEAT_NAMES: Readonly<Record<Seat, string>> = {
 export const SEAT_TASKS: Readonly<Record<Seat, string>> = {
   lead: 'watches the whole and decides',
   flying: 'leans the lander, and holds thrust unless Propellant does',
-  sensors: 'reads height and speed aloud',
+  sensors: 'reads height and speed aloud; judges the instruments',
   propellant: 'holds the thrust',
   site: 'watches the slope and the margin',
 };
@@ -280,6 +280,8 @@ export const LOBBY = {
   qr: 'Code of the link, to be read by a camera',
   seats: 'Seats',
   take: 'take',
+  plan: (title: string, byInstruments: boolean) =>
+    byInstruments ? `${title}, flown by instruments: one of them will go wrong.` : `${title}.`,
   waiting: 'Waiting for a seat',
   waits: 'came just now',
   letIn: 'let in',
@@ -532,7 +534,7 @@ export const COACH = {
   sources: 'Watch the sources; reject the one that no longer fits. The pilot flies what is believed.',
   sourceWrong: (name: string) => `${name}: something is wrong. Check it; reject it if it does not fit.`,
   sourceRejected: (name: string) => `Sensors has rejected a source: ${name}. What is believed goes on without it.`,
-  blind: 'No source of height and speed is believed any more: what you see is a guess that grows worse.',
+  blind: 'Nothing measures height and speed any more: what you see is a guess.',
   aborting: 'Landing given up. It climbs away by itself.',
   watching: 'A stand-in flies. Take Flying to have the controls.',
   waiting: 'A descent is running. Watch it; whoever sits at the table can let you take a seat.',

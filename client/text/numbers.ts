@@ -19,6 +19,11 @@ export function within(reach: number): string {
   return `±${THIN}${meters(reach)}`;
 }
 
+/** A length that is known only so roughly [m]: '10 ± 21 m'. */
+export function about(value: number, reach: number): string {
+  return `${decimal(value, 0)} ± ${decimal(reach, 0)}${THIN}m`;
+}
+
 /** [m/s], two figures after the point where margins are decided, one elsewhere. */
 export function speed(value: number, digits: 1 | 2 = 2): string {
   return `${decimal(value, digits)}${THIN}m/s`;

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { clock, decimal, degrees, meters, percent, speed } from '../../../client/text/numbers.ts';
+import { about, clock, decimal, degrees, meters, percent, speed } from '../../../client/text/numbers.ts';
 
 /** The narrow no-break space between figure and unit. */
 const THIN = '\u202f';
@@ -21,5 +21,9 @@ describe('numbers on the table', () => {
   it('count minutes and seconds', () => {
     expect(clock(112.9)).toBe('01:52');
     expect(clock(-3)).toBe('00:00');
+  });
+
+  it('are rounded to what is known of them', () => {
+    expect(about(9.94, 20.8)).toBe('10 ± 21\u202fm');
   });
 });
