@@ -1,3 +1,5 @@
+import type { Judgment } from '../estimate/index.ts';
+import type { Source } from '../sensors/index.ts';
 import { assert } from '../assert.ts';
 import { isHappening, type Entry } from './entry.ts';
 import { noteDoubts, startRun, type Table } from './table.ts';
@@ -52,9 +54,7 @@ function carryOut(table: Table, member: Member, command: Command): void {
       memberOf(state, command.member).letIn = true;
       return;
     case 'judgeSource':
-      state.judgments = { ...state.judgments, [command.source]: command.judgment };
-      noteDoubts(table);
-      return;
+      return judgeSource(table, command.source, command.judgment);
     case 'abort':
       state.abortedAt = state.tick;
       state.held = false;
@@ -78,6 +78,12 @@ function carryOut(table: Table, member: Member, command: Command): void {
       return;
   }
   command satisfies never;
+}
+
+function judgeSource(table: Table, source: Source, judgment: Judgment): void {
+  const before = table.state.judgments;
+  table.state.judgments = { ...before, [source]: judgment };
+  noteDoubts(table, before);
 }
 
 /** Puts a new descent of the same plan on the table and lets it run. The one before stays in the record. */

@@ -3,7 +3,7 @@ import { MAX_TILT_DEG } from '../input/controlInput.ts';
 import { TICK_RATE } from '../world/constants.ts';
 import type { ControlInput, DescentEvent, DescentSetup, DescentState } from '../world/descent.ts';
 import { isSensorFault } from '../faults/index.ts';
-import { SOURCES } from '../sensors/index.ts';
+import { SOURCES, type Source } from '../sensors/index.ts';
 import type { EstimateView } from '../estimate/index.ts';
 import { attendedControls, controlsNow, isAttended } from './controls.ts';
 import { believedState, createInstruments, stepInstruments, viewInstruments, type Instruments } from './instruments.ts';
@@ -65,7 +65,7 @@ export function createTable({ plan, model }: { readonly plan: TablePlan; readonl
       byInstruments: plan.instruments !== undefined,
       judgments: {},
       watch: NOTHING_WATCHED,
-      firstDoubts: {},
+      doubts: {},
       believedContact: undefined,
       finalCrew: [],
     },
@@ -130,22 +130,25 @@ function believe(table: Table): void {
   run.believed = believed;
   if (!isAttended(state, memberAt(state, 'sensors')) && plan.instruments?.sensorsStandIn === 'awake') {
     state.watch = watchSources(state.watch, believed);
-    state.judgments = judgeByWatch(state.watch, state.judgments);
-    noteDoubts(table);
+    const before = state.judgments;
+    state.judgments = judgeByWatch(state.watch, before);
+    noteDoubts(table, before);
   }
   if (state.believedContact !== undefined || run.flight.touchdown === undefined) return;
   const { vx, vy, angle, clearance } = believed;
   state.believedContact = { vx, descentRate: -vy, angle, height: clearance };
 }
 
-/** Remembers when each source was first doubted in this descent. */
-export function noteDoubts({ state, run }: Table): void {
-  const { judgments, firstDoubts } = state;
-  const fresh = SOURCES.filter(
-    (source) => (judgments[source] ?? 'accepted') !== 'accepted' && firstDoubts[source] === undefined,
-  );
-  if (fresh.length === 0) return;
-  state.firstDoubts = { ...firstDoubts, ...Object.fromEntries(fresh.map((source) => [source, run.flight.tick])) };
+/** Remembers when a source that was accepted `before` no longer is. */
+export function noteDoubts({ state, run }: Table, before: TableState['judgments']): void {
+  for (const source of SOURCES) {
+    const isNew = isAccepted(before, source) && !isAccepted(state.judgments, source);
+    if (isNew) state.doubts = { ...state.doubts, [source]: [...(state.doubts[source] ?? []), run.flight.tick] };
+  }
+}
+
+function isAccepted(judgments: TableState['judgments'], source: Source): boolean {
+  return (judgments[source] ?? 'accepted') === 'accepted';
 }
 
 /** The descent as the crew knows it: believed where it flies by instruments, else true. */
@@ -179,13 +182,15 @@ export function scorecardOf({ state, run, model, plan }: Table): Scorecard | und
 }
 
 /** What had gone wrong with the sources by the end, and how long it took until somebody doubted each. */
-function failuresOf({ setup }: TablePlan, { firstDoubts }: TableState, end: number): readonly SourceFailure[] {
+function failuresOf({ setup }: TablePlan, state: TableState, end: number): readonly SourceFailure[] {
   return (setup.faults ?? []).flatMap((fault) => {
     if (!isSensorFault(fault) || fault.fromTick > end) return [];
     const { source, kind, fromTick } = fault;
-    const doubted = firstDoubts[source];
-    const doubtedAfter = doubted === undefined || doubted < fromTick ? undefined : (doubted - fromTick) / TICK_RATE;
-    return [{ source, kind, after: fromTick / TICK_RATE, ...(doubtedAfter !== undefined && { doubtedAfter }) }];
+    const doubted = state.doubts[source]?.find((tick) => tick >= fromTick);
+    // in doubt at the end and not since it failed: it was so before
+    const after = doubted ?? (isAccepted(state.judgments, source) ? undefined : fromTick);
+    const doubtedAfter = after === undefined ? {} : { doubtedAfter: (after - fromTick) / TICK_RATE };
+    return [{ source, kind, after: fromTick / TICK_RATE, ...doubtedAfter }];
   });
 }
 
@@ -207,7 +212,7 @@ export function startRun(table: Table): void {
   state.abortedAt = undefined;
   state.judgments = {};
   state.watch = NOTHING_WATCHED;
-  state.firstDoubts = {};
+  state.doubts = {};
   state.believedContact = undefined;
 }
 

@@ -26,8 +26,8 @@ export interface TableState {
   /** What the crew, or the stand-in at Sensors, makes of the sources; accepted where there is no word. */
   judgments: Readonly<Partial<Record<Source, Judgment>>>;
   watch: SensorsWatch;
-  /** Tick of the descent at which each source was first put under check or rejected. */
-  firstDoubts: Readonly<Partial<Record<Source, number>>>;
+  /** Ticks of the descent at which each source, accepted until then, was put under check or rejected. */
+  doubts: Readonly<Partial<Record<Source, readonly number[]>>>;
   /** What was believed when the lander first met the ground. */
   believedContact: Omit<BelievedArrival, 'utilisation'> | undefined;
   /** Who sat where when the descent came to its end. */

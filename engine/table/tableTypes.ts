@@ -309,7 +309,7 @@ export interface SourceFailure {
   readonly kind: SensorFault['kind'];
   /** From the start of the descent [s]. */
   readonly after: number;
-  /** Until it was first put under check or rejected [s]; absent: nobody did, or did before it failed. */
+  /** Until it was first put under check or rejected [s], 0 where it was already; absent: nobody did. */
   readonly doubtedAfter?: number;
 }
 

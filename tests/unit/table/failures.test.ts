@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { Judgment } from '../../../engine/estimate/index.ts';
 import {
   createTable,
   playedModel,
@@ -20,6 +21,10 @@ function withPersonAtSensors(): Table {
   return table;
 }
 
+function judge(table: Table, judgment: Judgment): void {
+  expect(commandTable(table, 'm1', { kind: 'judgeSource', source: 'altimeter', judgment }).ok).toBe(true);
+}
+
 function cardOf(table: Table): Scorecard | undefined {
   while (table.state.stage === 'descending') stepTable(table);
   return viewTable(table, 'm1').scorecard;
@@ -31,11 +36,10 @@ describe('the scorecard of a descent by instruments', () => {
     const [fault] = table.plan.setup.faults ?? [];
     const from = fault?.fromTick ?? 0;
     for (let i = 0; i < from + 90; i += 1) stepTable(table);
-    const judgment = { kind: 'judgeSource', source: 'altimeter' } as const;
-    commandTable(table, 'm1', { ...judgment, judgment: 'under check' });
+    judge(table, 'under check');
     for (let i = 0; i < 30; i += 1) stepTable(table);
     // a later word does not make the first one later
-    commandTable(table, 'm1', { ...judgment, judgment: 'rejected' });
+    judge(table, 'rejected');
     const card = cardOf(table);
     expect(card?.failures).toEqual([
       { source: 'altimeter', kind: 'freeze', after: from / TICK_RATE, doubtedAfter: 1.5 },
@@ -43,13 +47,26 @@ describe('the scorecard of a descent by instruments', () => {
     expect(card?.belief?.descentRate).toBeCloseTo(card?.contacts[0]?.arrival.descentRate ?? 0, 0);
   });
 
-  it('[TA29] says that nobody doubted it, also where it was doubted before it failed', () => {
+  it('[TA29] says that nobody doubted it, also where it was doubted and taken back before it failed', () => {
     const silent = cardOf(withPersonAtSensors());
     expect(silent?.failures?.[0]).not.toHaveProperty('doubtedAfter');
     const early = withPersonAtSensors();
-    commandTable(early, 'm1', { kind: 'judgeSource', source: 'altimeter', judgment: 'under check' });
-    commandTable(early, 'm1', { kind: 'judgeSource', source: 'altimeter', judgment: 'accepted' });
+    judge(early, 'under check');
+    judge(early, 'accepted');
     expect(cardOf(early)?.failures?.[0]).not.toHaveProperty('doubtedAfter');
+  });
+
+  it('[TA29] counts the first doubt after the failure, and a doubt that stood when it came', () => {
+    const again = withPersonAtSensors();
+    judge(again, 'under check');
+    judge(again, 'accepted');
+    const from = again.plan.setup.faults?.[0]?.fromTick ?? 0;
+    for (let i = 0; i < from + 60; i += 1) stepTable(again);
+    judge(again, 'rejected');
+    expect(cardOf(again)?.failures?.[0]).toMatchObject({ doubtedAfter: 1 });
+    const standing = withPersonAtSensors();
+    judge(standing, 'rejected');
+    expect(cardOf(standing)?.failures?.[0]).toMatchObject({ doubtedAfter: 0 });
   });
 
   it('[TA29] has nothing of the kind where nothing failed', () => {
