@@ -92,10 +92,14 @@ export function forgetAbsent(kept: KeptTable, afterTicks: number): readonly Memb
 /** One tick, with a mark where one is due: every half second of a descent, and at its end. */
 export function stepKeptTable(kept: KeptTable): readonly DescentEvent[] {
   const { state } = kept.table;
-  if (state.stage !== 'descending' || state.held) return stepTable(kept.table);
+  const moves = isMoving(state);
   const events = stepTable(kept.table);
-  if (state.tick % MARK_EVERY === 0 || kept.table.state.stage !== 'descending') writeMark(kept);
+  if (moves && (state.tick % MARK_EVERY === 0 || !isMoving(state))) writeMark(kept);
   return events;
+}
+
+function isMoving({ stage, held }: Table['state']): boolean {
+  return stage === 'descending' && !held;
 }
 
 /** A mark of the state now, as a record has it at its end. */

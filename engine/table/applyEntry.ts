@@ -94,7 +94,6 @@ function begin(table: Table): void {
   state.descents += 1;
   state.held = false;
   state.stage = 'descending';
-  state.finalCrew = [];
   for (const member of state.members) member.letIn = true;
 }
 

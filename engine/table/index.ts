@@ -52,6 +52,7 @@ export {
   type CrewEntry,
   type HeldControls,
   type JudgedContact,
+  type JudgedDescent,
   type LiveMargin,
   type MarginBand,
   type MemberId,

@@ -5,13 +5,10 @@ import type { Arrival, DescentSetup, DescentState } from '../world/descent.ts';
 import { layOutSection } from '../world/layOutSection.ts';
 import { pivotBodyAt } from './closedForm.ts';
 import { cardOutcome, judgeContact } from './judgeContact.ts';
-import type { JudgedContact, Scorecard } from './tableTypes.ts';
+import type { JudgedContact, JudgedDescent, Scorecard } from './tableTypes.ts';
 
 /** What the table says of a descent that is over, besides who flew it. */
-export function scoreDescent(
-  final: DescentState,
-  setup: DescentSetup,
-): Omit<Scorecard, 'crew' | 'belief' | 'failures'> {
+export function scoreDescent(final: DescentState, setup: DescentSetup): JudgedDescent {
   const contacts = contactsToJudge(final.contacts).map((arrival) => judgeContact(setup, arrival));
   const worst = worstOf(contacts);
   const judged = worst === undefined ? undefined : contacts[worst];

@@ -1,4 +1,4 @@
-import type { EstimateView, Judgment } from '../estimate/index.ts';
+import type { EstimateView, Judgments } from '../estimate/index.ts';
 import { SOURCES, type Source } from '../sensors/index.ts';
 import { TICK_RATE } from '../world/constants.ts';
 
@@ -35,10 +35,7 @@ export function watchSources(watch: SensorsWatch, { sources }: EstimateView): Se
 }
 
 /** What the stand-in says now: it rejects what has looked wrong for its reaction time, and takes nothing back. */
-export function judgeByWatch(
-  watch: SensorsWatch,
-  judgments: Readonly<Partial<Record<Source, Judgment>>>,
-): Readonly<Partial<Record<Source, Judgment>>> {
+export function judgeByWatch(watch: SensorsWatch, judgments: Judgments): Judgments {
   const wrong = SOURCES.filter(
     (source) => (watch.wrongFor[source] ?? 0) >= REACTION && judgments[source] !== 'rejected',
   );

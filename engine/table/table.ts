@@ -15,6 +15,7 @@ import {
   type BelievedArrival,
   type CrewEntry,
   type JudgedContact,
+  type JudgedDescent,
   type LiveMargin,
   type Scorecard,
   type SourceFailure,
@@ -44,7 +45,7 @@ export interface Run {
   readonly instruments: Instruments | undefined;
   believed: EstimateView | undefined;
   /** Worked out when it is first asked for. */
-  scorecard: Omit<Scorecard, 'crew' | 'belief' | 'failures'> | undefined;
+  scorecard: JudgedDescent | undefined;
 }
 
 export function createTable({ plan, model }: { readonly plan: TablePlan; readonly model: TableModel }): Table {
@@ -56,18 +57,11 @@ export function createTable({ plan, model }: { readonly plan: TablePlan; readonl
       tick: 0,
       stage: 'gathering',
       held: false,
-      abortedAt: undefined,
       members: [],
       joined: 0,
       descents: 0,
-      commanded: firstCommand(plan.setup, run.flight),
-      leftByStandIn: { thrust: false, tilt: false },
       byInstruments: plan.instruments !== undefined,
-      judgments: {},
-      watch: NOTHING_WATCHED,
-      doubts: {},
-      believedContact: undefined,
-      finalCrew: [],
+      ...atStart(plan, run),
     },
     run,
   };
@@ -207,13 +201,21 @@ function judgeBelief(
 export function startRun(table: Table): void {
   const { plan, model, state } = table;
   table.run = layRun(plan, model);
-  state.commanded = firstCommand(plan.setup, table.run.flight);
-  state.leftByStandIn = { thrust: false, tilt: false };
-  state.abortedAt = undefined;
-  state.judgments = {};
-  state.watch = NOTHING_WATCHED;
-  state.doubts = {};
-  state.believedContact = undefined;
+  Object.assign(state, atStart(plan, table.run));
+}
+
+/** What of the state belongs to one descent, as it begins. */
+function atStart({ setup }: TablePlan, { flight }: Run) {
+  return {
+    abortedAt: undefined,
+    commanded: firstCommand(setup, flight),
+    leftByStandIn: { thrust: false, tilt: false },
+    judgments: {},
+    watch: NOTHING_WATCHED,
+    doubts: {},
+    believedContact: undefined,
+    finalCrew: [],
+  } satisfies Partial<TableState>;
 }
 
 function layRun(plan: TablePlan, model: TableModel): Run {

@@ -1,6 +1,6 @@
 import type { ControlInput, DescentEvent, DescentSetup, DescentState } from '../world/descent.ts';
 import type { DescentMark } from '../world/markDescent.ts';
-import type { LiveMargin, Scorecard, TablePlan } from './tableTypes.ts';
+import type { LiveMargin, JudgedDescent, TablePlan } from './tableTypes.ts';
 
 /**
  * What the authority needs from the rest of the engine. `playedModel` is the real one; a test may put a simpler world
@@ -12,7 +12,7 @@ export interface TableModel {
   createPilot(setup: DescentSetup): (state: DescentState) => ControlInput;
   createMarginGauge(plan: TablePlan): (state: DescentState) => LiveMargin;
   /** All but who flew it. */
-  scorecard(final: DescentState, setup: DescentSetup): Omit<Scorecard, 'crew' | 'belief' | 'failures'>;
+  scorecard(final: DescentState, setup: DescentSetup): JudgedDescent;
 }
 
 /** One descent in progress, whatever computes it. */

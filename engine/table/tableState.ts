@@ -1,4 +1,4 @@
-import type { Judgment } from '../estimate/index.ts';
+import type { Judgments } from '../estimate/index.ts';
 import type { Source } from '../sensors/index.ts';
 import type { ControlInput } from '../world/descent.ts';
 import type { SensorsWatch } from './sensorsStandIn.ts';
@@ -24,7 +24,7 @@ export interface TableState {
   /** Whether the crew flies by instruments. */
   readonly byInstruments: boolean;
   /** What the crew, or the stand-in at Sensors, makes of the sources; accepted where there is no word. */
-  judgments: Readonly<Partial<Record<Source, Judgment>>>;
+  judgments: Judgments;
   watch: SensorsWatch;
   /** Ticks of the descent at which each source, accepted until then, was put under check or rejected. */
   doubts: Readonly<Partial<Record<Source, readonly number[]>>>;

@@ -304,6 +304,9 @@ export interface BelievedArrival {
   readonly utilisation?: number;
 }
 
+/** What a model can say of a descent that has ended: all but who flew it and what they knew. */
+export type JudgedDescent = Omit<Scorecard, 'crew' | 'belief' | 'failures'>;
+
 export interface SourceFailure {
   readonly source: Source;
   readonly kind: SensorFault['kind'];

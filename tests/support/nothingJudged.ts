@@ -1,7 +1,7 @@
-import type { Scorecard } from '../../engine/table/index.ts';
+import type { JudgedDescent } from '../../engine/table/index.ts';
 
 /** For descents whose card nobody reads: its limits take some tenths of a second to find. */
-export const NOTHING_JUDGED: Omit<Scorecard, 'crew' | 'belief' | 'failures'> = {
+export const NOTHING_JUDGED: JudgedDescent = {
   outcome: 'stopped',
   contacts: [],
   contactCount: 0,

@@ -5,32 +5,17 @@ import { massProperties } from '../../../engine/lander/index.ts';
 import { hashValue } from '../../../engine/math/hashValue.ts';
 import { createDescent, readDescent } from '../../../engine/world/index.ts';
 import { findWorld, WORLDS } from '../../../engine/worlds.ts';
-import { findStart, LANDERS, layPlan, parsePlanChoice, SITES, STARTS, worldsFor } from '../../../levels/index.ts';
+import { findStart, LANDERS, layPlan, parsePlanChoice, worldsFor } from '../../../levels/index.ts';
+import { flyableChoice } from '../../support/flyableChoice.ts';
 import { choiceOf } from '../../support/planChoice.ts';
 
 const PARAMETERS = { seed: 26_1130, numRuns: 150 };
-
-const ids = (named: readonly { readonly id: string }[]) => fc.constantFrom(...named.map(({ id }) => id));
-
-/** Every choice that a page can make today. */
-const flyable = fc
-  .constantFrom(...LANDERS)
-  .chain((lander) =>
-    fc.record({
-      lander: fc.constant(lander.id),
-      site: ids(SITES),
-      world: ids(worldsFor(lander)),
-      start: ids(STARTS),
-      seed: fc.maxSafeNat(),
-    }),
-  )
-  .map(choiceOf);
 
 describe('a choice that can be flown', () => {
   it('[LE7] is laid out, over a trip through text too, and the same to the bit each time', () => {
     const seen = new Set<string>();
     fc.assert(
-      fc.property(flyable, (choice) => {
+      fc.property(flyableChoice, (choice) => {
         const plan = layPlan(choice);
         const read = parsePlanChoice(JSON.parse(JSON.stringify(choice)));
         if (!plan.ok || !read.ok) throw new Error(JSON.stringify([plan, read]));
@@ -49,7 +34,7 @@ describe('a choice that can be flown', () => {
 
   it('[LE8] begins with the feet as high as its start says, at that drift and descent rate, upright and at rest about itself', () => {
     fc.assert(
-      fc.property(flyable, (choice) => {
+      fc.property(flyableChoice, (choice) => {
         const plan = layPlan(choice);
         const start = findStart(choice.start)!;
         if (!plan.ok) throw new Error(JSON.stringify(plan));

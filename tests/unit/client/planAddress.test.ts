@@ -2,22 +2,8 @@ import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { addressOf, choiceInAddress, withoutChoice } from '../../../client/planAddress.ts';
 import { formatProblem } from '../../../engine/result.ts';
-import { LANDERS, SITES, STARTS, worldsFor } from '../../../levels/index.ts';
+import { flyableChoice } from '../../support/flyableChoice.ts';
 import { choiceOf } from '../../support/planChoice.ts';
-
-const ids = (named: readonly { readonly id: string }[]) => fc.constantFrom(...named.map(({ id }) => id));
-const choices = fc
-  .constantFrom(...LANDERS)
-  .chain((lander) =>
-    fc.record({
-      lander: fc.constant(lander.id),
-      site: ids(SITES),
-      world: ids(worldsFor(lander)),
-      start: ids(STARTS),
-      seed: fc.maxSafeNat(),
-    }),
-  )
-  .map(choiceOf);
 
 function problems(search: string): string {
   const named = choiceInAddress(search);
@@ -27,7 +13,7 @@ function problems(search: string): string {
 describe('a choice in an address', () => {
   it('comes back as it was, beside whatever else stands there', () => {
     fc.assert(
-      fc.property(choices, (choice) => {
+      fc.property(flyableChoice, (choice) => {
         expect(choiceInAddress(addressOf(choice))).toEqual({ ok: true, value: choice });
         const beside = addressOf(choice, '?letters=off&seed=9');
         expect(choiceInAddress(beside)).toEqual({ ok: true, value: choice });
