@@ -12,5 +12,6 @@ export {
   type KeptTable,
 } from './keepRecord.ts';
 export { formatRecord, parseRecord } from './parseRecord.ts';
+export { readCommand } from './readCommand.ts';
 export { replayRecord, type Divergence } from './replayRecord.ts';
 export { MARK_EVERY, MARK_FIELDS, type RecordHeader, type RecordLine, type TableRecord } from './record.ts';

@@ -13,7 +13,8 @@ import { accept, refuse, type FieldProblem, type Result } from '../result.ts';
 import { STAGES } from '../table/index.ts';
 import { PHASES, PHYSICS_REVISION, TICK_RATE } from '../world/index.ts';
 import { readChoiceOfPlan } from './readChoiceOfPlan.ts';
-import { MEMBER, readContent } from './readEntry.ts';
+import { MEMBER } from './readCommand.ts';
+import { readContent } from './readEntry.ts';
 import { RECORD_FORMAT, type RecordedPlan, type RecordHeader, type RecordLine, type TableRecord } from './record.ts';
 
 /** Longest record that is read [ticks]: a day. */

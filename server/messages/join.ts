@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { accept, formatProblem, refuse, type Result } from '../../engine/result.ts';
 import { parseMemberName, type PlanChoice, type Refusal } from '../../engine/table/index.ts';
 import { layPlan, parsePlanChoice } from '../../levels/index.ts';
-import { malformed } from './command.ts';
+import { malformed } from './malformed.ts';
 
 /** What a client sends to open a table, to join one, or to come back to its place. */
 export interface JoinOptions {
@@ -21,7 +21,7 @@ const joinSchema = z.strictObject({
 
 export function parseJoinOptions(options: unknown): Result<JoinOptions, Refusal> {
   const parsed = joinSchema.safeParse(options);
-  if (!parsed.success) return refuse(malformed(parsed.error));
+  if (!parsed.success) return refuse(malformed(firstIssue(parsed.error)));
   const { choice: json, ...rest } = parsed.data;
   const name = parseMemberName(rest.name);
   if (!name.ok) return name;
@@ -33,4 +33,10 @@ export function parseJoinOptions(options: unknown): Result<JoinOptions, Refusal>
     return refuse({ code: 'table/plan', reason });
   }
   return accept({ ...rest, ...(choice.ok && { choice: choice.value }) });
+}
+
+/** One line: where in the message, and what is wrong there. */
+function firstIssue({ issues: [issue] }: z.ZodError): string {
+  const where = issue === undefined || issue.path.length === 0 ? 'message' : issue.path.join('.');
+  return `${where}: ${issue?.message ?? 'not understood'}`;
 }
