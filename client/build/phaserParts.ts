@@ -1,3 +1,4 @@
+import { realpathSync } from 'node:fs';
 import path from 'node:path';
 import type { Plugin } from 'vite';
 
@@ -33,7 +34,8 @@ const SWITCHES: Readonly<Record<string, string>> = {
 };
 
 export function phaserParts(packageFolder: string): Plugin {
-  const source = path.join(packageFolder, 'node_modules/phaser/src/');
+  // as the bundler names it, also where the installed packages are linked to
+  const source = path.join(realpathSync(path.join(packageFolder, 'node_modules/phaser')), 'src/');
   const switches = new RegExp(`typeof (${Object.keys(SWITCHES).join('|')})\\b`, 'g');
   return {
     name: 'kilter:phaser-parts',
