@@ -13,6 +13,7 @@ import { createFlightKeeper, forgetFlight, readKeptFlight } from './keptFlight.t
 import { joinSharedTable, openLocalTable, openSharedTable, resumeSharedTable, type TableLink } from './net/index.ts';
 import { ownName } from './ownName.ts';
 import { openChoiceSheet, type ChoiceActions } from './panels/choiceSheet.ts';
+import { openSettings } from './panels/settingsSheet.ts';
 import { layTable } from './panels/tablePage.ts';
 import { addressOf, choiceInAddress, FIRST_SEED, withoutChoice } from './planAddress.ts';
 import { CHOICE, LEAVING, LOBBY, STATUS, TABLE } from './text/en.ts';
@@ -83,6 +84,12 @@ export function chooseLanding(actions: Pick<ChoiceActions, 'fly' | 'open'>, isTr
     },
     problem,
   );
+  return undefined;
+}
+
+/** Opens this person's settings. */
+export function showSettings(): Problem {
+  openSettings();
   return undefined;
 }
 

@@ -1,4 +1,5 @@
 import type * as DeskModule from './desk.ts';
+import { onSettings, settings } from './settings/store.ts';
 import { isAtTable } from './wayBack.ts';
 
 /**
@@ -15,10 +16,15 @@ byId('fly').addEventListener('click', () => void sitDown((desk) => desk.flyAlone
 byId('open').addEventListener('click', () => void sitDown((desk) => desk.openTable(crewName.value)));
 byId('choose').addEventListener('click', () => void choose());
 byId('trouble').addEventListener('click', () => void choose(true));
+byId('settings').addEventListener('click', () => void sitDown(async (desk) => desk.showSettings()));
 byId('join').addEventListener('submit', (event) => {
   event.preventDefault();
   void join(field.value);
 });
+
+// what of the start page follows the settings is left to the style sheet
+showSettings();
+onSettings(showSettings);
 
 // a link to a table leads straight to it, so does the browser's Forward after leaving one; a flight outlives a reload
 const isFollowed = followAddress();
@@ -37,6 +43,11 @@ addEventListener('popstate', () => {
 });
 
 type Desk = typeof DeskModule;
+
+function showSettings(): void {
+  const { units, motion } = settings();
+  Object.assign(document.documentElement.dataset, { units, motion });
+}
 
 /** Sits down at the table that the address names; false when it names none. */
 function followAddress(): boolean {

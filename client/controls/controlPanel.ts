@@ -2,15 +2,16 @@ import { THRUST_RANGE, TILT_RANGE_DEG, type TableView } from '../../engine/table
 import { isDry } from '../panels/alerts.ts';
 import { button, element, say } from '../panels/element.ts';
 import { leanWords } from '../panels/readings.ts';
-import { CONTROLS, SEAT_NAMES } from '../text/en.ts';
+import { ACTIONS, type Action } from '../settings/keys.ts';
+import { CONTROLS, SEAT_NAMES, SETTINGS } from '../text/en.ts';
+import { keysOf } from '../text/keyNames.ts';
 import { inDegrees, percent } from '../text/numbers.ts';
 import type { CommandDesk } from './commands.ts';
+import { ACTS } from './keyboard.ts';
 import { createScale } from './scale.ts';
 
 interface ControlPanel {
   readonly panel: HTMLElement;
-  /** True while letters act as keys. */
-  lettersOn(): boolean;
   /** Marks and figures; `hoverPercent` is the thrust that holds the present speed. */
   refresh(view: TableView, hoverPercent: number): void;
 }
@@ -38,14 +39,14 @@ export function createControlPanel(desk: CommandDesk, maxThrust: number): Contro
   const thrustValue = element('span', { class: 'control-value' });
   const tiltValue = element('span', { class: 'control-value' });
   const thrustKeys = [
-    step(CONTROLS.more, '↑', CONTROLS.thrustMore, () => desk.thrustStep(1)),
-    step(CONTROLS.less, '↓', CONTROLS.thrustLess, () => desk.thrustStep(-1)),
-    step(CONTROLS.off, 'X', CONTROLS.thrustOff, () => desk.thrustTo(0)),
+    step(CONTROLS.more, 'thrustMore', CONTROLS.thrustMore, desk),
+    step(CONTROLS.less, 'thrustLess', CONTROLS.thrustLess, desk),
+    step(CONTROLS.off, 'engineOff', CONTROLS.thrustOff, desk),
   ];
   const tiltKeys = [
-    step(CONTROLS.left, '←', CONTROLS.leanLeft, () => desk.lean('left')),
-    step(CONTROLS.upright, 'C', CONTROLS.standUpright, () => desk.tiltTo(0)),
-    step(CONTROLS.right, '→', CONTROLS.leanRight, () => desk.lean('right')),
+    step(CONTROLS.left, 'leanLeft', CONTROLS.leanLeft, desk),
+    step(CONTROLS.upright, 'upright', CONTROLS.standUpright, desk),
+    step(CONTROLS.right, 'leanRight', CONTROLS.leanRight, desk),
   ];
   const hold = button(CONTROLS.hold, () => desk.toggleHold(), { class: 'hold' });
   const abort = button(CONTROLS.abort, () => desk.ask({ kind: 'abort' }), {
@@ -56,17 +57,27 @@ export function createControlPanel(desk: CommandDesk, maxThrust: number): Contro
     class: 'start-over',
     'aria-label': CONTROLS.startOver,
   });
-  const letters = element('input', { type: 'checkbox', checked: true, id: 'letter-keys' });
   const panel = element(
     'section',
     { class: 'card controls', 'aria-label': CONTROLS.label },
-    group('thrust', CONTROLS.thrust, thrustValue, thrust.body, thrustKeys),
-    group('tilt', CONTROLS.tilt, tiltValue, tilt.body, tiltKeys),
-    element('div', { class: 'controls-foot' }, hold, abort, keyList(letters), startOver),
+    group(
+      'thrust',
+      CONTROLS.thrust,
+      thrustValue,
+      thrust.body,
+      thrustKeys.map((key) => key.node),
+    ),
+    group(
+      'tilt',
+      CONTROLS.tilt,
+      tiltValue,
+      tilt.body,
+      tiltKeys.map((key) => key.node),
+    ),
+    element('div', { class: 'controls-foot' }, hold, abort, keyList(), startOver),
   );
   return {
     panel,
-    lettersOn: () => letters.checked,
     refresh(view, hoverPercent) {
       const { commanded } = desk;
       thrust.show(
@@ -87,8 +98,8 @@ export function createControlPanel(desk: CommandDesk, maxThrust: number): Contro
       const answers = active && !dry && !view.aborting && view.you.holds.thrust;
       thrust.allow(answers);
       tilt.allow(active && !view.aborting && view.you.holds.tilt);
-      for (const key of thrustKeys) key.disabled = !answers;
-      for (const key of tiltKeys) key.disabled = !active || view.aborting || !view.you.holds.tilt;
+      for (const key of thrustKeys) key.show(answers);
+      for (const key of tiltKeys) key.show(active && !view.aborting && view.you.holds.tilt);
       say(hold, view.held ? CONTROLS.resume : CONTROLS.hold);
       hold.disabled = !active || view.you.seat === undefined;
       startOver.disabled = !active || !mayStartOver(view);
@@ -116,35 +127,51 @@ function group(
   return element('div', { class: `control control-${kind}`, role: 'group', 'aria-label': name }, head, scale, steps);
 }
 
-/** A step button: its sign, and the key that does the same in small. */
-function step(sign: string, key: string, name: string, act: () => void): HTMLButtonElement {
-  const node = button('', act, { 'aria-label': name, class: 'step' });
-  node.append(element('span', {}, sign), element('kbd', { 'aria-hidden': 'true' }, key));
-  return node;
+interface StepButton {
+  readonly node: HTMLButtonElement;
+  /** With the key that does the same now. */
+  show(isAllowed: boolean): void;
 }
 
-function keyList(letters: HTMLInputElement): HTMLElement {
-  const rows = CONTROLS.keyList.map(([arrows, keys, does]) =>
-    element(
-      'tr',
-      {},
-      element('td', {}, element('kbd', {}, arrows)),
-      element('td', {}, keys === '' ? '' : element('kbd', {}, keys)),
-      element('td', {}, does),
-    ),
-  );
+/** A step button: its sign, and the key that does the same in small. */
+function step(sign: string, action: Action, name: string, desk: CommandDesk): StepButton {
+  const node = button('', () => ACTS[action](desk), { 'aria-label': name, class: 'step' });
+  const key = element('kbd', { 'aria-hidden': 'true' });
+  node.append(element('span', {}, sign), key);
+  return {
+    node,
+    show(isAllowed) {
+      node.disabled = !isAllowed;
+      say(key, keysOf(action)[0] ?? '');
+    },
+  };
+}
+
+function keyList(): HTMLElement {
+  const rows = element('tbody', {});
   // a popover: Escape or a press beside it closes it, and it lies beside the controls
+  const sheet = element(
+    'div',
+    { class: 'card keys-sheet', id: 'keys-sheet', popover: true, role: 'group', 'aria-label': CONTROLS.keys },
+    element('table', {}, rows),
+    element('p', {}, CONTROLS.legend),
+  );
+  sheet.addEventListener('beforetoggle', () => rows.replaceChildren(...ACTIONS.map(keyRow)));
   return element(
     'div',
     { class: 'keys' },
     element('button', { type: 'button', popovertarget: 'keys-sheet' }, CONTROLS.keys),
-    element(
-      'div',
-      { class: 'card keys-sheet', id: 'keys-sheet', popover: true, role: 'group', 'aria-label': CONTROLS.keys },
-      element('table', {}, element('tbody', {}, ...rows)),
-      element('label', { for: 'letter-keys' }, letters, ` ${CONTROLS.letterKeys}`),
-      element('p', {}, CONTROLS.legend),
-    ),
+    sheet,
+  );
+}
+
+function keyRow(action: Action): HTMLElement {
+  const keys = keysOf(action).map((key) => element('kbd', {}, key));
+  return element(
+    'tr',
+    {},
+    element('td', {}, ...keys.flatMap((key) => [key, ' '])),
+    element('td', {}, SETTINGS.actions[action]),
   );
 }
 

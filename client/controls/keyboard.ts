@@ -1,42 +1,29 @@
+import { actionOf, isCharacter, type Action } from '../settings/keys.ts';
+import { settings } from '../settings/store.ts';
 import type { CommandDesk } from './commands.ts';
 
-type Act = (desk: CommandDesk) => void;
-
-/** One press, one step; nothing has to be held down. */
-const ARROWS: Readonly<Record<string, Act>> = {
-  ArrowUp: (desk) => desk.thrustStep(1),
-  ArrowDown: (desk) => desk.thrustStep(-1),
-  ArrowLeft: (desk) => desk.lean('left'),
-  ArrowRight: (desk) => desk.lean('right'),
+/** What each action does at the desk: one press, one step; nothing has to be held down. */
+export const ACTS: Readonly<Record<Action, (desk: CommandDesk) => void>> = {
+  thrustMore: (desk) => desk.thrustStep(1),
+  thrustLess: (desk) => desk.thrustStep(-1),
+  leanLeft: (desk) => desk.lean('left'),
+  leanRight: (desk) => desk.lean('right'),
+  engineOff: (desk) => desk.thrustTo(0),
+  upright: (desk) => desk.tiltTo(0),
+  hold: (desk) => desk.toggleHold(),
 };
-
-/** By the letter on the key, so that the list on the screen holds on every keyboard. */
-const LETTERS: Readonly<Record<string, Act>> = {
-  w: (desk) => desk.thrustStep(1),
-  s: (desk) => desk.thrustStep(-1),
-  a: (desk) => desk.lean('left'),
-  d: (desk) => desk.lean('right'),
-  x: (desk) => desk.thrustTo(0),
-  c: (desk) => desk.tiltTo(0),
-  h: (desk) => desk.toggleHold(),
-};
-
-interface KeyOptions {
-  readonly isActive: () => boolean;
-  /** Letters can be turned off by people whose speech input types them. */
-  readonly lettersOn: () => boolean;
-}
 
 /** Listens to the flight keys anywhere on the page except where text is typed. Returns the function that stops it. */
-export function listenToKeys(desk: CommandDesk, options: KeyOptions): () => void {
+export function listenToKeys(desk: CommandDesk, isActive: () => boolean): () => void {
   const onKey = (event: KeyboardEvent) => {
-    if (event.ctrlKey || event.metaKey || event.altKey || !options.isActive()) return;
+    if (event.ctrlKey || event.metaKey || event.altKey || !isActive()) return;
     if (event.target instanceof HTMLElement && isTyped(event.target)) return;
-    const act = ARROWS[event.key] ?? (options.lettersOn() ? LETTERS[event.key.toLowerCase()] : undefined);
-    if (act === undefined) return;
+    const { keys, letters } = settings();
+    const action = letters || !isCharacter(event.key) ? actionOf(keys, event.key) : undefined;
+    if (action === undefined) return;
     // also keeps the page from scrolling, and a focused scale from moving the other control
     event.preventDefault();
-    act(desk);
+    ACTS[action](desk);
   };
   document.addEventListener('keydown', onKey);
   return () => document.removeEventListener('keydown', onKey);

@@ -1,6 +1,6 @@
 import type { BelievedArrival, JudgedContact, Scorecard, SourceFailure } from '../../engine/table/index.ts';
 import { BELIEF_CARD, SOURCE_NAMES } from '../text/en.ts';
-import { meters, percent, seconds, speed } from '../text/numbers.ts';
+import { distance, percent, seconds, speed } from '../text/numbers.ts';
 import { element } from './element.ts';
 
 /** A height that is wrong by less is right [m]. */
@@ -62,7 +62,7 @@ function beliefRows(belief: BelievedArrival, { arrival, utilisation }: JudgedCon
   const rows: Row[] = [
     [BELIEF_CARD.sideways, drift(belief.vx), drift(arrival.vx)],
     [BELIEF_CARD.descentRate, speed(belief.descentRate), speed(arrival.descentRate)],
-    [BELIEF_CARD.height, meters(belief.height), meters(0)],
+    [BELIEF_CARD.height, distance(belief.height), distance(0)],
   ];
   if (belief.utilisation !== undefined && utilisation !== undefined)
     rows.push([BELIEF_CARD.share, percent(belief.utilisation), percent(utilisation)]);
@@ -85,7 +85,7 @@ export function surpriseWords(belief: BelievedArrival, { utilisation }: Pick<Jud
       ? undefined
       : shareWords(belief.utilisation, utilisation);
   if (Math.abs(height) < HEIGHT_RIGHT) return share ?? BELIEF_CARD.heightRight;
-  return BELIEF_CARD.heightWrong(meters(Math.abs(height)), height > 0 ? 'above' : 'below');
+  return BELIEF_CARD.heightWrong(distance(Math.abs(height)), height > 0 ? 'above' : 'below');
 }
 
 function shareWords(believed: number, is: number): string {

@@ -2,7 +2,7 @@ import { SENSOR_TROUBLES, type PlanChoice, type Seat } from '../../engine/table/
 import { WORLDS } from '../../engine/worlds.ts';
 import { findLander, LANDERS, SITES, STARTS, whyNotFlown } from '../../levels/index.ts';
 import { CHOICE, SEAT_NAMES } from '../text/en.ts';
-import { acceleration, decimal, speed } from '../text/numbers.ts';
+import { acceleration, distance, speed } from '../text/numbers.ts';
 import { drawLanderPicture, drawSitePicture, type Picture } from '../views/choicePictures.ts';
 import { drawing, element, say } from './element.ts';
 
@@ -56,7 +56,7 @@ export function startField(chosen: string, change: ChangeChoice): HTMLElement {
       { class: 'choice-start' },
       radio('start', id, id === chosen, (start) => change({ start })),
       element('strong', {}, name),
-      element('small', {}, CHOICE.startWords(`${decimal(height, 0)} m`, speed(drift, 1), speed(descentRate, 1))),
+      element('small', {}, CHOICE.startWords(distance(height, 0), speed(drift, 1), speed(descentRate, 1))),
     ),
   );
   return element('fieldset', { class: 'choice-starts' }, element('legend', {}, CHOICE.start), ...rows);

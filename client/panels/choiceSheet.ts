@@ -40,7 +40,7 @@ export function openChoiceSheet(first: PlanChoice, actions: ChoiceActions, probl
   const isTroubled = first.sensorTrouble !== 'none';
   const form = element(
     'form',
-    { class: 'choice-body' },
+    { class: 'laid-over-body' },
     element(
       'h2',
       { id: 'choice-title', tabindex: -1, autofocus: true },
@@ -59,7 +59,7 @@ export function openChoiceSheet(first: PlanChoice, actions: ChoiceActions, probl
       seedField(choice.seed, change),
     ),
   );
-  const sheet = element('dialog', { class: 'choice', 'aria-labelledby': 'choice-title' }, form);
+  const sheet = element('dialog', { class: 'laid-over choice', 'aria-labelledby': 'choice-title' }, form);
   const finish = (act: (chosen: PlanChoice, seat: Seat) => void) => {
     if (!form.reportValidity()) return;
     sheet.close(FINISHED);
@@ -102,7 +102,7 @@ function onFlyableWorld(choice: PlanChoice): { choice: PlanChoice; words: string
 function foot(actions: readonly HTMLElement[]): HTMLElement {
   return element(
     'div',
-    { class: 'choice-foot' },
+    { class: 'laid-over-foot' },
     element('div', { class: 'choice-actions' }, ...actions),
     exerciseLine(),
   );

@@ -1,6 +1,7 @@
 import type { HeldControls, TableView } from '../../engine/table/index.ts';
 import type { ControlInput } from '../../engine/world/index.ts';
 import { COACH, SOURCE_NAMES } from '../text/en.ts';
+import { withKeys } from '../text/keyNames.ts';
 import { percent } from '../text/numbers.ts';
 import { adviseFlying, adviseSensors, type Advice } from './advice.ts';
 import type { Announcer } from './announcer.ts';
@@ -70,11 +71,11 @@ export function createCoach(announcer: Announcer): Coach {
       if (isNew && mayWait && now - since < STANDS_MS) return;
       if (isNew) {
         since = now;
-        announcer.announce(advice.words);
+        announcer.announce(withKeys(advice.words));
       }
       key = advice.key;
       strip.dataset['advice'] = advice.key;
-      say(words, advice.words);
+      say(words, withKeys(advice.words));
     },
   };
 }

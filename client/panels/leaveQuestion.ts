@@ -2,6 +2,7 @@ import type { TableView } from '../../engine/table/index.ts';
 import type { CommandDesk } from '../controls/commands.ts';
 import { LEAVING } from '../text/en.ts';
 import { button, element } from './element.ts';
+import { createPause, isAlone } from './pause.ts';
 
 export interface LeaveQuestion {
   readonly sheet: HTMLDialogElement;
@@ -24,22 +25,17 @@ export function createLeaveQuestion(desk: CommandDesk, leave: () => void): Leave
     words,
     element('div', { class: 'sheet-actions' }, stay, button(LEAVING.leave, leave)),
   );
-  let isHeldHere = false;
+  const pause = createPause(desk);
   // also after Escape
-  sheet.addEventListener('close', () => {
-    if (isHeldHere) desk.ask({ kind: 'resume' });
-    isHeldHere = false;
-  });
+  sheet.addEventListener('close', () => pause.end());
   return {
     sheet,
     mayLeave(view) {
       if (view.stage !== 'descending' || sheet.open) return true;
       const { seat } = view.you;
-      const isAlone = view.seats.every((other) => other.name === undefined || other.seat === seat);
-      isHeldHere = isAlone && seat !== undefined && !view.held;
-      if (isHeldHere) desk.ask({ kind: 'hold' });
+      pause.begin(view);
       const crewWords = seat === undefined ? LEAVING.watching : LEAVING.crew;
-      words.textContent = isAlone && seat !== undefined ? LEAVING.alone : crewWords;
+      words.textContent = isAlone(view) && seat !== undefined ? LEAVING.alone : crewWords;
       sheet.showModal();
       return false;
     },

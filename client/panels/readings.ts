@@ -2,7 +2,7 @@ import type { Seat, TableView } from '../../engine/table/index.ts';
 import { TICK_RATE } from '../../engine/world/index.ts';
 import { CALLOUT_WORDS, CONTROLS, NO_MARGIN_WORDS, type READINGS, SECTION } from '../text/en.ts';
 import { isLevel } from '../text/ground.ts';
-import { about, degrees, kilograms, meters, percent, seconds, speed } from '../text/numbers.ts';
+import { about, degrees, distance, mass, percent, seconds, speed } from '../text/numbers.ts';
 
 /** What the readings need beside the view. */
 export interface ReadingContext {
@@ -52,11 +52,11 @@ export function readingText(name: ReadingName, view: TableView, context: Reading
     case 'tiltLeft':
       return degrees(margin.tiltLeft, 0);
     case 'propellant':
-      return kilograms(flight.propellant);
+      return mass(flight.propellant);
     case 'burnLeft':
       return flight.thrust > 0
         ? seconds(flight.propellant / (flight.thrust * context.burnPerImpulse))
-        : kilograms(flight.propellant);
+        : mass(flight.propellant);
     case 'timeToContact':
       return flight.vy < -0.05 && flight.height > 0 ? seconds(flight.height / -flight.vy) : '–';
   }
@@ -67,7 +67,7 @@ export function readingText(name: ReadingName, view: TableView, context: Reading
 function heightText({ flight, spread }: TableView): string {
   const height = Math.max(0, flight.height);
   const off = 2 * (spread?.height ?? 0);
-  return off < WORTH_SAYING ? meters(height) : about(height, off);
+  return off < WORTH_SAYING ? distance(height) : about(height, off);
 }
 
 function tiltText(angle: number): string {

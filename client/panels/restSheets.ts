@@ -13,6 +13,8 @@ export interface RestSheets {
   refresh(view: TableView): void;
   /** From the three worlds or the section back to the scorecard; false where the scorecard lies, or nothing. */
   stepBack(): boolean;
+  /** Lays what lies there anew: its figures are to be written otherwise. */
+  relay(): void;
   stop(): void;
 }
 
@@ -35,12 +37,14 @@ export function createRestSheets(options: {
   let shown: TableView['scorecard'];
   let worlds: WorldsSheet | undefined;
   let backToCard: (() => void) | undefined;
+  let layAgain: (() => void) | undefined;
   let printed: PrintedHead | undefined;
 
   const clear = () => {
     worlds?.stop();
     worlds = undefined;
     backToCard = undefined;
+    layAgain = undefined;
     printed?.remove();
     printed = undefined;
     holder.replaceChildren();
@@ -50,6 +54,10 @@ export function createRestSheets(options: {
     clear();
     const { scorecard } = view;
     if (scorecard === undefined) return;
+    layAgain = () => {
+      showCard(view);
+      allowAgain(holder, view);
+    };
     const sheet = createScorecard(scorecard, view.flight, options.plan(), {
       again: options.again,
       worlds: () => showWorlds(view),
@@ -73,6 +81,7 @@ export function createRestSheets(options: {
     const touchdown = view.scorecard && decidingContact(view.scorecard)?.contact.arrival;
     if (touchdown === undefined) return;
     clear();
+    layAgain = () => showWorlds(view);
     backToCard = () => showCard(view);
     worlds = createWorldsSheet({
       touchdown,
@@ -116,6 +125,7 @@ export function createRestSheets(options: {
       backToCard?.();
       return isAway;
     },
+    relay: () => layAgain?.(),
     stop: clear,
   };
 }

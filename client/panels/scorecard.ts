@@ -3,7 +3,7 @@ import type { DescentState } from '../../engine/world/index.ts';
 import type { PlayedPlan } from '../plan.ts';
 import { SCORECARD, SECTION, TITLE_BLOCK } from '../text/en.ts';
 import { isLevel } from '../text/ground.ts';
-import { degrees, kilograms, percent, speed } from '../text/numbers.ts';
+import { degrees, mass, percent, speed } from '../text/numbers.ts';
 import { gaveWay, isBroken } from '../scenes/pose.ts';
 import { figureOf } from '../views/lander/figure.ts';
 import { beliefTable, failureLine, surpriseLine } from './beliefTable.ts';
@@ -94,7 +94,7 @@ function facts(card: Scorecard, flight: DescentState, worst: JudgedContact | und
     list.append(entry(SCORECARD.strokes, ...strokeWords(card.strokeUsed)));
     if (!isMoving(flight)) list.append(restEntry(card, flight.angle));
   }
-  list.append(entry(SCORECARD.propellant, kilograms(card.propellantLeft)));
+  list.append(entry(SCORECARD.propellant, mass(card.propellantLeft)));
   return list;
 }
 

@@ -1,6 +1,6 @@
 import type { SourceReading } from '../../engine/table/index.ts';
 import { CONTROLS } from '../text/en.ts';
-import { acceleration, decimal, degrees, inDegrees, kilograms, meters, speed } from '../text/numbers.ts';
+import { acceleration, bare, decimal, degrees, distance, inDegrees, mass, speed } from '../text/numbers.ts';
 
 const NOTHING = '–';
 
@@ -10,18 +10,20 @@ export function sourceValue({ source, values }: Pick<SourceReading, 'source' | '
   if (first === undefined) return NOTHING;
   switch (source) {
     case 'altimeter':
-      return meters(first);
+      return distance(first);
     case 'velocityRadar':
-      return second === undefined ? NOTHING : `${across(first, bare)}, ${along(second, speed)}`;
+      return second === undefined
+        ? NOTHING
+        : `${across(first, (value) => bare('speed', value))}, ${along(second, speed)}`;
     case 'surfaceCamera':
       return across(first, speed);
     case 'attitudeReference':
       return `${degrees(Math.abs(first))}${side(first)}`;
     case 'inertialUnit':
       if (second === undefined || third === undefined) return NOTHING;
-      return `${across(first, bare)}, ${along(second, acceleration)}, ${turning(third)}`;
+      return `${across(first, (value) => bare('acceleration', value))}, ${along(second, acceleration)}, ${turning(third)}`;
     case 'propellantGauge':
-      return kilograms(first);
+      return mass(first);
     case 'contactProbes':
     case 'legIndications':
       return values.map((value) => decimal(value, 0)).join(' ');
@@ -41,23 +43,18 @@ export function disagreementWords(disagreement: number | undefined): string {
   return `${figure.startsWith('−') || Number(figure) === 0 ? '' : '+'}${figure}\u202fσ`;
 }
 
-/** Two figures after the point; the unit comes with the next one. */
-function bare(value: number): string {
-  return decimal(value, 2);
-}
-
-/** What reads as 0.00 has no way. */
-function isNothing(value: number): boolean {
-  return Math.abs(value) < 0.005;
-}
-
 /** Its way first, so that two beside each other do not read as from one to the other. */
 function across(value: number, words: (value: number) => string): string {
-  return `${isNothing(value) ? '' : value > 0 ? '→ ' : '← '}${words(Math.abs(value))}`;
+  return withWay(words(Math.abs(value)), value > 0 ? '→ ' : '← ');
 }
 
 function along(value: number, words: (value: number) => string): string {
-  return `${isNothing(value) ? '' : value > 0 ? '↑ ' : '↓ '}${words(Math.abs(value))}`;
+  return withWay(words(Math.abs(value)), value > 0 ? '↑ ' : '↓ ');
+}
+
+/** What reads as 0.00 has no way. */
+function withWay(words: string, way: string): string {
+  return `${Number.parseFloat(words) === 0 ? '' : way}${words}`;
 }
 
 function turning(rate: number): string {

@@ -1,7 +1,7 @@
 import type { Lettering, Pen } from '../ink/pen.ts';
 import { SvgPen } from '../ink/svgPen.ts';
 import { SCORECARD } from '../text/en.ts';
-import { decimal, speed } from '../text/numbers.ts';
+import { bare, speed, unitOf } from '../text/numbers.ts';
 import { drawArrow } from '../views/arrow.ts';
 
 /** Speeds sideways, in the direction of travel [m/s]. */
@@ -19,8 +19,8 @@ const AXIS = 84;
 const BOTTOM = 108;
 /** Rows of words: over the axis the limit, above the arrow the speed. */
 const ROWS = { limit: 18, speed: 42, arrow: 62 } as const;
-/** Distances between figures on the axis [m/s]. */
-const RULINGS = [0.1, 0.2, 0.5, 1, 2, 5, 10, 20, 50];
+/** Distances between figures on the axis, in the viewer's unit of speed. */
+const RULINGS = [0.1, 0.2, 0.5, 1, 2, 5, 10, 20, 50, 100, 200];
 
 /** Width of the drawing [px]; narrower on a phone, so that its letters stay legible. */
 export const SCALE_WIDTH = { full: 480, narrow: 340 } as const;
@@ -108,7 +108,9 @@ function drawBeyond(pen: Pen, from: number, to: number): void {
 
 function drawAxis(pen: Pen, axis: { most: number; at: (value: number) => number; rulings: number }): void {
   const { most, at, rulings } = axis;
-  const ruling = RULINGS.find((step) => most / step <= rulings) ?? 100;
+  const unit = unitOf('speed');
+  const figures = RULINGS.find((figure) => most / (figure * unit.size) <= rulings) ?? 500;
+  const ruling = figures * unit.size;
   pen.moveTo(at(0), AXIS);
   pen.lineTo(at(most), AXIS);
   pen.paint({ stroke: 'ink', width: 'edge' });
@@ -117,10 +119,9 @@ function drawAxis(pen: Pen, axis: { most: number; at: (value: number) => number;
     pen.lineTo(at((i * ruling) / 5), AXIS + (i % 5 === 0 ? 8 : 4));
   }
   pen.paint({ stroke: 'ink', width: 'thin' });
-  for (let i = 0; i * ruling <= most; i += 1)
-    pen.text(decimal(i * ruling, ruling < 1 ? 1 : 0), at(i * ruling), AXIS + 22, {
-      size: 14,
-      align: 'center',
-      tone: 'pencil',
-    });
+  for (let i = 0; i * ruling <= most; i += 1) {
+    // the first figure bears the unit of all
+    const words = i === 0 ? `0 ${unit.sign}` : bare('speed', i * ruling, figures < 1 ? 1 : 0);
+    pen.text(words, at(i * ruling), AXIS + 22, { size: 14, align: 'center', tone: 'pencil' });
+  }
 }

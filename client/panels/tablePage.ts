@@ -6,6 +6,7 @@ import { listenToKeys } from '../controls/keyboard.ts';
 import type { TableLink } from '../net/index.ts';
 import { createPlanReader, type PlayedPlan } from '../plan.ts';
 import { createSectionGame } from '../scenes/sectionGame.ts';
+import { onSettings, wantsStill } from '../settings/store.ts';
 import { PHASE_NAMES, SEAT_NAMES, SECTION, STATUS, TABLE } from '../text/en.ts';
 import { percent, speed } from '../text/numbers.ts';
 import { figureOf } from '../views/lander/figure.ts';
@@ -14,8 +15,10 @@ import { createCoach } from './coach.ts';
 import { element, leaveButton, say } from './element.ts';
 import { createLeaveQuestion } from './leaveQuestion.ts';
 import { createLobby } from './lobby.ts';
+import { createPause } from './pause.ts';
 import { createRestSheets } from './restSheets.ts';
 import { createSeatCards } from './seatCards.ts';
+import { leadsToSettings, openSettings, settingsButton } from './settingsSheet.ts';
 import { createSourceList } from './sourceList.ts';
 import { createTitleBlock } from './titleBlock.ts';
 
@@ -69,7 +72,7 @@ export function layTable(
     { class: 'right' },
     parts.seats.own,
     parts.seats.others,
-    leaveButton(leave),
+    element('div', { class: 'ways' }, leaveButton(leave), settingsButton()),
     parts.title.block,
   );
   const page = element(
@@ -100,13 +103,17 @@ export function layTable(
       gravity: plan.setup.gravity,
       maxThrust: plan.setup.lander.engine.maxThrust,
       fullPropellant: plan.setup.propellant,
-      still: () => matchMedia('(prefers-reduced-motion: reduce)').matches,
+      still: wantsStill,
     },
     () => [left, right, parts.coach.strip, ...parts.rest.holder.querySelectorAll('.scorecard')],
   );
-  const endKeys = listenToKeys(desk, {
-    isActive: () => link.view?.stage === 'descending' && !question.sheet.open,
-    lettersOn: () => parts.controls.lettersOn(),
+  const isFlying = () => link.view?.stage === 'descending' && document.querySelector('dialog[open]') === null;
+  const endKeys = listenToKeys(desk, isFlying);
+  const pause = createPause(desk);
+  page.addEventListener('click', (event) => {
+    if (!leadsToSettings(event)) return;
+    pause.begin(link.view);
+    openSettings(() => pause.end());
   });
 
   const refresh = () => {
@@ -137,6 +144,10 @@ export function layTable(
     }
   });
   const timer = setInterval(refresh, FIGURES_MS);
+  const endSettings = onSettings(() => {
+    parts.rest.relay();
+    refresh();
+  });
   // the marks of the controls answer a press at once; everything else keeps its pace
   const answer = () => {
     if (link.view !== undefined) parts.controls.refresh(link.view, hover(link.view, plan));
@@ -152,6 +163,7 @@ export function layTable(
     document.removeEventListener('keydown', answer);
     unsubscribe();
     endKeys();
+    endSettings();
     game.end();
     parts.rest.stop();
   }

@@ -1,4 +1,5 @@
 import { element } from './element.ts';
+import { settingsButton } from './settingsSheet.ts';
 import { exerciseLine } from './titleBlock.ts';
 
 /** A sheet laid on the table. What is read scrolls where it must; what is pressed, and the caution, stay in reach. */
@@ -13,7 +14,7 @@ export function tableSheet(
     element(
       'div',
       { class: 'sheet-foot' },
-      element('div', { class: 'sheet-actions' }, ...options.actions),
+      element('div', { class: 'sheet-actions' }, ...options.actions, settingsButton()),
       exerciseLine(),
     ),
   );

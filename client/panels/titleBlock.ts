@@ -18,6 +18,7 @@ export function createTitleBlock(options: {
   readonly code: string | undefined;
 }): TitleBlock {
   const time = element('span', {});
+  const world = element('span', {});
   const block = element(
     'section',
     { class: 'title-block', 'aria-label': TITLE_BLOCK.label },
@@ -31,7 +32,7 @@ export function createTitleBlock(options: {
       'dl',
       {},
       entry(TITLE_BLOCK.lander, options.lander),
-      entry(TITLE_BLOCK.world, `${options.world.name} ${acceleration(options.world.gravity)}`),
+      entry(TITLE_BLOCK.world, world),
       entry(TITLE_BLOCK.code, options.code ?? TITLE_BLOCK.solo),
       entry(TITLE_BLOCK.clock, time),
     ),
@@ -39,7 +40,10 @@ export function createTitleBlock(options: {
   );
   return {
     block,
-    refresh: (view) => say(time, TITLE_BLOCK.clockValue(clock(descentSeconds(view)))),
+    refresh(view) {
+      say(world, `${options.world.name} ${acceleration(options.world.gravity)}`);
+      say(time, TITLE_BLOCK.clockValue(clock(descentSeconds(view))));
+    },
   };
 }
 

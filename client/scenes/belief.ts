@@ -3,7 +3,7 @@ import type { BeliefSpread, MapView, TableView } from '../../engine/table/index.
 import type { DescentState } from '../../engine/world/index.ts';
 import { PencilPen } from '../ink/pencilPen.ts';
 import { BELIEF } from '../text/en.ts';
-import { meters, within } from '../text/numbers.ts';
+import { distance, within } from '../text/numbers.ts';
 import { BAND, drawBeliefBand, drawMapLine, drawProfileBand } from '../views/beliefBand.ts';
 import { drawBeliefWords } from '../views/beliefWords.ts';
 import { drawLander } from '../views/lander/drawLander.ts';
@@ -85,7 +85,7 @@ export function drawBeliefUnderTruth(
   drawLander(bare.pen, camera, figure, poseOf(state, figure));
   const top = figure.hull.top - figure.centerHeight;
   drawBeliefWords(sheet, {
-    words: BELIEF.lander(right, up, meters),
+    words: BELIEF.lander(right, up, distance),
     x: camera.sheetX(state.x),
     y: camera.sheetY(state.y + CLEAR_OF_TOP * top),
     align: 'center',

@@ -4,7 +4,9 @@ import { TICK_RATE, type DescentState } from '../../engine/world/index.ts';
 import type { Subject } from '../camera/follow.ts';
 import { shownHeight } from '../camera/heightBreak.ts';
 import { createSmoothing, type Smoothing } from '../net/index.ts';
-import { meters, trailTime } from '../text/numbers.ts';
+import type { UnitSystem } from '../settings/settings.ts';
+import { settings } from '../settings/store.ts';
+import { distance, trailTime, unitOf } from '../text/numbers.ts';
 import { drawAttitude } from '../views/attitude.ts';
 import { drawBreak, type HeightBreak } from '../views/breakMark.ts';
 import { drawHeight, drawScaleBar, drawSlope } from '../views/dimensions.ts';
@@ -77,6 +79,7 @@ export class DescentDrawing {
   #figures: Figures = NO_FIGURES;
   #figured: TableView | undefined;
   #figuredSide: 'left' | 'right' = 'right';
+  #figuredUnits: UnitSystem = 'si';
   /** As drawn [m/s]; undefined while there is none to draw. */
   #limit: number | undefined;
   /** Height that is broken out of the picture [m]. */
@@ -181,9 +184,12 @@ export class DescentDrawing {
     else if (state.vx < -TURNED) this.#side = 'left';
     this.#figure = { ...this.#figure, centerHeight: shownCenterHeight(state) ?? this.#figure.centerHeight };
     const read = this.#source.figures();
-    if (read === undefined || (read === this.#figured && this.#side === this.#figuredSide)) return;
+    const { units } = settings();
+    const isSame = read === this.#figured && this.#side === this.#figuredSide && units === this.#figuredUnits;
+    if (read === undefined || isSame) return;
     this.#figured = read;
     this.#figuredSide = this.#side;
+    this.#figuredUnits = units;
     this.#figures = figuresOf(read, this.#side);
   }
 
@@ -305,7 +311,7 @@ export class DescentDrawing {
       side: this.#side,
       words: this.#figures.slope,
     });
-    drawScaleBar(sheet, meters);
+    drawScaleBar(sheet, { unit: unitOf('length').size, format: distance });
   }
 }
 

@@ -4,7 +4,7 @@ import { CALLOUT_WORDS, SECTION } from '../text/en.ts';
 import { isLevel } from '../text/ground.ts';
 import { BAND } from '../views/beliefBand.ts';
 import { outerLeg } from './pose.ts';
-import { degrees, meters, speed, within } from '../text/numbers.ts';
+import { degrees, distance, speed, within } from '../text/numbers.ts';
 
 /** The figures that stand on the drawing. They change a few times a second, not every frame. */
 export interface Figures {
@@ -52,7 +52,7 @@ export function figuresOf({ flight, margin, spread }: TableView, side: 'left' | 
 
 /** With how far it may be off, where it is believed and not known. */
 function heightWords(height: number, spread: BeliefSpread | undefined): string {
-  const words = meters(Math.max(0, height));
+  const words = distance(Math.max(0, height));
   return spread === undefined ? words : `${words} ${within(BAND * spread.height)}`;
 }
 

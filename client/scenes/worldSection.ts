@@ -12,6 +12,7 @@ import { frameSubject } from '../camera/follow.ts';
 import { pixelRatio } from '../camera/pixelRatio.ts';
 import { NO_INSETS, SectionCamera } from '../camera/sectionCamera.ts';
 import { CanvasPen } from '../ink/canvasPen.ts';
+import { wantsStill } from '../settings/store.ts';
 import { drawFootprint } from '../views/footprint.ts';
 import { drawGround } from '../views/ground.ts';
 import { drawLander } from '../views/lander/drawLander.ts';
@@ -29,8 +30,6 @@ const PAUSE = 0.9;
 const FREE_SLIDE = 1.1;
 /** Reaches of the lander kept above its center of mass. */
 const SMALL_HEADROOM = 1.05;
-/** Pages without movement show the end at once. */
-const STILL = () => matchMedia('(prefers-reduced-motion: reduce)').matches;
 
 /** A small section that plays one touchdown again on one world, with the pens of the large one. */
 export class WorldSection {
@@ -49,7 +48,8 @@ export class WorldSection {
     this.#figure = options.figure;
     this.#descent = createDescent(options.world.setup);
     this.#state = readDescent(this.#descent);
-    if (STILL()) this.#state = options.world.final;
+    // pages without movement show the end at once
+    if (wantsStill()) this.#state = options.world.final;
   }
 
   restart(): void {

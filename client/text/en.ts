@@ -2,6 +2,7 @@ import type { Judgment, SourceState } from '../../engine/estimate/index.ts';
 import type { Source } from '../../engine/sensors/index.ts';
 import type { Callout, CardOutcome, NoMargin, Seat } from '../../engine/table/index.ts';
 import type { Outcome, Phase } from '../../engine/world/index.ts';
+import type { Action } from '../settings/keys.ts';
 
 /** Every string that a person reads after the start page (`index.html` holds its own). English; one file a language. */
 
@@ -143,13 +144,6 @@ export const CONTROLS = {
   leaveTable: 'Leave the table',
   heldBy: (seat: string) => `held by ${seat}`,
   keys: 'Keys',
-  keyList: [
-    ['↑ ↓', 'W S', 'thrust'],
-    ['← →', 'A D', 'lean'],
-    ['X', '', 'engine off'],
-    ['C', '', 'upright'],
-    ['H', '', 'hold, resume'],
-  ],
   legend: 'Hollow mark: commanded. Filled mark: actual.',
   degreesLeft: (degrees: number) => `${degrees}° left`,
   degreesRight: (degrees: number) => `${degrees}° right`,
@@ -158,7 +152,41 @@ export const CONTROLS = {
   right: 'right',
   standInHolds: 'stand-in',
   tanksDry: 'tanks dry',
-  letterKeys: 'letters act as keys',
+} as const;
+
+export const SETTINGS = {
+  title: 'Settings',
+  units: 'Units',
+  unitSystems: { si: ['SI', 'meters, kilograms'], us: ['US', 'feet, pounds'] },
+  motion: 'Movement',
+  motions: { system: ['as this device is set', ''], less: ['less', 'nothing moves but the descent'] },
+  keys: 'Keys',
+  letters: 'single letters act as keys',
+  actions: {
+    thrustMore: 'more thrust',
+    thrustLess: 'less thrust',
+    leanLeft: 'lean left',
+    leanRight: 'lean right',
+    engineOff: 'engine off',
+    upright: 'stand upright',
+    hold: 'hold, resume',
+  } satisfies Record<Action, string>,
+  change: (key: string, action: string) => `${key}: ${action}, change the key`,
+  add: (action: string) => `add: another key for ${action}`,
+  addShort: 'add',
+  press: 'press a key',
+  pressFor: (action: string) => `Press the key for: ${action}. Escape leaves it as it is.`,
+  bound: (key: string, action: string) => `${key}: ${action}.`,
+  left: 'Left as it was.',
+  taken: (key: string, action: string) => `${key} is taken: ${action}. Choose another.`,
+  kept: 'The page needs that key. Choose another.',
+  reset: 'Keys as at first',
+  wasReset: 'All keys are as at first.',
+  gamepad: 'Gamepad',
+  gamepadWords:
+    'Left stick: lean. Right stick or triggers: thrust. A: begin, resume. B: hold. X: engine off. Y: stand upright.',
+  textSize: 'Letters are as large as your browser is set to show them.',
+  done: 'Done',
 } as const;
 
 export const SECTION = {
@@ -504,29 +532,33 @@ export const ALERT = {
 } as const;
 
 export const COACH = {
+  // a name in braces is an action, in whose place its key is put
   label: 'Coach',
-  welcome: 'You have the lander. ↑ ↓ for thrust, ← → to lean, or press the buttons.',
-  held: 'On hold. The clock stands still until someone presses Resume, H.',
+  welcome:
+    'You have the lander. {thrustMore} {thrustLess} for thrust, {leanLeft} {leanRight} to lean, or press the buttons.',
+  held: 'On hold. The clock stands still until someone presses Resume, {hold}.',
   handedOver: (when: 'again' | 'now', left: readonly string[]) =>
     `You have the controls ${when}. The stand-in left ${left.join(' and ')}.`,
   leftThrust: (thrust: string) => `thrust at ${thrust}`,
   leftUpright: 'the lander upright',
   leftLeaning: (lean: string) => `the lander leaning ${lean}`,
-  fall: (percent: number) => `Falling too fast. More thrust, ↑, until the mark is above “hover”, ${percent} %.`,
-  slow: (rate: string, target: string) => `Falling at ${rate}: slow to about ${target} at this height. More thrust, ↑.`,
-  climb: 'You are climbing. Ease the thrust, ↓, to just under “hover”.',
-  linger: 'You are barely sinking. Ease the thrust a little, ↓.',
-  driftRight: (speed: string) => `Drifting right at ${speed}. Lean left, ←, to push against it.`,
-  driftLeft: (speed: string) => `Drifting left at ${speed}. Lean right, →, to push against it.`,
-  straighten: 'The drift is going. Stand upright again, C, before it is gone.',
+  fall: (percent: number) =>
+    `Falling too fast. More thrust, {thrustMore}, until the mark is above “hover”, ${percent} %.`,
+  slow: (rate: string, target: string) =>
+    `Falling at ${rate}: slow to about ${target} at this height. More thrust, {thrustMore}.`,
+  climb: 'You are climbing. Ease the thrust, {thrustLess}, to just under “hover”.',
+  linger: 'You are barely sinking. Ease the thrust a little, {thrustLess}.',
+  driftRight: (speed: string) => `Drifting right at ${speed}. Lean left, {leanLeft}, to push against it.`,
+  driftLeft: (speed: string) => `Drifting left at ${speed}. Lean right, {leanRight}, to push against it.`,
+  straighten: 'The drift is going. Stand upright again, {upright}, before it is gone.',
   outside: 'The arrow is too near the blue tick: come down softer, or take out more drift.',
-  leaning: 'It leans too far for any thrust to hold it up. Stand upright, C.',
+  leaning: 'It leans too far for any thrust to hold it up. Stand upright, {upright}.',
   watchLean: 'It leans too far for any thrust to hold it up. Say so: it must stand upright first.',
   steady: 'Good. Keep the arrow inside the blue tick, and sink slowly.',
-  upright: 'Nearly down. Stand upright, C.',
-  dry: 'The tanks are dry: the engine no longer answers. Stand upright, C; the legs take the rest.',
+  upright: 'Nearly down. Stand upright, {upright}.',
+  dry: 'The tanks are dry: the engine no longer answers. Stand upright, {upright}; the legs take the rest.',
   engineOff: 'Nearly down. At first touch the engine shuts down by itself; the legs take the rest.',
-  contact: 'Contact. Engine off, X, and let the legs take it.',
+  contact: 'Contact. Engine off, {engineOff}, and let the legs take it.',
   settle: 'Hands off. It is settling.',
   crewFlies: (pilot: string) => `${pilot} flies. Say what you read.`,
   fallen: 'It has fallen over.',

@@ -3,7 +3,7 @@ import { groundHeight, type Terrain } from '../../engine/ground/index.ts';
 import { createGround, type Site } from '../../levels/index.ts';
 import { NO_INSETS, SectionCamera } from '../camera/sectionCamera.ts';
 import { SvgPen } from '../ink/svgPen.ts';
-import { meters } from '../text/numbers.ts';
+import { distance } from '../text/numbers.ts';
 import { drawGround } from './ground.ts';
 import { drawLander } from './lander/drawLander.ts';
 import { figureOf } from './lander/figure.ts';
@@ -63,7 +63,7 @@ function drawTallness(pen: SvgPen, { camera }: Sheet, height: number): void {
   pen.moveTo(DIMENSION_X, top);
   pen.lineTo(DIMENSION_X, ground);
   pen.paint({ stroke: 'pencil', width: 'thin' });
-  pen.text(meters(height), DIMENSION_X + 5, (top + ground) / 2, { size: 19, tone: 'pencil' });
+  pen.text(distance(height), DIMENSION_X + 5, (top + ground) / 2, { size: 19, tone: 'pencil' });
 }
 
 /** The ground of a site along its section, true to scale, with the place over which a descent begins. */

@@ -78,15 +78,19 @@ export function drawSlope(
   pen.text(reading.words, place, Math.min(lowest, y + (place === from ? 24 : 36) * pen.unit), lettering);
 }
 
-/** Lengths a scale bar may have [m]. */
-const BARS = [1, 2, 5, 10, 20, 50, 100];
+/** Lengths a scale bar may have, in the viewer's unit. */
+const BARS = [1, 2, 5, 10, 20, 50, 100, 200, 500];
 
-/** The scale bar, in the ground at the lower left of the free part of the sheet. */
-export function drawScaleBar(sheet: Sheet, format: (meters: number) => string): void {
+/** The scale bar, in the ground at the lower left of the free part of the sheet. `unit`: the viewer's, of length [m]. */
+export function drawScaleBar(
+  sheet: Sheet,
+  ruler: { readonly unit: number; readonly format: (meters: number) => string },
+): void {
   const { pen, camera } = sheet;
   const { covered, height } = camera.size;
   const longest = Math.min(170 * pen.unit, camera.freeWidth * 0.4);
-  const meters = BARS.findLast((bar) => bar * camera.framing.scale <= longest) ?? 1;
+  const bars = BARS.map((bar) => bar * ruler.unit);
+  const meters = bars.findLast((bar) => bar * camera.framing.scale <= longest) ?? ruler.unit;
   const x = covered.left + 24 * pen.unit;
   const y = height - covered.bottom - 26 * pen.unit;
   const half = (meters / 2) * camera.framing.scale;
@@ -99,5 +103,5 @@ export function drawScaleBar(sheet: Sheet, format: (meters: number) => string): 
     pen.paint({ fill, stroke: 'ink', width: 'thin' });
   }
   pen.text('0', x, y - 11 * pen.unit, { size: 12, align: 'center', halo: 'soil' });
-  pen.text(format(meters), x + 2 * half, y - 11 * pen.unit, { size: 12, align: 'center', halo: 'soil' });
+  pen.text(ruler.format(meters), x + 2 * half, y - 11 * pen.unit, { size: 12, align: 'center', halo: 'soil' });
 }

@@ -27,6 +27,12 @@ const TILT = (-3.5 * Math.PI) / 180;
 /** Of the lowest foot above the ground [m]. */
 const HEIGHT_ABOVE = 1.05;
 
+/** Class in the drawing, sign, and size of the unit [m]. */
+const START_UNITS = [
+  ['in-si', 'm', 1],
+  ['in-us', 'ft', 0.3048],
+] as const;
+
 /** The start page's own sheet: Trivet about to touch down on a slope, with its margin drawn. Written once, at build. */
 export function drawStart(): string {
   const trivet = findLander('trivet');
@@ -118,12 +124,12 @@ function drawMargins(pen: SvgPen, sheet: Sheet, figure: Figure, pose: LanderPose
     speedBare: 'inside',
   });
   drawCenterOfMass(pen, x, y, pose.angle, 9);
-  drawHeight(sheet, {
-    foot: left,
-    groundY: groundHeight(terrain, left.x),
-    side: 'left',
-    words: `${(left.y - groundHeight(terrain, left.x)).toFixed(1)} m`,
-    broken: false,
-  });
+  const groundY = groundHeight(terrain, left.x);
+  // written when the page is built: in both units, of which the page shows the viewer's
+  for (const [name, sign, size] of START_UNITS)
+    pen.group(name, () => {
+      const words = `${((left.y - groundY) / size).toFixed(1)} ${sign}`;
+      drawHeight(sheet, { foot: left, groundY, side: 'left', words, broken: false });
+    });
   drawSlope(sheet, { from: onGround(right.x), slope: SLOPE, side: 'right', words: 'slope' });
 }

@@ -7,6 +7,8 @@ import type { Page } from 'playwright';
 interface PilotPlan {
   /** Drift to hold until low, to the right [m/s]. 0 nulls it. */
   readonly drift: number;
+  /** The key for more thrust, where it is not the arrow. */
+  readonly more?: string;
 }
 
 interface Seen {
@@ -51,7 +53,7 @@ async function act(page: Page, seen: Seen, plan: PilotPlan): Promise<void> {
   const thrust = HOVER_PERCENT + 18 * (seen.descentRate - wantedRate);
   const excess = seen.drift - plan.drift;
   const tilt = seen.height < UPRIGHT_BELOW ? 0 : Math.max(-14, Math.min(14, 7 * excess));
-  await press(page, (thrust - seen.thrustPercent) / THRUST_STEP, 'ArrowUp', 'ArrowDown');
+  await press(page, (thrust - seen.thrustPercent) / THRUST_STEP, plan.more ?? 'ArrowUp', 'ArrowDown');
   await press(page, (tilt - seen.tiltDeg) / TILT_STEP, 'ArrowLeft', 'ArrowRight');
 }
 
@@ -81,13 +83,18 @@ async function look(page: Page): Promise<Seen | undefined> {
   const [thrust, tilt] = texts.controls;
   if (height === undefined) return undefined;
   return {
-    height: numberIn(height),
+    height: quantityIn(height),
     // a seat that is not shown one of these does not hold the control that needs it
-    descentRate: numberIn(descentRate ?? ''),
-    drift: numberIn(drift ?? '') * (drift?.includes('←') === true ? -1 : 1),
+    descentRate: quantityIn(descentRate ?? ''),
+    drift: quantityIn(drift ?? '') * (drift?.includes('←') === true ? -1 : 1),
     thrustPercent: numberIn(thrust ?? ''),
     tiltDeg: numberIn(tilt ?? '') * (tilt?.includes('right') === true ? -1 : 1),
   };
+}
+
+/** The first number of a text in SI; the page may show feet. */
+function quantityIn(text: string): number {
+  return numberIn(text) * (/\bft\b/.test(text) ? 0.3048 : 1);
 }
 
 /** The first number of a text; 0 where there is none, as in 'upright'. The sheet writes minus as a dash of its own. */

@@ -7,7 +7,7 @@ import { createPlanReader } from '../../../client/plan.ts';
 import { DescentDrawing } from '../../../client/scenes/descentDrawing.ts';
 import { figuresOf } from '../../../client/scenes/figures.ts';
 import { BELIEF } from '../../../client/text/en.ts';
-import { meters } from '../../../client/text/numbers.ts';
+import { distance } from '../../../client/text/numbers.ts';
 import { figureOf } from '../../../client/views/lander/figure.ts';
 import type { TableView } from '../../../engine/table/index.ts';
 import { firstLanding } from '../../../levels/index.ts';
@@ -112,7 +112,7 @@ describe('how far off a belief was, in words', () => {
     [-0.4, 0, 'believed at the end: 0.4\u202fm left'],
     [0, -1.2, 'believed at the end: 1.2\u202fm lower'],
   ])('of %d m right and %d m up', (right, up, words) => {
-    expect(BELIEF.lander(right, up, meters)).toBe(words);
+    expect(BELIEF.lander(right, up, distance)).toBe(words);
   });
 });
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { about, clock, decimal, degrees, meters, percent, speed } from '../../../client/text/numbers.ts';
+import { about, clock, decimal, degrees, distance, percent, speed } from '../../../client/text/numbers.ts';
 
 /** The narrow no-break space between figure and unit. */
 const THIN = '\u202f';
@@ -11,8 +11,8 @@ describe('numbers on the table', () => {
   });
 
   it('always show their unit', () => {
-    expect(meters(14.24)).toBe(`14.2${THIN}m`);
-    expect(meters(120.4)).toBe(`120${THIN}m`);
+    expect(distance(14.24)).toBe(`14.2${THIN}m`);
+    expect(distance(120.4)).toBe(`120${THIN}m`);
     expect(speed(0.666)).toBe(`0.67${THIN}m/s`);
     expect(percent(0.853)).toBe(`85${THIN}%`);
     expect(degrees(Math.PI / 8)).toBe('22.5°');

@@ -1,0 +1,65 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { CAUTION } from '../../../engine/constants.ts';
+import { flyByHand } from '../../support/flyByHand.ts';
+import { setLiveTable, type LiveTable } from '../../support/liveTable.ts';
+
+let live: LiveTable;
+
+beforeAll(async () => {
+  live = await setLiveTable();
+});
+
+afterAll(() => live.close());
+
+/** A length, a speed or a mass in SI, as the page writes them. */
+const IN_SI = /\d\s*(m|m\/s|m\/s²|kg)(?![\w/²])/;
+
+describe('the settings', () => {
+  it('change a key and the units for a whole flight, up to the scorecard and its print', async () => {
+    const page = await live.openPage('/?start=low');
+    await page.getByRole('button', { name: 'Back' }).click();
+    await page.getByRole('button', { name: 'Settings' }).click();
+    const sheet = page.getByRole('dialog', { name: 'Settings' });
+    expect(await sheet.innerText()).toContain(CAUTION);
+    await sheet.getByRole('radio', { name: /^US/ }).check();
+
+    // a key that another action has is refused in words, and the next one taken
+    await sheet.getByRole('button', { name: '↑: more thrust, change the key' }).press('Enter');
+    await page.keyboard.press('d');
+    await sheet.getByText('D is taken: lean right. Choose another.').waitFor();
+    await page.keyboard.press('i');
+    await sheet.getByRole('button', { name: 'I: more thrust, change the key' }).waitFor();
+    await page.keyboard.press('Escape');
+    await sheet.waitFor({ state: 'hidden' });
+
+    // kept over a reload
+    await page.goto(`${live.origin}/?start=low`);
+    const choice = page.getByRole('dialog', { name: 'Choose the landing' });
+    expect(await choice.innerText()).not.toMatch(IN_SI);
+    await choice.getByRole('button', { name: 'Fly this landing' }).click();
+    const controls = page.getByRole('region', { name: 'Controls' });
+    await controls.waitFor();
+    expect(await controls.getByRole('button', { name: 'More thrust' }).innerText()).toMatch(/I$/);
+    const before = await controls.locator('.control-value').first().innerText();
+    await page.keyboard.press('ArrowUp');
+    expect(await controls.locator('.control-value').first().innerText()).toBe(before);
+
+    await flyByHand(page, { drift: 0, more: 'i' });
+    const scorecard = page.getByRole('region', { name: 'Scorecard' });
+    const words = await scorecard.innerText();
+    expect(words).toMatch(/Landed upright/);
+    expect(words).toMatch(/came down at\s+[\d.]+\s*ft\/s/);
+    expect(words).toMatch(/propellant left\s+\d+\s*lb/);
+    expect(words).not.toMatch(IN_SI);
+    await page.emulateMedia({ media: 'print' });
+    expect(await page.locator('.desk').innerText()).not.toMatch(IN_SI);
+    await page.emulateMedia({ media: 'screen' });
+
+    // the same sheet in SI, at once
+    await scorecard.getByRole('button', { name: 'Settings' }).click();
+    await sheet.getByRole('radio', { name: /^SI/ }).check();
+    await sheet.getByRole('button', { name: 'Done' }).click();
+    expect(await scorecard.innerText()).toMatch(/came down at\s+[\d.]+\s*m\/s/);
+    expect(live.faults).toEqual([]);
+  });
+});
