@@ -165,7 +165,7 @@ function countCharacters(text: string): number {
   return count;
 }
 
-export function readChoice<Choice extends string>(
+export function readChoice<Choice extends string | number>(
   list: ProblemList,
   value: unknown,
   path: string,
@@ -174,7 +174,8 @@ export function readChoice<Choice extends string>(
   if (value === undefined) return undefined;
   const found = choices.find((choice) => choice === value);
   if (found !== undefined) return found;
-  const near = typeof value === 'string' ? nearestName(value.slice(0, LONGEST_QUOTE), choices) : undefined;
+  const named = choices.filter((choice) => typeof choice === 'string');
+  const near = typeof value === 'string' ? nearestName(value.slice(0, LONGEST_QUOTE), named) : undefined;
   const hint = near === undefined ? '' : ` (did you mean ${JSON.stringify(near)}?)`;
   const legal = choices.map((choice) => JSON.stringify(choice)).join(', ');
   return report(list, 'not-a-choice', { path, expected: `one of ${legal}${hint}`, came: describe(value) });

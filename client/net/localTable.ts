@@ -13,6 +13,7 @@ import {
 } from '../../engine/record/index.ts';
 import { accept, refuse, type Result } from '../../engine/result.ts';
 import {
+  paceNow,
   viewTable,
   type Command,
   type MemberId,
@@ -40,7 +41,7 @@ const PAGE_FRAMES: FrameClock = {
   },
 };
 
-/** Length of a tick of the table [ms]. */
+/** Length of a tick of the table at pace 1 [ms]. */
 const TICK_MS = 1000 / 60;
 
 /** Most ticks made up for in one frame. A page that was hidden for longer goes on from where it stopped. */
@@ -96,12 +97,13 @@ export function openLocalTable(options: {
     lastMs = nowMs;
     const events: DescentEvent[] = [];
     let ticks = 0;
-    while (owedMs >= TICK_MS && ticks < MOST_TICKS_A_FRAME) {
-      owedMs -= TICK_MS;
+    // looked at anew for each: a step may end the descent, and the slower pace with it
+    while (owedMs >= tickMs(table) && ticks < MOST_TICKS_A_FRAME) {
+      owedMs -= tickMs(table);
       ticks += 1;
       events.push(...stepKeptTable(kept));
     }
-    if (owedMs >= TICK_MS) owedMs = 0;
+    if (owedMs >= tickMs(table)) owedMs = 0;
     if (ticks > 0) {
       core.view = viewTable(table, id);
       core.tell(events);
@@ -139,6 +141,11 @@ export function openLocalTable(options: {
       core.tell([]);
     },
   });
+}
+
+/** Length of a tick of the table as it is now [ms]. */
+function tickMs({ state }: KeptTable['table']): number {
+  return TICK_MS / paceNow(state);
 }
 
 interface KeptPlace {

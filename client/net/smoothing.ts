@@ -5,19 +5,22 @@ import type { DescentState } from '../../engine/world/index.ts';
  * by a little more than the time between two readings, so that it lies between two known ones and nothing is guessed.
  */
 export interface Smoothing {
-  /** Takes a reading as it comes; the same one again is fine. */
-  take(flight: DescentState, nowMs: number): void;
+  /** Takes a reading as it comes, with the pace at which more will come; the same one again is fine. */
+  take(flight: DescentState, nowMs: number, pace: number): void;
   /** What to draw now; undefined before the first reading. Numbers to read aloud belong to the newest view instead. */
   at(nowMs: number): DescentState | undefined;
 }
 
-/** Ticks a second. */
+/** Ticks a second at pace 1. */
 const RATE = 60;
 
 /** Readings remembered; enough for a third of a second from a server. */
 const REMEMBERED = 8;
 
-/** Shown delay beyond the time between two readings [ticks]: what the network may vary by. */
+/**
+ * Shown delay beyond the most ticks between two readings [ticks]: what the network may vary by. At a slower pace also what readings fall beside the
+ * sendings: with a tick every fourth and a sending every third step, a new reading may be half as late again.
+ */
 const SLACK_TICKS = 1;
 
 /** Part of the error of the shown time that is made up for in each second [1/s]. */
@@ -28,9 +31,11 @@ export function createSmoothing(): Smoothing {
   /** Shown time [ticks], and when it was brought up to date. */
   let shown = 0;
   let updatedMs = 0;
+  let pace = 1;
 
   return {
-    take(flight, nowMs) {
+    take(flight, nowMs, paceNow) {
+      pace = paceNow;
       const newest = readings.at(-1);
       if (newest !== undefined && flight.tick === newest.tick) {
         readings[readings.length - 1] = flight;
@@ -52,14 +57,20 @@ export function createSmoothing(): Smoothing {
       if (newest === undefined || oldest === undefined) return undefined;
       const seconds = Math.max(0, nowMs - updatedMs) / 1000;
       updatedMs = nowMs;
-      const between = newest.tick - (readings.at(-2)?.tick ?? newest.tick);
-      const wanted = newest.tick - between - (between > 1 ? SLACK_TICKS : 0);
-      const advanced = shown + seconds * RATE;
-      const corrected = advanced + (wanted + seconds * RATE - advanced) * Math.min(1, seconds * CATCH_UP);
+      const between = pace < 1 ? mostBetween(readings) : newest.tick - (readings.at(-2)?.tick ?? newest.tick);
+      const wanted = newest.tick - between - (between > 1 || pace < 1 ? SLACK_TICKS : 0);
+      const ticks = seconds * RATE * pace;
+      const advanced = shown + ticks;
+      const corrected = advanced + (wanted + ticks - advanced) * Math.min(1, seconds * CATCH_UP);
       shown = Math.min(newest.tick, Math.max(oldest.tick, corrected));
       return readingAt(readings, shown);
     },
   };
+}
+
+/** Most ticks from one remembered reading to the next: they come unevenly where a tick is no whole number of sendings. */
+function mostBetween(readings: readonly DescentState[]): number {
+  return Math.max(0, ...readings.slice(1).map(({ tick }, i) => tick - (readings[i]?.tick ?? tick)));
 }
 
 function readingAt(readings: readonly DescentState[], tick: number): DescentState | undefined {

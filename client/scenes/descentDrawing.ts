@@ -122,7 +122,7 @@ export class DescentDrawing {
   advance(nowMs: number, seconds: number): Subject | undefined {
     const view = this.#source.view();
     if (view === undefined) return undefined;
-    this.#smoothing.take(view.flight, nowMs);
+    this.#smoothing.take(view.flight, nowMs, view.pace);
     const state = this.#smoothing.at(nowMs);
     if (state === undefined) return undefined;
     this.#isNewDescent = this.#state === undefined || state.tick < this.#state.tick;

@@ -1,7 +1,6 @@
 /** Public door of records: a table whose record is kept, its text, and replaying it. */
 export {
   askTable,
-  forgetAbsent,
   headerOf,
   joinTable,
   markLine,

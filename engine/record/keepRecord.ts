@@ -7,7 +7,6 @@ import {
   judgeCommand,
   judgeJoin,
   noteLine,
-  noteOverdue,
   stepTable,
   type Command,
   type Entry,
@@ -80,13 +79,6 @@ export function askTable(kept: KeptTable, id: MemberId, command: Command): Resul
  */
 export function tellLine(kept: KeptTable, id: MemberId, kind: 'dropped' | 'returned' | 'left' | 'interrupted'): void {
   enter(kept, noteLine(kept.table.state, id, kind));
-}
-
-/** Lets go of everybody who has been away for so long [ticks]; returns who that was. */
-export function forgetAbsent(kept: KeptTable, afterTicks: number): readonly MemberId[] {
-  const entries = noteOverdue(kept.table.state, afterTicks);
-  for (const entry of entries) enter(kept, entry);
-  return entries.map(({ member }) => member);
 }
 
 /** One tick, with a mark where one is due: every half second of a descent, and at its end. */

@@ -1,4 +1,4 @@
-import { readChoice, readFields, readNumber, readText, report, describe, type ProblemList } from '../fieldReader.ts';
+import { readChoice, readFields, readNumber, readText, type ProblemList } from '../fieldReader.ts';
 import { FLIGHT_MODES, PACES, PLAN_FORMAT, SENSOR_TROUBLES, type PlanChoice } from '../table/index.ts';
 
 const ID = { least: 1, most: 32, pattern: /^[a-z][a-z0-9-]*$/, words: 'a to z first, then a to z, 0 to 9 and -' };
@@ -15,11 +15,7 @@ export function readChoiceOfPlan(list: ProblemList, value: unknown, path: string
   const seed = readNumber(list, fields?.seed, `${path}.seed`, SEED);
   const mode = readChoice(list, fields?.mode, `${path}.mode`, FLIGHT_MODES);
   const sensorTrouble = readChoice(list, fields?.sensorTrouble, `${path}.sensorTrouble`, SENSOR_TROUBLES);
-  const pace = PACES.find((known) => known === fields?.pace);
-  if (pace === undefined && fields?.pace !== undefined) {
-    const expected = `one of ${PACES.join(', ')}`;
-    report(list, 'not-a-choice', { path: `${path}.pace`, expected, came: describe(fields.pace) });
-  }
+  const pace = readChoice(list, fields?.pace, `${path}.pace`, PACES);
   if (format === undefined || lander === undefined || site === undefined || world === undefined) return undefined;
   if (seed === undefined || start === undefined || mode === undefined) return undefined;
   if (pace === undefined || sensorTrouble === undefined) return undefined;

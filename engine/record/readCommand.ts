@@ -1,13 +1,23 @@
 import { readChoice, readFields, readKind, readNumber, readText, type ProblemList } from '../fieldReader.ts';
 import { JUDGMENTS } from '../estimate/index.ts';
 import { SOURCES } from '../sensors/index.ts';
-import { SEATS, THRUST_RANGE, TILT_RANGE_DEG, type Command } from '../table/index.ts';
+import {
+  DESCENT_RATE_RANGE_TENTHS,
+  DRIFT_RANGE_TENTHS,
+  PACES,
+  SEATS,
+  THRUST_RANGE,
+  TILT_RANGE_DEG,
+  type Command,
+} from '../table/index.ts';
 
 type Kind = Command['kind'];
 type Reader = (list: ProblemList, value: unknown, path: string) => Command | undefined;
 
 const THRUST = { ...THRUST_RANGE, unit: '%', whole: true };
 const TILT = { ...TILT_RANGE_DEG, unit: 'deg', whole: true };
+const DESCENT_RATE = { ...DESCENT_RATE_RANGE_TENTHS, unit: 'dm/s', whole: true };
+const DRIFT = { ...DRIFT_RANGE_TENTHS, unit: 'dm/s', whole: true };
 export const MEMBER = { least: 2, most: 9, pattern: /^m[1-9]\d*$/, words: 'm and a number' };
 
 /** One reader a kind of command: the one shape of commands on the wire and in records. */
@@ -39,6 +49,17 @@ const READERS: Readonly<Record<Kind, Reader>> = {
     const degrees = readNumber(list, fields?.degrees, `${path}.degrees`, TILT);
     return degrees === undefined ? undefined : { kind: 'setTilt', degrees };
   },
+  orderDescentRate: tenths('orderDescentRate', DESCENT_RATE),
+  orderDrift: tenths('orderDrift', DRIFT),
+  orderLean(list, value, path) {
+    const fields = readFields(list, value, path, ['kind', 'degrees']);
+    const degrees = readNumber(list, fields?.degrees, `${path}.degrees`, TILT);
+    return degrees === undefined ? undefined : { kind: 'orderLean', degrees };
+  },
+  setPace(list, value, path) {
+    const pace = readChoice(list, readFields(list, value, path, ['kind', 'pace'])?.pace, `${path}.pace`, PACES);
+    return pace === undefined ? undefined : { kind: 'setPace', pace };
+  },
   hold: bare('hold'),
   resume: bare('resume'),
   abort: bare('abort'),
@@ -51,6 +72,13 @@ export const COMMAND_KINDS = Object.keys(READERS).filter((kind): kind is Kind =>
 export function readCommand(list: ProblemList, value: unknown, path: string): Command | undefined {
   const kind = readKind(list, value, path, COMMAND_KINDS);
   return kind === undefined ? undefined : READERS[kind](list, value, path);
+}
+
+function tenths(kind: 'orderDescentRate' | 'orderDrift', range: typeof DRIFT | typeof DESCENT_RATE): Reader {
+  return (list, value, path) => {
+    const read = readNumber(list, readFields(list, value, path, ['kind', 'tenths'])?.tenths, `${path}.tenths`, range);
+    return read === undefined ? undefined : { kind, tenths: read };
+  };
 }
 
 type BareKind = { [K in Kind]: { readonly kind: K } extends Extract<Command, { kind: K }> ? K : never }[Kind];

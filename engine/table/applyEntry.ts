@@ -1,3 +1,4 @@
+import type { Orders } from '../descent/index.ts';
 import type { Judgment } from '../estimate/index.ts';
 import type { Source } from '../sensors/index.ts';
 import { assert } from '../assert.ts';
@@ -70,6 +71,15 @@ function carryOut(table: Table, member: Member, command: Command): void {
       state.commanded = { ...state.commanded, tiltDeg: withoutSign(command.degrees) };
       state.leftByStandIn = { ...state.leftByStandIn, tilt: false };
       return;
+    case 'orderDescentRate':
+      return order(state, 'thrust', { descentRateTenths: withoutSign(command.tenths) });
+    case 'orderDrift':
+      return order(state, 'tilt', { across: 'drift', driftTenths: withoutSign(command.tenths) });
+    case 'orderLean':
+      return order(state, 'tilt', { across: 'lean', leanDeg: withoutSign(command.degrees) });
+    case 'setPace':
+      state.pace = command.pace;
+      return;
     case 'hold':
       state.held = true;
       return;
@@ -78,6 +88,12 @@ function carryOut(table: Table, member: Member, command: Command): void {
       return;
   }
   command satisfies never;
+}
+
+function order(state: TableState, control: 'thrust' | 'tilt', part: Partial<Orders>): void {
+  assert(state.orders !== undefined, 'orders are given in a descent by orders');
+  state.orders = { ...state.orders, ...part };
+  state.leftByStandIn = { ...state.leftByStandIn, [control]: false };
 }
 
 function judgeSource(table: Table, source: Source, judgment: Judgment): void {

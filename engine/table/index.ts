@@ -2,16 +2,7 @@ export { applyEntry } from './applyEntry.ts';
 export { compareWorlds, type WorldTouchdown } from './compareWorlds.ts';
 export { STAND_IN_AFTER_TICKS } from './controls.ts';
 export type { Entry, EntryContent } from './entry.ts';
-export {
-  judgeCommand,
-  judgeEntry,
-  judgeJoin,
-  MOST_MEMBERS,
-  noteLine,
-  noteOverdue,
-  THRUST_RANGE,
-  TILT_RANGE_DEG,
-} from './judge.ts';
+export { judgeCommand, judgeEntry, judgeJoin, MOST_MEMBERS, noteLine, THRUST_RANGE, TILT_RANGE_DEG } from './judge.ts';
 export { LONGEST_NAME, parseMemberName } from './memberName.ts';
 export {
   FLIGHT_MODES,
@@ -66,6 +57,8 @@ export {
   type TableView,
 } from './tableTypes.ts';
 export { viewTable } from './viewTable.ts';
+export { DESCENT_RATE_RANGE_TENTHS, DRIFT_RANGE_TENTHS } from './orders.ts';
+export { paceNow } from './pace.ts';
 export { closedFormAt, pivotAtTouchdown } from './closedForm.ts';
 export { leastLimit, type ContactRange, type LimitTable } from './limitTable.ts';
 export { entriesOf, evenArrival, limitMaker, type LimitEntry, type LimitTableRequest } from './makeLimitTable.ts';

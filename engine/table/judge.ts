@@ -3,7 +3,9 @@ import { MAX_TILT_DEG } from '../input/controlInput.ts';
 import { accept, refuse, type Result } from '../result.ts';
 import { isHappening, type Entry, type EntryContent } from './entry.ts';
 import { LONGEST_NAME, parseMemberName } from './memberName.ts';
+import { DESCENT_RATE_RANGE_TENTHS, DRIFT_RANGE_TENTHS } from './orders.ts';
 import { whyNot } from './permissions.ts';
+import { PACES } from './planChoice.ts';
 import { findMember, memberAt, type Member, type TableState } from './tableState.ts';
 import { SEAT_NAMES, type Command, type MemberId, type Refusal } from './tableTypes.ts';
 
@@ -43,13 +45,6 @@ export function noteLine(
   return entryOf(state, id, { kind });
 }
 
-/** The entries of everybody who has been away for so long [ticks]: they have left. */
-export function noteOverdue(state: TableState, afterTicks: number): readonly Entry[] {
-  return state.members
-    .filter(({ absentSince }) => absentSince !== undefined && state.tick - absentSince >= afterTicks)
-    .map(({ id }) => entryOf(state, id, { kind: 'left' }));
-}
-
 /** Why a table, as it is, cannot have got this entry; undefined when it can. For entries that come from elsewhere than this judge. */
 export function judgeEntry(state: TableState, { member, content }: Entry): Refusal | undefined {
   if (!isHappening(content)) {
@@ -86,12 +81,25 @@ function faultOf(state: TableState, member: Member, command: Command): Refusal |
       };
     case 'setThrust':
       if (state.abortedAt !== undefined) return ABORTING;
+      if (state.orders !== undefined) return BY_ORDERS;
       if (isWholeWithin(command.percent, THRUST_RANGE)) return undefined;
       return outOfRange('Thrust is a whole percent', THRUST_RANGE, command.percent);
     case 'setTilt':
       if (state.abortedAt !== undefined) return ABORTING;
+      if (state.orders !== undefined) return BY_ORDERS;
       if (isWholeWithin(command.degrees, TILT_RANGE_DEG)) return undefined;
       return outOfRange('Tilt is a whole number of degrees', TILT_RANGE_DEG, command.degrees);
+    case 'orderDescentRate':
+    case 'orderDrift':
+    case 'orderLean':
+      if (state.abortedAt !== undefined) return ABORTING;
+      return state.orders === undefined ? BY_HAND : faultOfOrder(command);
+    case 'setPace':
+      if (PACES.includes(command.pace)) return undefined;
+      return {
+        code: 'table/out-of-range',
+        reason: `The pace is one of ${PACES.join(', ')}; got ${JSON.stringify(command.pace)}.`,
+      };
     case 'hold':
       return state.held ? { code: 'table/held', reason: 'The descent is on hold already.' } : undefined;
     case 'resume':
@@ -106,6 +114,26 @@ function faultOf(state: TableState, member: Member, command: Command): Refusal |
   return command satisfies never;
 }
 
+/** What is wrong with an order, in a descent that is flown by orders. */
+function faultOfOrder(
+  order: Extract<Command, { kind: 'orderDescentRate' | 'orderDrift' | 'orderLean' }>,
+): Refusal | undefined {
+  if (order.kind === 'orderLean') {
+    if (isWholeWithin(order.degrees, TILT_RANGE_DEG)) return undefined;
+    return outOfRange('An ordered lean is a whole number of degrees', TILT_RANGE_DEG, order.degrees);
+  }
+  const isRate = order.kind === 'orderDescentRate';
+  const range = isRate ? DESCENT_RATE_RANGE_TENTHS : DRIFT_RANGE_TENTHS;
+  if (isWholeWithin(order.tenths, range)) return undefined;
+  const what = isRate ? 'descent rate' : 'drift';
+  return outOfRange(`An ordered ${what} is a whole number of tenths of a m/s`, range, order.tenths);
+}
+
+const BY_ORDERS: Refusal = {
+  code: 'table/by-orders',
+  reason: 'This descent is flown by orders: say what to hold, and the stand-in sets thrust and tilt.',
+};
+const BY_HAND: Refusal = { code: 'table/by-hand', reason: 'This descent is flown by hand: set thrust and tilt.' };
 const ABORTING: Refusal = {
   code: 'table/aborting',
   reason: 'The landing was given up: the lander climbs away by itself.',

@@ -4,9 +4,9 @@ import { SEAT_NAMES, type Command, type Refusal, type Stage } from './tableTypes
 
 /**
  * Whom a command asks for: nobody; anybody at the table; whoever was here before the descent began or was let in; whoever sits; whoever holds thrust, or
- * tilt; Sensors; whoever may give up a descent that runs.
+ * tilt; Sensors; whoever may give up a descent that runs; whoever sets its pace.
  */
-export type Who = 'nobody' | 'anybody' | 'let in' | 'seated' | 'thrust' | 'tilt' | 'sensors' | 'gives up';
+export type Who = 'nobody' | 'anybody' | 'let in' | 'seated' | 'thrust' | 'tilt' | 'sensors' | 'gives up' | 'paces';
 
 /** Who may do what: a row a command, a column a stage. All else that a command asks for is looked at after this. */
 export const PERMISSIONS: Readonly<Record<Command['kind'], Readonly<Record<Stage, Who>>>> = {
@@ -17,6 +17,10 @@ export const PERMISSIONS: Readonly<Record<Command['kind'], Readonly<Record<Stage
   begin: { gathering: 'seated', descending: 'nobody', resolved: 'nobody' },
   setThrust: { gathering: 'nobody', descending: 'thrust', resolved: 'nobody' },
   setTilt: { gathering: 'nobody', descending: 'tilt', resolved: 'nobody' },
+  orderDescentRate: { gathering: 'nobody', descending: 'thrust', resolved: 'nobody' },
+  orderDrift: { gathering: 'nobody', descending: 'tilt', resolved: 'nobody' },
+  orderLean: { gathering: 'nobody', descending: 'tilt', resolved: 'nobody' },
+  setPace: { gathering: 'paces', descending: 'paces', resolved: 'paces' },
   hold: { gathering: 'nobody', descending: 'seated', resolved: 'nobody' },
   resume: { gathering: 'nobody', descending: 'seated', resolved: 'nobody' },
   abort: { gathering: 'nobody', descending: 'gives up', resolved: 'nobody' },
@@ -40,7 +44,9 @@ export function whyNot(state: TableState, member: Member, { kind }: Command): Re
     case 'sensors':
       return member.seat === 'sensors' ? undefined : NOT_SENSORS;
     case 'gives up':
-      return mayGiveUp(state, member) ? undefined : NOT_DECIDING;
+      return decides(state, member) ? undefined : NOT_DECIDING;
+    case 'paces':
+      return decides(state, member) ? undefined : NOT_PACING;
   }
   return who satisfies never;
 }
@@ -55,16 +61,17 @@ export function maySit({ stage, members }: TableState, member: Member): boolean 
   );
 }
 
-/** Whoever is alone at a descent that runs, else the one who decides. */
-function mayGiveUp(state: TableState, { seat }: Member): boolean {
+/** Whoever is alone at the table, else Lead, or Flying without a Lead. */
+function decides(state: TableState, { seat }: Member): boolean {
   const isAlone = state.members.every((member) => member.seat === undefined || member.seat === seat);
   return isAlone || seat === (memberAt(state, 'lead') === undefined ? 'flying' : 'lead');
 }
 
 function notYours(state: TableState, seat: NonNullable<Member['seat']>, control: 'thrust' | 'tilt'): Refusal {
-  const holder = control === 'thrust' && memberAt(state, 'propellant') !== undefined ? 'propellant' : 'flying';
-  const what = control === 'thrust' ? 'Thrust' : 'Tilt';
-  const reason = `${what} is held by ${SEAT_NAMES[holder]}, and you sit at ${SEAT_NAMES[seat]}.`;
+  const byHand = state.orders === undefined;
+  const holder = byHand && control === 'thrust' && memberAt(state, 'propellant') ? 'propellant' : 'flying';
+  const what = byHand ? (control === 'thrust' ? 'Thrust is held' : 'Tilt is held') : 'Orders are given';
+  const reason = `${what} by ${SEAT_NAMES[holder]}, and you sit at ${SEAT_NAMES[seat]}.`;
   return { code: 'table/not-yours', reason };
 }
 
@@ -83,4 +90,8 @@ const NOT_SENSORS: Refusal = { code: 'table/not-yours', reason: 'What to make of
 const NOT_DECIDING: Refusal = {
   code: 'table/stage',
   reason: 'While a crew descends, only Lead, or Flying without a Lead, gives it up.',
+};
+const NOT_PACING: Refusal = {
+  code: 'table/not-yours',
+  reason: 'In a crew only Lead, or Flying without a Lead, sets the pace.',
 };

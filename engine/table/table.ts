@@ -1,4 +1,5 @@
 import { climbAway } from '../descent/climbAway.ts';
+import { orderedPilot, steadyOrders } from '../descent/index.ts';
 import { MAX_TILT_DEG } from '../input/controlInput.ts';
 import { TICK_RATE } from '../world/constants.ts';
 import type { ControlInput, DescentEvent, DescentSetup, DescentState } from '../world/descent.ts';
@@ -8,12 +9,14 @@ import type { EstimateView } from '../estimate/index.ts';
 import { attendedControls, controlsNow, isAttended } from './controls.ts';
 import { believedState, createInstruments, stepInstruments, viewInstruments, type Instruments } from './instruments.ts';
 import { judgeByWatch, NOTHING_WATCHED, watchSources } from './sensorsStandIn.ts';
+import { firstOrders } from './orders.ts';
 import type { PlayedDescent, TableModel } from './tableModel.ts';
 import { memberAt, type TableState } from './tableState.ts';
 import {
   SEATS,
   type BelievedArrival,
   type CrewEntry,
+  type HeldControls,
   type JudgedContact,
   type JudgedDescent,
   type LiveMargin,
@@ -60,6 +63,7 @@ export function createTable({ plan, model }: { readonly plan: TablePlan; readonl
       members: [],
       joined: 0,
       descents: 0,
+      pace: plan.choice.pace,
       byInstruments: plan.instruments !== undefined,
       ...atStart(plan, run),
     },
@@ -73,8 +77,7 @@ export function stepTable(table: Table): readonly DescentEvent[] {
   state.tick += 1;
   if (state.stage !== 'descending' || state.held) return [];
   const attended = attendedControls(state);
-  // the pilot is called every tick, so that what it remembers does not depend on who is away; it flies what is believed
-  const flown = controlsNow(state.commanded, run.pilot(flightKnown(run, state)), attended);
+  const flown = fly(table, attended);
   state.commanded = state.abortedAt === undefined ? flown : climb(table);
   const { thrust, tilt } = state.leftByStandIn;
   if (!attended.thrust || !attended.tilt)
@@ -97,6 +100,15 @@ export function stepTable(table: Table): readonly DescentEvent[] {
   return run.flight.outcome === 'aborted'
     ? [...told, { kind: 'outcome', tick: flight.tick, outcome: 'aborted' }]
     : told;
+}
+
+/** What is commanded in this tick: by hand, or by what flies the orders; both by the stand-in where nobody is. It flies what is believed. */
+function fly({ plan, state, run }: Table, attended: HeldControls): ControlInput {
+  const known = flightKnown(run, state);
+  // the pilot is called every tick, so that what it remembers does not depend on who is away
+  if (state.orders === undefined) return controlsNow(state.commanded, run.pilot(known), attended);
+  if (!attended.tilt) state.orders = steadyOrders(known);
+  return orderedPilot(state.orders, { engine: plan.setup.lander.engine, gravity: plan.setup.gravity }, known);
 }
 
 /** What flies a landing that was given up. */
@@ -146,7 +158,10 @@ function isAccepted(judgments: TableState['judgments'], source: Source): boolean
 }
 
 /** The descent as the crew knows it: believed where it flies by instruments, else true. */
-export function flightKnown({ instruments, believed, flight }: Run, { commanded }: TableState): DescentState {
+export function flightKnown(
+  { instruments, believed, flight }: Run,
+  { commanded }: Pick<TableState, 'commanded'>,
+): DescentState {
   if (instruments === undefined || believed === undefined) return flight;
   return believedState(instruments, believed, commanded);
 }
@@ -205,10 +220,12 @@ export function startRun(table: Table): void {
 }
 
 /** What of the state belongs to one descent, as it begins. */
-function atStart({ setup }: TablePlan, { flight }: Run) {
+function atStart({ setup, choice }: TablePlan, run: Run) {
+  const commanded = firstCommand(setup, run.flight);
   return {
     abortedAt: undefined,
-    commanded: firstCommand(setup, flight),
+    commanded,
+    orders: choice.mode === 'by orders' ? firstOrders(flightKnown(run, { commanded })) : undefined,
     leftByStandIn: { thrust: false, tilt: false },
     judgments: {},
     watch: NOTHING_WATCHED,

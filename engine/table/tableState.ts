@@ -1,6 +1,8 @@
+import type { Orders } from '../descent/index.ts';
 import type { Judgments } from '../estimate/index.ts';
 import type { Source } from '../sensors/index.ts';
 import type { ControlInput } from '../world/descent.ts';
+import type { Pace } from './planChoice.ts';
 import type { SensorsWatch } from './sensorsStandIn.ts';
 import type { BelievedArrival, CrewEntry, HeldControls, MemberId, Seat, Stage } from './tableTypes.ts';
 
@@ -18,7 +20,11 @@ export interface TableState {
   joined: number;
   /** How many descents have begun. */
   descents: number;
+  /** Of the clock while a descent runs. */
+  pace: Pace;
   commanded: ControlInput;
+  /** What is to be held; undefined in a descent by hand. */
+  orders: Orders | undefined;
   /** Controls that the stand-in commanded last: nobody has set them since. */
   leftByStandIn: HeldControls;
   /** Whether the crew flies by instruments. */

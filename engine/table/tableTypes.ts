@@ -1,10 +1,11 @@
+import type { Orders } from '../descent/index.ts';
 import type { Judgment, SourceState } from '../estimate/index.ts';
 import type { SensorFault } from '../faults/index.ts';
 import type { Source } from '../sensors/index.ts';
 import type { FirstLimit } from '../touchdown/tipLimit.ts';
 import type { Arrival, ControlInput, DescentSetup, DescentState, Outcome } from '../world/descent.ts';
 import type { LimitTable } from './limitTable.ts';
-import type { PlanChoice } from './planChoice.ts';
+import type { Pace, PlanChoice } from './planChoice.ts';
 
 /** The vocabulary of the table: who sits where, what may be asked of it, and what each member is shown. */
 
@@ -37,6 +38,12 @@ export type Command =
   | { readonly kind: 'begin' }
   | { readonly kind: 'setThrust'; readonly percent: number }
   | { readonly kind: 'setTilt'; readonly degrees: number }
+  /** In a descent by orders: what to hold from now on. A drift takes the place of a lean, and a lean of a drift. */
+  | { readonly kind: 'orderDescentRate'; readonly tenths: number }
+  | { readonly kind: 'orderDrift'; readonly tenths: number }
+  | { readonly kind: 'orderLean'; readonly degrees: number }
+  /** How fast the clock of a descent runs. */
+  | { readonly kind: 'setPace'; readonly pace: Pace }
   | { readonly kind: 'hold' }
   | { readonly kind: 'resume' }
   /** Gives the landing up: the lander climbs away by itself. */
@@ -110,7 +117,10 @@ export interface BeliefSpread {
   readonly angle: number;
 }
 
-/** Which control a member's seat holds now. Flying holds both until a person takes Propellant, who then holds thrust. */
+/**
+ * Which control a member's seat holds now. By hand Flying holds both until a person takes Propellant, who then holds thrust. By orders Flying orders
+ * the descent rate (`thrust`) and what is held across the ground (`tilt`), whoever sits beside.
+ */
 export interface HeldControls {
   readonly thrust: boolean;
   readonly tilt: boolean;
@@ -163,6 +173,10 @@ export interface TableView {
   /** Present in pencil, for Sensors. */
   readonly sources?: readonly SourceReading[];
   readonly commanded: ControlInput;
+  /** What Flying, or the stand-in there, has ordered; absent in a descent by hand. */
+  readonly orders?: Orders;
+  /** Of the clock of a descent, as it was set last. */
+  readonly pace: Pace;
   /** True in ink, believed in pencil. */
   readonly flight: DescentState;
   readonly margin: LiveMargin;

@@ -40,6 +40,8 @@ export function viewTable(table: Table, id: MemberId): TableView {
     plan: viewPlan(plan, isPencil(table)),
     ...viewBelief(table, member),
     commanded: state.commanded,
+    ...(state.orders !== undefined && { orders: state.orders }),
+    pace: state.pace,
     flight: isPencil(table) ? flightKnown(run, state) : run.flight,
     margin: run.margin,
     ...(scorecard === undefined ? {} : { scorecard }),

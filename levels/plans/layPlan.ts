@@ -1,6 +1,6 @@
 import { assert } from '../../engine/assert.ts';
 import { STANDARD_GRAVITY } from '../../engine/constants.ts';
-import { createProblemList, describe, report } from '../../engine/fieldReader.ts';
+import { createProblemList, report } from '../../engine/fieldReader.ts';
 import { groundHeight, type Terrain } from '../../engine/ground/index.ts';
 import { massProperties, tankLiquid, type Lander } from '../../engine/lander/index.ts';
 import { accept, refuse, type FieldProblem, type Result } from '../../engine/result.ts';
@@ -34,7 +34,7 @@ export function layPlan(choice: PlanChoice): Result<TablePlan, readonly FieldPro
     lander !== undefined && site !== undefined && world !== undefined && start !== undefined,
     'a choice comes from parsePlanChoice, which knows its lander, site, world and start',
   );
-  const problems = problemsOf(choice, lander, world);
+  const problems = problemsOf(lander, world);
   if (problems.length > 0) return refuse(problems);
   const terrain = createGround(site, choice.seed);
   const isTroubled = choice.sensorTrouble === 'seeded';
@@ -59,7 +59,7 @@ export function layPlan(choice: PlanChoice): Result<TablePlan, readonly FieldPro
   });
 }
 
-function problemsOf(choice: PlanChoice, lander: Lander, world: World): readonly FieldProblem[] {
+function problemsOf(lander: Lander, world: World): readonly FieldProblem[] {
   const list = createProblemList('plan');
   const why = whyNotFlown(lander, world);
   const flown = worldsFor(lander).map(({ name }) => name);
@@ -69,13 +69,6 @@ function problemsOf(choice: PlanChoice, lander: Lander, world: World): readonly 
       expected: `one that ${lander.name} can fly: ${flown.join(', ')}`,
       came: why,
     });
-  // what the format can say and no table plays yet
-  const today = { mode: 'by hand', pace: 1 } as const;
-  for (const name of ['mode', 'pace'] as const) {
-    if (choice[name] === today[name]) continue;
-    const expected = `${describe(today[name])}, the only one that is played yet`;
-    report(list, 'not-played', { path: name, expected, came: describe(choice[name]) });
-  }
   return list.problems;
 }
 

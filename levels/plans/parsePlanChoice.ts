@@ -1,14 +1,7 @@
-import { createProblemList, describe, readChoice, readFields, readNumber, report } from '../../engine/fieldReader.ts';
+import { createProblemList, readChoice, readFields, readNumber } from '../../engine/fieldReader.ts';
 import type { Fields, ProblemList } from '../../engine/fieldReader.ts';
 import { accept, refuse, type FieldProblem, type Result } from '../../engine/result.ts';
-import {
-  FLIGHT_MODES,
-  PACES,
-  PLAN_FORMAT,
-  SENSOR_TROUBLES,
-  type Pace,
-  type PlanChoice,
-} from '../../engine/table/index.ts';
+import { FLIGHT_MODES, PACES, PLAN_FORMAT, SENSOR_TROUBLES, type PlanChoice } from '../../engine/table/index.ts';
 import { WORLDS } from '../../engine/worlds.ts';
 import { LANDERS } from '../landers.ts';
 import { SITES } from '../sites/findSite.ts';
@@ -33,19 +26,12 @@ function readPlan(list: ProblemList, fields: Fields<(typeof FIELDS)[number]>): P
   const seed = readNumber(list, fields.seed, 'seed', SEED);
   const start = readChoice(list, fields.start, 'start', idsOf(STARTS));
   const mode = readChoice(list, fields.mode, 'mode', FLIGHT_MODES);
-  const pace = readPace(list, fields.pace);
+  const pace = readChoice(list, fields.pace, 'pace', PACES);
   const sensorTrouble = readChoice(list, fields.sensorTrouble, 'sensorTrouble', SENSOR_TROUBLES);
   if (format === undefined || lander === undefined || site === undefined || world === undefined) return undefined;
   if (seed === undefined || start === undefined || mode === undefined) return undefined;
   if (pace === undefined || sensorTrouble === undefined) return undefined;
   return { format, lander, site, world, seed, start, mode, pace, sensorTrouble };
-}
-
-function readPace(list: ProblemList, value: unknown): Pace | undefined {
-  if (value === undefined) return undefined;
-  const pace = PACES.find((known) => known === value);
-  if (pace !== undefined) return pace;
-  return report(list, 'not-a-choice', { path: 'pace', expected: `one of ${PACES.join(', ')}`, came: describe(value) });
 }
 
 function idsOf(named: readonly { readonly id: string }[]): readonly string[] {

@@ -4,7 +4,6 @@ import { nanoid } from 'nanoid';
 import { refuse } from '../../engine/result.ts';
 import {
   askTable,
-  forgetAbsent,
   headerOf,
   joinTable,
   openKeptTable,
@@ -14,6 +13,7 @@ import {
   type KeptTable,
 } from '../../engine/record/index.ts';
 import {
+  paceNow,
   viewTable,
   type MemberId,
   type PlanChoice,
@@ -94,8 +94,13 @@ export class TableRoom extends Room<{ state: TablePapers }> {
   #stopTicking: (() => void) | undefined;
   readonly #lines = new Map<Client, Line>();
   readonly #tokens = new Map<MemberId, string>();
+  /** Step at which the line of each member who is away dropped. */
+  readonly #away = new Map<MemberId, number>();
   #events: DescentEvent[] = [];
+  /** Sixty a second of the clock on the wall, whatever the pace of the descent. */
   #steps = 0;
+  /** Share of the next tick of the table that has passed [-]. */
+  #passed = 0;
 
   /** Before anything is reserved for a client: what it sent is parsed, whatever it is. */
   static override onAuth(_token: string, options: unknown): Promise<boolean> {
@@ -135,6 +140,7 @@ export class TableRoom extends Room<{ state: TablePapers }> {
       code: this.roomId,
       seatKeptSeconds: this.#services.seatKeptSeconds,
     };
+    this.#away.delete(memberId);
     client.send('welcome', welcome);
   }
 
@@ -148,7 +154,7 @@ export class TableRoom extends Room<{ state: TablePapers }> {
       tellLine(this.#kept, line.memberId, 'left');
       this.#forget(line.memberId);
     } else {
-      tellLine(this.#kept, line.memberId, 'dropped');
+      this.#drop(line.memberId);
     }
   }
 
@@ -208,7 +214,11 @@ export class TableRoom extends Room<{ state: TablePapers }> {
     // nobody is there yet: what ran stands still until somebody is
     const [first] = members;
     if (first !== undefined) tellLine(this.#kept, first.id, 'interrupted');
-    for (const { id, absentSince } of members) if (absentSince === undefined) tellLine(this.#kept, id, 'dropped');
+    for (const { id, absentSince } of members) {
+      if (absentSince === undefined) this.#drop(id);
+      // how long somebody was away before is not known: the time begins anew
+      else this.#away.set(id, this.#steps);
+    }
   }
 
   /** The member who comes back, or a new one. */
@@ -243,7 +253,23 @@ export class TableRoom extends Room<{ state: TablePapers }> {
     }
   }
 
+  #drop(memberId: MemberId): void {
+    tellLine(this.#kept, memberId, 'dropped');
+    this.#away.set(memberId, this.#steps);
+  }
+
+  /** Gives up the place of whoever has been away for the stated time of the clock on the wall. */
+  #forgetAbsent(): void {
+    const kept = Math.ceil((this.#services.seatKeptSeconds * 1000) / TICK_MS);
+    for (const [memberId, since] of this.#away) {
+      if (this.#steps - since < kept) continue;
+      tellLine(this.#kept, memberId, 'left');
+      this.#forget(memberId);
+    }
+  }
+
   #forget(memberId: MemberId): void {
+    this.#away.delete(memberId);
     this.#tokens.delete(memberId);
     this.#journal.forgetPlace(memberId);
     this.state.papers.delete(memberId);
@@ -251,10 +277,13 @@ export class TableRoom extends Room<{ state: TablePapers }> {
 
   #step(): void {
     try {
-      this.#events.push(...stepKeptTable(this.#kept));
-      const keptTicks = Math.ceil((this.#services.seatKeptSeconds * 1000) / TICK_MS);
-      for (const memberId of forgetAbsent(this.#kept, keptTicks)) this.#forget(memberId);
       this.#steps += 1;
+      this.#passed += paceNow(this.#kept.table.state);
+      if (this.#passed >= 1) {
+        this.#passed -= 1;
+        this.#events.push(...stepKeptTable(this.#kept));
+      }
+      this.#forgetAbsent();
       if (this.#steps % STEPS_PER_PATCH === 0) this.#send();
       if (this.#isDeserted()) {
         this.#journal.end();

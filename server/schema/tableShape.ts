@@ -12,6 +12,7 @@ import {
   STAGES,
   type TableView,
 } from '../../engine/table/index.ts';
+import { HELD_ACROSS } from '../../engine/descent/index.ts';
 import { JUDGMENTS, SOURCE_STATES } from '../../engine/estimate/index.ts';
 import { SENSOR_FAULT_KINDS } from '../../engine/faults/index.ts';
 import { SOURCES } from '../../engine/sensors/index.ts';
@@ -186,6 +187,15 @@ export const tableShape = group({
   rejected: list(words(SOURCES)),
   sources: optional(list(source)),
   commanded,
+  orders: optional(
+    group({
+      descentRateTenths: number('int8'),
+      across: words(HELD_ACROSS),
+      driftTenths: number('int8'),
+      leanDeg: number('int8'),
+    }),
+  ),
+  pace: words(PACES),
   flight,
   margin,
   scorecard: optional(scorecard),

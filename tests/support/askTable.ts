@@ -4,7 +4,6 @@ import {
   judgeCommand,
   judgeJoin,
   noteLine,
-  noteOverdue,
   type Command,
   type MemberId,
   type Refusal,
@@ -30,9 +29,3 @@ export function commandTable(table: Table, id: MemberId, command: Command): Resu
 export const dropMember = (table: Table, id: MemberId) => applyEntry(table, noteLine(table.state, id, 'dropped'));
 export const returnMember = (table: Table, id: MemberId) => applyEntry(table, noteLine(table.state, id, 'returned'));
 export const leaveTable = (table: Table, id: MemberId) => applyEntry(table, noteLine(table.state, id, 'left'));
-
-export function forgetAbsent(table: Table, afterTicks: number): readonly MemberId[] {
-  const entries = noteOverdue(table.state, afterTicks);
-  for (const entry of entries) applyEntry(table, entry);
-  return entries.map(({ member }) => member);
-}

@@ -44,6 +44,7 @@ export function viewOf(
     drawnIn: 'ink',
     rejected: [],
     commanded,
+    pace: 1,
     margin: { predicted: { ...INSIDE, ...more.margin }, tiltLeft: 0.7 },
     flight: {
       tick: 600,

@@ -13,7 +13,6 @@ import {
 import { describe, expect, it } from 'vitest';
 import {
   askTable,
-  forgetAbsent,
   formatRecord,
   headerOf,
   joinTable,
@@ -27,16 +26,17 @@ import {
   type KeptTable,
   type RecordLine,
 } from '../../../engine/record/index.ts';
-import { SEATS, judgeCommand, type Command } from '../../../engine/table/index.ts';
+import { PACES, SEATS, judgeCommand, type Command, type TablePlan } from '../../../engine/table/index.ts';
 import { plainModel, plainPlan } from '../../support/plainTable.ts';
 
-const PARTS = { plan: plainPlan, model: plainModel };
+const BY_HAND: TablePlan = plainPlan;
+const BY_ORDERS: TablePlan = { ...plainPlan, choice: { ...plainPlan.choice, mode: 'by orders' } };
+const PLANS = constantFrom(BY_HAND, BY_ORDERS);
 
 type Action =
   | { readonly do: 'join'; readonly name: string }
   | { readonly do: 'line'; readonly who: number; readonly kind: 'dropped' | 'returned' | 'left' | 'interrupted' }
   | { readonly do: 'ask'; readonly who: number; readonly command: Command }
-  | { readonly do: 'forget' }
   | { readonly do: 'step'; readonly ticks: number };
 
 const member = integer({ min: 1, max: 5 });
@@ -45,6 +45,10 @@ const command: Arbitrary<Command> = oneof(
   record({ kind: constant('letIn' as const), member: member.map((n) => `m${n}`) }),
   record({ kind: constant('setThrust' as const), percent: integer({ min: -5, max: 105 }) }),
   record({ kind: constant('setTilt' as const), degrees: integer({ min: -35, max: 35 }) }),
+  record({ kind: constant('orderDescentRate' as const), tenths: integer({ min: -25, max: 65 }) }),
+  record({ kind: constant('orderDrift' as const), tenths: integer({ min: -55, max: 55 }) }),
+  record({ kind: constant('orderLean' as const), degrees: integer({ min: -35, max: 35 }) }),
+  record({ kind: constant('setPace' as const), pace: constantFrom(...PACES) }),
   constantFrom('leaveSeat' as const, 'begin' as const, 'hold' as const, 'resume' as const, 'again' as const).map(
     (kind): Command => ({ kind }),
   ),
@@ -60,7 +64,6 @@ const action: Arbitrary<Action> = oneof(
     }),
   },
   { weight: 8, arbitrary: record({ do: constant('ask' as const), who: member, command }) },
-  { weight: 1, arbitrary: record({ do: constant('forget' as const) }) },
   { weight: 4, arbitrary: record({ do: constant('step' as const), ticks: integer({ min: 1, max: 90 }) }) },
 );
 const session = array(action, { minLength: 5, maxLength: 120 });
@@ -78,18 +81,15 @@ function act(kept: KeptTable, what: Action): void {
     case 'ask':
       askTable(kept, `m${what.who}`, what.command);
       return;
-    case 'forget':
-      forgetAbsent(kept, 60);
-      return;
     case 'step':
       for (let i = 0; i < what.ticks; i += 1) stepKeptTable(kept);
       return;
   }
 }
 
-function open(): { readonly kept: KeptTable; readonly lines: RecordLine[] } {
+function open(plan: TablePlan): { readonly kept: KeptTable; readonly lines: RecordLine[] } {
   const lines: RecordLine[] = [];
-  const kept = openKeptTable({ ...PARTS, write: (line) => lines.push(line) });
+  const kept = openKeptTable({ plan, model: plainModel, write: (line) => lines.push(line) });
   // somebody sits at the controls from the start, so that most sessions fly
   for (const what of [
     { do: 'join', name: 'Di' },
@@ -104,34 +104,37 @@ describe('any session', () => {
   it('[RE2] is its record: written, read and replayed it is the same table', () => {
     const seen = new Set<string>();
     assert(
-      property(session, (actions) => {
-        const { kept, lines } = open();
+      property(PLANS, session, (plan, actions) => {
+        const { kept, lines } = open(plan);
         for (const what of actions) act(kept, what);
-        const text = formatRecord({ header: headerOf(plainPlan), lines: [...lines, markLine(kept.table)] });
+        const text = formatRecord({ header: headerOf(plan), lines: [...lines, markLine(kept.table)] });
         const parsed = parseRecord(text);
         if (!parsed.ok) throw new Error(JSON.stringify(parsed.error));
-        const replayed = replayRecord(parsed.value, PARTS);
+        const replayed = replayRecord(parsed.value, { plan, model: plainModel });
         if (!replayed.ok) throw new Error(replayed.error.code);
         expect(replayed.value.divergence).toBeUndefined();
         expect(replayed.value.table.state).toEqual(kept.table.state);
-        seen.add(kept.table.state.stage);
+        seen.add(`${plan.choice.mode}, ${kept.table.state.stage}`);
       }),
       { seed: 8, numRuns: 300 },
     );
-    expect(seen).toEqual(new Set(['descending', 'resolved']));
+    const stages = ['descending', 'resolved'];
+    expect(seen).toEqual(
+      new Set(['by hand', 'by orders'].flatMap((mode) => stages.map((stage) => `${mode}, ${stage}`))),
+    );
   });
 
   it('[RE6] cut off anywhere and taken up again goes on to the same end', () => {
     assert(
-      property(session, nat(), (actions, cut) => {
-        const undisturbed = open();
-        const killed = open();
+      property(PLANS, session, nat(), (plan, actions, cut) => {
+        const undisturbed = open(plan);
+        const killed = open(plan);
         const at = cut % actions.length;
         for (const what of actions) act(undisturbed.kept, what);
         for (const what of actions.slice(0, at)) act(killed.kept, what);
         // what the process had reached since its last line is lost with it, and made up for by the clock
-        const cutOff = { header: headerOf(plainPlan), lines: [...killed.lines] };
-        const resumed = resumeKeptTable(cutOff, { ...PARTS, write: (line) => killed.lines.push(line) });
+        const cutOff = { header: headerOf(plan), lines: [...killed.lines] };
+        const resumed = resumeKeptTable(cutOff, { plan, model: plainModel, write: (line) => killed.lines.push(line) });
         if (!resumed.ok) throw new Error('expected to be taken up');
         while (resumed.value.table.state.tick < killed.kept.table.state.tick) stepKeptTable(resumed.value);
         for (const what of actions.slice(at)) act(resumed.value, what);
@@ -146,8 +149,8 @@ describe('any session', () => {
   it('[TA25] is judged without being changed, and what is refused leaves no line', () => {
     let refused = 0;
     assert(
-      property(session, (actions) => {
-        const { kept, lines } = open();
+      property(PLANS, session, (plan, actions) => {
+        const { kept, lines } = open(plan);
         for (const what of actions) {
           const before = structuredClone(kept.table.state);
           const count = lines.length;

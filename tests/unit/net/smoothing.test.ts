@@ -19,7 +19,7 @@ function draw(options: { readonly every: number; readonly frames: number; readon
   for (let frame = 0; frame < options.frames; frame += 1) {
     const nowMs = frame * frameMs;
     while (sent * options.every * frameMs + (options.late?.(sent) ?? 0) <= nowMs) {
-      smoothing.take(reading(sent * options.every), nowMs);
+      smoothing.take(reading(sent * options.every), nowMs, 1);
       sent += 1;
     }
     const shown = smoothing.at(nowMs);
@@ -69,9 +69,32 @@ describe('smoothing', () => {
     expect((last?.nowMs ?? 0) / 1000 - (last?.x ?? 0)).toBeLessThanOrEqual(2 / 60 + 1e-9);
   });
 
+  it.each([
+    { pace: 0.5, from: 'page', every: 1 },
+    { pace: 0.25, from: 'page', every: 1 },
+    { pace: 0.5, from: 'server', every: 3 },
+    { pace: 0.25, from: 'server', every: 3 },
+  ])('glides on every frame at pace $pace, with what a $from shows', ({ pace, every }) => {
+    const smoothing = createSmoothing();
+    const drawn: { x: number }[] = [];
+    for (let frame = 0; frame < 900; frame += 1) {
+      const nowMs = (frame * 1000) / 60;
+      // a tick whenever the pace lets one pass, seen when the next sending is due
+      if (frame % every === 0) smoothing.take(reading(Math.floor(frame * pace)), nowMs, pace);
+      const shown = smoothing.at(nowMs);
+      if (shown !== undefined) drawn.push({ x: shown.x });
+    }
+    const settled = drawn.slice(240);
+    const moves = steps(settled);
+    expect(Math.min(...moves)).toBeGreaterThan((0.85 * pace) / 60);
+    expect(Math.max(...moves)).toBeLessThan((1.15 * pace) / 60);
+    // behind by at most three ticks
+    expect((899 * pace) / 60 - (settled.at(-1)?.x ?? 0)).toBeLessThan(3.5 / 60);
+  });
+
   it('comes to rest on the newest reading when no more come', () => {
     const smoothing = createSmoothing();
-    for (let tick = 0; tick <= 30; tick += 3) smoothing.take(reading(tick), (tick * 1000) / 60);
+    for (let tick = 0; tick <= 30; tick += 3) smoothing.take(reading(tick), (tick * 1000) / 60, 1);
     expect(smoothing.at(500)?.tick).toBe(30);
     for (let ms = 500; ms < 3000; ms += 16) smoothing.at(ms);
     expect(smoothing.at(3000)?.x).toBeCloseTo(0.5, 1);
@@ -80,18 +103,18 @@ describe('smoothing', () => {
 
   it('starts anew with a new descent instead of flying back up', () => {
     const smoothing = createSmoothing();
-    for (let tick = 0; tick <= 60; tick += 3) smoothing.take(reading(tick), (tick * 1000) / 60);
+    for (let tick = 0; tick <= 60; tick += 3) smoothing.take(reading(tick), (tick * 1000) / 60, 1);
     smoothing.at(1000);
-    smoothing.take(reading(0), 1016);
+    smoothing.take(reading(0), 1016, 1);
     expect(smoothing.at(1016)?.x).toBe(0);
     expect(smoothing.at(1033)?.x).toBe(0);
   });
 
   it('takes the same reading again without losing the one before', () => {
     const smoothing = createSmoothing();
-    smoothing.take(reading(0), 0);
-    smoothing.take(reading(3), 50);
-    smoothing.take({ ...reading(3), phase: 'contact' }, 51);
+    smoothing.take(reading(0), 0, 1);
+    smoothing.take(reading(3), 50, 1);
+    smoothing.take({ ...reading(3), phase: 'contact' }, 51, 1);
     // shown time has run for 30 ms since the first reading
     const shown = smoothing.at(30);
     expect(shown?.phase).toBe('contact');

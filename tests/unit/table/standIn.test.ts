@@ -7,7 +7,7 @@ import {
   type Seat,
   type Table,
 } from '../../../engine/table/index.ts';
-import { commandTable, dropMember, forgetAbsent, joinTable, leaveTable, returnMember } from '../../support/askTable.ts';
+import { commandTable, dropMember, joinTable, leaveTable, returnMember } from '../../support/askTable.ts';
 import type { ControlInput } from '../../../engine/world/index.ts';
 import { plainModel, plainPlan } from '../../support/plainTable.ts';
 
@@ -106,19 +106,6 @@ describe('the stand-in', () => {
     expect(commandTable(table, 'm2', { kind: 'takeSeat', seat: 'flying' }).ok).toBe(false);
     leaveTable(table, 'm1');
     expect(commandTable(table, 'm2', { kind: 'takeSeat', seat: 'flying' }).ok).toBe(true);
-  });
-
-  it('[TA13] lets go of whoever has been away for the stated time, and of nobody else', () => {
-    sit('m1', 'flying');
-    dropMember(table, 'm1');
-    inputAfter(99);
-    expect(forgetAbsent(table, 100)).toEqual([]);
-    dropMember(table, 'm2');
-    stepTable(table);
-    expect(forgetAbsent(table, 100)).toEqual(['m1']);
-    expect(table.state.members.map(({ id }) => id)).toEqual(['m2']);
-    returnMember(table, 'm2');
-    expect(forgetAbsent(table, 0)).toEqual([]);
   });
 
   it('[TA22] tells a member who was away too long what it left, until each control is set', () => {
