@@ -62,7 +62,21 @@ export class CommandDesk {
   }
 
   toggleHold(): void {
-    this.ask({ kind: this.#link.view?.held === true ? 'resume' : 'hold' });
+    if (this.#link.view?.held === true) this.goOn();
+    else this.pause();
+  }
+
+  /** Begins a descent, or goes on with one that is on hold; nothing where one runs. */
+  goOn(): void {
+    const view = this.#link.view;
+    if (view?.stage === 'gathering') this.ask({ kind: 'begin' });
+    else if (view?.held === true) this.ask({ kind: 'resume' });
+  }
+
+  /** Puts the descent on hold; nothing where it is. */
+  pause(): void {
+    const view = this.#link.view;
+    if (view?.stage === 'descending' && !view.held) this.ask({ kind: 'hold' });
   }
 
   ask(command: Command): void {

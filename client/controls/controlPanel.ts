@@ -8,6 +8,7 @@ import { keysOf } from '../text/keyNames.ts';
 import { inDegrees, percent } from '../text/numbers.ts';
 import type { CommandDesk } from './commands.ts';
 import { ACTS } from './keyboard.ts';
+import { repeatWhileHeld } from './repeat.ts';
 import { createScale } from './scale.ts';
 
 interface ControlPanel {
@@ -135,7 +136,8 @@ interface StepButton {
 
 /** A step button: its sign, and the key that does the same in small. */
 function step(sign: string, action: Action, name: string, desk: CommandDesk): StepButton {
-  const node = button('', () => ACTS[action](desk), { 'aria-label': name, class: 'step' });
+  const node = element('button', { type: 'button', 'aria-label': name, class: 'step' });
+  repeatWhileHeld(node, () => ACTS[action](desk));
   const key = element('kbd', { 'aria-hidden': 'true' });
   node.append(element('span', {}, sign), key);
   return {

@@ -2,6 +2,7 @@ import type { Seat, TableView } from '../../engine/table/index.ts';
 import { findWorld } from '../../engine/worlds.ts';
 import { CommandDesk } from '../controls/commands.ts';
 import { createControlPanel } from '../controls/controlPanel.ts';
+import { followPads } from '../controls/gamepad.ts';
 import { listenToKeys } from '../controls/keyboard.ts';
 import type { TableLink } from '../net/index.ts';
 import { createPlanReader, type PlayedPlan } from '../plan.ts';
@@ -109,6 +110,7 @@ export function layTable(
   );
   const isFlying = () => link.view?.stage === 'descending' && document.querySelector('dialog[open]') === null;
   const endKeys = listenToKeys(desk, isFlying);
+  const pads = followPads(desk);
   const pause = createPause(desk);
   page.addEventListener('click', (event) => {
     if (!leadsToSettings(event)) return;
@@ -131,6 +133,7 @@ export function layTable(
     parts.lobby.refresh(view);
     parts.rest.refresh(view);
     announcer.flush();
+    pads.follow(view.stage !== 'resolved' && document.querySelector('dialog[open]') === null);
   };
   const tell = createTeller(announcer, note);
   const unsubscribe = link.subscribe(() => {
@@ -163,6 +166,7 @@ export function layTable(
     document.removeEventListener('keydown', answer);
     unsubscribe();
     endKeys();
+    pads.follow(false);
     endSettings();
     game.end();
     parts.rest.stop();

@@ -14,6 +14,42 @@ afterAll(() => live.close());
 /** A length, a speed or a mass in SI, as the page writes them. */
 const IN_SI = /\d\s*(m|m\/s|m\/s²|kg)(?![\w/²])/;
 
+describe('a flight by other hands', () => {
+  it('goes on stepping while a button is held by a finger, and follows a gamepad until that is unplugged', async () => {
+    const page = await live.openPage('/');
+    await page.getByRole('button', { name: 'Fly a landing' }).click();
+    const more = page.getByRole('button', { name: 'More thrust' });
+    await more.waitFor();
+    const percent = async () => Number.parseFloat(await page.locator('.control-value').first().innerText());
+    const lean = () => page.locator('.control-value').nth(1).innerText();
+
+    const before = await percent();
+    await more.hover();
+    await page.mouse.down();
+    await expect.poll(percent).toBeGreaterThanOrEqual(before + 15);
+    await page.mouse.up();
+    await page.waitForTimeout(400);
+    const held = await percent();
+    await page.waitForTimeout(700);
+    expect(await percent()).toBe(held);
+
+    await page.evaluate(() => {
+      const buttons = Array.from({ length: 17 }, () => ({ pressed: false, value: 0 }));
+      const pad = { connected: true, mapping: 'standard', axes: [1, 0, 0, 0], buttons };
+      Object.assign(window, { pads: [pad] });
+      navigator.getGamepads = () => (window as unknown as { pads: Gamepad[] }).pads;
+    });
+    await expect.poll(lean).toMatch(/^([4-9]|\d\d)° right/);
+    await page.evaluate(() => Object.assign(window, { pads: [null] }));
+    // the figure follows a few times a second
+    await page.waitForTimeout(700);
+    const left = await lean();
+    await page.waitForTimeout(500);
+    expect(await lean()).toBe(left);
+    expect(live.faults).toEqual([]);
+  });
+});
+
 describe('the settings', () => {
   it('change a key and the units for a whole flight, up to the scorecard and its print', async () => {
     const page = await live.openPage('/?start=low');
