@@ -181,6 +181,11 @@ export function readChoice<Choice extends string | number>(
   return report(list, 'not-a-choice', { path, expected: `one of ${legal}${hint}`, came: describe(value) });
 }
 
+export function readTruth(list: ProblemList, value: unknown, path: string): boolean | undefined {
+  if (value === undefined || typeof value === 'boolean') return value;
+  return report(list, 'wrong-type', { path, expected: 'true or false', came: describe(value) });
+}
+
 /** A list within a budget of length; a longer one is refused unread. */
 export function readList<Item>(
   list: ProblemList,

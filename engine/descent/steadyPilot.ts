@@ -31,14 +31,34 @@ export const STEADY: PilotManner = {
 /** In a hurry: comes down nearly twice as fast, with a sideways speed beyond the limit of any lander of ours on the Moon. */
 export const HASTY: PilotManner = { touchdownRate: 1.2, ratePerHeight: 0.14, fastestRate: 8, drift: 4, cutHeight: 0.4 };
 
-/** What the pilot commands in this state. */
-export function pilot(manner: PilotManner, craft: PilotedCraft, state: DescentState): ControlInput {
+/** Where the pilot is to come down, instead of wherever its drift ends. */
+export interface PilotAim {
+  /** Of the center of mass in the section [m]. */
+  readonly x: number;
+  /** To meet it with, positive to the right [m/s]. */
+  readonly drift: number;
+}
+
+/** It makes for an aim at this share of the distance each second [1/s], and no faster than this [m/s]; from the height at which it leaves off [m]. */
+const RATE_PER_DISTANCE = 0.12;
+const FASTEST_DRIFT = 3;
+const AIM_UNTIL = 4;
+
+/** What the pilot commands in this state. With an aim it makes for it until shortly before the ground. */
+export function pilot(manner: PilotManner, craft: PilotedCraft, state: DescentState, aim?: PilotAim): ControlInput {
   if (isDown(state) || state.height < manner.cutHeight) return { thrustPercent: 0, tiltDeg: 0 };
   const asked = askedRate(manner, state.height);
   // slowing down along the asked profile takes this much: d(rate)/dt = rate · d(rate)/dh
   const slowing = asked < manner.fastestRate ? manner.ratePerHeight * asked : 0;
   const up = upwardFor(craft.gravity, state, asked, slowing);
-  return { thrustPercent: leverFor(craft, state, up), tiltDeg: leanFor(state, manner.drift, up) };
+  return { thrustPercent: leverFor(craft, state, up), tiltDeg: leanFor(state, driftFor(manner, state, aim), up) };
+}
+
+/** Horizontal velocity that is aimed at, positive to the right [m/s]. */
+export function driftFor(manner: PilotManner, state: DescentState, aim: PilotAim | undefined): number {
+  if (aim === undefined) return manner.drift;
+  if (state.height < AIM_UNTIL) return aim.drift;
+  return Math.max(-FASTEST_DRIFT, Math.min(FASTEST_DRIFT, aim.drift + RATE_PER_DISTANCE * (aim.x - state.x)));
 }
 
 /** Descent rate that is aimed at from a height [m/s]. */

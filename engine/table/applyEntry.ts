@@ -2,10 +2,18 @@ import type { Orders } from '../descent/index.ts';
 import type { Judgment } from '../estimate/index.ts';
 import type { Source } from '../sensors/index.ts';
 import { assert } from '../assert.ts';
+import { settingsAfter } from './engineSettings.ts';
 import { isHappening, type Entry } from './entry.ts';
-import { noteDoubts, startRun, type Table } from './table.ts';
-import { findMember, type Member, type TableState } from './tableState.ts';
-import type { Command, MemberId } from './tableTypes.ts';
+import { paceNow } from './pace.ts';
+import { notesAfter } from './siteNotes.ts';
+import { withoutSign } from './withoutSign.ts';
+import { begin, nameCause, noteDoubts, type Table } from './table.ts';
+import { ALIGNING_TICKS } from './alignment.ts';
+import { findMember, memberAt, type Member, type TableState } from './tableState.ts';
+import type { Command, MemberId, Seat } from './tableTypes.ts';
+
+/** A crew that is to fly again has so long, by the clock on the wall, to say that it is not done yet [tick]. */
+const AGAIN_TICKS = 300;
 
 /**
  * Carries out an entry: the only thing, besides the clock, that changes a table. It refuses nothing: what stands in an entry has been judged. An entry
@@ -44,6 +52,7 @@ function join(state: TableState, id: MemberId, name: string): void {
 
 function carryOut(table: Table, member: Member, command: Command): void {
   const { state } = table;
+  const { tick } = state;
   switch (command.kind) {
     case 'takeSeat':
       member.seat = command.seat;
@@ -54,15 +63,46 @@ function carryOut(table: Table, member: Member, command: Command): void {
     case 'letIn':
       memberOf(state, command.member).letIn = true;
       return;
+    case 'handOver':
+      if (member.seat !== undefined) seatAt(state, memberOf(state, command.member), member.seat);
+      return;
+    case 'deal':
+      return seatAt(state, memberOf(state, command.member), command.seat);
     case 'judgeSource':
       return judgeSource(table, command.source, command.judgment);
+    case 'nameCause':
+      return nameCause(table, command.source, command.cause);
+    case 'realign':
+      state.aligningFor = ALIGNING_TICKS;
+      return;
+    case 'setCeiling':
+    case 'armCutOff':
+    case 'fireCutOff':
+    case 'setCutAtContact':
+    case 'shutLine':
+      state.engine = settingsAfter(state.engine, command);
+      return;
+    case 'markSpot':
+    case 'clearSpot':
+    case 'declareGround':
+    case 'stateLimit':
+      state.site = notesAfter(state.site, command);
+      return;
     case 'abort':
       state.abortedAt = state.tick;
       state.held = false;
       return;
     case 'begin':
-    case 'again':
       return begin(table);
+    case 'again':
+      // a crew is told before the table is cleared
+      if (state.members.filter(({ seat }) => seat !== undefined).length > 1)
+        state.againAt = tick + AGAIN_TICKS * paceNow(state);
+      else begin(table);
+      return;
+    case 'wait':
+      state.againAt = undefined;
+      return;
     case 'setThrust':
       state.commanded = { ...state.commanded, thrustPercent: withoutSign(command.percent) };
       state.leftByStandIn = { ...state.leftByStandIn, thrust: false };
@@ -102,24 +142,16 @@ function judgeSource(table: Table, source: Source, judgment: Judgment): void {
   noteDoubts(table, before);
 }
 
-/** Puts a new descent of the same plan on the table and lets it run. The one before stays in the record. */
-function begin(table: Table): void {
-  const { state } = table;
-  // the descent laid out at opening has not been stepped yet: it is the one to fly
-  if (state.descents > 0) startRun(table);
-  state.descents += 1;
-  state.held = false;
-  state.stage = 'descending';
-  for (const member of state.members) member.letIn = true;
+/** Who sat there before goes where the other comes from. */
+function seatAt(state: TableState, member: Member, seat: Seat): void {
+  const before = memberAt(state, seat);
+  if (before !== undefined) before.seat = member.seat;
+  member.seat = seat;
+  member.letIn = true;
 }
 
 function memberOf(state: TableState, id: MemberId): Member {
   const member = findMember(state, id);
   assert(member !== undefined, `there is a member ${id} at this table`);
   return member;
-}
-
-/** −0 becomes 0, so that equal inputs have equal bits. */
-function withoutSign(value: number): number {
-  return value === 0 ? 0 : value;
 }

@@ -1,6 +1,6 @@
 export { applyEntry } from './applyEntry.ts';
 export { compareWorlds, type WorldTouchdown } from './compareWorlds.ts';
-export { STAND_IN_AFTER_TICKS } from './controls.ts';
+export { CEILING_RANGE, CUT_OFF_STATES, mostPercent, ONE_LINE_PERCENT, type EngineSettings } from './engineSettings.ts';
 export type { Entry, EntryContent } from './entry.ts';
 export { judgeCommand, judgeEntry, judgeJoin, MOST_MEMBERS, noteLine, THRUST_RANGE, TILT_RANGE_DEG } from './judge.ts';
 export { LONGEST_NAME, parseMemberName } from './memberName.ts';
@@ -17,7 +17,18 @@ export {
 export { playedModel } from './playedModel.ts';
 export { bandOf, calloutOf } from './marginBand.ts';
 export { PERMISSIONS, type Who } from './permissions.ts';
+export type { LeadReadings, PropellantReadings, SiteReadings } from './seatReadings.ts';
+export {
+  GROUND_NOTES,
+  LIMIT_RANGE,
+  SPOT_APPROACHES,
+  type GroundNote,
+  type MarkedSpot,
+  type SiteNotes,
+  type SpotApproach,
+} from './siteNotes.ts';
 export { createTable, stepTable, type Table } from './table.ts';
+export { STAND_IN_AFTER_TICKS } from './attendance.ts';
 export { formatTableCode, parseTableCode, TABLE_CODE_ALPHABET, TABLE_CODE_LENGTH } from './tableCode.ts';
 export { hashInstruments } from './instruments.ts';
 export type { TableModel } from './tableModel.ts';
@@ -26,6 +37,7 @@ export {
   DRAWN_IN,
   CARD_OUTCOMES,
   MARGIN_BANDS,
+  NAMED_CAUSES,
   NO_MARGINS,
   SEATS,
   STAGES,
@@ -47,7 +59,10 @@ export {
   type LiveMargin,
   type MarginBand,
   type MemberId,
+  type NamedCause,
+  type NamedSource,
   type NoMargin,
+  type OtherView,
   type PredictedMargin,
   type Refusal,
   type Scorecard,

@@ -18,7 +18,7 @@ import { hashValue } from '../math/hashValue.ts';
 import { cos, sin } from '../math/trig.ts';
 import { createReadings, createSuite, readSensors, type Readings, type SensorSuite } from '../sensors/index.ts';
 import type { ControlInput, DescentSetup, DescentState, LegState, Phase } from '../world/descent.ts';
-import { TICK_RATE } from '../world/constants.ts';
+import { TICK_DT, TICK_RATE } from '../world/constants.ts';
 import { APPROACH_ENDS, FINAL_DROP_BELOW } from '../world/thresholds.ts';
 import type { InstrumentPlan } from './tableTypes.ts';
 
@@ -37,12 +37,13 @@ export interface Instruments {
   readonly aside: readonly number[];
   /** Of the lander without its usable propellant [kg]. */
   readonly dryMass: number;
-  /** Since a contact probe first touched; 0 before [tick]. */
+  /** Since a contact probe first touched [tick], and by how much it is believed to have come down since [m]; 0 before. */
   touchedFor: number;
+  sunk: number;
 }
 
-/** A probe hangs about a meter below its pad, and the last meter takes about a second [tick]. */
-const TOUCHED_TO_DOWN = TICK_RATE;
+/** A touch is taken for contact after this at the latest: a lander that comes down at all has gone down the length of its probes [tick]. */
+const TOUCHED_TO_DOWN = 3 * TICK_RATE;
 /** No probe is so long [m]. */
 const TOO_HIGH_TO_TOUCH = 2;
 
@@ -68,16 +69,32 @@ export function createInstruments({ seed }: InstrumentPlan, setup: DescentSetup,
     aside,
     dryMass: first.mass - first.propellant,
     touchedFor: 0,
+    sunk: 0,
   };
 }
 
 /** One tick: what the sensors say of the truth, and what is believed of it. */
-export function stepInstruments(instruments: Instruments, truth: DescentState, judgments: Judgments): void {
+export function stepInstruments(instruments: Instruments, truth: DescentState, judgments: Judgments): EstimateView {
   const { suite, setup, readings, estimate } = instruments;
   readSensors(suite, truth, setup.faults ?? [], readings);
   stepEstimate(estimate, readings, judgments);
+  const believed = viewInstruments(instruments, judgments);
+  followTouch(instruments, believed);
+  return believed;
+}
+
+/** Counts from the first touch on. A touch high up that goes away again was none. */
+function followTouch(instruments: Instruments, { clearance, vy }: EstimateView): void {
+  const { readings, setup } = instruments;
   const touches = readings.contactProbes.values.some((value) => value > 0);
-  if (touches || instruments.touchedFor > 0) instruments.touchedFor += 1;
+  if (!touches && instruments.touchedFor === 0) return;
+  if (!touches && clearance > TOO_HIGH_TO_TOUCH) {
+    instruments.touchedFor = 0;
+    instruments.sunk = 0;
+    return;
+  }
+  instruments.touchedFor += 1;
+  if (instruments.sunk < setup.lander.probeLength) instruments.sunk += Math.max(0, -vy) * TICK_DT;
 }
 
 export function viewInstruments({ estimate, readings }: Instruments, judgments: Judgments): EstimateView {
@@ -85,7 +102,7 @@ export function viewInstruments({ estimate, readings }: Instruments, judgments: 
 }
 
 /** Of everything that decides the next tick of belief. */
-export function hashInstruments({ suite, readings, estimate, touchedFor }: Instruments): string {
+export function hashInstruments({ suite, readings, estimate, touchedFor, sunk }: Instruments): string {
   const { mean, covariance, past, rate, tracks } = estimate;
   return hashValue({
     suite,
@@ -96,6 +113,7 @@ export function hashInstruments({ suite, readings, estimate, touchedFor }: Instr
     rate,
     tracks,
     touchedFor,
+    sunk,
   });
 }
 
@@ -130,8 +148,13 @@ export function believedState(instruments: Instruments, view: EstimateView, comm
 }
 
 /** A touch is taken for contact at once when the height that is believed must be wrong, else once the probe's length has been gone down. */
-function believedPhase({ touchedFor }: Instruments, clearance: number, { thrustPercent }: ControlInput): Phase {
-  if (touchedFor >= TOUCHED_TO_DOWN || (touchedFor > 0 && clearance > TOO_HIGH_TO_TOUCH)) return 'contact';
+function believedPhase(
+  { touchedFor, sunk, setup }: Instruments,
+  clearance: number,
+  { thrustPercent }: ControlInput,
+): Phase {
+  const isDown = sunk >= setup.lander.probeLength || touchedFor >= TOUCHED_TO_DOWN || clearance > TOO_HIGH_TO_TOUCH;
+  if (touchedFor > 0 && isDown) return 'contact';
   if (thrustPercent === 0 && clearance < FINAL_DROP_BELOW) return 'final drop';
   return clearance > APPROACH_ENDS ? 'approach' : 'terminal descent';
 }

@@ -1,11 +1,13 @@
 import { assert } from '../assert.ts';
 import { MAX_TILT_DEG } from '../input/controlInput.ts';
 import { accept, refuse, type Result } from '../result.ts';
+import { CEILING_RANGE } from './engineSettings.ts';
 import { isHappening, type Entry, type EntryContent } from './entry.ts';
 import { LONGEST_NAME, parseMemberName } from './memberName.ts';
 import { DESCENT_RATE_RANGE_TENTHS, DRIFT_RANGE_TENTHS } from './orders.ts';
 import { whyNot } from './permissions.ts';
 import { PACES } from './planChoice.ts';
+import { LIMIT_RANGE } from './siteNotes.ts';
 import { findMember, memberAt, type Member, type TableState } from './tableState.ts';
 import { SEAT_NAMES, type Command, type MemberId, type Refusal } from './tableTypes.ts';
 
@@ -73,12 +75,31 @@ function faultOf(state: TableState, member: Member, command: Command): Refusal |
     }
     case 'letIn':
       return findMember(state, command.member) === undefined ? NOT_HERE : undefined;
+    case 'handOver':
+    case 'deal':
+      return whyNotSeated(state, member, command);
     case 'judgeSource':
-      if (state.byInstruments) return undefined;
-      return {
-        code: 'table/no-instruments',
-        reason: 'Nothing has to be judged here: this descent shows what is true.',
-      };
+    case 'nameCause':
+      return state.byInstruments ? undefined : NO_INSTRUMENTS;
+    case 'realign':
+      if (!state.byInstruments) return NO_INSTRUMENTS;
+      if (state.aligningFor === undefined) return undefined;
+      return { code: 'table/aligning', reason: 'The inertial unit is being aligned already.' };
+    case 'setCeiling':
+      if (isWholeWithin(command.percent, CEILING_RANGE)) return undefined;
+      return outOfRange('The thrust ceiling is a whole percent', CEILING_RANGE, command.percent);
+    case 'armCutOff':
+      return state.engine.cutOff === 'fired' ? CUT_OFF_FIRED : undefined;
+    case 'fireCutOff':
+      if (state.engine.cutOff === 'fired') return CUT_OFF_FIRED;
+      if (state.engine.cutOff === 'armed') return undefined;
+      return { code: 'table/not-armed', reason: 'Arm the cut-off first.' };
+    case 'markSpot':
+      if (isWholeWithin(command.meters, state.span)) return undefined;
+      return outOfRange('A spot is a whole number of meters along the site', state.span, command.meters);
+    case 'stateLimit':
+      if (isWholeWithin(command.hundredths, LIMIT_RANGE)) return undefined;
+      return outOfRange('A limit is a whole number of hundredths of a meter a second', LIMIT_RANGE, command.hundredths);
     case 'setThrust':
       if (state.abortedAt !== undefined) return ABORTING;
       if (state.orders !== undefined) return BY_ORDERS;
@@ -106,9 +127,18 @@ function faultOf(state: TableState, member: Member, command: Command): Refusal |
       return state.held ? undefined : { code: 'table/held', reason: 'The descent is not on hold.' };
     case 'abort':
       return state.abortedAt === undefined ? undefined : ABORTING;
+    case 'again':
+      if (state.againAt === undefined) return undefined;
+      return { code: 'table/starting', reason: 'The next descent is about to begin already.' };
+    case 'wait':
+      if (state.againAt !== undefined) return undefined;
+      return { code: 'table/starting', reason: 'No descent is about to begin.' };
     case 'leaveSeat':
     case 'begin':
-    case 'again':
+    case 'setCutAtContact':
+    case 'shutLine':
+    case 'clearSpot':
+    case 'declareGround':
       return undefined;
   }
   return command satisfies never;
@@ -134,6 +164,30 @@ const BY_ORDERS: Refusal = {
   reason: 'This descent is flown by orders: say what to hold, and the stand-in sets thrust and tilt.',
 };
 const BY_HAND: Refusal = { code: 'table/by-hand', reason: 'This descent is flown by hand: set thrust and tilt.' };
+
+/** What keeps a seat from going to somebody. */
+function whyNotSeated(
+  state: TableState,
+  member: Member,
+  command: Extract<Command, { kind: 'handOver' | 'deal' }>,
+): Refusal | undefined {
+  const other = findMember(state, command.member);
+  if (other === undefined) return NOT_HERE;
+  if (other.absentSince !== undefined) {
+    return { code: 'table/away', reason: `${other.name} is away now.` };
+  }
+  const seat = command.kind === 'deal' ? command.seat : member.seat;
+  return other.seat === seat ? { code: 'table/sits-there', reason: `${other.name} sits there already.` } : undefined;
+}
+
+const NO_INSTRUMENTS: Refusal = {
+  code: 'table/no-instruments',
+  reason: 'Nothing has to be judged here: this descent shows what is true.',
+};
+const CUT_OFF_FIRED: Refusal = {
+  code: 'table/cut-off',
+  reason: 'The cut-off has been fired: the engine stays shut down in this descent.',
+};
 const ABORTING: Refusal = {
   code: 'table/aborting',
   reason: 'The landing was given up: the lander climbs away by itself.',

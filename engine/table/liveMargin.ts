@@ -26,6 +26,29 @@ export function createMarginGauge({ setup, limits }: TablePlan): (state: Descent
   }
 }
 
+/** Tip limits of a contact that is predicted, for travel to either side [m/s]; absent beyond the table. */
+export interface SideLimits {
+  readonly left?: number;
+  readonly right?: number;
+  readonly contact: PredictedContact;
+}
+
+/** A gauge of the limits to both sides where the lander will come down if it goes on as it moves now; undefined where nothing can be said. */
+export function createSideGauge({ setup, limits }: TablePlan): (state: DescentState) => SideLimits | undefined {
+  const section = layOutSection(setup.lander, setup.propellant);
+  return (state) => {
+    if (limits === undefined || isDown(state)) return undefined;
+    const contact = predictContact(setup, section.halfStance, state);
+    if (typeof contact === 'string') return undefined;
+    const [left, right] = ([-1, 1] as const).map((direction) => limitToward(limits, state, contact, direction));
+    return {
+      ...(typeof left === 'number' && { left }),
+      ...(typeof right === 'number' && { right }),
+      contact,
+    };
+  };
+}
+
 const BEYOND: Readonly<Record<BeyondTable, NoMargin>> = {
   slope: 'too steep',
   descentRate: 'too fast',
@@ -34,21 +57,29 @@ const BEYOND: Readonly<Record<BeyondTable, NoMargin>> = {
 };
 
 function marginAt(table: LimitTable, state: DescentState, contact: PredictedContact): PredictedMargin | NoMargin {
-  const { x, seconds, descentRate, slope, slopes } = contact;
-  const direction = travelOf({ vx: state.vx, slope });
-  const told = (state.commanded.tiltDeg * Math.PI) / 180;
-  const limit = leastLimit(table, {
-    slope: toward(direction, slopes),
-    descentRate: [descentRate, descentRate],
-    lean: toward(direction, [Math.min(state.angle, told), Math.max(state.angle, told)]),
-    mass: [state.mass, state.mass],
-  });
+  const { x, seconds, descentRate, slope } = contact;
+  const limit = limitToward(table, state, contact, travelOf({ vx: state.vx, slope }));
   if (typeof limit === 'string') return BEYOND[limit];
   const speed = Math.abs(state.vx);
   const utilisation = limit > 0 ? speed / limit : Infinity;
   const band = bandOf(utilisation);
   const margin = { limit, speedMargin: limit - speed, utilisation, band, callout: calloutOf(band) };
   return { ...margin, x, seconds, descentRate, slope };
+}
+
+function limitToward(
+  table: LimitTable,
+  state: DescentState,
+  { descentRate, slopes }: PredictedContact,
+  direction: 1 | -1,
+): number | BeyondTable {
+  const told = (state.commanded.tiltDeg * Math.PI) / 180;
+  return leastLimit(table, {
+    slope: toward(direction, slopes),
+    descentRate: [descentRate, descentRate],
+    lean: toward(direction, [Math.min(state.angle, told), Math.max(state.angle, told)]),
+    mass: [state.mass, state.mass],
+  });
 }
 
 /** Counter-clockwise angles as falls, or leans, toward the travel. */

@@ -1,30 +1,44 @@
-import { controlsOf } from './controls.ts';
-import { memberAt, type Member, type TableState } from './tableState.ts';
-import { SEAT_NAMES, type Command, type Refusal, type Stage } from './tableTypes.ts';
+import { decider } from './attendance.ts';
+import type { Member, TableState } from './tableState.ts';
+import { SEAT_NAMES, type Command, type Refusal, type Seat, type Stage } from './tableTypes.ts';
 
 /**
- * Whom a command asks for: nobody; anybody at the table; whoever was here before the descent began or was let in; whoever sits; whoever holds thrust, or
- * tilt; Sensors; whoever may give up a descent that runs; whoever sets its pace.
+ * Whom a command asks for: nobody; anybody at the table; whoever was here before the descent began or was let in; whoever sits; a seat by its name;
+ * whoever decides, which is Lead, else the next seat that is taken.
  */
-export type Who = 'nobody' | 'anybody' | 'let in' | 'seated' | 'thrust' | 'tilt' | 'sensors' | 'gives up' | 'paces';
+export type Who = 'nobody' | 'anybody' | 'let in' | 'seated' | Seat | 'decides';
 
 /** Who may do what: a row a command, a column a stage. All else that a command asks for is looked at after this. */
 export const PERMISSIONS: Readonly<Record<Command['kind'], Readonly<Record<Stage, Who>>>> = {
   takeSeat: { gathering: 'anybody', descending: 'let in', resolved: 'anybody' },
   leaveSeat: { gathering: 'seated', descending: 'seated', resolved: 'seated' },
   letIn: { gathering: 'nobody', descending: 'seated', resolved: 'nobody' },
+  handOver: { gathering: 'seated', descending: 'seated', resolved: 'seated' },
+  deal: { gathering: 'lead', descending: 'lead', resolved: 'lead' },
   judgeSource: { gathering: 'nobody', descending: 'sensors', resolved: 'nobody' },
+  nameCause: { gathering: 'nobody', descending: 'sensors', resolved: 'nobody' },
+  realign: { gathering: 'nobody', descending: 'sensors', resolved: 'nobody' },
+  setCeiling: { gathering: 'nobody', descending: 'propellant', resolved: 'nobody' },
+  armCutOff: { gathering: 'nobody', descending: 'propellant', resolved: 'nobody' },
+  fireCutOff: { gathering: 'nobody', descending: 'propellant', resolved: 'nobody' },
+  setCutAtContact: { gathering: 'nobody', descending: 'propellant', resolved: 'nobody' },
+  shutLine: { gathering: 'nobody', descending: 'propellant', resolved: 'nobody' },
+  markSpot: { gathering: 'nobody', descending: 'site', resolved: 'nobody' },
+  clearSpot: { gathering: 'nobody', descending: 'site', resolved: 'nobody' },
+  declareGround: { gathering: 'nobody', descending: 'site', resolved: 'nobody' },
+  stateLimit: { gathering: 'nobody', descending: 'site', resolved: 'nobody' },
   begin: { gathering: 'seated', descending: 'nobody', resolved: 'nobody' },
-  setThrust: { gathering: 'nobody', descending: 'thrust', resolved: 'nobody' },
-  setTilt: { gathering: 'nobody', descending: 'tilt', resolved: 'nobody' },
-  orderDescentRate: { gathering: 'nobody', descending: 'thrust', resolved: 'nobody' },
-  orderDrift: { gathering: 'nobody', descending: 'tilt', resolved: 'nobody' },
-  orderLean: { gathering: 'nobody', descending: 'tilt', resolved: 'nobody' },
-  setPace: { gathering: 'paces', descending: 'paces', resolved: 'paces' },
+  setThrust: { gathering: 'nobody', descending: 'flying', resolved: 'nobody' },
+  setTilt: { gathering: 'nobody', descending: 'flying', resolved: 'nobody' },
+  orderDescentRate: { gathering: 'nobody', descending: 'flying', resolved: 'nobody' },
+  orderDrift: { gathering: 'nobody', descending: 'flying', resolved: 'nobody' },
+  orderLean: { gathering: 'nobody', descending: 'flying', resolved: 'nobody' },
+  setPace: { gathering: 'decides', descending: 'decides', resolved: 'decides' },
   hold: { gathering: 'nobody', descending: 'seated', resolved: 'nobody' },
   resume: { gathering: 'nobody', descending: 'seated', resolved: 'nobody' },
-  abort: { gathering: 'nobody', descending: 'gives up', resolved: 'nobody' },
-  again: { gathering: 'nobody', descending: 'gives up', resolved: 'seated' },
+  abort: { gathering: 'nobody', descending: 'decides', resolved: 'nobody' },
+  again: { gathering: 'nobody', descending: 'decides', resolved: 'decides' },
+  wait: { gathering: 'nobody', descending: 'seated', resolved: 'seated' },
 };
 
 /** Why this member may not give this command now; undefined when they may. */
@@ -38,15 +52,14 @@ export function whyNot(state: TableState, member: Member, { kind }: Command): Re
       return { code: 'table/stage', reason: WRONG_STAGE[kind] ?? NO_DESCENT };
     case 'seated':
       return undefined;
-    case 'thrust':
-    case 'tilt':
-      return controlsOf(state, member.seat)[who] ? undefined : notYours(state, member.seat, who);
+    case 'decides':
+      return decider(state) === member ? undefined : notDeciding(state);
+    case 'lead':
+    case 'flying':
     case 'sensors':
-      return member.seat === 'sensors' ? undefined : NOT_SENSORS;
-    case 'gives up':
-      return decides(state, member) ? undefined : NOT_DECIDING;
-    case 'paces':
-      return decides(state, member) ? undefined : NOT_PACING;
+    case 'propellant':
+    case 'site':
+      return member.seat === who ? undefined : notYours(who, member.seat);
   }
   return who satisfies never;
 }
@@ -61,18 +74,14 @@ export function maySit({ stage, members }: TableState, member: Member): boolean 
   );
 }
 
-/** Whoever is alone at the table, else Lead, or Flying without a Lead. */
-function decides(state: TableState, { seat }: Member): boolean {
-  const isAlone = state.members.every((member) => member.seat === undefined || member.seat === seat);
-  return isAlone || seat === (memberAt(state, 'lead') === undefined ? 'flying' : 'lead');
+function notYours(holder: Seat, own: Seat): Refusal {
+  const reason = `That is for ${SEAT_NAMES[holder]} to do, and you sit at ${SEAT_NAMES[own]}.`;
+  return { code: 'table/not-yours', reason };
 }
 
-function notYours(state: TableState, seat: NonNullable<Member['seat']>, control: 'thrust' | 'tilt'): Refusal {
-  const byHand = state.orders === undefined;
-  const holder = byHand && control === 'thrust' && memberAt(state, 'propellant') ? 'propellant' : 'flying';
-  const what = byHand ? (control === 'thrust' ? 'Thrust is held' : 'Tilt is held') : 'Orders are given';
-  const reason = `${what} by ${SEAT_NAMES[holder]}, and you sit at ${SEAT_NAMES[seat]}.`;
-  return { code: 'table/not-yours', reason };
+function notDeciding(state: TableState): Refusal {
+  const seat = decider(state)?.seat ?? 'lead';
+  return { code: 'table/not-deciding', reason: `That is for ${SEAT_NAMES[seat]} to decide.` };
 }
 
 const NO_DESCENT = 'No descent is running.';
@@ -85,13 +94,4 @@ const NOT_SEATED: Refusal = { code: 'table/not-seated', reason: 'Take a seat fir
 const NOT_LET_IN: Refusal = {
   code: 'table/not-let-in',
   reason: 'A descent is running. Watch it, or ask someone at the table to let you take a seat.',
-};
-const NOT_SENSORS: Refusal = { code: 'table/not-yours', reason: 'What to make of a source is for Sensors to say.' };
-const NOT_DECIDING: Refusal = {
-  code: 'table/stage',
-  reason: 'While a crew descends, only Lead, or Flying without a Lead, gives it up.',
-};
-const NOT_PACING: Refusal = {
-  code: 'table/not-yours',
-  reason: 'In a crew only Lead, or Flying without a Lead, sets the pace.',
 };

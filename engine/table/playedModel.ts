@@ -3,8 +3,9 @@ import { createDescent } from '../world/createDescent.ts';
 import { markDescent } from '../world/markDescent.ts';
 import { readDescent } from '../world/readDescent.ts';
 import { stepDescent } from '../world/stepDescent.ts';
-import { createMarginGauge } from './liveMargin.ts';
+import { createMarginGauge, createSideGauge } from './liveMargin.ts';
 import { scoreDescent } from './scorecard.ts';
+import { aimAt } from './siteNotes.ts';
 import type { TableModel } from './tableModel.ts';
 
 /** The played world, its steady pilot as the stand-in at Flying, and the engine's margins: what every real table has. */
@@ -12,15 +13,16 @@ export const playedModel: TableModel = {
   createDescent(plan) {
     const descent = createDescent(plan.setup);
     return {
-      step: (input) => stepDescent(descent, input),
+      step: (input, valves) => stepDescent(descent, input, valves),
       read: () => readDescent(descent),
       mark: () => markDescent(descent),
     };
   },
   createPilot({ lander, gravity }) {
     const craft = { engine: lander.engine, gravity };
-    return (state) => pilot(STEADY, craft, state);
+    return (state, spot) => pilot(STEADY, craft, state, spot && aimAt(spot));
   },
   createMarginGauge,
+  createSideGauge,
   scorecard: scoreDescent,
 };

@@ -1,16 +1,23 @@
 import { climbAway } from '../descent/climbAway.ts';
 import { orderedPilot, steadyOrders } from '../descent/index.ts';
+import { commandedThrust, propellantPerImpulse } from '../descent/thrust.ts';
 import { MAX_TILT_DEG } from '../input/controlInput.ts';
-import { TICK_RATE } from '../world/constants.ts';
+import { groundSpan, type Terrain } from '../ground/terrain.ts';
+import { TICK_DT, TICK_RATE } from '../world/constants.ts';
 import type { ControlInput, DescentEvent, DescentSetup, DescentState } from '../world/descent.ts';
 import { isSensorFault } from '../faults/index.ts';
 import { SOURCES, type Source } from '../sensors/index.ts';
 import type { EstimateView } from '../estimate/index.ts';
-import { attendedControls, controlsNow, isAttended } from './controls.ts';
+import { goOnAligning } from './alignment.ts';
+import { isAttended } from './attendance.ts';
+import { attendedControls, controlsNow } from './controls.ts';
+import { FIRST_SETTINGS, throttled, valvesOf } from './engineSettings.ts';
 import { believedState, createInstruments, stepInstruments, viewInstruments, type Instruments } from './instruments.ts';
+import type { SideLimits } from './liveMargin.ts';
 import { judgeByWatch, NOTHING_WATCHED, watchSources } from './sensorsStandIn.ts';
 import { firstOrders } from './orders.ts';
 import type { PlayedDescent, TableModel } from './tableModel.ts';
+import { aimAt, NO_NOTES, type MarkedSpot } from './siteNotes.ts';
 import { memberAt, type TableState } from './tableState.ts';
 import {
   SEATS,
@@ -20,6 +27,7 @@ import {
   type JudgedContact,
   type JudgedDescent,
   type LiveMargin,
+  type NamedCause,
   type Scorecard,
   type SourceFailure,
   type TablePlan,
@@ -40,8 +48,9 @@ export interface Table {
 /** One descent from its start: its world, who stands in, and what follows from its latest reading. */
 export interface Run {
   readonly descent: PlayedDescent;
-  readonly pilot: (state: DescentState) => ControlInput;
+  readonly pilot: (state: DescentState, spot: MarkedSpot | undefined) => ControlInput;
   readonly gauge: (state: DescentState) => LiveMargin;
+  readonly sides: (state: DescentState) => SideLimits | undefined;
   flight: DescentState;
   margin: LiveMargin;
   /** What the crew knows the descent by, and what it believes now; undefined where it sees the truth. */
@@ -64,6 +73,7 @@ export function createTable({ plan, model }: { readonly plan: TablePlan; readonl
       joined: 0,
       descents: 0,
       pace: plan.choice.pace,
+      span: spanOf(plan.setup.terrain),
       byInstruments: plan.instruments !== undefined,
       ...atStart(plan, run),
     },
@@ -73,25 +83,31 @@ export function createTable({ plan, model }: { readonly plan: TablePlan; readonl
 
 /** Advances the table by one tick, the descent too when it runs and is not held. Returns what happened in the descent. */
 export function stepTable(table: Table): readonly DescentEvent[] {
-  const { state, run } = table;
+  const { state, plan } = table;
   state.tick += 1;
+  if (state.againAt !== undefined && state.tick >= state.againAt) begin(table);
+  const { run } = table;
   if (state.stage !== 'descending' || state.held) return [];
   const attended = attendedControls(state);
-  const flown = fly(table, attended);
+  const before = flightKnown(run, state);
+  const flown = fly(table, before, attended);
   state.commanded = state.abortedAt === undefined ? flown : climb(table);
   const { thrust, tilt } = state.leftByStandIn;
   if (!attended.thrust || !attended.tilt)
     state.leftByStandIn = { thrust: thrust || !attended.thrust, tilt: tilt || !attended.tilt };
-  const events = run.descent.step(state.commanded);
-  // the contact signal shuts the engine down; whoever wants to hop on opens it again
-  if (events.some((event) => event.kind === 'phase' && event.phase === 'contact')) {
-    state.commanded = { ...state.commanded, thrustPercent: 0 };
-    state.leftByStandIn = { ...state.leftByStandIn, thrust: false };
-  }
+  const heard = throttled(state.commanded, state.engine);
+  state.reckonedBurn += burnInTick(plan.setup, heard);
+  const events = run.descent.step(heard, valvesOf(state.engine));
   const flight = run.descent.read();
   run.flight = hasClimbedAway(table, flight) ? { ...flight, phase: 'at rest', outcome: 'aborted' } : flight;
   believe(table);
-  run.margin = run.gauge(flightKnown(run, state));
+  const known = flightKnown(run, state);
+  run.margin = run.gauge(known);
+  // the contact signal shuts the engine down; whoever wants to hop on opens it again
+  if (known.phase === 'contact' && before.phase !== 'contact' && state.engine.cutAtContact) {
+    state.commanded = { ...state.commanded, thrustPercent: 0 };
+    state.leftByStandIn = { ...state.leftByStandIn, thrust: false };
+  }
   if (run.flight.outcome !== undefined) {
     state.stage = 'resolved';
     state.finalCrew = crewOf(state);
@@ -103,11 +119,11 @@ export function stepTable(table: Table): readonly DescentEvent[] {
 }
 
 /** What is commanded in this tick: by hand, or by what flies the orders; both by the stand-in where nobody is. It flies what is believed. */
-function fly({ plan, state, run }: Table, attended: HeldControls): ControlInput {
-  const known = flightKnown(run, state);
+function fly({ plan, state, run }: Table, known: DescentState, attended: HeldControls): ControlInput {
+  const { spot } = state.site;
   // the pilot is called every tick, so that what it remembers does not depend on who is away
-  if (state.orders === undefined) return controlsNow(state.commanded, run.pilot(known), attended);
-  if (!attended.tilt) state.orders = steadyOrders(known);
+  if (state.orders === undefined) return controlsNow(state.commanded, run.pilot(known, spot), attended);
+  if (!attended.tilt) state.orders = steadyOrders(known, spot && aimAt(spot));
   return orderedPilot(state.orders, { engine: plan.setup.lander.engine, gravity: plan.setup.gravity }, known);
 }
 
@@ -131,8 +147,9 @@ function believe(table: Table): void {
   const { plan, state, run } = table;
   const { instruments } = run;
   if (instruments === undefined) return;
-  stepInstruments(instruments, run.flight, state.judgments);
-  const believed = viewInstruments(instruments, state.judgments);
+  if (state.aligningFor !== undefined && run.believed !== undefined)
+    state.aligningFor = goOnAligning(state.aligningFor, instruments.estimate, run.believed);
+  const believed = stepInstruments(instruments, run.flight, state.judgments);
   run.believed = believed;
   if (!isAttended(state, memberAt(state, 'sensors')) && plan.instruments?.sensorsStandIn === 'awake') {
     state.watch = watchSources(state.watch, believed);
@@ -153,6 +170,14 @@ export function noteDoubts({ state, run }: Table, before: TableState['judgments'
   }
 }
 
+/** Remembers what Sensors takes for the cause, and when it first did so since the source was last named otherwise. */
+export function nameCause({ state, run }: Table, source: Source, cause: NamedCause): void {
+  if ((state.named[source] ?? 'nothing') === cause) return;
+  state.named = { ...state.named, [source]: cause };
+  const of = state.namings[source] ?? {};
+  state.namings = { ...state.namings, [source]: { ...of, [cause]: [...(of[cause] ?? []), run.flight.tick] } };
+}
+
 function isAccepted(judgments: TableState['judgments'], source: Source): boolean {
   return (judgments[source] ?? 'accepted') === 'accepted';
 }
@@ -160,10 +185,10 @@ function isAccepted(judgments: TableState['judgments'], source: Source): boolean
 /** The descent as the crew knows it: believed where it flies by instruments, else true. */
 export function flightKnown(
   { instruments, believed, flight }: Run,
-  { commanded }: Pick<TableState, 'commanded'>,
+  { commanded, engine }: Pick<TableState, 'commanded' | 'engine'>,
 ): DescentState {
   if (instruments === undefined || believed === undefined) return flight;
-  return believedState(instruments, believed, commanded);
+  return believedState(instruments, believed, throttled(commanded, engine));
 }
 
 /** Of what happens in a descent by instruments only its end: the rest would tell what is true. */
@@ -199,7 +224,9 @@ function failuresOf({ setup }: TablePlan, state: TableState, end: number): reado
     // in doubt at the end and not since it failed: it was so before
     const after = doubted ?? (isAccepted(state.judgments, source) ? undefined : fromTick);
     const doubtedAfter = after === undefined ? {} : { doubtedAfter: (after - fromTick) / TICK_RATE };
-    return [{ source, kind, after: fromTick / TICK_RATE, ...doubtedAfter }];
+    const named = state.namings[source]?.[kind]?.find((tick) => tick >= fromTick);
+    const namedAfter = named === undefined ? {} : { namedAfter: (named - fromTick) / TICK_RATE };
+    return [{ source, kind, after: fromTick / TICK_RATE, ...doubtedAfter, ...namedAfter }];
   });
 }
 
@@ -212,11 +239,18 @@ function judgeBelief(
   return tip > 0 ? { ...believed, utilisation: Math.abs(believed.vx) / tip } : believed;
 }
 
-/** Lays out the descent anew, from its start. */
-export function startRun(table: Table): void {
+/** Puts a new descent of the same plan on the table and lets it run. The one before stays in the record. */
+export function begin(table: Table): void {
   const { plan, model, state } = table;
-  table.run = layRun(plan, model);
-  Object.assign(state, atStart(plan, table.run));
+  // the descent laid out at opening has not been stepped yet: it is the one to fly
+  if (state.descents > 0) {
+    table.run = layRun(plan, model);
+    Object.assign(state, atStart(plan, table.run));
+  }
+  state.descents += 1;
+  state.held = false;
+  state.stage = 'descending';
+  for (const member of state.members) member.letIn = true;
 }
 
 /** What of the state belongs to one descent, as it begins. */
@@ -225,9 +259,17 @@ function atStart({ setup, choice }: TablePlan, run: Run) {
   return {
     abortedAt: undefined,
     commanded,
-    orders: choice.mode === 'by orders' ? firstOrders(flightKnown(run, { commanded })) : undefined,
+    orders:
+      choice.mode === 'by orders' ? firstOrders(flightKnown(run, { commanded, engine: FIRST_SETTINGS })) : undefined,
     leftByStandIn: { thrust: false, tilt: false },
+    engine: FIRST_SETTINGS,
+    site: NO_NOTES,
+    reckonedBurn: 0,
+    againAt: undefined,
+    aligningFor: undefined,
     judgments: {},
+    named: {},
+    namings: {},
     watch: NOTHING_WATCHED,
     doubts: {},
     believedContact: undefined,
@@ -245,8 +287,20 @@ function layRun(plan: TablePlan, model: TableModel): Run {
   const { setup } = plan;
   const known = instruments === undefined ? plan : { ...plan, setup: { ...setup, terrain: instruments.map.terrain } };
   const gauge = model.createMarginGauge(known);
+  const sides = model.createSideGauge(known);
   const known0 = instruments && believed ? believedState(instruments, believed, flight.commanded) : flight;
-  return { descent, pilot, gauge, flight, margin: gauge(known0), instruments, believed, scorecard: undefined };
+  return { descent, pilot, gauge, sides, flight, margin: gauge(known0), instruments, believed, scorecard: undefined };
+}
+
+/** What a tick burns at the thrust that is commanded [kg]: nothing of how the engine follows is in it. */
+function burnInTick({ lander: { engine } }: DescentSetup, { thrustPercent }: ControlInput): number {
+  return commandedThrust(engine, thrustPercent) * propellantPerImpulse(engine) * TICK_DT;
+}
+
+/** Whole meters between the ends of the ground. */
+function spanOf(terrain: Terrain): TableState['span'] {
+  const [first, last] = groundSpan(terrain);
+  return { least: Math.ceil(first), most: Math.floor(last) };
 }
 
 /** What stands until someone commands otherwise: the engine carries the weight, the attitude is kept. */

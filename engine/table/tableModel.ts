@@ -1,5 +1,7 @@
-import type { ControlInput, DescentEvent, DescentSetup, DescentState } from '../world/descent.ts';
+import type { ControlInput, DescentEvent, DescentSetup, DescentState, Valves } from '../world/descent.ts';
 import type { DescentMark } from '../world/markDescent.ts';
+import type { SideLimits } from './liveMargin.ts';
+import type { MarkedSpot } from './siteNotes.ts';
 import type { LiveMargin, JudgedDescent, TablePlan } from './tableTypes.ts';
 
 /**
@@ -9,8 +11,9 @@ import type { LiveMargin, JudgedDescent, TablePlan } from './tableTypes.ts';
 export interface TableModel {
   createDescent(plan: TablePlan): PlayedDescent;
   /** What the stand-in at Flying commands in this state: one call a tick, from the first tick on. */
-  createPilot(setup: DescentSetup): (state: DescentState) => ControlInput;
+  createPilot(setup: DescentSetup): (state: DescentState, spot: MarkedSpot | undefined) => ControlInput;
   createMarginGauge(plan: TablePlan): (state: DescentState) => LiveMargin;
+  createSideGauge(plan: TablePlan): (state: DescentState) => SideLimits | undefined;
   /** All but who flew it. */
   scorecard(final: DescentState, setup: DescentSetup): JudgedDescent;
 }
@@ -18,7 +21,7 @@ export interface TableModel {
 /** One descent in progress, whatever computes it. */
 export interface PlayedDescent {
   /** Advances by one tick; returns what happened in it. */
-  step(input: ControlInput): readonly DescentEvent[];
+  step(input: ControlInput, valves: Valves): readonly DescentEvent[];
   /** Plain data, new for each tick. */
   read(): DescentState;
   /** Everything that decides the next tick. */

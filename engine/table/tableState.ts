@@ -2,9 +2,11 @@ import type { Orders } from '../descent/index.ts';
 import type { Judgments } from '../estimate/index.ts';
 import type { Source } from '../sensors/index.ts';
 import type { ControlInput } from '../world/descent.ts';
+import type { EngineSettings } from './engineSettings.ts';
 import type { Pace } from './planChoice.ts';
 import type { SensorsWatch } from './sensorsStandIn.ts';
-import type { BelievedArrival, CrewEntry, HeldControls, MemberId, Seat, Stage } from './tableTypes.ts';
+import type { SiteNotes } from './siteNotes.ts';
+import type { BelievedArrival, CrewEntry, HeldControls, MemberId, NamedCause, Seat, Stage } from './tableTypes.ts';
 
 /** All that a table knows, besides the played world: plain data, changed by `applyEntry` and `stepTable` alone. */
 export interface TableState {
@@ -27,10 +29,24 @@ export interface TableState {
   orders: Orders | undefined;
   /** Controls that the stand-in commanded last: nobody has set them since. */
   leftByStandIn: HeldControls;
+  /** How Propellant has set the engine, and what Site has said. */
+  engine: EngineSettings;
+  site: SiteNotes;
+  /** Propellant burned by the sum of commanded thrust times time [kg]. */
+  reckonedBurn: number;
+  /** Tick of the table at which a crew's next descent begins; undefined when nobody asked for it. */
+  againAt: number | undefined;
+  /** Ticks of flying level until the inertial unit is aligned anew; undefined when nobody asked for it. */
+  aligningFor: number | undefined;
+  /** From where to where there is ground, whole meters of the section [m]. */
+  readonly span: { readonly least: number; readonly most: number };
   /** Whether the crew flies by instruments. */
   readonly byInstruments: boolean;
   /** What the crew, or the stand-in at Sensors, makes of the sources; accepted where there is no word. */
   judgments: Judgments;
+  /** What Sensors names as the cause now, and the ticks of the descent at which each was. */
+  named: Readonly<Partial<Record<Source, NamedCause>>>;
+  namings: Readonly<Partial<Record<Source, Readonly<Partial<Record<NamedCause, readonly number[]>>>>>>;
   watch: SensorsWatch;
   /** Ticks of the descent at which each source, accepted until then, was put under check or rejected. */
   doubts: Readonly<Partial<Record<Source, readonly number[]>>>;

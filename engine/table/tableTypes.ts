@@ -1,11 +1,14 @@
 import type { Orders } from '../descent/index.ts';
 import type { Judgment, SourceState } from '../estimate/index.ts';
-import type { SensorFault } from '../faults/index.ts';
+import { SENSOR_FAULT_KINDS, type SensorFault } from '../faults/index.ts';
 import type { Source } from '../sensors/index.ts';
 import type { FirstLimit } from '../touchdown/tipLimit.ts';
 import type { Arrival, ControlInput, DescentSetup, DescentState, Outcome } from '../world/descent.ts';
 import type { LimitTable } from './limitTable.ts';
+import type { EngineSettings } from './engineSettings.ts';
 import type { Pace, PlanChoice } from './planChoice.ts';
+import type { LeadReadings, PropellantReadings, SiteReadings } from './seatReadings.ts';
+import type { GroundNote, SiteNotes, SpotApproach } from './siteNotes.ts';
 
 /** The vocabulary of the table: who sits where, what may be asked of it, and what each member is shown. */
 
@@ -33,8 +36,27 @@ export type Command =
   | { readonly kind: 'leaveSeat' }
   /** Lets somebody who came while a descent runs take a seat in it. */
   | { readonly kind: 'letIn'; readonly member: MemberId }
+  /** Gives the own seat to somebody else; who sits already changes places. */
+  | { readonly kind: 'handOver'; readonly member: MemberId }
+  /** Lead seats somebody, who changes places with whoever sat there. */
+  | { readonly kind: 'deal'; readonly member: MemberId; readonly seat: Seat }
   /** What the crew makes of a source: only an accepted one is believed. */
   | { readonly kind: 'judgeSource'; readonly source: Source; readonly judgment: Judgment }
+  /** What Sensors takes to be wrong with a source. */
+  | { readonly kind: 'nameCause'; readonly source: Source; readonly cause: NamedCause }
+  /** Starts the inertial unit afresh, which takes some seconds of flying upright. */
+  | { readonly kind: 'realign' }
+  /** What Propellant sets: the most thrust that may be commanded, the cut-off, whether contact shuts the engine down, the leaking line. */
+  | { readonly kind: 'setCeiling'; readonly percent: number }
+  | { readonly kind: 'armCutOff'; readonly armed: boolean }
+  | { readonly kind: 'fireCutOff' }
+  | { readonly kind: 'setCutAtContact'; readonly on: boolean }
+  | { readonly kind: 'shutLine'; readonly shut: boolean }
+  /** What Site says: where to land and which way to come at it, what the ground is like, the limit in force. */
+  | { readonly kind: 'markSpot'; readonly meters: number; readonly approach: SpotApproach }
+  | { readonly kind: 'clearSpot' }
+  | { readonly kind: 'declareGround'; readonly ground: GroundNote }
+  | { readonly kind: 'stateLimit'; readonly hundredths: number }
   | { readonly kind: 'begin' }
   | { readonly kind: 'setThrust'; readonly percent: number }
   | { readonly kind: 'setTilt'; readonly degrees: number }
@@ -48,7 +70,10 @@ export type Command =
   | { readonly kind: 'resume' }
   /** Gives the landing up: the lander climbs away by itself. */
   | { readonly kind: 'abort' }
-  | { readonly kind: 'again' };
+  /** The same descent once more: at once for one alone, after a countdown for a crew. */
+  | { readonly kind: 'again' }
+  /** Stops that countdown. */
+  | { readonly kind: 'wait' };
 
 /** A command that was not carried out, and why, in words for the person who gave it. */
 export interface Refusal {
@@ -78,6 +103,16 @@ export interface InstrumentPlan {
   readonly seed: number;
   /** An empty seat at Sensors: the stand-in rejects what goes wrong, or lets everything stand. */
   readonly sensorsStandIn: 'awake' | 'asleep';
+}
+
+/** What Sensors can name as the cause; nothing takes the word back. */
+export const NAMED_CAUSES = ['nothing', ...SENSOR_FAULT_KINDS] as const;
+export type NamedCause = (typeof NAMED_CAUSES)[number];
+
+/** A source and what Sensors named as the cause. */
+export interface NamedSource {
+  readonly source: Source;
+  readonly cause: SensorFault['kind'];
 }
 
 /** In ink: what is shown is true. In pencil: it is what the crew believes. */
@@ -118,8 +153,8 @@ export interface BeliefSpread {
 }
 
 /**
- * Which control a member's seat holds now. By hand Flying holds both until a person takes Propellant, who then holds thrust. By orders Flying orders
- * the descent rate (`thrust`) and what is held across the ground (`tilt`), whoever sits beside.
+ * Which control a member's seat holds now: both at Flying, none elsewhere. By orders `thrust` is the order of the descent rate, `tilt` that of what is held
+ * across the ground.
  */
 export interface HeldControls {
   readonly thrust: boolean;
@@ -134,6 +169,12 @@ export interface SeatView {
   readonly holds: HeldControls;
 }
 
+export interface OtherView {
+  readonly id: MemberId;
+  readonly name: string;
+  readonly seat?: Seat;
+}
+
 export interface WaitingView {
   readonly id: MemberId;
   readonly name: string;
@@ -146,6 +187,8 @@ export interface YouView {
   readonly holds: HeldControls;
   /** A free seat may be taken now. */
   readonly mayTakeSeat: boolean;
+  /** Whose word ends or repeats a descent: Lead, else the next seat that is taken. */
+  readonly decides: boolean;
   /** Which of the held controls still stand where the stand-in left them; absent once the member has set them all. */
   readonly standInLeft?: HeldControls;
 }
@@ -158,6 +201,20 @@ export interface TableView {
   readonly aborting: boolean;
   readonly you: YouView;
   readonly seats: readonly SeatView[];
+  readonly engine: EngineSettings;
+  readonly site: SiteNotes;
+  /** What Sensors named as the cause. */
+  readonly named: readonly NamedSource[];
+  /** Until the inertial unit is aligned anew, if it goes on level [s]; absent when nobody asked for it. */
+  readonly aligning?: number;
+  /** Until the next descent begins [s]; absent when nobody asked for it. */
+  readonly startingIn?: number;
+  /** Each for its seat alone. */
+  readonly propellantReadings?: PropellantReadings;
+  readonly siteReadings?: SiteReadings;
+  readonly leadReadings?: LeadReadings;
+  /** The others, with their seats, so that one can be handed over: in order of joining. */
+  readonly others: readonly OtherView[];
   /** Names of the others who are here without a seat, in order of joining. */
   readonly watching: readonly string[];
   /** Who of them came while this descent runs, and may take no seat until somebody who sits lets them in. */
@@ -328,6 +385,8 @@ export interface SourceFailure {
   readonly after: number;
   /** Until it was first put under check or rejected [s], 0 where it was already; absent: nobody did. */
   readonly doubtedAfter?: number;
+  /** Until Sensors named what it was [s]; absent: nobody did. */
+  readonly namedAfter?: number;
 }
 
 export interface CrewEntry {

@@ -3,13 +3,18 @@ import { controlsOf } from './controls.ts';
 import type { EstimateView } from '../estimate/index.ts';
 import { SOURCES, type Source } from '../sensors/index.ts';
 import type { Instruments } from './instruments.ts';
+import { TICK_RATE } from '../world/constants.ts';
+import { paceNow } from './pace.ts';
 import { maySit } from './permissions.ts';
 import { flightKnown, scorecardOf, type Table } from './table.ts';
+import { readPropellant, readSite } from './seatReadings.ts';
+import { decider } from './attendance.ts';
 import { findMember, memberAt, type Member, type TableState } from './tableState.ts';
 import {
   SEATS,
   type HeldControls,
   type MemberId,
+  type OtherView,
   type Seat,
   type SeatView,
   type SourceReading,
@@ -31,7 +36,10 @@ export function viewTable(table: Table, id: MemberId): TableView {
     stage: state.stage,
     held: state.held,
     aborting: state.abortedAt !== undefined && state.stage === 'descending',
+    ...viewSettings(state),
+    ...viewOwnReadings(table, member),
     you: viewYou(state, member),
+    others: state.members.filter((other) => other !== member).map(viewOther),
     seats: SEATS.map((seat) => viewSeat(state, seat)),
     watching: state.members.filter((other) => other !== member && isWatching(other)).map(({ name }) => name),
     waiting: state.members
@@ -58,6 +66,34 @@ function viewPlan(plan: TablePlan, isHidden: boolean): TableView['plan'] {
   const { title, landerId, siteId, worldId, choice } = plan;
   const seed = isHidden ? 0 : plan.seed;
   return { title, landerId, siteId, worldId, seed, choice: { ...choice, seed: isHidden ? 0 : choice.seed } };
+}
+
+/** What seats have set and said: the whole crew is told. */
+function viewSettings(state: TableState): Pick<TableView, 'engine' | 'site' | 'named' | 'aligning' | 'startingIn'> {
+  const { engine, site, aligningFor, againAt, tick } = state;
+  return {
+    engine,
+    site,
+    named: SOURCES.flatMap((source) => {
+      const cause = state.named[source] ?? 'nothing';
+      return cause === 'nothing' ? [] : [{ source, cause }];
+    }),
+    ...(aligningFor !== undefined && { aligning: aligningFor / TICK_RATE }),
+    ...(againAt !== undefined && { startingIn: (againAt - tick) / (TICK_RATE * paceNow(state)) }),
+  };
+}
+
+/** What only the seat of this member reads, while a descent runs. */
+function viewOwnReadings(
+  { plan: { setup }, run, state }: Table,
+  { seat }: Member,
+): Pick<TableView, 'propellantReadings' | 'siteReadings' | 'leadReadings'> {
+  if (state.stage !== 'descending') return {};
+  const { instruments, believed } = run;
+  const known = { setup, flight: flightKnown(run, state), instruments, believed };
+  if (seat === 'propellant') return { propellantReadings: readPropellant(known, state.reckonedBurn) };
+  if (seat === 'site') return { siteReadings: readSite(known, run.sides(known.flight)) };
+  return {};
 }
 
 function viewBelief(
@@ -93,13 +129,14 @@ function viewSource(source: Source, { sources }: EstimateView, { readings }: Ins
 
 function viewYou(state: TableState, member: Member): YouView {
   const { id, name, seat } = member;
-  const holds = controlsOf(state, seat);
+  const holds = controlsOf(seat);
   const standInLeft = leftToHolder(state, holds);
   return {
     id,
     name,
     ...(seat === undefined ? {} : { seat }),
     holds,
+    decides: decider(state) === member,
     mayTakeSeat: maySit(state, member),
     ...(standInLeft.thrust || standInLeft.tilt ? { standInLeft } : {}),
   };
@@ -112,6 +149,10 @@ function leftToHolder({ stage, leftByStandIn }: TableState, holds: HeldControls)
   return { thrust: isFlown && thrust && holds.thrust, tilt: isFlown && tilt && holds.tilt };
 }
 
+function viewOther({ id, name, seat }: Member): OtherView {
+  return { id, name, ...(seat !== undefined && { seat }) };
+}
+
 function isWatching({ seat, absentSince }: Member): boolean {
   return seat === undefined && absentSince === undefined;
 }
@@ -122,6 +163,6 @@ function viewSeat(state: TableState, seat: Seat): SeatView {
     seat,
     ...(sitter === undefined ? {} : { name: sitter.name }),
     connected: sitter !== undefined && sitter.absentSince === undefined,
-    holds: controlsOf(state, seat),
+    holds: controlsOf(seat),
   };
 }

@@ -3,7 +3,7 @@ import { lagStep } from '../descent/thrust.ts';
 import { soilOf } from '../ground/terrain.ts';
 import { preparePlanarFeet, weighFeet, type PlanarFeet } from '../touchdown/planarFeet.ts';
 import { MAX_SPEED, PHYSICS_DT } from './constants.ts';
-import type { DescentSetup } from './descent.ts';
+import { OPEN_VALVES, type DescentSetup } from './descent.ts';
 import type { ContactHistory, Descent } from './descentRecord.ts';
 import { createHullBody } from './hullBody.ts';
 import { readMassTable } from './massTable.ts';
@@ -38,6 +38,7 @@ export function createDescent(setup: DescentSetup): Descent {
     thrust: 0,
     propellant: setup.propellant,
     commanded: { thrustPercent: 0, tiltDeg: 0 },
+    valves: OPEN_VALVES,
     feet,
     legsAwake: false,
     contact: createContactHistory(feet.count),

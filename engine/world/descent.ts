@@ -42,6 +42,16 @@ export interface ControlInput {
   readonly tiltDeg: number;
 }
 
+/** Valves between tanks and engine, besides that of the throttle. */
+export interface Valves {
+  /** The cut-off has been fired: nothing reaches the engine, whatever its throttle does. */
+  readonly isCut: boolean;
+  /** The line that may leak is shut. */
+  readonly isLineShut: boolean;
+}
+
+export const OPEN_VALVES: Valves = { isCut: false, isLineShut: false };
+
 export const PHASES = ['approach', 'terminal descent', 'final drop', 'contact', 'settling', 'at rest'] as const;
 export type Phase = (typeof PHASES)[number];
 

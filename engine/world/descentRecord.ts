@@ -2,7 +2,16 @@ import type { LagStep } from '../descent/thrust.ts';
 import type { Fault } from '../faults/fault.ts';
 import type { PlanarFeet } from '../touchdown/planarFeet.ts';
 import type { SteadyForces } from './advanceMotion.ts';
-import type { Arrival, ControlInput, DescentEvent, DescentSetup, Outcome, Phase, TouchdownState } from './descent.ts';
+import type {
+  Arrival,
+  ControlInput,
+  DescentEvent,
+  DescentSetup,
+  Outcome,
+  Phase,
+  TouchdownState,
+  Valves,
+} from './descent.ts';
 import type { HullBody } from './hullBody.ts';
 import type { Bulk, Motion } from './motion.ts';
 import type { SectionLander } from './sectionLander.ts';
@@ -31,6 +40,8 @@ export interface Descent {
   /** [kg] */
   propellant: number;
   commanded: ControlInput;
+  /** Of this tick. */
+  valves: Valves;
   readonly feet: PlanarFeet;
   /** The present physics step is taken in the short steps of the feet. */
   legsAwake: boolean;

@@ -18,7 +18,8 @@ const TURNING = { inertia: 0, maxTorque: 0 };
 
 /** The state shows what is really commanded: a lever below the least burn burns at the least burn. */
 export function takeCommand(descent: Descent, input: ControlInput): void {
-  const percent = descent.propellant > 0 ? heardPercent(descent, input.thrustPercent) : 0;
+  const isFed = descent.propellant > 0 && !descent.valves.isCut;
+  const percent = isFed ? heardPercent(descent, input.thrustPercent) : 0;
   const { commanded } = descent;
   if (commanded.thrustPercent === percent && commanded.tiltDeg === input.tiltDeg) return;
   descent.commanded = { thrustPercent: percent, tiltDeg: input.tiltDeg };
@@ -42,7 +43,7 @@ function givenThrust({ setup, faults, commanded, tick }: Descent): number {
 
 /** What runs out in one physics step, and pushes nothing. */
 function leak(descent: Descent): void {
-  if (descent.faults.length === 0 || descent.propellant === 0) return;
+  if (descent.faults.length === 0 || descent.propellant === 0 || descent.valves.isLineShut) return;
   descent.propellant -= Math.min(descent.propellant, leakAt(descent.faults, descent.tick) * PHYSICS_DT);
   if (descent.propellant === 0) noteEmptyTanks(descent);
 }

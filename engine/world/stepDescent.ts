@@ -3,7 +3,7 @@ import { weighFeet } from '../touchdown/planarFeet.ts';
 import { advanceFreely, advanceOnLegs, settleFeet } from './advanceMotion.ts';
 import { callOutcome } from './callOutcome.ts';
 import { PHYSICS_DT, STEPS_PER_TICK } from './constants.ts';
-import type { ControlInput, DescentEvent } from './descent.ts';
+import { OPEN_VALVES, type ControlInput, type DescentEvent, type Valves } from './descent.ts';
 import type { Descent } from './descentRecord.ts';
 import { lowestFoot } from './feet.ts';
 import { followContacts, noteFeet } from './followContacts.ts';
@@ -26,11 +26,16 @@ const LEGS_AWAKE_BELOW = 0.5;
  * Advances a descent by one tick. `input` has come through `parseControlInput` or `quantizeControls`. Once the outcome is
  * called nothing moves any more.
  */
-export function stepDescent(descent: Descent, input: ControlInput): readonly DescentEvent[] {
+export function stepDescent(
+  descent: Descent,
+  input: ControlInput,
+  valves: Valves = OPEN_VALVES,
+): readonly DescentEvent[] {
   if (descent.outcome !== undefined) return NOTHING;
   checkState(descent);
   const { events } = descent;
   descent.tick += 1;
+  descent.valves = valves;
   takeCommand(descent, input);
   descent.hull.strike = 0;
   for (let i = 0; i < STEPS_PER_TICK; i++) stepOnce(descent);

@@ -1,14 +1,17 @@
 import {
   CALLOUTS,
   CARD_OUTCOMES,
+  CUT_OFF_STATES,
   DRAWN_IN,
   FLIGHT_MODES,
+  GROUND_NOTES,
   MARGIN_BANDS,
   NO_MARGINS,
   PACES,
   PLAN_FORMAT,
   SEATS,
   SENSOR_TROUBLES,
+  SPOT_APPROACHES,
   STAGES,
   type TableView,
 } from '../../engine/table/index.ts';
@@ -136,6 +139,7 @@ const scorecard = group({
         kind: words(SENSOR_FAULT_KINDS),
         after: quantity,
         doubtedAfter: optional(quantity),
+        namedAfter: optional(quantity),
       }),
     ),
   ),
@@ -151,6 +155,26 @@ const source = group({
   age: optional(quantity),
   values: list(quantity),
   disagreement: optional(quantity),
+});
+
+const propellantReadings = group({
+  gauge: optional(quantity),
+  gaugeState: words(SOURCE_STATES),
+  gaugeAge: optional(quantity),
+  reckoned: quantity,
+  seconds: quantity,
+  felt: optional(quantity),
+});
+
+const siteReadings = group({
+  locked: list(truth),
+  legsState: words(SOURCE_STATES),
+  legsAge: optional(quantity),
+  limitLeft: optional(quantity),
+  limitRight: optional(quantity),
+  slope: optional(quantity),
+  slopeLeast: optional(quantity),
+  slopeMost: optional(quantity),
 });
 
 const choice = group({
@@ -175,10 +199,29 @@ export const tableShape = group({
     seat: optional(words(SEATS)),
     holds,
     mayTakeSeat: truth,
+    decides: truth,
     standInLeft: optional(holds),
   }),
   seats: list(group({ seat: words(SEATS), name: optional(text), connected: truth, holds })),
   watching: list(text),
+  engine: group({
+    ceilingPercent: number('uint8'),
+    cutOff: words(CUT_OFF_STATES),
+    cutAtContact: truth,
+    lineShut: truth,
+  }),
+  site: group({
+    spot: optional(group({ meters: number('int32'), approach: words(SPOT_APPROACHES) })),
+    ground: words(GROUND_NOTES),
+    limitHundredths: optional(number('uint16')),
+  }),
+  named: list(group({ source: words(SOURCES), cause: words(SENSOR_FAULT_KINDS) })),
+  aligning: optional(quantity),
+  startingIn: optional(quantity),
+  propellantReadings: optional(propellantReadings),
+  siteReadings: optional(siteReadings),
+  leadReadings: optional(group({ odds: optional(quantity) })),
+  others: list(group({ id: text, name: text, seat: optional(words(SEATS)) })),
   waiting: list(group({ id: text, name: text })),
   plan: group({ title: text, landerId: text, siteId: text, worldId: text, seed: quantity, choice }),
   drawnIn: words(DRAWN_IN),

@@ -76,8 +76,7 @@ async function gather(origin: string, crew: number): Promise<readonly Listener[]
     room.onMessage('welcome', () => undefined);
     code = room.roomId;
     listeners.push(listenTo(room));
-    // Propellant watches: whoever sits there holds the thrust
-    if (seat !== 'propellant') await room.request('command', { kind: 'takeSeat', seat });
+    await room.request('command', { kind: 'takeSeat', seat });
   }
   return listeners;
 }

@@ -13,19 +13,20 @@ import { firstLanding } from '../../levels/index.ts';
 
 const MOST_TICKS = 20_000;
 
-/** Commands by tick, of a crew that changes seats, holds, loses a line, and is covered by the stand-in in between. */
+/** Commands by tick, of a crew that changes seats, lowers the thrust ceiling, holds, loses a line, and is covered by the stand-in in between. */
 const SCRIPT: Readonly<Record<number, readonly (readonly [string, Command])[]>> = {
   30: [['m1', { kind: 'setThrust', percent: 35 }]],
   90: [['m1', { kind: 'setTilt', degrees: 8 }]],
   200: [
     ['m2', { kind: 'takeSeat', seat: 'propellant' }],
-    ['m2', { kind: 'setThrust', percent: 22 }],
+    ['m2', { kind: 'setCeiling', percent: 22 }],
   ],
   260: [['m2', { kind: 'hold' }]],
   300: [
     ['m1', { kind: 'setTilt', degrees: -3 }],
     ['m1', { kind: 'resume' }],
   ],
+  690: [['m2', { kind: 'setCeiling', percent: 100 }]],
   700: [['m2', { kind: 'leaveSeat' }]],
   720: [['m1', { kind: 'leaveSeat' }]],
 };

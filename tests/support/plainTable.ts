@@ -65,6 +65,7 @@ export const plainModel: TableModel = {
     },
     tiltLeft: 0.5,
   }),
+  createSideGauge: () => () => undefined,
   scorecard: (final) => ({
     outcome: final.outcome === 'upright' ? 'upright inside limit' : (final.outcome ?? 'stopped'),
     contacts: [],

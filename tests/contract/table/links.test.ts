@@ -87,7 +87,7 @@ describe.each(Object.keys(BENCHES) as (keyof typeof BENCHES)[])('a link to a %s 
     await table.say({ kind: 'begin' });
     expect(await table.link.command({ kind: 'setThrust', percent: 12 })).toEqual({
       ok: false,
-      error: { code: 'table/not-yours', reason: 'Thrust is held by Flying, and you sit at Lead.' },
+      error: { code: 'table/not-yours', reason: 'That is for Flying to do, and you sit at Lead.' },
     });
   });
 
@@ -136,7 +136,7 @@ const SCRIPT: Readonly<Record<number, readonly Command[]>> = {
   60: [{ kind: 'leaveSeat' }],
   70: [
     { kind: 'takeSeat', seat: 'propellant' },
-    { kind: 'setThrust', percent: 22 },
+    { kind: 'setCeiling', percent: 22 },
   ],
 };
 

@@ -28,7 +28,7 @@ afterEach(() => {
 afterAll(() => server.close());
 
 describe('two clients of one table', () => {
-  it('share a descent: one holds thrust, the other tilt, both read the same scorecard', async () => {
+  it('share a descent: one flies, the other limits the thrust, both read the same scorecard', async () => {
     const ada = await open('Ada');
     const bo = await join('Bo', ada.code ?? '');
     expect(await ada.command({ kind: 'takeSeat', seat: 'flying' })).toEqual({ ok: true });
@@ -36,11 +36,11 @@ describe('two clients of one table', () => {
     await until('both to see both seats', () =>
       [ada, bo].every((link) => link.view?.seats.filter((seat) => seat.name !== undefined).length === 2),
     );
-    expect(ada.view?.you.holds).toEqual({ thrust: false, tilt: true });
-    expect(bo.view?.you.holds).toEqual({ thrust: true, tilt: false });
+    expect(ada.view?.you.holds).toEqual({ thrust: true, tilt: true });
+    expect(bo.view?.you.holds).toEqual({ thrust: false, tilt: false });
 
     expect(await ada.command({ kind: 'begin' })).toEqual({ ok: true });
-    expect(await bo.command({ kind: 'setThrust', percent: 20 })).toEqual({ ok: true });
+    expect(await bo.command({ kind: 'setCeiling', percent: 20 })).toEqual({ ok: true });
     expect(await ada.command({ kind: 'setTilt', degrees: -4 })).toEqual({ ok: true });
     await until('the commands of both to be flown', () => {
       const flown = ada.view?.flight.commanded;
@@ -81,7 +81,7 @@ describe('two clients of one table', () => {
     await bo.command({ kind: 'takeSeat', seat: 'site' });
     expect(await bo.command({ kind: 'setTilt', degrees: 3 })).toMatchObject({
       ok: false,
-      error: { reason: 'Tilt is held by Flying, and you sit at Site.' },
+      error: { reason: 'That is for Flying to do, and you sit at Site.' },
     });
     expect(await bo.command({ kind: 'takeSeat', seat: 'flying' })).toMatchObject({
       error: { reason: 'Flying is taken by Ada.' },

@@ -43,7 +43,7 @@ describe('every byte that the server sends to a crew that flies by instruments',
             truth.push(state);
             return state;
           };
-          return { step: (input) => played.step(input), mark: () => played.mark(), read };
+          return { step: (input, valves) => played.step(input, valves), mark: () => played.mark(), read };
         },
       };
       const ticker = createHandTicker();

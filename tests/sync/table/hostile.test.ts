@@ -17,10 +17,10 @@ const faultyModel: TableModel = {
     const descent = plainModel.createDescent(plan);
     return {
       ...descent,
-      step(input) {
+      step(input, valves) {
         hasFlown ||= repeatFails;
         if (input.thrustPercent === 66) throw new Error('the world broke');
-        return descent.step(input);
+        return descent.step(input, valves);
       },
     };
   },

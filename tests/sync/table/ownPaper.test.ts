@@ -54,10 +54,10 @@ describe('what a client is sent', () => {
     for (let i = 0; i < 5; i += 1) ticker.turn(3);
     await until('the descent at both', () => [ada, bo].every((wire) => (papersOf(wire)[0]?.flight.tick ?? 0) === 15));
     expect(papersOf(ada).map(({ you }) => you)).toEqual([
-      { id: 'm1', name: 'Ada', holds: { thrust: false, tilt: false }, mayTakeSeat: true },
+      { id: 'm1', name: 'Ada', holds: { thrust: false, tilt: false }, mayTakeSeat: true, decides: false },
     ]);
     expect(papersOf(bo).map(({ you }) => you)).toEqual([
-      { id: 'm2', name: 'Bo', seat: 'lead', holds: { thrust: false, tilt: false }, mayTakeSeat: true },
+      { id: 'm2', name: 'Bo', seat: 'lead', holds: { thrust: false, tilt: false }, mayTakeSeat: true, decides: true },
     ]);
 
     await bo.room.leave();

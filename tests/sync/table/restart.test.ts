@@ -79,7 +79,7 @@ describe.each(['SIGKILL', 'SIGTERM'] as const)(
         [ada, { kind: 'takeSeat', seat: 'flying' }],
         [bo, { kind: 'takeSeat', seat: 'propellant' }],
         [ada, { kind: 'begin' }],
-        [bo, { kind: 'setThrust', percent: 37 }],
+        [bo, { kind: 'setCeiling', percent: 37 }],
         [ada, { kind: 'setTilt', degrees: 3 }],
       ] as const)
         expect(await link.command(command)).toEqual({ ok: true, value: undefined });
@@ -93,7 +93,11 @@ describe.each(['SIGKILL', 'SIGTERM'] as const)(
       // a busy machine may drop ticks, and says so
       expect(said.filter((line) => !line.includes('too slow or too busy'))).toEqual([]);
       expect(ada.view).toMatchObject({ stage: 'descending', you: { seat: 'flying', name: 'Ada' } });
-      expect(bo.view).toMatchObject({ you: { seat: 'propellant' }, commanded: { thrustPercent: 37, tiltDeg: 3 } });
+      expect(bo.view).toMatchObject({
+        you: { seat: 'propellant' },
+        engine: { ceilingPercent: 37 },
+        commanded: { tiltDeg: 3 },
+      });
 
       // the descent stands where it was: at most half a second before what was seen last, and never anew
       const back = ada.view?.flight.tick ?? 0;
@@ -101,7 +105,7 @@ describe.each(['SIGKILL', 'SIGTERM'] as const)(
       expect(ada.view?.held).toBe(true);
       expect((await ada.command({ kind: 'resume' })).ok).toBe(true);
       await until('it goes on', () => (ada.view?.flight.tick ?? 0) > (before?.tick ?? Infinity));
-      expect((await bo.command({ kind: 'setThrust', percent: 41 })).ok).toBe(true);
+      expect((await bo.command({ kind: 'setCeiling', percent: 41 })).ok).toBe(true);
       for (const link of [ada, bo]) link.leave();
       await stop('SIGTERM');
 

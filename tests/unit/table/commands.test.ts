@@ -85,31 +85,30 @@ describe('seats', () => {
 });
 
 describe('controls', () => {
-  it('[TA7] are both at Flying while nobody sits at Propellant', () => {
+  it('[TA7] are both at Flying, whoever sits elsewhere', () => {
     say('m1', { kind: 'takeSeat', seat: 'flying' });
-    expect(viewTable(table, 'm1').you.holds).toEqual({ thrust: true, tilt: true });
     say('m2', { kind: 'takeSeat', seat: 'propellant' });
-    expect(viewTable(table, 'm1').you.holds).toEqual({ thrust: false, tilt: true });
-    expect(viewTable(table, 'm2').you.holds).toEqual({ thrust: true, tilt: false });
-    say('m2', { kind: 'leaveSeat' });
     expect(viewTable(table, 'm1').you.holds).toEqual({ thrust: true, tilt: true });
+    expect(viewTable(table, 'm2').you.holds).toEqual({ thrust: false, tilt: false });
   });
 
   it('[TA7] refuse the wrong seat and say whose they are', () => {
     say('m1', { kind: 'takeSeat', seat: 'flying' });
     say('m2', { kind: 'takeSeat', seat: 'propellant' });
     say('m1', { kind: 'begin' });
-    expect(reasonFor('m1', { kind: 'setThrust', percent: 40 })).toBe(
-      'Thrust is held by Propellant, and you sit at Flying.',
+    expect(reasonFor('m1', { kind: 'setCeiling', percent: 40 })).toBe(
+      'That is for Propellant to do, and you sit at Flying.',
     );
-    expect(reasonFor('m2', { kind: 'setTilt', degrees: 4 })).toBe('Tilt is held by Flying, and you sit at Propellant.');
+    expect(reasonFor('m2', { kind: 'setTilt', degrees: 4 })).toBe(
+      'That is for Flying to do, and you sit at Propellant.',
+    );
     expect(say('m1', { kind: 'setTilt', degrees: 4 })).toBe('done');
-    expect(say('m2', { kind: 'setThrust', percent: 40 })).toBe('done');
+    expect(say('m1', { kind: 'setThrust', percent: 40 })).toBe('done');
     run(1);
     expect(viewTable(table, 'm1').flight.commanded).toEqual({ thrustPercent: 40, tiltDeg: 4 });
   });
 
-  it.each(['lead', 'sensors', 'site'] as const)('[TA7] are never at %s', (seat) => {
+  it.each(['lead', 'sensors', 'propellant', 'site'] as const)('[TA7] are never at %s', (seat) => {
     say('m1', { kind: 'takeSeat', seat });
     say('m1', { kind: 'begin' });
     expect(say('m1', { kind: 'setThrust', percent: 1 })).toBe('table/not-yours');
@@ -164,12 +163,13 @@ describe('stages', () => {
     say('m1', { kind: 'begin' });
     expect(say('m1', { kind: 'again' })).toBe('done');
     say('m2', { kind: 'takeSeat', seat: 'flying' });
-    expect(say('m1', { kind: 'again' })).toBe('table/stage');
+    expect(say('m1', { kind: 'again' })).toBe('table/not-deciding');
     expect(say('m2', { kind: 'again' })).toBe('done');
+    say('m2', { kind: 'wait' });
     joinTable(table, { name: 'Cy' });
     say('m2', { kind: 'letIn', member: 'm3' });
     say('m3', { kind: 'takeSeat', seat: 'lead' });
-    expect(say('m2', { kind: 'again' })).toBe('table/stage');
+    expect(reasonFor('m2', { kind: 'again' })).toBe('That is for Lead to decide.');
     expect(say('m3', { kind: 'again' })).toBe('done');
   });
 
@@ -198,8 +198,13 @@ describe('stages', () => {
     expect(viewTable(table, 'm1').scorecard?.crew).toEqual([{ seat: 'flying', name: 'Ada' }]);
     say('m2', { kind: 'takeSeat', seat: 'lead' });
     expect(viewTable(table, 'm1').scorecard?.crew).toHaveLength(1);
-    say('m1', { kind: 'again' });
-    expect(viewTable(table, 'm1')).toMatchObject({ stage: 'descending', held: false, flight: { tick: 0, y: 100 } });
+    say('m2', { kind: 'again' });
+    // it stays on the table while a crew is told that it goes
+    run(299);
+    expect(viewTable(table, 'm1')).toMatchObject({ stage: 'resolved', startingIn: 1 / 60 });
+    expect(viewTable(table, 'm1').scorecard).toBeDefined();
+    run(1);
+    expect(viewTable(table, 'm1')).toMatchObject({ stage: 'descending', held: false, flight: { tick: 1 } });
     expect(viewTable(table, 'm1').scorecard).toBeUndefined();
     expect(viewTable(table, 'm1').you.seat).toBe('flying');
   });

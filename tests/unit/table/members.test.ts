@@ -14,6 +14,7 @@ describe('joining a table', () => {
       name: 'Cy',
       holds: { thrust: false, tilt: false },
       mayTakeSeat: true,
+      decides: false,
     });
   });
 

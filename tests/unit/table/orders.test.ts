@@ -98,7 +98,7 @@ describe('a descent by orders', () => {
     expect(ask('m1', { kind: 'orderDescentRate', tenths: 10 }).ok).toBe(true);
     const answer = ask('m2', { kind: 'orderDescentRate', tenths: 20 });
     expect(answer).toMatchObject({
-      error: { code: 'table/not-yours', reason: 'Orders are given by Flying, and you sit at Propellant.' },
+      error: { code: 'table/not-yours', reason: 'That is for Flying to do, and you sit at Propellant.' },
     });
     expect(orders()?.descentRateTenths).toBe(10);
   });

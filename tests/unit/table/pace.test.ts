@@ -46,12 +46,12 @@ describe('the pace', () => {
     expect(flight.y).toBeCloseTo(100 - 30 * 0.46, 9);
   });
 
-  it('[TA33] is set by whoever is alone, by Lead, or by Flying without a Lead, and by nobody else', () => {
+  it('[TA33] is set by whoever decides: Lead, else the next seat that is taken', () => {
     ask('m1', { kind: 'takeSeat', seat: 'site' });
     expect(setPace('m2', 1)).toMatchObject({ ok: false, error: { code: 'table/not-seated' } });
     expect(setPace('m1', 1).ok).toBe(true);
     ask('m2', { kind: 'takeSeat', seat: 'flying' });
-    expect(setPace('m1', 0.5)).toMatchObject({ ok: false, error: { code: 'table/not-yours' } });
+    expect(setPace('m1', 0.5)).toMatchObject({ ok: false, error: { code: 'table/not-deciding' } });
     expect(setPace('m2', 0.5).ok).toBe(true);
     ask('m3', { kind: 'takeSeat', seat: 'lead' });
     expect(setPace('m2', 1).ok).toBe(false);

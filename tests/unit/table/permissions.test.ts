@@ -23,7 +23,7 @@ function setTable(stage: 'gathering' | 'descending' | 'resolved'): Table {
   // freed, so that somebody may ask for it
   commandTable(table, 'm5', { kind: 'leaveSeat' });
   if (stage === 'resolved') {
-    commandTable(table, 'm4', { kind: 'setThrust', percent: 0 });
+    commandTable(table, 'm2', { kind: 'setThrust', percent: 0 });
     while (table.state.stage !== 'resolved') stepTable(table);
   }
   return table;
@@ -33,7 +33,20 @@ const COMMANDS: Readonly<Record<Command['kind'], Command>> = {
   takeSeat: { kind: 'takeSeat', seat: 'site' },
   leaveSeat: { kind: 'leaveSeat' },
   letIn: { kind: 'letIn', member: 'm7' },
+  handOver: { kind: 'handOver', member: 'm7' },
+  deal: { kind: 'deal', member: 'm7', seat: 'site' },
   judgeSource: { kind: 'judgeSource', source: 'altimeter', judgment: 'rejected' },
+  nameCause: { kind: 'nameCause', source: 'altimeter', cause: 'freeze' },
+  realign: { kind: 'realign' },
+  setCeiling: { kind: 'setCeiling', percent: 60 },
+  armCutOff: { kind: 'armCutOff', armed: true },
+  fireCutOff: { kind: 'fireCutOff' },
+  setCutAtContact: { kind: 'setCutAtContact', on: false },
+  shutLine: { kind: 'shutLine', shut: true },
+  markSpot: { kind: 'markSpot', meters: 3, approach: 'either way' },
+  clearSpot: { kind: 'clearSpot' },
+  declareGround: { kind: 'declareGround', ground: 'steeper' },
+  stateLimit: { kind: 'stateLimit', hundredths: 120 },
   begin: { kind: 'begin' },
   setThrust: { kind: 'setThrust', percent: 40 },
   setTilt: { kind: 'setTilt', degrees: 2 },
@@ -45,6 +58,7 @@ const COMMANDS: Readonly<Record<Command['kind'], Command>> = {
   resume: { kind: 'resume' },
   abort: { kind: 'abort' },
   again: { kind: 'again' },
+  wait: { kind: 'wait' },
 };
 
 /** Who of m1 (Lead), m2 (Flying), m3 (Sensors), m4 (Propellant), m6 (no seat) and m7 (no seat, came during the descent) may. */
@@ -53,7 +67,20 @@ const MAY: Readonly<Record<'gathering' | 'descending' | 'resolved', Readonly<Rec
     takeSeat: 'm1 m2 m3 m4 m6 m7',
     leaveSeat: 'm1 m2 m3 m4',
     letIn: '',
+    handOver: 'm1 m2 m3 m4',
+    deal: 'm1',
     judgeSource: '',
+    nameCause: '',
+    realign: '',
+    setCeiling: '',
+    armCutOff: '',
+    fireCutOff: '',
+    setCutAtContact: '',
+    shutLine: '',
+    markSpot: '',
+    clearSpot: '',
+    declareGround: '',
+    stateLimit: '',
     begin: 'm1 m2 m3 m4',
     setThrust: '',
     setTilt: '',
@@ -65,15 +92,29 @@ const MAY: Readonly<Record<'gathering' | 'descending' | 'resolved', Readonly<Rec
     resume: '',
     abort: '',
     again: '',
+    wait: '',
   },
   descending: {
     takeSeat: 'm1 m2 m3 m4 m6',
     leaveSeat: 'm1 m2 m3 m4',
     letIn: 'm1 m2 m3 m4',
-    // m3 alone, and at a table with instruments
+    handOver: 'm1 m2 m3 m4',
+    deal: 'm1',
+    // m3 alone, and at a table with instruments; firing only what is armed; nobody sits at Site
     judgeSource: '',
+    nameCause: '',
+    realign: '',
+    setCeiling: 'm4',
+    armCutOff: 'm4',
+    fireCutOff: '',
+    setCutAtContact: 'm4',
+    shutLine: 'm4',
+    markSpot: '',
+    clearSpot: '',
+    declareGround: '',
+    stateLimit: '',
     begin: '',
-    setThrust: 'm4',
+    setThrust: 'm2',
     setTilt: 'm2',
     // m2, in a descent by orders
     orderDescentRate: '',
@@ -84,12 +125,26 @@ const MAY: Readonly<Record<'gathering' | 'descending' | 'resolved', Readonly<Rec
     resume: '',
     abort: 'm1',
     again: 'm1',
+    wait: '',
   },
   resolved: {
     takeSeat: 'm1 m2 m3 m4 m6 m7',
     leaveSeat: 'm1 m2 m3 m4',
     letIn: '',
+    handOver: 'm1 m2 m3 m4',
+    deal: 'm1',
     judgeSource: '',
+    nameCause: '',
+    realign: '',
+    setCeiling: '',
+    armCutOff: '',
+    fireCutOff: '',
+    setCutAtContact: '',
+    shutLine: '',
+    markSpot: '',
+    clearSpot: '',
+    declareGround: '',
+    stateLimit: '',
     begin: '',
     setThrust: '',
     setTilt: '',
@@ -100,7 +155,8 @@ const MAY: Readonly<Record<'gathering' | 'descending' | 'resolved', Readonly<Rec
     hold: '',
     resume: '',
     abort: '',
-    again: 'm1 m2 m3 m4',
+    again: 'm1',
+    wait: '',
   },
 };
 
@@ -141,6 +197,7 @@ describe('whoever comes while a descent runs', () => {
   it('[TA26] is let in by the next descent, and may take a seat when nobody is there to let them', () => {
     const again = setTable('descending');
     commandTable(again, 'm1', { kind: 'again' });
+    for (let i = 0; i < 300; i += 1) stepTable(again);
     expect(take(again, 'm7', 'site').ok).toBe(true);
     const deserted = setTable('descending');
     for (const id of ['m1', 'm2', 'm3', 'm4']) dropMember(deserted, id);

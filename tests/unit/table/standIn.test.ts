@@ -41,26 +41,17 @@ beforeEach(() => {
 });
 
 describe('the stand-in', () => {
-  it('[TA12] flies alone when nobody sits at Flying or Propellant', () => {
+  it('[TA12] flies alone when nobody sits at Flying', () => {
     sit('m1', 'lead');
     begin('m1');
     expect(inputAfter(1)).toEqual(STAND_IN);
     expect(viewTable(table, 'm1').commanded).toEqual(STAND_IN);
   });
 
-  it('[TA12] keeps the tilt when only Propellant is taken', () => {
-    sit('m1', 'propellant');
-    begin('m1');
-    steer('m1', { thrustPercent: 80 });
-    expect(inputAfter(1)).toEqual({ thrustPercent: 80, tiltDeg: 5 });
-  });
-
-  it('[TA12] commands nothing while people are at both controls', () => {
+  it('[TA12] commands nothing while a person is at the controls', () => {
     sit('m1', 'flying');
-    sit('m2', 'propellant');
     begin('m1');
-    steer('m1', { tiltDeg: -7 });
-    steer('m2', { thrustPercent: 33 });
+    steer('m1', { thrustPercent: 33, tiltDeg: -7 });
     expect(inputAfter(5)).toEqual({ thrustPercent: 33, tiltDeg: -7 });
   });
 
@@ -141,18 +132,17 @@ describe('the stand-in', () => {
     expect(viewTable(table, 'm1').you.standInLeft).toBeUndefined();
   });
 
-  it('[TA22] leaves each control to whoever comes to hold it, and to nobody else', () => {
+  it('[TA22] shows whoever comes to hold the controls what it left, and nobody else', () => {
     sit('m1', 'lead');
     begin('m1');
     inputAfter(10);
     expect(viewTable(table, 'm1').you.standInLeft).toBeUndefined();
-    sit('m2', 'propellant');
-    expect(viewTable(table, 'm2').you.standInLeft).toEqual({ thrust: true, tilt: false });
-    sit('m1', 'flying');
-    expect(viewTable(table, 'm1').you.standInLeft).toEqual({ thrust: false, tilt: true });
+    sit('m2', 'flying');
+    expect(viewTable(table, 'm2').you.standInLeft).toEqual({ thrust: true, tilt: true });
+    expect(viewTable(table, 'm1').you.standInLeft).toBeUndefined();
     steer('m2', { thrustPercent: 40 });
-    // the thrust that falls to Flying now is Propellant's, not the stand-in's
-    commandTable(table, 'm2', { kind: 'leaveSeat' });
+    // what one at Flying has set is not the stand-in's for the next who sits there
+    commandTable(table, 'm2', { kind: 'handOver', member: 'm1' });
     inputAfter(1);
     expect(viewTable(table, 'm1').you.standInLeft).toEqual({ thrust: false, tilt: true });
   });
