@@ -1,5 +1,6 @@
 import type * as DeskModule from './desk.ts';
 import { onSettings, settings } from './settings/store.ts';
+import { keepForOffline } from './offline/register.ts';
 import { isAtTable } from './wayBack.ts';
 
 /**
@@ -38,11 +39,20 @@ if (!isFollowed && isAtTable()) {
   wait(() => void loadDesk().catch(() => undefined));
 }
 
+if (import.meta.env.PROD) keepForOffline();
+
 addEventListener('popstate', () => {
   if (!start.hidden) followAddress();
 });
 
 type Desk = typeof DeskModule;
+
+declare global {
+  /** Put in by the build; PROD: this is the built page. */
+  interface ImportMeta {
+    readonly env: { readonly PROD: boolean };
+  }
+}
 
 function showSettings(): void {
   const { units, motion } = settings();

@@ -1,5 +1,6 @@
 import path from 'node:path';
 import { defineConfig } from 'vite';
+import { offline, WORKER_FILE } from './build/offline.ts';
 import { phaserParts } from './build/phaserParts.ts';
 import { sizeReport } from './build/sizeReport.ts';
 import { startDrawing } from './build/startDrawing.ts';
@@ -20,10 +21,22 @@ export default defineConfig({
     reportCompressedSize: false,
     chunkSizeWarningLimit: 600,
     rolldownOptions: {
-      // Phaser changes seldom; engine and planck stay together, as their order of loading matters
-      output: { codeSplitting: { groups: [{ name: 'phaser', test: /phaser-parts|node_modules\/phaser/ }] } },
+      input: {
+        index: path.join(import.meta.dirname, 'index.html'),
+        offline: path.join(import.meta.dirname, 'offline/worker.ts'),
+      },
+      output: {
+        entryFileNames: ({ name }) => (name === 'offline' ? WORKER_FILE : 'assets/[name]-[hash].js'),
+        // Phaser changes seldom; engine and planck stay together, as their order of loading matters
+        codeSplitting: { groups: [{ name: 'phaser', test: /phaser-parts|node_modules\/phaser/ }] },
+      },
     },
   },
-  plugins: [phaserParts(packageFolder), startDrawing(import.meta.dirname), sizeReport(path.dirname(outDir))],
+  plugins: [
+    phaserParts(packageFolder),
+    startDrawing(import.meta.dirname),
+    sizeReport(path.dirname(outDir)),
+    offline(import.meta.dirname),
+  ],
   server: { port: 5173, strictPort: false },
 });

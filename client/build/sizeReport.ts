@@ -21,7 +21,8 @@ export function sizeReport(target: string): Plugin {
     writeBundle(_, bundle) {
       const atStart = new Set<string>(['index.html']);
       for (const output of Object.values(bundle)) {
-        if (output.type !== 'chunk' || !output.isEntry) continue;
+        // the worker that keeps the page is an entry too, but of no page
+        if (output.type !== 'chunk' || !output.isEntry || output.facadeModuleId?.endsWith('.html') !== true) continue;
         for (const file of [output.fileName, ...output.imports]) atStart.add(file);
         for (const file of output.viteMetadata?.importedCss ?? []) atStart.add(file);
       }

@@ -11,6 +11,8 @@ export interface LiveTable {
   openPage(address: string, size?: { readonly width: number; readonly height: number }): Promise<Page>;
   /** Script errors, console errors and requests to any other origin, so far. */
   readonly faults: readonly string[];
+  /** The server goes; the browser stays. */
+  stopServer(): Promise<void>;
   close(): Promise<void>;
 }
 
@@ -36,6 +38,7 @@ export async function setLiveTable(browserArguments: readonly string[] = []): Pr
       await page.goto(origin + address);
       return page;
     },
+    stopServer: () => server.stop(),
     async close() {
       await browser.close();
       await server.stop();
@@ -56,6 +59,7 @@ async function startServer(): Promise<{ readonly origin: string; stop(): Promise
   return {
     origin,
     async stop() {
+      if (child.exitCode !== null) return;
       child.kill('SIGTERM');
       await once(child, 'exit');
     },
