@@ -1,5 +1,5 @@
 import type { ControlInput, DescentState } from '../world/descent.ts';
-import { askedRate, driftFor, STEADY, type PilotAim } from './steadyPilot.ts';
+import { askedRate, driftFor, SQUARE, squareLean, type PilotAim } from './steadyPilot.ts';
 import { isDown, leanFor, leverFor, upwardFor, type PilotedCraft } from './steer.ts';
 
 /** What to hold across the ground: a drift, leaning as that takes, or a lean, whatever drift comes of it. */
@@ -29,9 +29,15 @@ export function orderedPilot(orders: Orders, craft: PilotedCraft, state: Descent
   return { thrustPercent: leverFor(craft, state, up), tiltDeg };
 }
 
-/** What a stand-in orders: down as the steady pilot comes down, the drift taken out, or toward an aim. */
+/** What a stand-in orders: down as the stand-in flies, the drift taken out, or toward an aim. */
 export function steadyOrders(state: DescentState, aim?: PilotAim): Orders {
-  const rate = askedRate(STEADY, Math.max(0, state.height));
-  const driftTenths = Math.round(10 * driftFor(STEADY, state, aim)) + 0;
-  return { descentRateTenths: Math.round(10 * rate), across: 'drift', driftTenths, leanDeg: 0 };
+  const rate = askedRate(SQUARE, Math.max(0, state.height));
+  const driftTenths = Math.round(10 * driftFor(SQUARE, state, aim)) + 0;
+  const lean = squareLean(SQUARE, state);
+  return {
+    descentRateTenths: Math.round(10 * rate),
+    across: lean === undefined ? 'drift' : 'lean',
+    driftTenths,
+    leanDeg: lean ?? 0,
+  };
 }

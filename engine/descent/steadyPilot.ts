@@ -1,3 +1,4 @@
+import { MAX_TILT_DEG } from '../input/controlInput.ts';
 import type { ControlInput, DescentState } from '../world/descent.ts';
 import { isDown, leanFor, leverFor, upwardFor, type PilotedCraft } from './steer.ts';
 
@@ -17,6 +18,8 @@ export interface PilotManner {
   readonly drift: number;
   /** Engine off below this height [m]. */
   readonly cutHeight: number;
+  /** From this slope on it comes down square to the ground, so that all feet meet it together [rad]; absent: always upright. */
+  readonly squareFrom?: number;
 }
 
 /** Lands gently with no drift. */
@@ -27,6 +30,12 @@ export const STEADY: PilotManner = {
   drift: 0,
   cutHeight: 0.4,
 };
+
+/**
+ * As the stand-in flies: steady, and square to a slope of more than 4 deg. By instruments onto Ravel Bank (12 deg) that leaves Steeple standing in 37 of 48
+ * seeds where upright it stood in 15; what it is worth elsewhere stands in levels/plans/README.md.
+ */
+export const SQUARE: PilotManner = { ...STEADY, squareFrom: Math.PI / 45 };
 
 /** In a hurry: comes down nearly twice as fast, with a sideways speed beyond the limit of any lander of ours on the Moon. */
 export const HASTY: PilotManner = { touchdownRate: 1.2, ratePerHeight: 0.14, fastestRate: 8, drift: 4, cutHeight: 0.4 };
@@ -51,14 +60,33 @@ export function pilot(manner: PilotManner, craft: PilotedCraft, state: DescentSt
   // slowing down along the asked profile takes this much: d(rate)/dt = rate · d(rate)/dh
   const slowing = asked < manner.fastestRate ? manner.ratePerHeight * asked : 0;
   const up = upwardFor(craft.gravity, state, asked, slowing);
-  return { thrustPercent: leverFor(craft, state, up), tiltDeg: leanFor(state, driftFor(manner, state, aim), up) };
+  const thrustPercent = leverFor(craft, state, up);
+  return { thrustPercent, tiltDeg: squareLean(manner, state) ?? leanFor(state, driftFor(manner, state, aim), up) };
+}
+
+/** It leans with the ground from this height on [m]. */
+const SQUARE_BELOW = 2;
+/** Leaning downhill brings it to move downhill: from this height on it moves uphill so fast to make up for that [m], [m/s]. */
+const UPHILL_BELOW = 10;
+const UPHILL_DRIFT = 0.4;
+
+/** Lean with the ground, whole degrees, for one who comes down square to a slope and is about to; undefined else. */
+export function squareLean({ squareFrom }: PilotManner, { slope, height }: DescentState): number | undefined {
+  if (squareFrom === undefined || Math.abs(slope) < squareFrom || height > SQUARE_BELOW) return undefined;
+  return Math.max(-MAX_TILT_DEG, Math.min(MAX_TILT_DEG, Math.round((slope * 180) / Math.PI)));
 }
 
 /** Horizontal velocity that is aimed at, positive to the right [m/s]. */
 export function driftFor(manner: PilotManner, state: DescentState, aim: PilotAim | undefined): number {
-  if (aim === undefined) return manner.drift;
-  if (state.height < AIM_UNTIL) return aim.drift;
+  const uphill = uphillDrift(manner, state);
+  if (aim === undefined) return manner.drift + uphill;
+  if (state.height < AIM_UNTIL) return aim.drift + uphill;
   return Math.max(-FASTEST_DRIFT, Math.min(FASTEST_DRIFT, aim.drift + RATE_PER_DISTANCE * (aim.x - state.x)));
+}
+
+function uphillDrift({ squareFrom }: PilotManner, { slope, height }: DescentState): number {
+  if (squareFrom === undefined || Math.abs(slope) < squareFrom || height > UPHILL_BELOW) return 0;
+  return slope > 0 ? UPHILL_DRIFT : -UPHILL_DRIFT;
 }
 
 /** Descent rate that is aimed at from a height [m/s]. */

@@ -7,7 +7,8 @@ import { isHappening, type Entry } from './entry.ts';
 import { paceNow } from './pace.ts';
 import { notesAfter } from './siteNotes.ts';
 import { withoutSign } from './withoutSign.ts';
-import { begin, nameCause, noteDoubts, type Table } from './table.ts';
+import { nameCause, noteDoubts } from './sourceNotes.ts';
+import { begin, type Table } from './table.ts';
 import { ALIGNING_TICKS } from './alignment.ts';
 import { findMember, memberAt, type Member, type TableState } from './tableState.ts';
 import type { Command, MemberId, Seat } from './tableTypes.ts';
@@ -71,7 +72,7 @@ function carryOut(table: Table, member: Member, command: Command): void {
     case 'judgeSource':
       return judgeSource(table, command.source, command.judgment);
     case 'nameCause':
-      return nameCause(table, command.source, command.cause);
+      return nameCause(state, table.run.flight.tick, command.source, command.cause);
     case 'realign':
       state.aligningFor = ALIGNING_TICKS;
       return;
@@ -136,10 +137,10 @@ function order(state: TableState, control: 'thrust' | 'tilt', part: Partial<Orde
   state.leftByStandIn = { ...state.leftByStandIn, [control]: false };
 }
 
-function judgeSource(table: Table, source: Source, judgment: Judgment): void {
-  const before = table.state.judgments;
-  table.state.judgments = { ...before, [source]: judgment };
-  noteDoubts(table, before);
+function judgeSource({ state, run }: Table, source: Source, judgment: Judgment): void {
+  const before = state.judgments;
+  state.judgments = { ...before, [source]: judgment };
+  noteDoubts(state, run.flight.tick, before);
 }
 
 /** Who sat there before goes where the other comes from. */

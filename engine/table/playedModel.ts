@@ -1,4 +1,4 @@
-import { STEADY, pilot } from '../descent/steadyPilot.ts';
+import { SQUARE, pilot } from '../descent/steadyPilot.ts';
 import { createDescent } from '../world/createDescent.ts';
 import { markDescent } from '../world/markDescent.ts';
 import { readDescent } from '../world/readDescent.ts';
@@ -20,7 +20,7 @@ export const playedModel: TableModel = {
   },
   createPilot({ lander, gravity }) {
     const craft = { engine: lander.engine, gravity };
-    return (state, spot) => pilot(STEADY, craft, state, spot && aimAt(spot));
+    return (state, spot) => pilot(SQUARE, craft, state, spot && aimAt(spot));
   },
   createMarginGauge,
   createSideGauge,

@@ -1,8 +1,9 @@
-import type { EstimateView, SourceState } from '../estimate/index.ts';
+import type { SourceState } from '../estimate/index.ts';
 import { propellantPerImpulse } from '../descent/thrust.ts';
-import type { DescentSetup, DescentState } from '../world/descent.ts';
-import type { Instruments } from './instruments.ts';
+import type { DescentState } from '../world/descent.ts';
 import type { SideLimits } from './liveMargin.ts';
+import type { Run } from './table.ts';
+import type { TablePlan } from './tableTypes.ts';
 
 /** What one seat reads and no other. By instruments each value comes from its source; without them it is true. */
 
@@ -17,8 +18,10 @@ export interface PropellantReadings {
   readonly reckoned: number;
   /** How long the lesser of the two lasts in a hover [s]. */
   readonly seconds: number;
-  /** Thrust that is felt, share of the maximum, by the inertial unit [-]; absent where it says nothing. */
+  /** Thrust that is felt in flight, share of the maximum, by the inertial unit [-]; absent where it says nothing, and on the ground, which pushes too. */
   readonly felt?: number;
+  /** The engine burns: a switch on the pressure in its chamber, without a fault in any plan. */
+  readonly burns: boolean;
 }
 
 /** For Site. */
@@ -44,21 +47,21 @@ export interface LeadReadings {
 
 /** By what a seat reads: with instruments what they say, without them the flight as it is. */
 interface Known {
-  readonly setup: DescentSetup;
-  readonly flight: DescentState;
-  readonly instruments: Instruments | undefined;
-  readonly believed: EstimateView | undefined;
+  readonly plan: TablePlan;
+  readonly run: Run;
+  /** The descent as the crew knows it. */
+  readonly known: DescentState;
 }
 
-export function readPropellant({ setup, flight, instruments, believed }: Known, burned: number): PropellantReadings {
-  const { lander, gravity, propellant } = setup;
+export function readPropellant({ plan, run, known }: Known, burned: number): PropellantReadings {
+  const { lander, gravity, propellant } = plan.setup;
   const { engine } = lander;
   const reckoned = Math.max(0, propellant - burned);
-  const source = sourceOf(instruments, believed, 'propellantGauge');
-  const gauge = source === undefined ? flight.propellant : source.values[0];
+  const source = sourceOf(run, 'propellantGauge');
+  const gauge = source === undefined ? known.propellant : source.values[0];
   const lesser = gauge === undefined ? reckoned : Math.min(gauge, reckoned);
-  const perSecond = flight.mass * gravity * propellantPerImpulse(engine);
-  const felt = instruments === undefined ? flight.thrust / engine.maxThrust : feltThrust(instruments, believed, flight);
+  const perSecond = known.mass * gravity * propellantPerImpulse(engine);
+  const felt = known.phase === 'contact' ? undefined : feltThrust(run, known, engine.maxThrust);
   return {
     ...(gauge !== undefined && { gauge }),
     gaugeState: source?.state ?? 'valid',
@@ -66,22 +69,20 @@ export function readPropellant({ setup, flight, instruments, believed }: Known, 
     reckoned,
     seconds: lesser / perSecond,
     ...(felt !== undefined && { felt }),
+    burns: run.flight.thrust > 0,
   };
 }
 
 /** The push along the body that the inertial unit feels, of full thrust [-]. */
-function feltThrust(
-  instruments: Instruments,
-  believed: EstimateView | undefined,
-  { mass }: DescentState,
-): number | undefined {
-  const along = sourceOf(instruments, believed, 'inertialUnit')?.values[1];
-  return along === undefined ? undefined : Math.max(0, along * mass) / instruments.setup.lander.engine.maxThrust;
+function feltThrust(run: Run, { mass, thrust }: DescentState, maxThrust: number): number | undefined {
+  if (run.instruments === undefined) return thrust / maxThrust;
+  const along = sourceOf(run, 'inertialUnit')?.values[1];
+  return along === undefined ? undefined : Math.max(0, along * mass) / maxThrust;
 }
 
-export function readSite({ flight, instruments, believed }: Known, sides: SideLimits | undefined): SiteReadings {
-  const source = sourceOf(instruments, believed, 'legIndications');
-  const locked = source === undefined ? flight.legs.map(() => true) : source.values.map((value) => value > 0);
+export function readSite({ run, known }: Known, sides: SideLimits | undefined): SiteReadings {
+  const source = sourceOf(run, 'legIndications');
+  const locked = source === undefined ? known.legs.map(() => true) : source.values.map((value) => value > 0);
   return {
     locked,
     legsState: source?.state ?? 'valid',
@@ -98,8 +99,7 @@ export function readSite({ flight, instruments, believed }: Known, sides: SideLi
 
 /** State, age and values of a source; undefined without instruments. No values before its first report. */
 function sourceOf(
-  instruments: Instruments | undefined,
-  believed: EstimateView | undefined,
+  { instruments, believed }: Run,
   source: 'propellantGauge' | 'legIndications' | 'inertialUnit',
 ): { readonly state: SourceState; readonly age: number | undefined; readonly values: readonly number[] } | undefined {
   if (instruments === undefined || believed === undefined) return undefined;

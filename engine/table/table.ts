@@ -5,16 +5,16 @@ import { MAX_TILT_DEG } from '../input/controlInput.ts';
 import { groundSpan, type Terrain } from '../ground/terrain.ts';
 import { TICK_DT, TICK_RATE } from '../world/constants.ts';
 import type { ControlInput, DescentEvent, DescentSetup, DescentState } from '../world/descent.ts';
-import { isSensorFault } from '../faults/index.ts';
-import { SOURCES, type Source } from '../sensors/index.ts';
 import type { EstimateView } from '../estimate/index.ts';
 import { goOnAligning } from './alignment.ts';
-import { isAttended } from './attendance.ts';
 import { attendedControls, controlsNow } from './controls.ts';
+import { coverSeats } from './coverSeats.ts';
 import { FIRST_SETTINGS, throttled, valvesOf } from './engineSettings.ts';
 import { believedState, createInstruments, stepInstruments, viewInstruments, type Instruments } from './instruments.ts';
 import type { SideLimits } from './liveMargin.ts';
-import { judgeByWatch, NOTHING_WATCHED, watchSources } from './sensorsStandIn.ts';
+import { NO_LEAK_SEEN } from './propellantStandIn.ts';
+import { NOTHING_WATCHED } from './sensorsStandIn.ts';
+import { failuresOf } from './sourceNotes.ts';
 import { firstOrders } from './orders.ts';
 import type { PlayedDescent, TableModel } from './tableModel.ts';
 import { aimAt, NO_NOTES, type MarkedSpot } from './siteNotes.ts';
@@ -27,9 +27,7 @@ import {
   type JudgedContact,
   type JudgedDescent,
   type LiveMargin,
-  type NamedCause,
   type Scorecard,
-  type SourceFailure,
   type TablePlan,
 } from './tableTypes.ts';
 
@@ -103,6 +101,7 @@ export function stepTable(table: Table): readonly DescentEvent[] {
   believe(table);
   const known = flightKnown(run, state);
   run.margin = run.gauge(known);
+  coverSeats(table, known);
   // the contact signal shuts the engine down; whoever wants to hop on opens it again
   if (known.phase === 'contact' && before.phase !== 'contact' && state.engine.cutAtContact) {
     state.commanded = { ...state.commanded, thrustPercent: 0 };
@@ -142,44 +141,17 @@ function hasClimbedAway({ state }: Table, { vy, height, outcome }: DescentState)
 const CLIMBING = 3;
 const CLEAR_HEIGHT = 10;
 
-/** What the instruments make of this tick, and what the stand-in at Sensors makes of them. */
-function believe(table: Table): void {
-  const { plan, state, run } = table;
+/** What the instruments make of this tick. */
+function believe({ state, run }: Table): void {
   const { instruments } = run;
   if (instruments === undefined) return;
   if (state.aligningFor !== undefined && run.believed !== undefined)
     state.aligningFor = goOnAligning(state.aligningFor, instruments.estimate, run.believed);
   const believed = stepInstruments(instruments, run.flight, state.judgments);
   run.believed = believed;
-  if (!isAttended(state, memberAt(state, 'sensors')) && plan.instruments?.sensorsStandIn === 'awake') {
-    state.watch = watchSources(state.watch, believed);
-    const before = state.judgments;
-    state.judgments = judgeByWatch(state.watch, before);
-    noteDoubts(table, before);
-  }
   if (state.believedContact !== undefined || run.flight.touchdown === undefined) return;
   const { vx, vy, angle, clearance } = believed;
   state.believedContact = { vx, descentRate: -vy, angle, height: clearance };
-}
-
-/** Remembers when a source that was accepted `before` no longer is. */
-export function noteDoubts({ state, run }: Table, before: TableState['judgments']): void {
-  for (const source of SOURCES) {
-    const isNew = isAccepted(before, source) && !isAccepted(state.judgments, source);
-    if (isNew) state.doubts = { ...state.doubts, [source]: [...(state.doubts[source] ?? []), run.flight.tick] };
-  }
-}
-
-/** Remembers what Sensors takes for the cause, and when it first did so since the source was last named otherwise. */
-export function nameCause({ state, run }: Table, source: Source, cause: NamedCause): void {
-  if ((state.named[source] ?? 'nothing') === cause) return;
-  state.named = { ...state.named, [source]: cause };
-  const of = state.namings[source] ?? {};
-  state.namings = { ...state.namings, [source]: { ...of, [cause]: [...(of[cause] ?? []), run.flight.tick] } };
-}
-
-function isAccepted(judgments: TableState['judgments'], source: Source): boolean {
-  return (judgments[source] ?? 'accepted') === 'accepted';
 }
 
 /** The descent as the crew knows it: believed where it flies by instruments, else true. */
@@ -213,21 +185,6 @@ export function scorecardOf({ state, run, model, plan }: Table): Scorecard | und
   const failures = failuresOf(plan, state, run.flight.tick);
   const known = { ...(belief && { belief }), ...(failures.length > 0 && { failures }) };
   return { ...scorecard, ...known, crew: state.finalCrew };
-}
-
-/** What had gone wrong with the sources by the end, and how long it took until somebody doubted each. */
-function failuresOf({ setup }: TablePlan, state: TableState, end: number): readonly SourceFailure[] {
-  return (setup.faults ?? []).flatMap((fault) => {
-    if (!isSensorFault(fault) || fault.fromTick > end) return [];
-    const { source, kind, fromTick } = fault;
-    const doubted = state.doubts[source]?.find((tick) => tick >= fromTick);
-    // in doubt at the end and not since it failed: it was so before
-    const after = doubted ?? (isAccepted(state.judgments, source) ? undefined : fromTick);
-    const doubtedAfter = after === undefined ? {} : { doubtedAfter: (after - fromTick) / TICK_RATE };
-    const named = state.namings[source]?.[kind]?.find((tick) => tick >= fromTick);
-    const namedAfter = named === undefined ? {} : { namedAfter: (named - fromTick) / TICK_RATE };
-    return [{ source, kind, after: fromTick / TICK_RATE, ...doubtedAfter, ...namedAfter }];
-  });
 }
 
 /** What the crew believed, held against the limit of the contact as it was. */
@@ -271,6 +228,7 @@ function atStart({ setup, choice }: TablePlan, run: Run) {
     named: {},
     namings: {},
     watch: NOTHING_WATCHED,
+    propellantWatch: NO_LEAK_SEEN,
     doubts: {},
     believedContact: undefined,
     finalCrew: [],

@@ -4,6 +4,7 @@ import type { Source } from '../sensors/index.ts';
 import type { ControlInput } from '../world/descent.ts';
 import type { EngineSettings } from './engineSettings.ts';
 import type { Pace } from './planChoice.ts';
+import type { PropellantWatch } from './propellantStandIn.ts';
 import type { SensorsWatch } from './sensorsStandIn.ts';
 import type { SiteNotes } from './siteNotes.ts';
 import type { BelievedArrival, CrewEntry, HeldControls, MemberId, NamedCause, Seat, Stage } from './tableTypes.ts';
@@ -48,6 +49,7 @@ export interface TableState {
   named: Readonly<Partial<Record<Source, NamedCause>>>;
   namings: Readonly<Partial<Record<Source, Readonly<Partial<Record<NamedCause, readonly number[]>>>>>>;
   watch: SensorsWatch;
+  propellantWatch: PropellantWatch;
   /** Ticks of the descent at which each source, accepted until then, was put under check or rejected. */
   doubts: Readonly<Partial<Record<Source, readonly number[]>>>;
   /** What was believed when the lander first met the ground. */

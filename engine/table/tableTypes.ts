@@ -101,8 +101,8 @@ export interface TablePlan {
 export interface InstrumentPlan {
   /** Draws noise and biases of the sensors, the errors of the map and of the first guess. */
   readonly seed: number;
-  /** An empty seat at Sensors: the stand-in rejects what goes wrong, or lets everything stand. */
-  readonly sensorsStandIn: 'awake' | 'asleep';
+  /** What the stand-ins at Sensors, Propellant and Site do: something about what goes wrong, or nothing at all. */
+  readonly standIns: 'awake' | 'asleep';
 }
 
 /** What Sensors can name as the cause; nothing takes the word back. */

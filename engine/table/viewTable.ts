@@ -85,14 +85,13 @@ function viewSettings(state: TableState): Pick<TableView, 'engine' | 'site' | 'n
 
 /** What only the seat of this member reads, while a descent runs. */
 function viewOwnReadings(
-  { plan: { setup }, run, state }: Table,
+  { plan, run, state }: Table,
   { seat }: Member,
 ): Pick<TableView, 'propellantReadings' | 'siteReadings' | 'leadReadings'> {
   if (state.stage !== 'descending') return {};
-  const { instruments, believed } = run;
-  const known = { setup, flight: flightKnown(run, state), instruments, believed };
-  if (seat === 'propellant') return { propellantReadings: readPropellant(known, state.reckonedBurn) };
-  if (seat === 'site') return { siteReadings: readSite(known, run.sides(known.flight)) };
+  const known = flightKnown(run, state);
+  if (seat === 'propellant') return { propellantReadings: readPropellant({ plan, run, known }, state.reckonedBurn) };
+  if (seat === 'site') return { siteReadings: readSite({ plan, run, known }, run.sides(known)) };
   return {};
 }
 

@@ -55,7 +55,7 @@ export function layPlan(choice: PlanChoice): Result<TablePlan, readonly FieldPro
       propellant: propellantFor(lander, world),
       ...(isTroubled && { faults: [seededTrouble(choice.seed, start)] }),
     },
-    ...(isTroubled && { instruments: { seed: choice.seed, sensorsStandIn: 'awake' } }),
+    ...(isTroubled && { instruments: { seed: choice.seed, standIns: 'awake' } }),
   });
 }
 

@@ -164,6 +164,7 @@ const propellantReadings = group({
   reckoned: quantity,
   seconds: quantity,
   felt: optional(quantity),
+  burns: truth,
 });
 
 const siteReadings = group({

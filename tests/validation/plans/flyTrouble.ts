@@ -19,9 +19,9 @@ const MODEL = {
 export function flyByInstruments(
   plan: TablePlan,
   faults: readonly Fault[],
-  sensorsStandIn: InstrumentPlan['sensorsStandIn'],
+  standIns: InstrumentPlan['standIns'],
 ): DescentState {
-  const instruments = { seed: plan.seed, sensorsStandIn };
+  const instruments = { seed: plan.seed, standIns };
   const table = createTable({ plan: { ...plan, setup: { ...plan.setup, faults }, instruments }, model: MODEL });
   for (const content of [
     { kind: 'joined', name: 'Wren' },

@@ -1,0 +1,48 @@
+import { isSensorFault } from '../faults/index.ts';
+import { SOURCES, type Source } from '../sensors/index.ts';
+import { TICK_RATE } from '../world/constants.ts';
+import type { TableState } from './tableState.ts';
+import type { NamedCause, SourceFailure, TablePlan } from './tableTypes.ts';
+
+/** When sources were doubted and named, by ticks of the descent, and what that comes to once it is over. */
+
+/** Remembers at which tick a source that was accepted `before` no longer is. */
+export function noteDoubts(state: TableState, tick: number, before: TableState['judgments']): void {
+  for (const source of SOURCES) {
+    const isNew = isAccepted(before, source) && !isAccepted(state.judgments, source);
+    if (isNew) state.doubts = { ...state.doubts, [source]: [...(state.doubts[source] ?? []), tick] };
+  }
+}
+
+/** Remembers what Sensors takes for the cause, and at which tick. */
+export function nameCause(state: TableState, tick: number, source: Source, cause: NamedCause): void {
+  if ((state.named[source] ?? 'nothing') === cause) return;
+  state.named = { ...state.named, [source]: cause };
+  const of = state.namings[source] ?? {};
+  state.namings = { ...state.namings, [source]: { ...of, [cause]: [...(of[cause] ?? []), tick] } };
+}
+
+function isAccepted(judgments: TableState['judgments'], source: Source): boolean {
+  return (judgments[source] ?? 'accepted') === 'accepted';
+}
+
+/** What had gone wrong with the sources by the end, and how long it took until somebody doubted each, and named it rightly. */
+export function failuresOf({ setup }: TablePlan, state: TableState, end: number): readonly SourceFailure[] {
+  return (setup.faults ?? []).flatMap((fault) => {
+    if (!isSensorFault(fault) || fault.fromTick > end) return [];
+    const { source, kind, fromTick } = fault;
+    const doubted = state.doubts[source]?.find((tick) => tick >= fromTick);
+    // in doubt at the end and not since it failed: it was so before
+    const after = doubted ?? (isAccepted(state.judgments, source) ? undefined : fromTick);
+    const named = state.namings[source]?.[kind]?.find((tick) => tick >= fromTick);
+    return [
+      {
+        source,
+        kind,
+        after: fromTick / TICK_RATE,
+        ...(after !== undefined && { doubtedAfter: (after - fromTick) / TICK_RATE }),
+        ...(named !== undefined && { namedAfter: (named - fromTick) / TICK_RATE }),
+      },
+    ];
+  });
+}

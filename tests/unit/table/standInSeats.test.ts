@@ -1,0 +1,75 @@
+import { describe, expect, it } from 'vitest';
+import type { Fault } from '../../../engine/faults/index.ts';
+import { createTable, playedModel, stepTable, viewTable, type Table } from '../../../engine/table/index.ts';
+import { commandTable, joinTable } from '../../support/askTable.ts';
+import { laid } from '../../support/planChoice.ts';
+
+/** A landing by instruments that one person watches from Lead; the stand-ins have all other seats. */
+function openFor(faults: readonly Fault[], choice: Parameters<typeof laid>[0] = {}): Table {
+  const plan = laid({ seed: 5, sensorTrouble: 'seeded', ...choice });
+  const table = createTable({ plan: { ...plan, setup: { ...plan.setup, faults } }, model: playedModel });
+  joinTable(table, { name: 'Ada' });
+  commandTable(table, 'm1', { kind: 'takeSeat', seat: 'lead' });
+  commandTable(table, 'm1', { kind: 'begin' });
+  return table;
+}
+
+function run(table: Table, ticks: number): void {
+  for (let i = 0; i < ticks; i += 1) stepTable(table);
+}
+
+describe('the stand-in at Propellant', () => {
+  const leak: Fault = { kind: 'leak', source: 'tanks', fromTick: 60, parameters: { flow: 1 } };
+
+  it('[TA39] shuts the line that leaks, and a person who sits there is left to see it', () => {
+    const table = openFor([leak]);
+    run(table, 900);
+    expect(viewTable(table, 'm1').engine.lineShut).toBe(true);
+    const attended = openFor([leak]);
+    commandTable(attended, 'm1', { kind: 'takeSeat', seat: 'propellant' });
+    run(attended, 900);
+    expect(viewTable(attended, 'm1').engine.lineShut).toBe(false);
+    const { gauge = 0, reckoned = 0 } = viewTable(attended, 'm1').propellantReadings ?? {};
+    expect(reckoned - gauge).toBeGreaterThan(10);
+  });
+
+  it('[TA39] leaves the line open in 40 descents without a leak', () => {
+    for (let seed = 1; seed <= 40; seed += 1) {
+      const table = openFor([], { seed, start: 'middle' });
+      while (table.state.stage === 'descending') stepTable(table);
+      expect(table.state.engine).toMatchObject({ lineShut: false, cutOff: 'not armed' });
+    }
+  });
+
+  it('[TA39] fires the cut-off at an engine that burns on after contact', () => {
+    const table = openFor([{ kind: 'cutOffFails', source: 'engine', fromTick: 0, parameters: {} }], { start: 'low' });
+    while (table.state.stage === 'descending' && table.state.engine.cutOff !== 'fired') stepTable(table);
+    expect(table.state.engine.cutOff).toBe('fired');
+    expect(table.run.flight.touchdown).toBeDefined();
+  });
+});
+
+describe('the stand-in at Site', () => {
+  it('[TA39] marks a flatter spot after three seconds where there is one, and none on level ground', () => {
+    const table = openFor([], { site: 'coombe-ledge' });
+    run(table, 179);
+    expect(viewTable(table, 'm1').site.spot).toBeUndefined();
+    run(table, 2);
+    expect(viewTable(table, 'm1').site.spot).toBeDefined();
+    while (table.state.stage === 'descending') stepTable(table);
+    expect(Math.abs(table.run.flight.touchdown?.slope ?? 1)).toBeLessThan((4 * Math.PI) / 180);
+    const level = openFor([]);
+    run(level, 300);
+    expect(viewTable(level, 'm1').site.spot).toBeUndefined();
+  });
+
+  it('[TA39] does nothing in a crew of stand-ins that is asleep', () => {
+    const plan = laid({ site: 'coombe-ledge', seed: 5, sensorTrouble: 'seeded' });
+    const table = createTable({ plan: { ...plan, instruments: { seed: 5, standIns: 'asleep' } }, model: playedModel });
+    joinTable(table, { name: 'Ada' });
+    commandTable(table, 'm1', { kind: 'takeSeat', seat: 'lead' });
+    commandTable(table, 'm1', { kind: 'begin' });
+    run(table, 400);
+    expect(table.state.site.spot).toBeUndefined();
+  });
+});
