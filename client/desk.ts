@@ -10,7 +10,15 @@ import {
 } from '../engine/table/index.ts';
 import { firstChoice, firstLanding, layPlan } from '../levels/index.ts';
 import { createFlightKeeper, forgetFlight, readKeptFlight } from './keptFlight.ts';
-import { joinSharedTable, openLocalTable, openSharedTable, resumeSharedTable, type TableLink } from './net/index.ts';
+import {
+  flyForkAside,
+  joinSharedTable,
+  openLocalTable,
+  openSharedTable,
+  resumeSharedTable,
+  type LocalTable,
+  type TableLink,
+} from './net/index.ts';
 import { ownName } from './ownName.ts';
 import { openChoiceSheet, type ChoiceActions } from './panels/choiceSheet.ts';
 import { openSettings } from './panels/settingsSheet.ts';
@@ -18,10 +26,14 @@ import { layTable } from './panels/tablePage.ts';
 import { addressOf, choiceInAddress, FIRST_SEED, withoutChoice } from './planAddress.ts';
 import { CHOICE, LEAVING, LOBBY, STATUS, TABLE } from './text/en.ts';
 import { openWayBack } from './wayBack.ts';
+import { saveRecord } from './saveRecord.ts';
 import './styles/desk.css';
 
 /** What went wrong, in words; undefined when the table is laid. */
 type Problem = string | undefined;
+
+/** Of every table in this page. */
+const ALONE = { model: playedModel, name: LOBBY.you, flyFork: flyForkAside };
 
 /** The first landing in this page: the person flies at once. */
 export function flyAlone(): Promise<Problem> {
@@ -37,12 +49,12 @@ export async function flyChosen(choice: PlanChoice, seat: Seat): Promise<Problem
 
 /** From one seat; the others are left to stand-ins. */
 async function fly(plan: TablePlan, seat: Seat = 'flying'): Promise<Problem> {
-  const opened = openLocalTable({ plan, model: playedModel, name: LOBBY.you, keeper: createFlightKeeper() });
+  const opened = openLocalTable({ ...ALONE, plan, keeper: createFlightKeeper() });
   if (!opened.ok) return opened.error.reason;
   const link = opened.value;
   await link.command({ kind: 'takeSeat', seat });
   await link.command({ kind: 'begin' });
-  return lay(link, () => link.keep());
+  return lay(link, link);
 }
 
 /** The flight in this page before it was reloaded, on hold where it stopped; nothing when there was none. */
@@ -52,15 +64,17 @@ export async function goOnFlying(): Promise<Problem> {
   const plan = layPlan(flown.header.plan.choice);
   if (!plan.ok) return undefined;
   const keeper = createFlightKeeper();
-  const opened = openLocalTable({ plan: plan.value, model: playedModel, name: LOBBY.you, flown, keeper });
-  if (!opened.ok) return opened.error.reason;
-  const link = opened.value;
-  return lay(link, () => link.keep());
+  const opened = openLocalTable({ ...ALONE, plan: plan.value, flown, keeper });
+  return opened.ok ? lay(opened.value, opened.value) : opened.error.reason;
 }
 
 /** The first landing, with something that fails: what, and when, is new each time. */
 function troubledChoice(): PlanChoice {
-  return { ...firstChoice(1 + Math.floor(Math.random() * 9999)), sensorTrouble: 'seeded' };
+  return { ...firstChoice(drawSeed()), sensorTrouble: 'seeded' };
+}
+
+function drawSeed(): number {
+  return 1 + Math.floor(Math.random() * 9999);
 }
 
 /** The same page with another address; no way back is added. */
@@ -108,8 +122,8 @@ export async function joinTable(code: string, given: string): Promise<Problem> {
   return joined.ok ? lay(joined.value) : joined.error.reason;
 }
 
-/** `keep`: what to write down when the page goes while the table lies. */
-async function lay(link: TableLink, keep: () => void = () => undefined): Promise<Problem> {
+/** `alone`: the same table, where it runs in this page; it is written down when the page goes while it lies. */
+async function lay(link: TableLink, alone?: LocalTable): Promise<Problem> {
   const view = await firstView(link);
   if (view === undefined) return link.closedBecause ?? STATUS.closed;
   const start = document.getElementById('start');
@@ -119,25 +133,48 @@ async function lay(link: TableLink, keep: () => void = () => undefined): Promise
   start.hidden = true;
   document.title = TABLE.title(view.plan.title);
   const search = link.code === undefined ? '' : `?table=${link.code.replaceAll(' ', '')}`;
-  const table = layTable(holder, link, view, (words = LEAVING.left(link.code)) => {
-    way.end();
+  const keep = () => alone?.keep();
+  let next: PlanChoice | undefined;
+  const onLeave = (words = LEAVING.left(link.code)) => {
     removeEventListener('pagehide', keep);
     if (link.kind === 'local') forgetFlight();
     holder.replaceChildren();
-    start.hidden = false;
     document.title = startTitle;
-    const status = document.getElementById('start-status');
-    if (status !== null) status.textContent = words;
-    const field = document.getElementById('code');
-    if (field instanceof HTMLInputElement && link.code !== undefined) field.value = link.code;
-    document.getElementById('fly')?.focus();
-  });
+    if (next === undefined) {
+      way.end();
+      showStart(start, words, link.code);
+    } else {
+      way.handOn();
+      goTo(addressOf(next, location.search));
+      void flyChosen(next, link.view?.you.seat ?? 'flying');
+    }
+  };
+  const { choice } = view.plan;
+  const another = () => {
+    next = { ...choice, seed: drawSeed() };
+    table.leave();
+  };
+  const actions = alone && {
+    another: choice.sensorTrouble === 'seeded' ? another : undefined,
+    save: () => saveRecord(alone.record()),
+  };
+  const table = layTable(holder, link, view, onLeave, actions);
   addEventListener('pagehide', keep);
   const way = openWayBack(search, () => {
     if (table.mayLeave()) table.leave();
     else way.stay();
   });
   return undefined;
+}
+
+/** Back on the start page, with what happened in words; the code of a shared table stands in its field. */
+function showStart(start: HTMLElement, words: string, code: string | undefined): void {
+  start.hidden = false;
+  const status = document.getElementById('start-status');
+  if (status !== null) status.textContent = words;
+  const field = document.getElementById('code');
+  if (field instanceof HTMLInputElement && code !== undefined) field.value = code;
+  document.getElementById('fly')?.focus();
 }
 
 function firstView(link: TableLink): Promise<TableView | undefined> {

@@ -7,6 +7,8 @@ interface WayBack {
   stay(): void;
   /** The person has left: the entry goes too, unless Back has taken it. */
   end(): void;
+  /** Another table is laid in place of this one: the entry stays, for it. */
+  handOn(): void;
 }
 
 /** Marks the entry of a table in the history. */
@@ -35,6 +37,7 @@ export function openWayBack(search: string, onBack: () => void): WayBack {
   addEventListener('popstate', onPop);
   return {
     stay: add,
+    handOn: () => removeEventListener('popstate', onPop),
     end() {
       removeEventListener('popstate', onPop);
       if (history.state === MARK) history.back();

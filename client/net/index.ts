@@ -3,6 +3,7 @@ import { NO_SERVER } from './answers.ts';
 import { TAB_STORE } from './place.ts';
 import type { OpenedTable, OpeningOptions, SharedTableOptions } from './sharedTable.ts';
 
+export { flyForkAside } from './flyForkAside.ts';
 export { openLocalTable, type FrameClock, type LocalTable, type RecordKeeper } from './localTable.ts';
 export { createSmoothing, type Smoothing } from './smoothing.ts';
 export { LINK_STATES, type LinkListener, type LinkState, type TableLink } from './tableLink.ts';

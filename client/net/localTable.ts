@@ -6,6 +6,8 @@ import {
   openKeptTable,
   resumeKeptTable,
   stepKeptTable,
+  type ForkRefusal,
+  type ForkRequest,
   type KeptTable,
   type RecordHeader,
   type RecordLine,
@@ -15,7 +17,9 @@ import { accept, refuse, type Result } from '../../engine/result.ts';
 import {
   paceNow,
   viewTable,
+  wantedFork,
   type Command,
+  type Fork,
   type MemberId,
   type Refusal,
   type TableModel,
@@ -60,6 +64,9 @@ export interface RecordKeeper {
   write(line: RecordLine): void;
 }
 
+/** Flies a fork without holding up the page; undefined where that could not be done. */
+export type FlyFork = (request: ForkRequest) => Promise<Result<Fork, ForkRefusal> | undefined>;
+
 /**
  * A table that runs in this page: the same authority as on the server, for one person, with nothing sent anywhere. Ticks
  * follow the page's clock on a fixed step; the physics never sees a measured time. With `flown`, a table that stopped
@@ -72,8 +79,10 @@ export function openLocalTable(options: {
   readonly clock?: FrameClock;
   readonly flown?: TableRecord | undefined;
   readonly keeper?: RecordKeeper;
+  /** Without it no fork is flown. */
+  readonly flyFork?: FlyFork;
 }): Result<LocalTable, Refusal> {
-  const { plan, model, clock = PAGE_FRAMES, flown, keeper } = options;
+  const { plan, model, clock = PAGE_FRAMES, flown, keeper, flyFork } = options;
   const header = headerOf(plan);
   const lines: RecordLine[] = [...(flown?.lines ?? [])];
   keeper?.begin(header, lines);
@@ -86,6 +95,14 @@ export function openLocalTable(options: {
   const { kept, id } = set.value;
   const { table } = kept;
 
+  const record = () => ({ header, lines: [...lines, markLine(table)] });
+  const forkAtRest = () => {
+    const wanted = wantedFork(table);
+    if (wanted === undefined || flyFork === undefined) return;
+    void flyFork({ record: record(), plan, change: wanted.change }).then((flownAgain) => {
+      if (flownAgain?.ok === true) wanted.lay(flownAgain.value);
+    });
+  };
   const core = createLinkCore('connected');
   core.view = viewTable(table, id);
   let lastMs = clock.now();
@@ -107,6 +124,7 @@ export function openLocalTable(options: {
     if (ticks > 0) {
       core.view = viewTable(table, id);
       core.tell(events);
+      forkAtRest();
     }
     if (core.state !== 'closed') callOff = clock.nextFrame(advance);
   };
@@ -122,7 +140,7 @@ export function openLocalTable(options: {
     },
     subscribe: (listener) => core.subscribe(listener),
     keep: () => write(markLine(table)),
-    record: () => ({ header, lines: [...lines, markLine(table)] }),
+    record,
     command(command: Command) {
       if (core.state === 'closed') {
         return Promise.resolve(refuse({ code: 'table/closed', reason: 'You have left this table.' }));

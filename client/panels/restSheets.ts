@@ -3,7 +3,8 @@ import type { PlayedPlan } from '../plan.ts';
 import { SCORECARD } from '../text/en.ts';
 import type { Announcer } from './announcer.ts';
 import { button, element } from './element.ts';
-import { createScorecard } from './scorecard.ts';
+import { createForkPart, forkWords } from './forkPart.ts';
+import { createScorecard, type AloneActions } from './scorecard.ts';
 import { createPrintedHead, type PrintedHead } from './printedHead.ts';
 import { verdictOf, decidingContact } from './verdict.ts';
 import { createWorldsSheet, type WorldsSheet } from './worldsSheet.ts';
@@ -24,6 +25,8 @@ export function createRestSheets(options: {
   readonly plan: () => PlayedPlan;
   readonly announcer: Announcer;
   readonly again: () => void;
+  /** Undefined at a shared table. */
+  readonly alone: AloneActions | undefined;
   readonly leave: () => void;
   /** Of the table; undefined alone. */
   readonly code: string | undefined;
@@ -35,6 +38,7 @@ export function createRestSheets(options: {
   const { announcer } = options;
   const holder = element('div', { class: 'rest' });
   let shown: TableView['scorecard'];
+  let isForkTold = false;
   let worlds: WorldsSheet | undefined;
   let backToCard: (() => void) | undefined;
   let layAgain: (() => void) | undefined;
@@ -60,6 +64,7 @@ export function createRestSheets(options: {
     };
     const sheet = createScorecard(scorecard, view.flight, options.plan(), {
       again: options.again,
+      alone: options.alone,
       worlds: () => showWorlds(view),
       look: () => showSection(view),
       leave: options.leave,
@@ -74,6 +79,7 @@ export function createRestSheets(options: {
       sheet,
     });
     sheet.querySelector('.sheet-body')?.prepend(printed.head);
+    addFork(sheet, view);
     focusHeading(sheet);
     options.onLaid();
   };
@@ -114,10 +120,15 @@ export function createRestSheets(options: {
       // a shared table sends the same card again with every view
       if (shown === undefined) {
         shown = card;
+        isForkTold = view.fork !== undefined;
         const verdict = verdictOf(card, view.flight);
         announcer.announce(`${verdict.headline}. ${verdict.why}`, 'now');
         showCard(view);
       }
+      // what was flown again comes later
+      addFork(holder, view);
+      if (view.fork !== undefined && !isForkTold) announcer.announce(forkWords(view.fork));
+      isForkTold = view.fork !== undefined;
       allowAgain(holder, view);
     },
     stepBack() {
@@ -128,6 +139,13 @@ export function createRestSheets(options: {
     relay: () => layAgain?.(),
     stop: clear,
   };
+}
+
+/** Lays what was flown again onto the scorecard, before its figures, once it is there. */
+function addFork(holder: HTMLElement, { fork, scorecard, flight }: TableView): void {
+  const facts = holder.querySelector('.facts');
+  if (fork === undefined || scorecard === undefined || facts === null || holder.querySelector('.fork') !== null) return;
+  facts.before(createForkPart(fork, scorecard, flight));
 }
 
 /** Only a member with a seat starts another descent: to others the button says so. */

@@ -17,8 +17,18 @@ import { drawSpeedScale, limitWords, SCALE_WIDTH } from './speedScale.ts';
 import { tableSheet } from './tableSheet.ts';
 import { type Deciding, decidingContact, hasFallen, isMoving, namedContacts, verdictOf } from './verdict.ts';
 
+/** What may be done with a descent that was flown alone. */
+export interface AloneActions {
+  /** Another landing, in which something else fails; undefined where nothing was to fail. */
+  readonly another: (() => void) | undefined;
+  /** Hands the record of the flight over as a file. */
+  readonly save: () => void;
+}
+
 export interface ScorecardActions {
   readonly again: () => void;
+  /** Undefined at a shared table. */
+  readonly alone: AloneActions | undefined;
   readonly worlds: () => void;
   readonly look: () => void;
   readonly leave: () => void;
@@ -31,6 +41,7 @@ export function createScorecard(
   plan: PlayedPlan,
   actions: ScorecardActions,
 ): HTMLElement {
+  const { another, save } = actions.alone ?? {};
   const verdict = verdictOf(card, flight);
   const place = TITLE_BLOCK.place(plan.siteName, plan.setup.lander.name, plan.world.name);
   const deciding = decidingContact(card);
@@ -43,9 +54,11 @@ export function createScorecard(
       label: SCORECARD.label,
       actions: [
         ...againButton(actions.again),
+        another === undefined ? undefined : button(SCORECARD.another, another),
         ...(worst === undefined ? [] : [worlds]),
         button(SCORECARD.look, actions.look, { class: 'look' }),
         button(SCORECARD.print, () => window.print()),
+        save === undefined ? undefined : button(SCORECARD.save, save),
         leaveButton(actions.leave),
       ],
     },

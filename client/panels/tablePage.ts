@@ -18,6 +18,7 @@ import { createLeaveQuestion } from './leaveQuestion.ts';
 import { createLobby } from './lobby.ts';
 import { createPause } from './pause.ts';
 import { createRestSheets } from './restSheets.ts';
+import type { AloneActions } from './scorecard.ts';
 import { createSeatCards } from './seatCards.ts';
 import { leadsToSettings, openSettings, settingsButton } from './settingsSheet.ts';
 import { createSourceList } from './sourceList.ts';
@@ -38,13 +39,14 @@ export interface LaidTable {
 
 /**
  * Lays the whole table on the page and keeps it true to the link until the person leaves. `onLeave` gets the reason when
- * it was not the person's own wish.
+ * it was not the person's own wish. `alone`: what may be done besides with a flight in this page.
  */
 export function layTable(
   holder: HTMLElement,
   link: TableLink,
   first: TableView,
   onLeave: (words?: string) => void,
+  alone?: AloneActions,
 ): LaidTable {
   const readPlan = createPlanReader();
   const plan = readPlan(first.plan);
@@ -65,7 +67,7 @@ export function layTable(
     'aria-label': SECTION.label(plan.siteName, plan.setup.lander.name),
   });
   const canvas = () => section.querySelector('canvas');
-  const parts = createParts({ link, plan, planNow, desk, announcer, leave, canvas, onLaid: () => game.refit() });
+  const parts = createParts({ link, plan, planNow, desk, announcer, leave, alone, canvas, onLaid: () => game.refit() });
   const heading = element('h1', { class: 'unseen', tabindex: -1 }, TABLE.heading(first.plan.title));
   const left = element('div', { class: 'left' }, parts.coach.strip, parts.sources.card, parts.controls.panel);
   const right = element(
@@ -180,10 +182,11 @@ function createParts(options: {
   readonly desk: CommandDesk;
   readonly announcer: Announcer;
   readonly leave: () => void;
+  readonly alone: AloneActions | undefined;
   readonly canvas: () => HTMLCanvasElement | null;
   readonly onLaid: () => void;
 }) {
-  const { link, plan, planNow, desk, announcer, leave, canvas, onLaid } = options;
+  const { link, plan, planNow, desk, announcer, leave, alone, canvas, onLaid } = options;
   const { engine } = plan.setup.lander;
   const context = {
     maxThrust: engine.maxThrust,
@@ -194,7 +197,7 @@ function createParts(options: {
   const over = element('div', { class: 'over' });
   const lobby = createLobby({ link, takeSeat, begin: () => desk.ask({ kind: 'begin' }), leave });
   const again = () => desk.ask({ kind: 'again' });
-  const rest = createRestSheets({ plan: planNow, announcer, again, leave, code: link.code, canvas, onLaid });
+  const rest = createRestSheets({ plan: planNow, announcer, again, alone, leave, code: link.code, canvas, onLaid });
   over.append(lobby.sheet, rest.holder);
   return {
     over,

@@ -4,7 +4,7 @@ import { exerciseLine } from './titleBlock.ts';
 
 /** A sheet laid on the table. What is read scrolls where it must; what is pressed, and the caution, stay in reach. */
 export function tableSheet(
-  options: { readonly kind: string; readonly label: string; readonly actions: readonly HTMLElement[] },
+  options: { readonly kind: string; readonly label: string; readonly actions: readonly (HTMLElement | undefined)[] },
   ...children: readonly (HTMLElement | undefined)[]
 ): HTMLElement {
   return element(

@@ -1,4 +1,4 @@
-import type { JudgedContact, Scorecard } from '../../engine/table/index.ts';
+import type { JudgedContact, JudgedDescent } from '../../engine/table/index.ts';
 import type { DescentState } from '../../engine/world/index.ts';
 import { gaveWay } from '../scenes/pose.ts';
 import { AFTER, AND_FELL, BUT_STANDS, type FallOnLevel, HEADLINE, outcomeHeadline, WHY } from '../text/en.ts';
@@ -31,7 +31,7 @@ export interface Deciding {
 }
 
 /** Contacts that are worth a word: the first, those in which it came down anew, and those nearer to tipping than desired. */
-export function namedContacts({ contacts }: Scorecard): readonly Deciding[] {
+export function namedContacts({ contacts }: JudgedDescent): readonly Deciding[] {
   return contacts
     .map((contact, index) => ({ contact, index }))
     .filter(
@@ -40,7 +40,7 @@ export function namedContacts({ contacts }: Scorecard): readonly Deciding[] {
 }
 
 /** Of a fall the first contact outside its limit, of a crash the hardest, else the closest to tipping; undefined when it never met the ground. */
-export function decidingContact(card: Scorecard): Deciding | undefined {
+export function decidingContact(card: JudgedDescent): Deciding | undefined {
   const named = namedContacts(card);
   const outside = named.find(({ contact }) => contact.band === 'outside');
   if (card.outcome.startsWith('tipped') && outside !== undefined) return outside;
@@ -56,7 +56,7 @@ function shareOfLimit({ arrival, limit }: JudgedContact): number {
 }
 
 /** Whether it met the ground anew in a way that is worth a word: under thrust, or by a hop. */
-function metAgain(card: Scorecard): 'hop' | 're-light' | undefined {
+function metAgain(card: JudgedDescent): 'hop' | 're-light' | undefined {
   const causes = new Set(namedContacts(card).map(({ contact }) => contact.arrival.after));
   return (['re-light', 'hop'] as const).find((cause) => causes.has(cause));
 }
@@ -64,7 +64,7 @@ function metAgain(card: Scorecard): 'hop' | 're-light' | undefined {
 /** What of a lander's last motion its verdict goes by. */
 export type LastMotion = Pick<DescentState, 'angle' | 'vx' | 'vy'>;
 
-export function verdictOf(card: Scorecard, last: LastMotion): Verdict {
+export function verdictOf(card: JudgedDescent, last: LastMotion): Verdict {
   return { headline: headlineOf(card, last), why: whyOf(card) };
 }
 
@@ -76,7 +76,7 @@ export function isMoving({ vx, vy }: LastMotion): boolean {
 }
 
 /** Its legs were used up by the fall alone, however it went on: what comes after says nothing of tipping. */
-function isCrash(card: Scorecard): boolean {
+function isCrash(card: JudgedDescent): boolean {
   if (card.outcome === 'gear overload') return true;
   const isBroken = card.strokeUsed.some((strokeUsed) => gaveWay({ strokeUsed }));
   return card.outcome.startsWith('tipped') && isBroken && decidingContact(card)?.contact.limit?.gear === 0;
@@ -87,7 +87,7 @@ function restWords(words: string, last: LastMotion): string {
   return `${words}, ${hasFallen(last.angle) ? AND_FELL : BUT_STANDS}`;
 }
 
-function headlineOf(card: Scorecard, last: LastMotion): string {
+function headlineOf(card: JudgedDescent, last: LastMotion): string {
   const { outcome } = card;
   const worst = decidingContact(card)?.contact;
   if (outcome === 'gear overload' || isCrash(card)) return restWords(HEADLINE.gaveWay, last);
@@ -107,7 +107,7 @@ function headlineOf(card: Scorecard, last: LastMotion): string {
 const STILL = 0.05;
 
 /** How the side that the outcome names lies to the travel, for ground that is called level; undefined on a slope. */
-function fallOnLevel({ outcome }: Scorecard, contact: JudgedContact | undefined): FallOnLevel | undefined {
+function fallOnLevel({ outcome }: JudgedDescent, contact: JudgedContact | undefined): FallOnLevel | undefined {
   if (contact === undefined || !isLevel(contact.arrival.slope)) return undefined;
   const { slope, vx } = contact.arrival;
   if (Math.abs(vx) < STILL) return 'still';
@@ -116,7 +116,7 @@ function fallOnLevel({ outcome }: Scorecard, contact: JudgedContact | undefined)
   return travelsDownhill === (outcome === 'tipped downhill') ? 'along' : 'against';
 }
 
-function whyOf(card: Scorecard): string {
+function whyOf(card: JudgedDescent): string {
   const worst = decidingContact(card)?.contact;
   if (worst !== undefined && isCrash(card)) return whyOverloaded(worst);
   switch (card.outcome) {
@@ -140,7 +140,7 @@ function whyOf(card: Scorecard): string {
   return card.outcome satisfies never;
 }
 
-function whyUpright(card: Scorecard, worst: JudgedContact): string {
+function whyUpright(card: JudgedDescent, worst: JudgedContact): string {
   const { limit, arrival } = worst;
   const arrived = speed(Math.abs(arrival.vx));
   const tip = limit?.tip;
@@ -154,7 +154,7 @@ function whyUpright(card: Scorecard, worst: JudgedContact): string {
   return worst.band === 'thin' ? WHY.thin(arrived, speed(tip)) : WHY.inside(arrived, speed(tip));
 }
 
-function whyTipped(card: Scorecard, worst: JudgedContact): string {
+function whyTipped(card: JudgedDescent, worst: JudgedContact): string {
   const { limit, arrival } = worst;
   const arrived = speed(Math.abs(arrival.vx));
   if (limit === undefined) return WHY.noLimit(...fall(worst));
@@ -166,7 +166,7 @@ function whyTipped(card: Scorecard, worst: JudgedContact): string {
 }
 
 /** At which of the contacts it was decided, in an order that can be told. */
-function whenOf(card: Scorecard): 'first' | 'second' | 'later' {
+function whenOf(card: JudgedDescent): 'first' | 'second' | 'later' {
   const index = decidingContact(card)?.index ?? 0;
   if (index === 0) return 'first';
   return index === 1 && card.contactCount === card.contacts.length ? 'second' : 'later';

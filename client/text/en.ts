@@ -266,6 +266,28 @@ export const BELIEF_CARD = {
     `Surprise: it was farther from tipping than the crew believed, at ${is} of the speed that tips it and not ${believed}.`,
 } as const;
 
+/** The descent flown again with one thing changed; a source such as 'altimeter'. */
+export const FORK = {
+  title: (source: string) => `And with a healthy ${source}?`,
+  how: (source: string) =>
+    `The same descent flown again: the ${source} stays healthy, and from the moment when it failed stand-ins hold every seat.`,
+  happened: 'as it was',
+  forked: 'healthy',
+  forkedLine: (source: string) => `healthy ${source}`,
+  outcome: 'how it ended',
+  sideways: 'moved sideways',
+  descentRate: 'came down at',
+  share: 'of the speed that tips it',
+  noContact: 'no contact',
+  fails: 'it fails',
+  doubted: 'doubted',
+  heights: (unit: string) => `Height over the ground, ${unit}; time from the start, s`,
+  speeds: (unit: string) => `Speed across the ground, to the right positive, ${unit}; time from the start, s`,
+  drawn: (source: string, was: string, would: string) =>
+    `Two lines over time. As it was: ${was}. With a healthy ${source}: ${would}.`,
+  arrived: (outcome: string) => `A healthy one would have given: ${outcome}.`,
+} as const;
+
 export const STATUS = {
   reconnecting: 'The line dropped: what you see stands still. Reconnecting; your seat is kept.',
   connected: 'Connected.',
@@ -353,6 +375,8 @@ export const CHOICE = {
 export const SCORECARD = {
   label: 'Scorecard',
   again: 'Again',
+  another: 'Another failure',
+  save: 'Save the record',
   againHint: 'Someone with a seat starts it.',
   worldsLead: 'Same touchdown on ',
   worlds: 'Earth, Mars, Moon',

@@ -10,6 +10,7 @@ export {
   tellLine,
   type KeptTable,
 } from './keepRecord.ts';
+export { forkRecord, type ForkRefusal, type ForkRequest } from './forkRecord.ts';
 export { formatRecord, parseRecord } from './parseRecord.ts';
 export { readCommand } from './readCommand.ts';
 export { replayRecord, type Divergence } from './replayRecord.ts';

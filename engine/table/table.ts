@@ -11,6 +11,7 @@ import { attendedControls, controlsNow } from './controls.ts';
 import { coverSeats } from './coverSeats.ts';
 import { FIRST_SETTINGS, throttled, valvesOf } from './engineSettings.ts';
 import { believedState, createInstruments, stepInstruments, viewInstruments, type Instruments } from './instruments.ts';
+import type { Fork } from './fork.ts';
 import type { SideLimits } from './liveMargin.ts';
 import { NO_LEAK_SEEN } from './propellantStandIn.ts';
 import { NOTHING_WATCHED } from './sensorsStandIn.ts';
@@ -56,6 +57,9 @@ export interface Run {
   believed: EstimateView | undefined;
   /** Worked out when it is first asked for. */
   scorecard: JudgedDescent | undefined;
+  /** Flown again with one thing changed; asked for once, elsewhere, when the descent is at rest. */
+  forkWanted: boolean;
+  fork: Fork | undefined;
 }
 
 export function createTable({ plan, model }: { readonly plan: TablePlan; readonly model: TableModel }): Table {
@@ -247,7 +251,9 @@ function layRun(plan: TablePlan, model: TableModel): Run {
   const gauge = model.createMarginGauge(known);
   const sides = model.createSideGauge(known);
   const known0 = instruments && believed ? believedState(instruments, believed, flight.commanded) : flight;
-  return { descent, pilot, gauge, sides, flight, margin: gauge(known0), instruments, believed, scorecard: undefined };
+  const margin = gauge(known0);
+  const atRest = { scorecard: undefined, forkWanted: false, fork: undefined };
+  return { descent, pilot, gauge, sides, flight, margin, instruments, believed, ...atRest };
 }
 
 /** What a tick burns at the thrust that is commanded [kg]: nothing of how the engine follows is in it. */

@@ -4,6 +4,7 @@ import { SENSOR_FAULT_KINDS, type SensorFault } from '../faults/index.ts';
 import type { Source } from '../sensors/index.ts';
 import type { FirstLimit } from '../touchdown/tipLimit.ts';
 import type { Arrival, ControlInput, DescentSetup, DescentState, Outcome } from '../world/descent.ts';
+import type { Fork } from './fork.ts';
 import type { LimitTable } from './limitTable.ts';
 import type { EngineSettings } from './engineSettings.ts';
 import type { Pace, PlanChoice } from './planChoice.ts';
@@ -239,6 +240,8 @@ export interface TableView {
   readonly margin: LiveMargin;
   /** Present when resolved. */
   readonly scorecard?: Scorecard;
+  /** Comes some seconds after the scorecard of a descent in which a source failed: what a healthy one would have given. */
+  readonly fork?: Fork;
 }
 
 /** The margin at the contact that is coming, as it is predicted from how the lander moves now. */

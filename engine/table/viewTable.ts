@@ -53,6 +53,7 @@ export function viewTable(table: Table, id: MemberId): TableView {
     flight: isPencil(table) ? flightKnown(run, state) : run.flight,
     margin: run.margin,
     ...(scorecard === undefined ? {} : { scorecard }),
+    ...(state.stage === 'resolved' && run.fork !== undefined && { fork: run.fork }),
   };
 }
 

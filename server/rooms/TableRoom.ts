@@ -11,6 +11,7 @@ import {
   stepKeptTable,
   tellLine,
   type KeptTable,
+  type RecordLine,
 } from '../../engine/record/index.ts';
 import {
   paceNow,
@@ -32,6 +33,7 @@ import {
 import { TablePapers, createPaper, writePaper } from '../schema/index.ts';
 import type { Journal, TableJournal, UnfinishedTable } from '../storage/index.ts';
 import { createTokenBucket, type TokenBucket } from '../tokenBucket.ts';
+import { createForkKeeper, type FlyFork, type ForkKeeper } from './forkKeeper.ts';
 import type { TableRegistry } from './tableRegistry.ts';
 import { TICK_MS, type Ticker } from './ticker.ts';
 
@@ -55,6 +57,7 @@ export interface RoomServices {
   /** Of a new table, for what its opener chose; without a choice, the server's own. */
   readonly plan: (choice?: PlanChoice) => TablePlan;
   readonly journal: Journal;
+  readonly flyFork: FlyFork;
   /** A table that is taken up from the journal: for the next room to be made, which takes it from here. */
   takenUp: UnfinishedTable | undefined;
   readonly seatKeptSeconds: number;
@@ -91,6 +94,7 @@ export class TableRoom extends Room<{ state: TablePapers }> {
   #services!: RoomServices;
   #kept!: KeptTable;
   #journal!: TableJournal;
+  #forks!: ForkKeeper;
   #stopTicking: (() => void) | undefined;
   readonly #lines = new Map<Client, Line>();
   readonly #tokens = new Map<MemberId, string>();
@@ -185,29 +189,36 @@ export class TableRoom extends Room<{ state: TablePapers }> {
   }
 
   #open(code: string, options: unknown): void {
-    const { plan: lay, model, journal } = this.#services;
+    const { plan: lay, model, journal, flyFork, onFault } = this.#services;
     const join = parseJoinOptions(options);
     const plan = lay(join.ok ? join.value.choice : undefined);
     this.#journal = journal.open(code, headerOf(plan));
-    this.#kept = openKeptTable({ plan, model, write: (line) => this.#journal.write(line) });
+    this.#forks = createForkKeeper({ fly: flyFork, onFault });
+    this.#kept = openKeptTable({ plan, model, write: (line) => this.#write(line) });
+  }
+
+  #write(line: RecordLine): void {
+    this.#journal.write(line);
+    this.#forks.note(line);
   }
 
   /** As the table was when the process before this one ended; everybody has lost their line. */
   #takeUp({ record, places, journal }: UnfinishedTable): void {
-    const { plan: lay, model } = this.#services;
+    const { plan: lay, model, flyFork, onFault } = this.#services;
     const resumed =
       record === undefined
         ? undefined
         : resumeKeptTable(record, {
             plan: lay(record.header.plan.choice),
             model,
-            write: (line) => journal.write(line),
+            write: (line) => this.#write(line),
           });
-    if (resumed?.ok !== true) {
+    if (record === undefined || resumed?.ok !== true) {
       journal.end();
       throw new Error(`The table ${this.roomId} is of another version, and cannot be taken up.`);
     }
     this.#journal = journal;
+    this.#forks = createForkKeeper({ fly: flyFork, onFault, lines: record.lines });
     this.#kept = resumed.value;
     const { members } = resumed.value.table.state;
     for (const [member, token] of places) this.#tokens.set(member, token);
@@ -285,6 +296,7 @@ export class TableRoom extends Room<{ state: TablePapers }> {
       }
       this.#forgetAbsent();
       if (this.#steps % STEPS_PER_PATCH === 0) this.#send();
+      this.#forks.look(this.#kept.table);
       if (this.#isDeserted()) {
         this.#journal.end();
         this.#close(CloseCode.CONSENTED);

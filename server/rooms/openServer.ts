@@ -6,6 +6,7 @@ import type { PlanChoice, TableModel, TablePlan } from '../../engine/table/index
 import type { ServerConfig } from '../config.ts';
 import { guardServer, networkOrigins, serveClient } from '../http/index.ts';
 import { NO_JOURNAL, openJournal, type Journal } from '../storage/index.ts';
+import { openForkPool } from '../workers/forkPool.ts';
 import { createBacklogReport } from './backlogReport.ts';
 import { TableRoom, type RoomServices } from './TableRoom.ts';
 import { createTableRegistry } from './tableRegistry.ts';
@@ -40,12 +41,14 @@ export interface ServerParts {
  * One server a process: the room library keeps its matchmaking in module state.
  */
 export async function openServer(config: ServerConfig, parts: ServerParts): Promise<RunningServer> {
+  const forks = openForkPool();
   const registry = createTableRegistry({ mostTables: config.mostTables });
   const services: RoomServices = {
     registry,
     model: parts.model,
     plan: parts.plan,
     journal: journalFor(config, parts.report),
+    flyFork: (request) => forks.fly(request),
     takenUp: undefined,
     seatKeptSeconds: config.seatKeptSeconds,
     ticker: parts.ticker ?? createTicker({ onBacklog: createBacklogReport(parts.report) }),
@@ -82,6 +85,7 @@ export async function openServer(config: ServerConfig, parts: ServerParts): Prom
       await server.gracefullyShutdown(false);
       http.closeAllConnections();
       services.journal.close();
+      await forks.close();
     },
   };
 }

@@ -1,5 +1,6 @@
 import {
   CALLOUTS,
+  CHANGE_KINDS,
   CARD_OUTCOMES,
   CUT_OFF_STATES,
   DRAWN_IN,
@@ -111,7 +112,7 @@ const limit = group({
   closedForm: quantity,
 });
 
-const scorecard = group({
+const judged = {
   outcome: words(CARD_OUTCOMES),
   contacts: list(
     group({
@@ -129,6 +130,11 @@ const scorecard = group({
   restTilt: quantity,
   strokeUsed: list(quantity),
   propellantLeft: quantity,
+  physics: number('uint32'),
+} as const;
+
+const scorecard = group({
+  ...judged,
   belief: optional(
     group({ vx: quantity, descentRate: quantity, angle: quantity, height: quantity, utilisation: optional(quantity) }),
   ),
@@ -144,7 +150,22 @@ const scorecard = group({
     ),
   ),
   crew: list(group({ seat: words(SEATS), name: text })),
-  physics: number('uint32'),
+});
+
+const path = group({
+  spacing: quantity,
+  heights: list(quantity),
+  speeds: list(quantity),
+  contact: optional(group({ after: quantity, speed: quantity })),
+});
+
+const fork = group({
+  change: group({ kind: words(CHANGE_KINDS), source: words(SOURCES) }),
+  after: quantity,
+  card: group(judged),
+  last: group({ angle: quantity, vx: quantity, vy: quantity }),
+  happened: path,
+  forked: path,
 });
 
 const source = group({
@@ -243,6 +264,7 @@ export const tableShape = group({
   flight,
   margin,
   scorecard: optional(scorecard),
+  fork: optional(fork),
 });
 
 /** Does not compile unless the declaration above is exactly the view of the engine; the error names the field. */

@@ -6,8 +6,12 @@ import { projectFiles } from '../support/sources.ts';
 const UNSWEPT =
   /^(engine\/table|server\/rooms|levels\/scenarios|client\/(net|panels))\/|^client\/(main|keptFlight)\.ts$/;
 
-/** Entered by the name of a function: by a pool of threads, and by a page in a browser. */
-const ENTERED_BY_NAME = ['server/workers/simulationWorker.ts', 'tests/determinism/replayInBrowser.ts'];
+/** Entered by the name of a function: by pools of threads, and by a page in a browser. */
+const ENTERED_BY_NAME = [
+  'server/workers/forkWorker.ts',
+  'server/workers/simulationWorker.ts',
+  'tests/determinism/replayInBrowser.ts',
+];
 
 /** Stated for the compiler, which refuses it where it does not hold. */
 const STATED = 'server/schema/tableShape.ts#IsDeclared';

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { NO_INSETS, SectionCamera } from '../../../client/camera/sectionCamera.ts';
 import { SvgPen } from '../../../client/ink/svgPen.ts';
 import { drawSpeedScale } from '../../../client/panels/speedScale.ts';
+import { drawFork, type ForkLines } from '../../../client/panels/forkDrawing.ts';
 import { drawContact } from '../../../client/panels/contactDrawing.ts';
 import { drawLander } from '../../../client/views/lander/drawLander.ts';
 import { figureOf } from '../../../client/views/lander/figure.ts';
@@ -133,5 +134,50 @@ describe('a pen that writes SVG', () => {
     const pen = new SvgPen(1, 'test');
     pen.text('a < b & c', 0, 0, { size: 10 });
     expect(pen.markup).toContain('a &lt; b &amp; c');
+  });
+});
+
+/** Straight down from so high to the ground, within so many seconds. */
+function falling(height: number, seconds: number) {
+  return Array.from({ length: 11 }, (_, i) => ({ time: (i * seconds) / 10, value: height - (i * height) / 10 }));
+}
+
+describe('the drawing of a fork', () => {
+  const lines: ForkLines = {
+    happened: falling(50, 20),
+    forked: falling(50, 30),
+    failed: 8,
+    forkedName: 'healthy altimeter',
+  };
+
+  it('has what happened as a full line and the fork dashed, each with its name, and says when it failed', () => {
+    const { markup } = drawFork(lines, 480);
+    expect(markup).not.toMatch(NO_NUMBER);
+    const paths = [...markup.matchAll(/<path d="M([\d.]+) [^"]*" ([^>]*)stroke="var\(--ink\)"([^>]*)\/>/g)];
+    expect(paths.some(([, , , style]) => style?.includes('stroke-dasharray'))).toBe(true);
+    for (const words of ['as it was', 'healthy altimeter', 'it fails']) expect(markup).toContain(`>${words}<`);
+    expect(markup).not.toContain('doubted');
+    expect(drawFork({ ...lines, doubted: 11 }, 480).markup).toContain('>doubted<');
+  });
+
+  it.each([
+    ['that parted by nothing', { forked: falling(50, 20) }],
+    ['that failed at once', { failed: 0 }],
+    ['of which one ended before the other began to differ', { happened: falling(50, 8.1) }],
+    ['at no speed at all', { happened: falling(0, 20), forked: falling(0, 20) }],
+    ['below nothing', { happened: falling(-2, 20), forked: falling(1, 20) }],
+  ])('has only numbers for two descents %s, and every word on the sheet', (_, said) => {
+    for (const width of [340, 480]) {
+      const { markup } = drawFork({ ...lines, ...said }, width);
+      expect(markup).not.toMatch(NO_NUMBER);
+      const places = [...markup.matchAll(/<text x="(-?[\d.]+)" y="(-?[\d.]+)"/g)];
+      expect(places.length).toBeGreaterThan(5);
+      for (const [, x, y] of places) {
+        expect(Number(x)).toBeGreaterThanOrEqual(0);
+        expect(Number(x)).toBeLessThan(width);
+        expect(Number(y)).toBeGreaterThan(0);
+        expect(Number(y)).toBeLessThanOrEqual(210);
+      }
+    }
   });
 });

@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { openLocalTable, type LocalTable } from '../../../client/net/index.ts';
-import type { RecordLine, TableRecord } from '../../../engine/record/index.ts';
+import { forkRecord, type ForkRequest, type RecordLine, type TableRecord } from '../../../engine/record/index.ts';
 import { playedModel } from '../../../engine/table/index.ts';
 import { firstLanding } from '../../../levels/index.ts';
 import { createHandClock } from '../../support/linkBench.ts';
+import { laid } from '../../support/planChoice.ts';
 
 const plan = firstLanding(1);
 
@@ -89,5 +90,33 @@ describe('a descent alone that is taken up again', () => {
     const refused = await link.command({ kind: 'setTilt', degrees: 99 });
     expect(refused.ok).toBe(false);
     expect(link.record().lines).toHaveLength(lines.length);
+  });
+});
+
+describe('a descent alone in which something failed', () => {
+  it('has the fork of its record in its views, once it is flown, until the next descent', async () => {
+    const troubled = laid({ start: 'low', seed: 2, sensorTrouble: 'seeded' });
+    const clock = createHandClock();
+    const asked: ForkRequest[] = [];
+    const flyFork = (request: ForkRequest) => {
+      asked.push(request);
+      const { record, plan: of, change } = request;
+      return Promise.resolve(forkRecord(record, { plan: of, model: playedModel }, change));
+    };
+    const link = linkOf({
+      clock,
+      opened: openLocalTable({ plan: troubled, model: playedModel, name: 'Ada', clock, flyFork }),
+    });
+    await link.command({ kind: 'takeSeat', seat: 'lead' });
+    await link.command({ kind: 'begin' });
+    while (link.view?.stage === 'descending') clock.turn(60);
+    expect(link.view?.fork).toBeUndefined();
+    await Promise.resolve();
+    clock.turn(300);
+    expect(asked).toHaveLength(1);
+    expect(asked[0]?.change).toEqual({ kind: 'source healthy', source: 'altimeter' });
+    expect(link.view?.fork?.happened.contact?.after).toBe((link.view?.flight.touchdown?.tick ?? 0) / 60);
+    await link.command({ kind: 'again' });
+    expect(link.view?.fork).toBeUndefined();
   });
 });

@@ -28,7 +28,7 @@ export function oddities(card: Omit<Scorecard, 'crew'>, { burnedAfter }: LateFli
   if (contacts.some(isTooFast)) found.push('faster than its limit, not outside');
   const named = worst === undefined ? undefined : contacts[worst];
   if (contacts.some((contact) => rank(contact) > rank(named))) found.push('worst is not the worst');
-  const told = decidingContact({ ...card, crew: [] })?.contact;
+  const told = decidingContact({ ...card })?.contact;
   if (outcome.startsWith('upright') && rank(told) < rank(named))
     found.push('headline is milder than the worst contact');
   if (outcome.startsWith('tipped') && contacts.every(({ band }) => band !== 'outside'))
@@ -67,7 +67,7 @@ export function describeFlight(
       simulated: simulated === undefined ? 'none' : hasTipped(simulated) ? 'tips' : 'stands',
     };
   });
-  const { headline, why } = verdictOf({ ...card, crew: [] }, final);
+  const { headline, why } = verdictOf({ ...card }, final);
   const used = Math.max(...card.strokeUsed);
   return JSON.stringify({
     siteId,

@@ -1,0 +1,102 @@
+import type { FlownPath, Fork, JudgedContact, JudgedDescent, Scorecard } from '../../engine/table/index.ts';
+import type { Source } from '../../engine/sensors/index.ts';
+import { FORK, SCORECARD, SOURCE_NAMES } from '../text/en.ts';
+import { percent, speed, unitOf } from '../text/numbers.ts';
+import { drawing, element } from './element.ts';
+import { drawFork, type ForkLines, type LinePoint } from './forkDrawing.ts';
+import { SCALE_WIDTH } from './speedScale.ts';
+import { decidingContact, verdictOf, type LastMotion } from './verdict.ts';
+
+/** The part of the scorecard that comes later: the descent flown again with a healthy source, beside what happened. */
+export function createForkPart(fork: Fork, card: Scorecard, last: LastMotion): HTMLElement {
+  const source = SOURCE_NAMES[fork.change.source].toLowerCase();
+  const [was, would] = [headlineOf(card, last), headlineOf(fork.card, fork.last)];
+  const isByHeight = showsInHeight(fork.change.source);
+  const caption = isByHeight ? FORK.heights(unitOf('length').sign) : FORK.speeds(unitOf('speed').sign);
+  const figure = element('figure', {}, element('figcaption', {}, caption));
+  const width = matchMedia('(max-width: 35em)').matches ? SCALE_WIDTH.narrow : SCALE_WIDTH.full;
+  const { markup, viewBox } = drawFork(linesOf(fork, card, isByHeight, source), width);
+  figure.append(drawing(markup, { viewBox, label: FORK.drawn(source, was, would), class: 'fork-drawing' }));
+  return element(
+    'section',
+    { class: 'fork', 'aria-labelledby': 'fork-title' },
+    element('h3', { id: 'fork-title' }, FORK.title(source)),
+    element('p', { class: 'why' }, FORK.how(source)),
+    compare(card, fork.card, [was, would]),
+    figure,
+  );
+}
+
+/** What a fork showed, in a sentence to be read aloud. */
+export function forkWords({ card, last }: Fork): string {
+  return FORK.arrived(headlineOf(card, last));
+}
+
+function headlineOf(card: JudgedDescent, last: LastMotion): string {
+  return verdictOf(card, last).headline;
+}
+
+/** A wrong altimeter shows in how it comes down; what measures motion shows in how it drifts. */
+function showsInHeight(source: Source): boolean {
+  return source !== 'velocityRadar' && source !== 'surfaceCamera' && source !== 'inertialUnit';
+}
+
+function linesOf(fork: Fork, { failures = [] }: Scorecard, isByHeight: boolean, source: string): ForkLines {
+  const failure = failures.find((one) => one.source === fork.change.source);
+  return {
+    happened: lineOf(fork.happened, isByHeight),
+    forked: lineOf(fork.forked, isByHeight),
+    failed: fork.after,
+    doubted: failure?.doubtedAfter === undefined ? undefined : failure.after + failure.doubtedAfter,
+    forkedName: FORK.forkedLine(source),
+  };
+}
+
+/** To the ground, where it met it; in the units of this viewer. */
+function lineOf({ heights, speeds, spacing, contact }: FlownPath, isByHeight: boolean): readonly LinePoint[] {
+  const { size } = unitOf(isByHeight ? 'length' : 'speed');
+  const points = (isByHeight ? heights : speeds).map((value, i) => ({ time: i * spacing, value: value / size }));
+  if (contact !== undefined) points.push({ time: contact.after, value: isByHeight ? 0 : contact.speed / size });
+  return points;
+}
+
+function compare(was: JudgedDescent, would: JudgedDescent, headlines: readonly [string, string]): HTMLElement {
+  const [figuresWas, figuresWould] = [figuresOf(was), figuresOf(would)];
+  const rows = [
+    [FORK.outcome, ...headlines] as const,
+    ...[FORK.sideways, FORK.descentRate, FORK.share].map(
+      (name, i) => [name, figuresWas[i] ?? '', figuresWould[i] ?? ''] as const,
+    ),
+  ];
+  const head = element(
+    'tr',
+    {},
+    element('td', {}),
+    element('th', { scope: 'col' }, FORK.happened),
+    element('th', { scope: 'col', class: 'forked' }, FORK.forked),
+  );
+  const body = rows.map(([name, happened, forked]) =>
+    element(
+      'tr',
+      {},
+      element('th', { scope: 'row' }, name),
+      element('td', {}, happened),
+      element('td', { class: 'forked' }, forked),
+    ),
+  );
+  return element('table', {}, element('thead', {}, head), element('tbody', {}, ...body));
+}
+
+/** Of the contact that decided: sideways, down, and share of its limit. */
+function figuresOf(card: JudgedDescent): readonly string[] {
+  const contact = decidingContact(card)?.contact;
+  if (contact === undefined) return [FORK.noContact, FORK.noContact, FORK.noContact];
+  const { arrival } = contact;
+  return [speed(Math.abs(arrival.vx)), speed(arrival.descentRate), shareWords(contact)];
+}
+
+function shareWords({ limit, utilisation }: JudgedContact): string {
+  if (utilisation !== undefined) return percent(utilisation);
+  if (limit === undefined) return SCORECARD.limitUnknown;
+  return limit.tip === 0 ? SCORECARD.tipsAlways : SCORECARD.neverUpTo(speed(limit.upTo, 1));
+}

@@ -1,0 +1,178 @@
+import { isSensorFault } from '../faults/index.ts';
+import { hashValue } from '../math/hashValue.ts';
+import { accept, refuse, type Result } from '../result.ts';
+import {
+  applyEntry,
+  createTable,
+  judgeEntry,
+  noteLine,
+  stepTable,
+  type Change,
+  type FlownPath,
+  type Fork,
+  type Table,
+  type TableModel,
+  type TablePlan,
+} from '../table/index.ts';
+import { TICK_RATE, type DescentSetup, type DescentState } from '../world/index.ts';
+import { markTable } from './markTable.ts';
+import { MARK_FIELDS, type MarkField, type RecordLine, type TableRecord } from './record.ts';
+
+interface Parts {
+  readonly plan: TablePlan;
+  readonly model: TableModel;
+}
+
+/** A fork to be flown, as plain data: it takes a second or more, so it is flown on a thread of its own. */
+export interface ForkRequest {
+  readonly record: TableRecord;
+  readonly plan: TablePlan;
+  readonly change: Change;
+}
+
+/** Why a record cannot be forked, and where that shows. */
+export interface ForkRefusal {
+  readonly code: `record/${'other-setup' | 'not-at-rest' | 'nothing-changed' | 'not-as-recorded'}`;
+  readonly reason: string;
+}
+
+interface GrowingPath extends FlownPath {
+  readonly heights: number[];
+  readonly speeds: number[];
+  contact?: NonNullable<FlownPath['contact']>;
+}
+
+/** From which tick of which descent of a table another setup holds: from there on the fork is not what happened. */
+interface Parting {
+  readonly descent: number;
+  readonly tick: number;
+  readonly setup: DescentSetup;
+}
+
+interface Flown {
+  readonly table: Table;
+  readonly path: FlownPath;
+  /** The first field in which the last mark is another one than was recorded. */
+  readonly differs: MarkField | undefined;
+}
+
+/** Ticks between two points of a path. */
+const POINT_EVERY = 15;
+/** A fork that has not come to rest after so long is stopped [tick]. */
+const MOST_TICKS = 20 * 60 * TICK_RATE;
+
+/**
+ * Flies the last descent of a record again, with one thing changed. Up to the moment from which the change matters all is as it was. From then on nobody
+ * sits at the table, and the stand-ins hold every seat: what people did was an answer to what they were shown, and they would have been shown something
+ * else. Refused unless the descent, flown again without the change, ends as it was recorded, to the bit.
+ */
+export function forkRecord(record: TableRecord, { plan, model }: Parts, change: Change): Result<Fork, ForkRefusal> {
+  if (hashValue(plan.setup) !== record.header.plan.setupHash)
+    return refuseFork('other-setup', 'The plan is laid out otherwise than when it was recorded.');
+  const changed = changeSetup(plan.setup, change);
+  if (changed === undefined) return refuseFork('nothing-changed', `Nothing failed in the ${change.source}.`);
+  const { lines } = record;
+  const happened = flyAgain(lines, { plan, model });
+  const { state, run } = happened.table;
+  if (happened.differs !== undefined)
+    return refuseFork('not-as-recorded', `Flown again it ends otherwise than recorded: ${happened.differs}.`);
+  if (state.stage !== 'resolved')
+    return refuseFork('not-at-rest', 'The last descent of the record did not come to its end.');
+  if (changed.tick > run.flight.tick) return refuseFork('nothing-changed', 'The descent was over before the failure.');
+  const forked = flyAgain(lines, { plan, model }, { ...changed, descent: state.descents });
+  const { flight } = forked.table.run;
+  const { angle, vx, vy } = flight;
+  return accept({
+    change,
+    after: changed.tick / TICK_RATE,
+    card: model.scorecard(flight, changed.setup),
+    last: { angle, vx, vy },
+    happened: happened.path,
+    forked: forked.path,
+  });
+}
+
+function refuseFork(what: 'other-setup' | 'not-at-rest' | 'nothing-changed' | 'not-as-recorded', reason: string) {
+  return refuse({ code: `record/${what}` as const, reason });
+}
+
+/** The setup with the change made, and the first tick of the descent at which that is another one; undefined where it is the same. */
+function changeSetup(setup: DescentSetup, change: Change): Pick<Parting, 'setup' | 'tick'> | undefined {
+  const faults = setup.faults ?? [];
+  const mended = faults.filter((fault) => isSensorFault(fault) && fault.source === change.source);
+  if (mended.length === 0) return undefined;
+  const left = faults.filter((fault) => !mended.includes(fault));
+  return { setup: { ...setup, faults: left }, tick: Math.min(...mended.map((fault) => fault.fromTick)) };
+}
+
+/** Plays a record; from a parting on the stand-ins fly that descent to its end, by another setup. */
+function flyAgain(lines: readonly RecordLine[], parts: Parts, parting?: Parting): Flown {
+  const table = createTable(parts);
+  const { flight: start } = table.run;
+  const lastMark = lines.findLast((line) => line.line === 'mark');
+  let { run } = table;
+  let path = pathFrom(start);
+  let differs: MarkField | undefined;
+  const isFrom = (tick: number | undefined) =>
+    tick !== undefined &&
+    table.state.descents === parting?.descent &&
+    table.state.stage === 'descending' &&
+    table.run.flight.tick >= tick;
+  const isAlone = () => isFrom(parting?.tick);
+  // a path is of one descent: it begins anew with each
+  const follow = () => {
+    if (table.run !== run) path = pathFrom(start);
+    ({ run } = table);
+  };
+  const step = () => {
+    // the tick in which it would fail is measured otherwise already
+    if (parting !== undefined && isFrom(parting.tick - 1)) changeInstruments(table, parting.setup);
+    ({ run } = table);
+    stepTable(table);
+    follow();
+    notePoint(table, path);
+  };
+  for (const line of lines) {
+    while (table.state.tick < line.tick && !isAlone()) step();
+    if (isAlone()) break;
+    if (line === lastMark) {
+      const mark = markTable(table);
+      differs = MARK_FIELDS.find((name) => mark[name] !== lastMark[name]);
+    }
+    if (line.line === 'mark' || judgeEntry(table.state, line) !== undefined) continue;
+    applyEntry(table, line);
+    follow();
+  }
+  if (isAlone()) leaveToStandIns(table);
+  while (isAlone() && table.run.flight.tick < MOST_TICKS) step();
+  return { table, path, differs };
+}
+
+/** What measures goes by another setup from now on. */
+function changeInstruments(table: Table, setup: DescentSetup): void {
+  const { instruments } = table.run;
+  if (instruments !== undefined && instruments.setup !== setup)
+    table.run = { ...table.run, instruments: { ...instruments, setup } };
+}
+
+function pathFrom({ height, vx }: DescentState): GrowingPath {
+  return { spacing: POINT_EVERY / TICK_RATE, heights: [height], speeds: [vx] };
+}
+
+/** Up to the first contact: what comes after it is settling. */
+function notePoint({ run: { flight } }: Table, path: GrowingPath): void {
+  const { tick, touchdown } = flight;
+  if (touchdown !== undefined) path.contact ??= { after: touchdown.tick / TICK_RATE, speed: touchdown.vx };
+  if (path.contact !== undefined || tick !== path.heights.length * POINT_EVERY) return;
+  path.heights.push(flight.height);
+  path.speeds.push(flight.vx);
+}
+
+/** Everybody gets up, and a hold is over. */
+function leaveToStandIns(table: Table): void {
+  const { state } = table;
+  const [first] = state.members;
+  if (state.held && first !== undefined)
+    applyEntry(table, { tick: state.tick, member: first.id, content: { kind: 'resume' } });
+  for (const { id } of state.members) applyEntry(table, noteLine(state, id, 'left'));
+}
