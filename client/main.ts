@@ -71,7 +71,7 @@ function followAddress(): boolean {
 /** Whether the address names a landing that somebody chose. */
 function namesLanding(): boolean {
   const words = new URLSearchParams(location.search);
-  return ['lander', 'site', 'world', 'start'].some((name) => words.has(name));
+  return ['lander', 'site', 'world', 'start', 'mode', 'pace'].some((name) => words.has(name));
 }
 
 /** Lays out the landings to choose from. */

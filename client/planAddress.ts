@@ -6,7 +6,11 @@ import { firstChoice, parsePlanChoice } from '../levels/index.ts';
 export const FIRST_SEED = 1;
 
 /** Which fields of a choice an address names; the others are as in the first landing. */
-const NAMED = ['lander', 'site', 'world', 'start', 'seed', 'sensorTrouble'] as const;
+const NAMED = ['lander', 'site', 'world', 'start', 'seed', 'mode', 'pace', 'sensorTrouble'] as const;
+/** Those that are numbers. */
+const NUMBERS: readonly string[] = ['seed', 'pace'];
+/** Those that an address names even where they are as in the first landing. */
+const ALWAYS: readonly string[] = ['lander', 'site', 'world', 'start', 'seed'];
 
 /** The choice that the part of an address after '?' names; undefined where it names none. A wrong word is refused, not passed over. */
 export function choiceInAddress(search: string): Result<PlanChoice, readonly FieldProblem[]> | undefined {
@@ -15,7 +19,7 @@ export function choiceInAddress(search: string): Result<PlanChoice, readonly Fie
   if (named.length === 0) return undefined;
   const said = named.map((name) => {
     const word = words.get(name) ?? '';
-    return [name, name === 'seed' && /^\d+$/.test(word) ? Number(word) : word] as const;
+    return [name, NUMBERS.includes(name) && /^\d+(\.\d+)?$/.test(word) ? Number(word) : word] as const;
   });
   return parsePlanChoice({ ...firstChoice(FIRST_SEED), ...Object.fromEntries(said) });
 }
@@ -25,7 +29,7 @@ export function addressOf(choice: PlanChoice, search = ''): string {
   const words = new URLSearchParams(withoutChoice(search));
   const usual = firstChoice(FIRST_SEED);
   for (const name of NAMED)
-    if (name !== 'sensorTrouble' || choice[name] !== usual[name]) words.set(name, String(choice[name]));
+    if (ALWAYS.includes(name) || choice[name] !== usual[name]) words.set(name, String(choice[name]));
   return `?${words.toString()}`;
 }
 

@@ -1,22 +1,14 @@
 import { THRUST_RANGE, TILT_RANGE_DEG, type Command } from '../../engine/table/index.ts';
 import type { ControlInput } from '../../engine/world/index.ts';
 import type { TableLink } from '../net/index.ts';
+import { OrderDesk } from './orderDesk.ts';
+import { Wishes } from './wishes.ts';
 
 /** Whole percent of thrust and whole degrees of tilt that one press changes. */
 const THRUST_STEP = 5;
 const TILT_STEP = 2;
 
-/** How long an accepted command is shown before the table's own word is believed again [ms]. */
-const BELIEVE_AFTER_MS = 500;
-
 type Control = 'thrust' | 'tilt';
-
-/** A command that was given and not yet seen in a view. */
-interface Wish {
-  readonly value: number;
-  /** Infinity until the table has answered. */
-  until: number;
-}
 
 /**
  * What this member wants the lander to do. Answers a press at once, sends it, and falls back to what the table says once
@@ -25,18 +17,21 @@ interface Wish {
 export class CommandDesk {
   readonly #link: TableLink;
   readonly #onRefusal: (reason: string) => void;
-  readonly #wishes: Partial<Record<Control, Wish>> = {};
+  readonly #wishes = new Wishes<Control>();
+  /** What is said instead in a descent by orders. */
+  readonly orders: OrderDesk;
 
   constructor(link: TableLink, onRefusal: (reason: string) => void) {
     this.#link = link;
     this.#onRefusal = onRefusal;
+    this.orders = new OrderDesk(link, onRefusal);
   }
 
   get commanded(): ControlInput {
     const seen = this.#link.view?.commanded ?? { thrustPercent: 0, tiltDeg: 0 };
     return {
-      thrustPercent: this.#shown('thrust', seen.thrustPercent),
-      tiltDeg: this.#shown('tilt', seen.tiltDeg),
+      thrustPercent: this.#wishes.shown('thrust', seen.thrustPercent),
+      tiltDeg: this.#wishes.shown('tilt', seen.tiltDeg),
     };
   }
 
@@ -59,6 +54,10 @@ export class CommandDesk {
 
   lean(direction: 'left' | 'right'): void {
     this.tiltTo(this.commanded.tiltDeg + (direction === 'left' ? TILT_STEP : -TILT_STEP));
+  }
+
+  get isByOrders(): boolean {
+    return this.#link.view?.orders !== undefined;
   }
 
   toggleHold(): void {
@@ -85,25 +84,13 @@ export class CommandDesk {
     });
   }
 
-  #shown(control: Control, seen: number): number {
-    const wish = this.#wishes[control];
-    if (wish === undefined) return seen;
-    if (wish.until !== Infinity && (wish.value === seen || performance.now() > wish.until)) {
-      delete this.#wishes[control];
-      return seen;
-    }
-    return wish.value;
-  }
-
   #give(control: Control, value: number, command: Command): void {
     const view = this.#link.view;
-    if (view?.stage !== 'descending' || !view.you.holds[control]) return;
-    if (this.#wishes[control]?.value === value) return;
-    const wish: Wish = { value, until: Infinity };
-    this.#wishes[control] = wish;
-    void this.#link.command(command).then((answer) => {
-      wish.until = answer.ok ? performance.now() + BELIEVE_AFTER_MS : 0;
-      if (!answer.ok) this.#onRefusal(answer.error.reason);
+    if (view?.stage !== 'descending' || !view.you.holds[control] || this.#wishes.has([[control, value]])) return;
+    const answer = this.#link.command(command);
+    this.#wishes.ask([[control, value]], answer);
+    void answer.then((given) => {
+      if (!given.ok) this.#onRefusal(given.error.reason);
     });
   }
 }

@@ -2,14 +2,15 @@ import { actionOf, isCharacter, type Action } from '../settings/keys.ts';
 import { settings } from '../settings/store.ts';
 import type { CommandDesk } from './commands.ts';
 
-/** What each action does at the desk: one press, one step; nothing has to be held down. */
+/** What each action does at the desk, by hand or by orders: one press, one step; nothing has to be held down. */
 export const ACTS: Readonly<Record<Action, (desk: CommandDesk) => void>> = {
-  thrustMore: (desk) => desk.thrustStep(1),
-  thrustLess: (desk) => desk.thrustStep(-1),
-  leanLeft: (desk) => desk.lean('left'),
-  leanRight: (desk) => desk.lean('right'),
-  engineOff: (desk) => desk.thrustTo(0),
-  upright: (desk) => desk.tiltTo(0),
+  thrustMore: (desk) => (desk.isByOrders ? desk.orders.descentRateStep(-1) : desk.thrustStep(1)),
+  thrustLess: (desk) => (desk.isByOrders ? desk.orders.descentRateStep(1) : desk.thrustStep(-1)),
+  leanLeft: (desk) => (desk.isByOrders ? desk.orders.acrossStep('left') : desk.lean('left')),
+  leanRight: (desk) => (desk.isByOrders ? desk.orders.acrossStep('right') : desk.lean('right')),
+  engineOff: (desk) => (desk.isByOrders ? desk.orders.descentRateTo(0) : desk.thrustTo(0)),
+  upright: (desk) => (desk.isByOrders ? desk.orders.acrossNone() : desk.tiltTo(0)),
+  driftOrLean: (desk) => desk.orders.switchAcross(),
   hold: (desk) => desk.toggleHold(),
 };
 

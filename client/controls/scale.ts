@@ -1,4 +1,4 @@
-import { element } from '../panels/element.ts';
+import { element, say } from '../panels/element.ts';
 
 /** A ruled scale with a hollow cursor (commanded) that can be set, and a filled mark (actual) that follows. */
 interface Scale {
@@ -9,6 +9,8 @@ interface Scale {
   /** Places the named tick, such as the thrust that holds the present speed. */
   showTick(value: number): void;
   allow(allowed: boolean): void;
+  /** Writes the figures anew, such as in other units. */
+  figure(words: (value: number) => string): void;
 }
 
 interface ScaleOptions {
@@ -44,11 +46,12 @@ export function createScale(options: ScaleOptions): Scale {
     line.style.setProperty('--at', place(value));
     ruler.append(line);
   }
-  for (const figure of options.figures) {
-    const mark = element('b', {}, figure.words);
-    mark.style.setProperty('--at', place(figure.value));
+  const figures = options.figures.map(({ value, words }) => {
+    const mark = element('b', {}, words);
+    mark.style.setProperty('--at', place(value));
     ruler.append(mark);
-  }
+    return { value, mark };
+  });
   const tick = element('span', { class: 'scale-tick', 'aria-hidden': 'true', hidden: true }, options.tick ?? '');
   const body = element('div', { class: `scale scale-${options.direction}` }, ruler, tick, actual, cursor);
   return {
@@ -66,6 +69,9 @@ export function createScale(options: ScaleOptions): Scale {
     },
     allow(allowed) {
       cursor.disabled = !allowed;
+    },
+    figure(words) {
+      for (const { value, mark } of figures) say(mark, words(value));
     },
   };
 }

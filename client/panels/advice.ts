@@ -44,7 +44,8 @@ export function descentRateAim(height: number): number {
 /** The one thing to do now, for someone who holds these controls. `hoverPercent` is the thrust that holds the speed. */
 export function adviseFlying(view: TableView, hoverPercent: number, holds: HeldControls): Advice {
   // after a hop it flies again, and wants what any flight wants
-  if (GROUNDED.includes(view.flight.phase)) return adviseGrounded(view, holds);
+  const grounded = adviseGrounded(view, holds);
+  if (grounded !== undefined) return grounded;
   if (isDry(view)) return { key: 'dry', words: COACH.dry };
   const thrust = holds.thrust ? adviseThrust(view, hoverPercent) : undefined;
   // leaning so far, all the thrust there is does not hold it up
@@ -77,7 +78,9 @@ const WRONG: readonly string[] = ['suspect', 'stale', 'failed'];
 /** Phases in which the gear is on the ground. */
 const GROUNDED: readonly Phase[] = ['contact', 'settling', 'at rest'];
 
-function adviseGrounded({ commanded, flight }: TableView, holds: HeldControls): Advice {
+/** What there is to do on the ground; nothing in flight. */
+export function adviseGrounded({ commanded, flight }: TableView, holds: HeldControls): Advice | undefined {
+  if (!GROUNDED.includes(flight.phase)) return undefined;
   if (hasFallen(flight.angle)) return { key: 'fallen', words: COACH.fallen };
   if (flight.legs.some(gaveWay)) return { key: 'gaveWay', words: gaveWayWords(flight) };
   if (holds.thrust && flight.phase === 'contact' && commanded.thrustPercent > 0)

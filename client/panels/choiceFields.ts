@@ -1,7 +1,15 @@
-import { SENSOR_TROUBLES, type PlanChoice, type Seat } from '../../engine/table/index.ts';
+import {
+  FLIGHT_MODES,
+  PACES,
+  SENSOR_TROUBLES,
+  type FlightMode,
+  type Pace,
+  type PlanChoice,
+  type Seat,
+} from '../../engine/table/index.ts';
 import { WORLDS } from '../../engine/worlds.ts';
 import { findLander, LANDERS, SITES, STARTS, whyNotFlown } from '../../levels/index.ts';
-import { CHOICE, SEAT_NAMES } from '../text/en.ts';
+import { CHOICE, PACE, SEAT_NAMES } from '../text/en.ts';
 import { acceleration, distance, speed } from '../text/numbers.ts';
 import { drawLanderPicture, drawSitePicture, type Picture } from '../views/choicePictures.ts';
 import { drawing, element, say } from './element.ts';
@@ -51,15 +59,37 @@ function pictures(
 
 export function startField(chosen: string, change: ChangeChoice): HTMLElement {
   const rows = STARTS.map(({ id, name, height, drift, descentRate }) =>
-    element(
-      'label',
-      { class: 'choice-start' },
+    row(
       radio('start', id, id === chosen, (start) => change({ start })),
-      element('strong', {}, name),
-      element('small', {}, CHOICE.startWords(distance(height, 0), speed(drift, 1), speed(descentRate, 1))),
+      name,
+      CHOICE.startWords(distance(height, 0), speed(drift, 1), speed(descentRate, 1)),
     ),
   );
   return element('fieldset', { class: 'choice-starts' }, element('legend', {}, CHOICE.start), ...rows);
+}
+
+/** Whether Flying sets the controls, or says what to hold. */
+export function modeField(chosen: FlightMode, change: ChangeChoice): HTMLElement {
+  const rows = FLIGHT_MODES.map((mode) =>
+    row(
+      radio('mode', mode, mode === chosen, () => change({ mode })),
+      CHOICE.modes[mode],
+      CHOICE.modeWords[mode],
+    ),
+  );
+  return element('fieldset', { class: 'choice-starts choice-mode' }, element('legend', {}, CHOICE.mode), ...rows);
+}
+
+/** How fast the clock runs; it can be set otherwise at the table. */
+export function paceField(chosen: Pace, change: ChangeChoice): HTMLElement {
+  const rows = PACES.map((pace) =>
+    row(
+      radio('pace', String(pace), pace === chosen, () => change({ pace })),
+      PACE.short(pace),
+      PACE.words[pace],
+    ),
+  );
+  return element('fieldset', { class: 'choice-starts choice-pace' }, element('legend', {}, PACE.label), ...rows);
 }
 
 export interface TroubleField {
@@ -85,20 +115,23 @@ export function createTroubleField({ sensorTrouble: chosen }: PlanChoice, change
     ),
   );
   const rows = SENSOR_TROUBLES.map((trouble) =>
-    element(
-      'label',
-      { class: 'choice-start' },
+    row(
       radio('trouble', trouble, trouble === chosen, () => {
         seats.hidden = trouble === 'none';
         change({ sensorTrouble: trouble });
       }),
-      element('strong', {}, CHOICE.troubles[trouble]),
-      element('small', {}, CHOICE.troubleWords[trouble]),
+      CHOICE.troubles[trouble],
+      CHOICE.troubleWords[trouble],
     ),
   );
   const legend = element('legend', {}, CHOICE.trouble);
   const field = element('fieldset', { class: 'choice-starts choice-trouble' }, legend, ...rows, seats);
   return { field, seat: () => (seats.hidden ? 'flying' : seat) };
+}
+
+/** One of a few in a row each: its mark, its name, and a little more. */
+function row(mark: HTMLElement, name: string, more: string): HTMLElement {
+  return element('label', { class: 'choice-start' }, mark, element('strong', {}, name), element('small', {}, more));
 }
 
 function radio(name: string, value: string, checked: boolean, choose: (id: string) => void): HTMLInputElement {

@@ -2,7 +2,16 @@ import type { PlanChoice, Seat } from '../../engine/table/index.ts';
 import { findWorld } from '../../engine/worlds.ts';
 import { findLander, whyNotFlown, worldsFor } from '../../levels/index.ts';
 import { CHOICE, LOBBY } from '../text/en.ts';
-import { createTroubleField, createWorldField, landerField, seedField, siteField, startField } from './choiceFields.ts';
+import {
+  createTroubleField,
+  createWorldField,
+  landerField,
+  modeField,
+  paceField,
+  seedField,
+  siteField,
+  startField,
+} from './choiceFields.ts';
 import { button, element, say } from './element.ts';
 import { exerciseLine } from './titleBlock.ts';
 
@@ -52,8 +61,10 @@ export function openChoiceSheet(first: PlanChoice, actions: ChoiceActions, probl
     siteField(choice, change),
     element(
       'div',
-      { class: isTroubled ? 'choice-rest without-trouble' : 'choice-rest' },
+      { class: 'choice-rest' },
       startField(choice.start, change),
+      modeField(choice.mode, change),
+      paceField(choice.pace, change),
       ...(isTroubled ? [] : [trouble.field]),
       world.field,
       seedField(choice.seed, change),

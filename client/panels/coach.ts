@@ -1,17 +1,27 @@
 import type { HeldControls, TableView } from '../../engine/table/index.ts';
-import type { ControlInput } from '../../engine/world/index.ts';
 import { COACH, SOURCE_NAMES } from '../text/en.ts';
 import { withKeys } from '../text/keyNames.ts';
 import { percent } from '../text/numbers.ts';
 import { adviseFlying, adviseSensors, type Advice } from './advice.ts';
+import { adviseOrders } from './adviceOrders.ts';
 import type { Announcer } from './announcer.ts';
 import { element, say } from './element.ts';
-import { leanWords } from './readings.ts';
+import { descentRateWords, driftWords, leanWords } from './readings.ts';
 
 /** A piece of advice stands at least this long, so that it can be read and done [ms]. */
 const STANDS_MS = 2200;
 /** What cannot wait. */
-const URGENT: readonly Advice['key'][] = ['contact', 'dry', 'engineOff', 'fallen', 'gaveWay', 'handedOver', 'held'];
+const URGENT: readonly Advice['key'][] = [
+  'contact',
+  'dry',
+  'engineOff',
+  'fallen',
+  'gaveWay',
+  'handedOver',
+  'held',
+  'orderDry',
+  'orderSlower',
+];
 /** Whoever sits down for the first time is told the controls before anything else, for this long [ticks]. */
 const WELCOME_TICKS = 210;
 /** What a stand-in left is said for this long, or until it is set otherwise [ms]. */
@@ -51,9 +61,12 @@ export function createCoach(announcer: Announcer): Coach {
       return { key: 'watching', words };
     }
     const isFirst = descents <= 1 && view.flight.tick < WELCOME_TICKS;
-    return isFirst && holds.thrust && holds.tilt
-      ? { key: 'welcome', words: COACH.welcome }
-      : adviseFlying(view, hoverPercent, holds);
+    const isByOrders = view.orders !== undefined;
+    if (isFirst && holds.thrust && holds.tilt)
+      return isByOrders
+        ? { key: 'welcomeOrders', words: COACH.welcomeOrders }
+        : { key: 'welcome', words: COACH.welcome };
+    return isByOrders ? adviseOrders(view) : adviseFlying(view, hoverPercent, holds);
   };
 
   return {
@@ -101,7 +114,8 @@ function createHandover(): (view: TableView) => Advice | undefined {
   let seat: TableView['you']['seat'] | 'nowhere yet' = 'nowhere yet';
   let when: 'again' | 'now' = 'again';
   let until: number | undefined;
-  return ({ you, commanded }) => {
+  return (view) => {
+    const { you } = view;
     const { standInLeft } = you;
     // a page that was reloaded begins in the seat that it kept
     const isBack = seat === you.seat || seat === 'nowhere yet';
@@ -113,11 +127,25 @@ function createHandover(): (view: TableView) => Advice | undefined {
     if (until === undefined) when = isBack ? 'again' : 'now';
     until ??= performance.now() + HANDOVER_MS;
     if (performance.now() > until) return undefined;
-    return { key: 'handedOver', words: COACH.handedOver(when, leftWords(standInLeft, commanded)) };
+    return { key: 'handedOver', words: COACH.handedOver(when, leftWords(standInLeft, view)) };
   };
 }
 
-function leftWords(left: HeldControls, { thrustPercent, tiltDeg }: ControlInput): readonly string[] {
+function leftWords(left: HeldControls, { commanded, orders }: TableView): readonly string[] {
+  if (orders !== undefined) return leftOrders(left, orders);
+  const { thrustPercent, tiltDeg } = commanded;
   const lean = tiltDeg === 0 ? COACH.leftUpright : COACH.leftLeaning(leanWords(tiltDeg));
   return [...(left.thrust ? [COACH.leftThrust(percent(thrustPercent / 100))] : []), ...(left.tilt ? [lean] : [])];
+}
+
+function leftOrders(
+  left: HeldControls,
+  { descentRateTenths, driftTenths }: NonNullable<TableView['orders']>,
+): readonly string[] {
+  // a stand-in orders drifts alone
+  const words = [
+    left.thrust ? COACH.leftDescent(descentRateWords(descentRateTenths / 10)) : '',
+    left.tilt ? COACH.leftDrift(driftWords(driftTenths / 10)) : '',
+  ];
+  return words.filter((some) => some !== '');
 }

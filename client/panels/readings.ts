@@ -1,6 +1,6 @@
 import type { Seat, TableView } from '../../engine/table/index.ts';
 import { TICK_RATE } from '../../engine/world/index.ts';
-import { CALLOUT_WORDS, CONTROLS, NO_MARGIN_WORDS, type READINGS, SECTION } from '../text/en.ts';
+import { CALLOUT_WORDS, CONTROLS, NO_MARGIN_WORDS, ORDERS, type READINGS, SECTION } from '../text/en.ts';
 import { isLevel } from '../text/ground.ts';
 import { about, degrees, distance, mass, percent, seconds, speed } from '../text/numbers.ts';
 
@@ -79,6 +79,18 @@ function tiltText(angle: number): string {
 function turnedBack(angle: number): number {
   const turns = Math.round(angle / (2 * Math.PI));
   return angle - turns * 2 * Math.PI;
+}
+
+/** An ordered descent rate in words [m/s]: '2.0 m/s', '0.5 m/s up'. */
+export function descentRateWords(rate: number): string {
+  if (rate === 0) return ORDERS.level;
+  return rate > 0 ? speed(rate, 1) : ORDERS.up(speed(-rate, 1));
+}
+
+/** An ordered drift in words [m/s]: '1.2 m/s →'. */
+export function driftWords(drift: number): string {
+  if (drift === 0) return ORDERS.noDrift;
+  return drift > 0 ? ORDERS.toRight(speed(drift, 1)) : ORDERS.toLeft(speed(-drift, 1));
 }
 
 /** A commanded lean in words: '4° left'. */

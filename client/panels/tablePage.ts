@@ -1,4 +1,4 @@
-import type { Seat, TableView } from '../../engine/table/index.ts';
+import type { FlightMode, Seat, TableView } from '../../engine/table/index.ts';
 import { findWorld } from '../../engine/worlds.ts';
 import { CommandDesk } from '../controls/commands.ts';
 import { createControlPanel } from '../controls/controlPanel.ts';
@@ -17,6 +17,7 @@ import { element, leaveButton, say } from './element.ts';
 import { createLeaveQuestion } from './leaveQuestion.ts';
 import { createLobby } from './lobby.ts';
 import { createPause } from './pause.ts';
+import { createOrdersTeller } from './ordersTeller.ts';
 import { createRestSheets } from './restSheets.ts';
 import type { AloneActions } from './scorecard.ts';
 import { createSeatCards } from './seatCards.ts';
@@ -67,7 +68,18 @@ export function layTable(
     'aria-label': SECTION.label(plan.siteName, plan.setup.lander.name),
   });
   const canvas = () => section.querySelector('canvas');
-  const parts = createParts({ link, plan, planNow, desk, announcer, leave, alone, canvas, onLaid: () => game.refit() });
+  const parts = createParts({
+    mode: first.plan.choice.mode,
+    link,
+    plan,
+    planNow,
+    desk,
+    announcer,
+    leave,
+    alone,
+    canvas,
+    onLaid: () => game.refit(),
+  });
   const heading = element('h1', { class: 'unseen', tabindex: -1 }, TABLE.heading(first.plan.title));
   const left = element('div', { class: 'left' }, parts.coach.strip, parts.sources.card, parts.controls.panel);
   const right = element(
@@ -138,10 +150,12 @@ export function layTable(
     pads.follow(view.stage !== 'resolved' && document.querySelector('dialog[open]') === null);
   };
   const tell = createTeller(announcer, note);
+  const tellOrders = createOrdersTeller(announcer, note);
   const unsubscribe = link.subscribe(() => {
     const view = link.view;
     if (view !== undefined && page.dataset['stage'] !== view.stage) refresh();
     tell(link);
+    if (view !== undefined) tellOrders(view);
     page.dataset['line'] = link.state;
     if (link.state === 'closed') {
       stop();
@@ -176,6 +190,7 @@ export function layTable(
 }
 
 function createParts(options: {
+  readonly mode: FlightMode;
   readonly link: TableLink;
   readonly plan: PlayedPlan;
   readonly planNow: () => PlayedPlan;
@@ -186,7 +201,7 @@ function createParts(options: {
   readonly canvas: () => HTMLCanvasElement | null;
   readonly onLaid: () => void;
 }) {
-  const { link, plan, planNow, desk, announcer, leave, alone, canvas, onLaid } = options;
+  const { mode, link, plan, planNow, desk, announcer, leave, alone, canvas, onLaid } = options;
   const { engine } = plan.setup.lander;
   const context = {
     maxThrust: engine.maxThrust,
@@ -212,7 +227,7 @@ function createParts(options: {
       code: link.code,
     }),
     coach: createCoach(announcer),
-    controls: createControlPanel(desk, engine.maxThrust),
+    controls: createControlPanel(desk, engine.maxThrust, mode),
   };
 }
 

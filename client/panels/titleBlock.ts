@@ -1,6 +1,6 @@
 import type { TableView } from '../../engine/table/index.ts';
 import type { World } from '../../engine/worlds.ts';
-import { EXERCISE, TITLE_BLOCK } from '../text/en.ts';
+import { EXERCISE, PACE, TITLE_BLOCK } from '../text/en.ts';
 import { acceleration, clock } from '../text/numbers.ts';
 import { element, entry, say } from './element.ts';
 import { descentSeconds } from './readings.ts';
@@ -42,7 +42,7 @@ export function createTitleBlock(options: {
     block,
     refresh(view) {
       say(world, `${options.world.name} ${acceleration(options.world.gravity)}`);
-      say(time, TITLE_BLOCK.clockValue(clock(descentSeconds(view))));
+      say(time, TITLE_BLOCK.clockValue(clock(descentSeconds(view)), view.pace === 1 ? '' : PACE.short(view.pace)));
     },
   };
 }

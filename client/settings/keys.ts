@@ -1,7 +1,16 @@
 import type { Result } from '../../engine/result.ts';
 
 /** What can be done by a key while a descent runs. */
-export const ACTIONS = ['thrustMore', 'thrustLess', 'leanLeft', 'leanRight', 'engineOff', 'upright', 'hold'] as const;
+export const ACTIONS = [
+  'thrustMore',
+  'thrustLess',
+  'leanLeft',
+  'leanRight',
+  'engineOff',
+  'upright',
+  'driftOrLean',
+  'hold',
+] as const;
 export type Action = (typeof ACTIONS)[number];
 
 /** The keys of each action, at least one, by the names that browsers give them: 'ArrowUp', 'w'. */
@@ -17,6 +26,7 @@ export const DEFAULT_KEYS: KeyMap = {
   leanRight: ['ArrowRight', 'd'],
   engineOff: ['x'],
   upright: ['c'],
+  driftOrLean: ['l'],
   hold: ['h'],
 };
 

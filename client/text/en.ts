@@ -1,6 +1,6 @@
 import type { Judgment, SourceState } from '../../engine/estimate/index.ts';
 import type { Source } from '../../engine/sensors/index.ts';
-import type { Callout, CardOutcome, NoMargin, Seat } from '../../engine/table/index.ts';
+import type { Callout, CardOutcome, FlightMode, NoMargin, Pace, Seat } from '../../engine/table/index.ts';
 import type { Outcome, Phase } from '../../engine/world/index.ts';
 import type { Action } from '../settings/keys.ts';
 
@@ -115,7 +115,7 @@ export const TITLE_BLOCK = {
   solo: 'own table',
   place: (site: string, lander: string, world: string) => `${site} · ${lander} · ${world}`,
   clock: 'clock',
-  clockValue: (time: string) => `T+ ${time}`,
+  clockValue: (time: string, pace: string) => `T+ ${time}${pace === '' ? '' : ` ${pace}`}`,
 } as const;
 
 export const CONTROLS = {
@@ -154,6 +154,52 @@ export const CONTROLS = {
   tanksDry: 'tanks dry',
 } as const;
 
+/** In a descent by orders. */
+export const ORDERS = {
+  descentRate: 'Descent',
+  slower: 'slower',
+  faster: 'faster',
+  level: 'hover',
+  slowerFully: 'slower: order a slower descent, then a climb',
+  fasterFully: 'faster: order a faster descent',
+  levelFully: 'hover: order it to hold its height',
+  up: (speed: string) => `${speed} up`,
+  across: 'Across the ground: hold a drift, or a lean',
+  drift: 'Drift',
+  lean: 'Lean',
+  toRight: (speed: string) => `${speed} →`,
+  toLeft: (speed: string) => `${speed} ←`,
+  noDrift: 'none',
+  notHeld: 'not held',
+  left: { drift: 'left: order more drift to the left', lean: 'left: order it to lean left' },
+  right: { drift: 'right: order more drift to the right', lean: 'right: order it to lean right' },
+  none: { drift: 'none', lean: 'upright' },
+  noneFully: { drift: 'none: order no drift', lean: 'upright: order it to stand upright' },
+  actions: {
+    thrustMore: 'slower down',
+    thrustLess: 'faster down',
+    leanLeft: 'drift, or lean, left',
+    leanRight: 'drift, or lean, right',
+    engineOff: 'hold the height',
+    upright: 'no drift, or upright',
+    driftOrLean: 'hold a drift, or a lean',
+    hold: 'hold, resume',
+  } satisfies Record<Action, string>,
+  legend: 'Hollow mark: ordered. Filled mark: actual.',
+  leanLimits: (high: number, from: string, low: number, to: string) =>
+    `For a drift it leans up to ${high}°, less from ${from} down, ${low}° from ${to} down. An ordered lean is held to the ground.`,
+  said: (descentRate: string, across: string) => `Ordered: ${descentRate}, ${across}.`,
+  saidDrift: (drift: string) => `drift ${drift}`,
+} as const;
+
+/** How fast the clock of a descent runs. */
+export const PACE = {
+  label: 'Pace',
+  short: (pace: Pace) => `×${pace}`,
+  words: { 1: 'real time', 0.5: 'half speed', 0.25: 'quarter speed' } satisfies Record<Pace, string>,
+  set: (words: string) => `The clock runs at ${words}.`,
+} as const;
+
 export const SETTINGS = {
   title: 'Settings',
   units: 'Units',
@@ -169,6 +215,7 @@ export const SETTINGS = {
     leanRight: 'lean right',
     engineOff: 'engine off',
     upright: 'stand upright',
+    driftOrLean: 'by orders: a drift or a lean',
     hold: 'hold, resume',
   } satisfies Record<Action, string>,
   change: (key: string, action: string) => `${key}: ${action}, change the key`,
@@ -360,6 +407,12 @@ export const CHOICE = {
   trouble: 'Instruments',
   troubles: { none: 'All is well', seeded: 'Something fails' },
   troubleWords: { none: 'you see what is true', seeded: 'you see what instruments say' },
+  mode: 'Flying',
+  modes: { 'by hand': 'By hand', 'by orders': 'By orders' },
+  modeWords: {
+    'by hand': 'you set thrust and tilt',
+    'by orders': 'you say what to hold, and it is flown so',
+  } satisfies Record<FlightMode, string>,
   seat: 'Your seat',
   startWords: (height: string, drift: string, descentRate: string) =>
     `${height} up, ${drift} across, ${descentRate} down`,
@@ -591,6 +644,19 @@ export const COACH = {
   sourceWrong: (name: string) => `${name}: something is wrong. Check it; reject it if it does not fit.`,
   sourceRejected: (name: string) => `Sensors has rejected a source: ${name}. What is believed goes on without it.`,
   blind: 'Nothing measures height and speed any more: what you see is a guess.',
+  welcomeOrders: 'Order it down, {thrustLess}, and the drift away, {upright}. A stand-in flies it.',
+  orderDown: (aim: string) => `It does not come down. Order it down, {thrustLess}, to about ${aim}.`,
+  orderSlower: (aim: string) => `Ordered too fast for this height. Order it slower, {thrustMore}: about ${aim}.`,
+  orderNoDrift: (drift: string) => `It is to drift at ${drift}. Order no drift, {upright}: it leans by itself.`,
+  orderDrift:
+    'It drifts, and the lean you hold does not stop that. Hold a drift instead, {driftOrLean}, and none of it, {upright}.',
+  orderUpright: 'Nearly down. Order it to stand upright, {upright}.',
+  orderSofter: 'The arrow is too near the blue tick: order it slower, {thrustMore}.',
+  orderSteady: 'Good. It does as ordered; order it slower as it comes down.',
+  orderDry: 'The tanks are dry: nothing you order is flown any more.',
+  obeying: 'It is doing as ordered. Give it time.',
+  leftDescent: (rate: string) => `the descent ordered at ${rate}`,
+  leftDrift: (drift: string) => `the drift at ${drift}`,
   aborting: 'Landing given up. It climbs away by itself.',
   watching: 'A stand-in flies. Take Flying to have the controls.',
   waiting: 'A descent is running. Watch it; whoever sits at the table can let you take a seat.',

@@ -19,9 +19,9 @@ const DRIFT_TIME = 3;
  * Most lean a pilot uses to change a drift [deg]: high up, and near the ground, so that the lander stands upright when it gets there; the heights between
  * which it goes from the one to the other [m]. Common practice, no source.
  */
-const HIGH_TILT = 20;
-const LOW_TILT = 2;
-const TILT_TAPER: readonly [low: number, high: number] = [2, 15];
+export const HIGH_TILT = 20;
+export const LOW_TILT = 2;
+export const TILT_TAPER: readonly [low: number, high: number] = [2, 15];
 
 /** Upward push that brings it to a descent rate [m/s], weight included, and no less than none [m/s²]. `slowing`: how fast that rate itself goes down. */
 export function upwardFor(gravity: number, state: DescentState, descentRate: number, slowing = 0): number {
@@ -42,7 +42,7 @@ export function leverFor({ engine }: PilotedCraft, state: DescentState, up: numb
   return lever(engine, (state.mass * up) / cos(state.angle));
 }
 
-/** Met the ground, or about to have: whatever flies it lets the legs take the rest. */
+/** Has met the ground: whatever flies it lets the legs take the rest. */
 export function isDown({ touchdown, phase }: DescentState): boolean {
   return touchdown !== undefined || phase === 'contact';
 }

@@ -1,4 +1,5 @@
 import * as fc from 'fast-check';
+import { FLIGHT_MODES, PACES } from '../../engine/table/index.ts';
 import { LANDERS, SITES, STARTS, worldsFor } from '../../levels/index.ts';
 import { choiceOf } from './planChoice.ts';
 
@@ -14,6 +15,8 @@ export const flyableChoice = fc
       world: ids(worldsFor(lander)),
       start: ids(STARTS),
       seed: fc.maxSafeNat(),
+      mode: fc.constantFrom(...FLIGHT_MODES),
+      pace: fc.constantFrom(...PACES),
     }),
   )
   .map(choiceOf);

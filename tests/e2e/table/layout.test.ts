@@ -53,10 +53,13 @@ describe('the caution and the main action, at every size and without scrolling',
 });
 
 describe('the table in flight', () => {
-  it('lays no card, strip or button over another at any size', async () => {
-    const page = await live.openPage('/');
-    await page.getByRole('button', { name: 'Fly a landing' }).click();
-    await page.getByRole('button', { name: 'More thrust' }).waitFor();
+  it.each([
+    ['by hand', '/', 'Fly a landing'],
+    ['by orders', '/?mode=by+orders', 'Fly this landing'],
+  ])('lays no card, strip or button over another at any size, %s', async (_, address, fly) => {
+    const page = await live.openPage(address);
+    await page.getByRole('button', { name: fly }).click();
+    await page.getByRole('region', { name: 'Controls' }).waitFor();
     await page.keyboard.press('h');
     const parts = [
       page.getByRole('region', { name: 'Coach' }),

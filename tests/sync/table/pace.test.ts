@@ -56,7 +56,7 @@ describe('a table at a slower pace', () => {
     await until('30 ticks', () => tickOf(ada) === 30 && tickOf(bo) === 30);
     expect(bo.view?.pace).toBe(0.25);
     await bo.command({ kind: 'takeSeat', seat: 'site' });
-    expect(await toPace(bo, 1)).toMatchObject({ ok: false, error: { code: 'table/not-yours' } });
+    expect(await toPace(bo, 1)).toMatchObject({ ok: false, error: { code: 'table/not-deciding' } });
     expect(await toPace(ada, 0.5)).toEqual({ ok: true });
     ticker.turn(120);
     await until('60 ticks more', () => tickOf(ada) === 90);

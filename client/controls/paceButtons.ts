@@ -1,0 +1,34 @@
+import { PACES, type TableView } from '../../engine/table/index.ts';
+import { button, element } from '../panels/element.ts';
+import { PACE } from '../text/en.ts';
+import type { CommandDesk } from './commands.ts';
+
+interface PaceButtons {
+  readonly row: HTMLElement;
+  refresh(view: TableView, mayChange: boolean): void;
+}
+
+/** How fast the clock runs: one small button a pace. */
+export function createPaceButtons(desk: CommandDesk): PaceButtons {
+  const buttons = PACES.map((pace) => {
+    const node = button(PACE.short(pace), () => desk.ask({ kind: 'setPace', pace }), {
+      'aria-label': `${PACE.short(pace)} ${PACE.words[pace]}`,
+    });
+    return { pace, node };
+  });
+  const row = element(
+    'div',
+    { class: 'pace', role: 'group', 'aria-label': PACE.label },
+    element('span', { 'aria-hidden': 'true' }, PACE.label),
+    ...buttons.map(({ node }) => node),
+  );
+  return {
+    row,
+    refresh(view, mayChange) {
+      for (const { pace, node } of buttons) {
+        node.setAttribute('aria-pressed', String(view.pace === pace));
+        node.disabled = !mayChange;
+      }
+    },
+  };
+}
