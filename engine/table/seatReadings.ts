@@ -2,6 +2,7 @@ import type { SourceState } from '../estimate/index.ts';
 import { propellantPerImpulse } from '../descent/thrust.ts';
 import type { DescentState } from '../world/descent.ts';
 import type { SideLimits } from './liveMargin.ts';
+import { standOdds } from './standOdds.ts';
 import type { Run } from './table.ts';
 import type { TablePlan } from './tableTypes.ts';
 
@@ -95,6 +96,18 @@ export function readSite({ run, known }: Known, sides: SideLimits | undefined): 
       slopeMost: sides.contact.slopes[1],
     }),
   };
+}
+
+/** By instruments alone: without them nothing is unsure but what people will do. */
+export function readLead({ plan, run, known }: Known, sides: SideLimits | undefined): LeadReadings {
+  const { instruments, believed } = run;
+  if (instruments === undefined || believed === undefined) return {};
+  if (plan.limits === undefined || sides === undefined) return {};
+  const stance = 2 * instruments.feet.reduce((most, { across }) => Math.max(most, Math.abs(across)), 0);
+  // each foot on ground that is off by itself
+  const riseSigma = (Math.SQRT2 * instruments.map.sigma) / stance;
+  const odds = standOdds(plan.limits, believed, known, { contact: sides.contact, riseSigma });
+  return odds === undefined ? {} : { odds };
 }
 
 /** State, age and values of a source; undefined without instruments. No values before its first report. */

@@ -2,6 +2,7 @@
  * The arrival of a played descent in the simulation in six degrees of freedom: free to move in every direction, where
  * the played world keeps it in the section. Same ground, same state, tanks drained alike, engine and thrusters off.
  */
+import { legConditionsAt } from '../faults/legConditions.ts';
 import { soilOf } from '../ground/terrain.ts';
 import { drainTanks } from '../lander/drainTanks.ts';
 import { fromAxisAngle, multiply, rotateBack } from '../math/quaternion.ts';
@@ -31,6 +32,7 @@ export function arrivalCase(setup: DescentSetup, touchdown: TouchdownState): Tou
   const attitude = multiply(fromAxisAngle([0, -1, 0], angle), turned);
   return {
     lander: drainTanks(setup.lander, touchdown.mass),
+    legs: legConditionsAt(setup.faults ?? [], touchdown.tick),
     gravity,
     ground: { shape: { kind: 'profile', terrain }, friction: terrain.friction, ...soilOf(terrain) },
     state: {

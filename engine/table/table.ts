@@ -246,8 +246,7 @@ function layRun(plan: TablePlan, model: TableModel): Run {
   const instruments = plan.instruments && createInstruments(plan.instruments, plan.setup, flight);
   const believed = instruments && viewInstruments(instruments, {});
   // the crew reads its margin off the ground that it knows
-  const { setup } = plan;
-  const known = instruments === undefined ? plan : { ...plan, setup: { ...setup, terrain: instruments.map.terrain } };
+  const known = instruments === undefined ? withKnownLegs(plan) : withMap(plan, instruments);
   const gauge = model.createMarginGauge(known);
   const sides = model.createSideGauge(known);
   const known0 = instruments && believed ? believedState(instruments, believed, flight.commanded) : flight;
@@ -265,6 +264,17 @@ function burnInTick({ lander: { engine } }: DescentSetup, { thrustPercent }: Con
 function spanOf(terrain: Terrain): TableState['span'] {
   const [first, last] = groundSpan(terrain);
   return { least: Math.ceil(first), most: Math.floor(last) };
+}
+
+/** By instruments the ground is that of the map, and the legs are taken to be as built: what the crew knows no better. */
+function withMap(plan: TablePlan, { map }: Instruments): TablePlan {
+  return { ...plan, setup: { ...plan.setup, terrain: map.terrain } };
+}
+
+/** Where everything is true, a table of limits for legs as built says nothing of others. */
+function withKnownLegs(plan: TablePlan): TablePlan {
+  const { limits: _asBuilt, ...rest } = plan;
+  return (plan.setup.faults ?? []).some(({ source }) => source === 'legs') ? rest : plan;
 }
 
 /** What stands until someone commands otherwise: the engine carries the weight, the attitude is kept. */

@@ -7,7 +7,7 @@ import { TICK_RATE } from '../world/constants.ts';
 import { paceNow } from './pace.ts';
 import { maySit } from './permissions.ts';
 import { flightKnown, scorecardOf, type Table } from './table.ts';
-import { readPropellant, readSite } from './seatReadings.ts';
+import { readLead, readPropellant, readSite } from './seatReadings.ts';
 import { decider } from './attendance.ts';
 import { findMember, memberAt, type Member, type TableState } from './tableState.ts';
 import {
@@ -92,6 +92,7 @@ function viewOwnReadings(
   if (state.stage !== 'descending') return {};
   const known = flightKnown(run, state);
   if (seat === 'propellant') return { propellantReadings: readPropellant({ plan, run, known }, state.reckonedBurn) };
+  if (seat === 'lead') return { leadReadings: readLead({ plan, run, known }, run.sides(known)) };
   if (seat === 'site') return { siteReadings: readSite({ plan, run, known }, run.sides(known)) };
   return {};
 }

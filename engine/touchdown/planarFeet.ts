@@ -41,7 +41,7 @@ import {
 } from './layout.ts';
 import { prepareTouchdown } from './prepareTouchdown.ts';
 import { startTouchdown } from './startTouchdown.ts';
-import type { TouchdownConditions } from './touchdownCase.ts';
+import type { LegCondition, TouchdownConditions } from './touchdownCase.ts';
 
 /** Changed in place by `pressFeet` and `weighFeet`. */
 export interface PlanarFeet {
@@ -74,17 +74,29 @@ interface PlanarPlace {
   readonly rate: number;
 }
 
-/** Lays the feet out for a lander of at least `leastMass`, stepped in whole parts of `interval` [s]. */
-export function preparePlanarFeet(
-  lander: Lander,
-  leastMass: number,
-  azimuth: number,
-  ground: TouchdownConditions['ground'],
-  gravity: number,
-  interval: number,
-): PlanarFeet {
+/** What feet are laid out for. */
+interface PlanarFeetRequest {
+  readonly lander: Lander;
+  /** [kg] */
+  readonly leastMass: number;
+  readonly azimuth: number;
+  readonly ground: TouchdownConditions['ground'];
+  /** [m/s²] */
+  readonly gravity: number;
+  /** Legs that are softer than built. */
+  readonly legs: readonly LegCondition[];
+  /** They are stepped in whole parts of it [s]. */
+  readonly interval: number;
+}
+
+export function preparePlanarFeet(request: PlanarFeetRequest): PlanarFeet {
+  const { lander, leastMass, azimuth, ground, gravity, legs, interval } = request;
+  assert(
+    legs.every(({ kind }) => kind === 'soft'),
+    'a leg that is missing or not latched lets the lander fall out of the plane of the section',
+  );
   const state = { horizontalSpeed: 0, descentRate: 0 };
-  const conditions = { gravity, ground, state };
+  const conditions = { gravity, ground, state, legs };
   const kernel = preparedKernel(lander);
   // the lightest body is the quickest on its springs
   const finest = Math.min(

@@ -1,7 +1,9 @@
 import { assert } from '../assert.ts';
 import { lagStep } from '../descent/thrust.ts';
+import { legConditionsAt } from '../faults/legConditions.ts';
 import { soilOf } from '../ground/terrain.ts';
 import { preparePlanarFeet, weighFeet, type PlanarFeet } from '../touchdown/planarFeet.ts';
+import type { LegCondition } from '../touchdown/touchdownCase.ts';
 import { MAX_SPEED, PHYSICS_DT } from './constants.ts';
 import { OPEN_VALVES, type DescentSetup } from './descent.ts';
 import type { ContactHistory, Descent } from './descentRecord.ts';
@@ -19,7 +21,8 @@ export function createDescent(setup: DescentSetup): Descent {
   const section = layOutSection(setup.lander, setup.propellant);
   const bulk: Bulk = { mass: 0, centerHeight: 0, inertia: 0 };
   readMassTable(section.masses, setup.propellant, bulk);
-  const feet = layOutFeet(setup, section);
+  const legs = legConditionsAt(setup.faults ?? [], 0);
+  const feet = layOutFeet(setup, section, legs);
   weighFeet(feet, bulk.mass, bulk.centerHeight);
   const motion = { ...setup.start };
   const descent: Descent = {
@@ -40,6 +43,7 @@ export function createDescent(setup: DescentSetup): Descent {
     commanded: { thrustPercent: 0, tiltDeg: 0 },
     valves: OPEN_VALVES,
     feet,
+    legs,
     legsAwake: false,
     contact: createContactHistory(feet.count),
     events: [],
@@ -53,9 +57,15 @@ export function createDescent(setup: DescentSetup): Descent {
   return descent;
 }
 
-function layOutFeet({ lander, terrain, gravity }: DescentSetup, { azimuth, masses }: SectionLander): PlanarFeet {
+/** Feet with legs that hang free, in the condition in which they are. */
+export function layOutFeet(
+  { lander, terrain, gravity }: DescentSetup,
+  { azimuth, masses }: SectionLander,
+  legs: readonly LegCondition[],
+): PlanarFeet {
   const ground = { shape: { kind: 'profile', terrain }, friction: terrain.friction, ...soilOf(terrain) } as const;
-  return preparePlanarFeet(lander, masses.leastMass, azimuth, ground, gravity, PHYSICS_DT);
+  const { leastMass } = masses;
+  return preparePlanarFeet({ lander, leastMass, azimuth, ground, gravity, legs, interval: PHYSICS_DT });
 }
 
 function createContactHistory(legs: number): ContactHistory {

@@ -17,7 +17,7 @@ export interface DescentSetup {
   readonly start: StartState;
   /** Usable propellant at the start [kg]. */
   readonly propellant: number;
-  /** What goes wrong from when on; of these the world plays those of the engine and of the tanks. Default none. */
+  /** What goes wrong from when on; of these the world plays those of the engine, the tanks and the legs. Default none. */
   readonly faults?: readonly Fault[];
 }
 

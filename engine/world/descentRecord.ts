@@ -1,6 +1,7 @@
 import type { LagStep } from '../descent/thrust.ts';
 import type { Fault } from '../faults/fault.ts';
 import type { PlanarFeet } from '../touchdown/planarFeet.ts';
+import type { LegCondition } from '../touchdown/touchdownCase.ts';
 import type { SteadyForces } from './advanceMotion.ts';
 import type {
   Arrival,
@@ -42,7 +43,9 @@ export interface Descent {
   commanded: ControlInput;
   /** Of this tick. */
   valves: Valves;
-  readonly feet: PlanarFeet;
+  feet: PlanarFeet;
+  /** In which condition the legs are that are not as built. */
+  legs: readonly LegCondition[];
   /** The present physics step is taken in the short steps of the feet. */
   legsAwake: boolean;
   readonly contact: ContactHistory;

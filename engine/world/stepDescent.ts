@@ -7,6 +7,7 @@ import { OPEN_VALVES, type ControlInput, type DescentEvent, type Valves } from '
 import type { Descent } from './descentRecord.ts';
 import { lowestFoot } from './feet.ts';
 import { followContacts, noteFeet } from './followContacts.ts';
+import { followLegs } from './followLegs.ts';
 import { followPhase } from './followPhase.ts';
 import { carryHull, isHullDown, layGround, setBulk } from './hullBody.ts';
 import { readMassTable } from './massTable.ts';
@@ -36,6 +37,7 @@ export function stepDescent(
   const { events } = descent;
   descent.tick += 1;
   descent.valves = valves;
+  followLegs(descent);
   takeCommand(descent, input);
   descent.hull.strike = 0;
   for (let i = 0; i < STEPS_PER_TICK; i++) stepOnce(descent);

@@ -1,3 +1,4 @@
+import type { Fault } from '../../engine/faults/index.ts';
 import type { Lander } from '../../engine/lander/index.ts';
 import { type Terrain } from '../../engine/ground/index.ts';
 import {
@@ -38,13 +39,14 @@ export interface Drop {
   /** Of the lower foot above the ground at the start [m]. */
   readonly height?: number;
   readonly propellant?: number;
+  readonly faults?: readonly Fault[];
 }
 
 /** A lander whose lower foot is just above the ground at x = 0. */
 export function dropLander(drop: Drop): Descent {
   const { lander, terrain = evenGround(), gravity = MOON, vx = 0, descentRate = 0, angle = 0, rate = 0 } = drop;
-  const { height = 1e-6, propellant = 0 } = drop;
-  const setup = { lander, gravity, terrain, propellant };
+  const { height = 1e-6, propellant = 0, faults = [] } = drop;
+  const setup = { lander, gravity, terrain, propellant, faults };
   const start = { x: 0, angle, vx, vy: -descentRate, rate };
   // the height of the feet is linear in that of the center
   const high = lowestFoot(createDescent({ ...setup, start: { ...start, y: 100 } }));

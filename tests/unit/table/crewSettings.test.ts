@@ -240,6 +240,23 @@ describe('what Sensors does besides judging', () => {
   });
 });
 
+describe('what Lead reads', () => {
+  it('[TA36] is P(stay upright), by instruments and where the table of limits holds the contact', () => {
+    const table = openCrew({ byInstruments: true });
+    say(table, 'm2', { kind: 'leaveSeat' });
+    // it comes down faster than the table holds
+    expect(viewTable(table, 'm1').leadReadings?.odds).toBeUndefined();
+    while (table.run.flight.height > 10) stepTable(table);
+    // a squat lander on near level ground, without a drift
+    expect(viewTable(table, 'm1').leadReadings?.odds).toBeGreaterThan(0.9);
+    for (const id of ['m2', 'm3', 'm4', 'm5']) expect(viewTable(table, id).leadReadings).toBeUndefined();
+    const plainly = openCrew();
+    say(plainly, 'm2', { kind: 'leaveSeat' });
+    while (plainly.run.flight.height > 10) stepTable(plainly);
+    expect(viewTable(plainly, 'm1').leadReadings).toEqual({});
+  });
+});
+
 describe('seats', () => {
   it('[TA38] are handed over, and change places with whoever sits already', () => {
     const table = openCrew();

@@ -17,9 +17,11 @@ import { plainLander } from '../../support/plainLander.ts';
 /** Four upright legs too strong to crush, 1.5 m to either side and 2 m below the center of mass: what they press follows from Hooke's law. */
 const [MASS, HALF_STANCE, HEIGHT, STIFFNESS] = [2000, 1.5, 2, 2e6];
 
+const REST = { leastMass: MASS, gravity: MOON, legs: [], interval: 1 / 240 };
+
 function feetOn(friction: number): PlanarFeet {
   const ground = { shape: { kind: 'profile', terrain: evenGround(0, friction) }, friction } as const;
-  const feet = preparePlanarFeet(plainLander({ force: 1e6 }), MASS, 0, ground, MOON, 1 / 240);
+  const feet = preparePlanarFeet({ ...REST, lander: plainLander({ force: 1e6 }), azimuth: 0, ground });
   weighFeet(feet, MASS, HEIGHT);
   press(feet, { y: HEIGHT + 1e-3 });
   return feet;
@@ -150,7 +152,7 @@ describe('the feet of a body that moves in a plane', () => {
     const lander = plainLander();
     const narrow = lander.legs.map((leg) => ({ ...leg, footpad: [leg.footpad[0], 0.8 * leg.footpad[1], 0] as const }));
     const ground = { shape: { kind: 'profile', terrain: evenGround() }, friction: 0.7 } as const;
-    const feet = preparePlanarFeet({ ...lander, legs: narrow }, MASS, Math.PI / 2, ground, MOON, 1 / 240);
+    const feet = preparePlanarFeet({ ...REST, lander: { ...lander, legs: narrow }, azimuth: Math.PI / 2, ground });
     narrow.forEach(({ footpad: [x, y] }, leg) => {
       // +y of the lander is to the right, its +x toward the viewer
       expect(soleX(feet, leg)).toBeCloseTo(y, 12);

@@ -19,7 +19,7 @@ import { createReadings, createSuite, readSensors } from '../../../engine/sensor
 import { createDescent, readDescent, stepDescent, TICK_DT } from '../../../engine/world/index.ts';
 import { findLimits, firstLanding } from '../../../levels/index.ts';
 import { evenGround } from '../../support/dropLander.ts';
-import { interpolateLimit } from '../../support/interpolateLimit.ts';
+import { interpolateLimit } from '../../../engine/table/interpolateLimit.ts';
 
 const { setup } = firstLanding(1);
 const LIMITS = findLimits('trivet', 'moon')!;

@@ -10,7 +10,7 @@ import { nextUniform, seedRandom, type RandomState } from '../../../engine/math/
 import { limitMaker, type LimitEntry } from '../../../engine/table/index.ts';
 import { findLander, findLimits } from '../../../levels/index.ts';
 import { MOON } from '../../support/dropLander.ts';
-import { interpolateLimit } from '../../support/interpolateLimit.ts';
+import { interpolateLimit } from '../../../engine/table/interpolateLimit.ts';
 import { flyToArrival, LIMIT_SIGMA, MASS, type BelievedArrival } from './believedArrival.ts';
 
 const CONTACTS = 60;

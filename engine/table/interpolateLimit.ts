@@ -1,4 +1,5 @@
-import type { LimitEntry, LimitTable } from '../../engine/table/index.ts';
+import type { LimitTable } from './limitTable.ts';
+import type { LimitEntry } from './makeLimitTable.ts';
 
 type Axis = readonly (readonly [index: number, share: number])[];
 
