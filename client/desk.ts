@@ -155,7 +155,7 @@ async function lay(link: TableLink, alone?: LocalTable): Promise<Problem> {
     table.leave();
   };
   const actions = alone && {
-    another: choice.sensorTrouble === 'seeded' ? another : undefined,
+    another: choice.sensorTrouble !== 'none' ? another : undefined,
     save: () => saveRecord(alone.record()),
   };
   const table = layTable(holder, link, view, onLeave, actions);

@@ -1,4 +1,4 @@
-import type { BelievedArrival, JudgedContact, Scorecard, SourceFailure } from '../../engine/table/index.ts';
+import type { BelievedArrival, Defect, JudgedContact, Scorecard, SourceFailure } from '../../engine/table/index.ts';
 import { BELIEF_CARD, SOURCE_NAMES } from '../text/en.ts';
 import { distance, percent, seconds, speed } from '../text/numbers.ts';
 import { element } from './element.ts';
@@ -42,6 +42,27 @@ export function beliefTable({ belief, contacts: [contact] }: Scorecard): HTMLEle
 export function failureLine({ failures = [] }: Scorecard): HTMLElement | undefined {
   if (failures.length === 0) return undefined;
   return element('p', { class: 'why' }, failures.map(failureWords).join(' '));
+}
+
+/** What was wrong with the lander, and what was done about it; nothing where nothing was. */
+export function defectLine({ defects = [] }: Scorecard): HTMLElement | undefined {
+  // a leg that is not shown locked belongs to what is wrong with it
+  const told = defects.filter(({ kind }) => kind !== 'indicationAbsent' || defects.length === 1);
+  return told.length === 0 ? undefined : element('p', { class: 'why' }, told.map(defectWords).join(' '));
+}
+
+export function defectWords({ kind, after, answeredAfter }: Defect): string {
+  const what = BELIEF_CARD.defects[kind];
+  if (kind === 'leak') {
+    const shut = answeredAfter === undefined ? BELIEF_CARD.lineOpen : BELIEF_CARD.lineShut(seconds(answeredAfter));
+    return BELIEF_CARD.defect(what, seconds(after)) + shut;
+  }
+  if (kind === 'cutOffFails') {
+    const fired =
+      answeredAfter === undefined ? BELIEF_CARD.cutOffUnused : BELIEF_CARD.cutOffFired(seconds(after + answeredAfter));
+    return what + fired;
+  }
+  return after === 0 ? `${what}.` : `${BELIEF_CARD.defect(what, seconds(after))}.`;
 }
 
 export function failureWords({ source, kind, after, doubtedAfter }: SourceFailure): string {

@@ -1,6 +1,7 @@
 import {
   FLIGHT_MODES,
   PACES,
+  SEATS,
   SENSOR_TROUBLES,
   type FlightMode,
   type Pace,
@@ -105,7 +106,7 @@ export function createTroubleField({ sensorTrouble: chosen }: PlanChoice, change
     'div',
     { class: 'choice-seats', role: 'group', 'aria-label': CHOICE.seat, hidden: chosen === 'none' },
     element('span', {}, CHOICE.seat),
-    ...(['flying', 'sensors'] as const).map((name) =>
+    ...SEATS.map((name) =>
       element(
         'label',
         { class: 'choice-seat' },

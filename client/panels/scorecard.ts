@@ -6,7 +6,7 @@ import { isLevel } from '../text/ground.ts';
 import { degrees, mass, percent, speed } from '../text/numbers.ts';
 import { gaveWay, isBroken } from '../scenes/pose.ts';
 import { figureOf } from '../views/lander/figure.ts';
-import { beliefTable, failureLine, surpriseLine } from './beliefTable.ts';
+import { beliefTable, defectLine, failureLine, surpriseLine } from './beliefTable.ts';
 import { checkCommand, createCheck } from './checkCommand.ts';
 import { drawContact } from './contactDrawing.ts';
 import { contactList, contactName } from './contactList.ts';
@@ -66,6 +66,7 @@ export function createScorecard(
     element('h2', { tabindex: -1 }, verdict.headline),
     element('p', { class: 'why' }, verdict.why),
     failureLine(card),
+    defectLine(card),
     surpriseLine(card),
     contactList(card),
     deciding === undefined ? undefined : reason(card, deciding, plan, flight),

@@ -30,7 +30,20 @@ export const SENSOR_FAULT_KINDS = [
   'falseInvalid',
 ] as const;
 
-/** What can go wrong with the lander, and the part it belongs to. */
+/** What can go wrong with the lander. */
+export const VEHICLE_FAULT_KINDS = [
+  'thrustLoss',
+  'thrustOffset',
+  'cutOffFails',
+  'leak',
+  'legSoft',
+  'legMissing',
+  'legNotLatched',
+  'indicationAbsent',
+] as const;
+export type VehicleFaultKind = (typeof VEHICLE_FAULT_KINDS)[number];
+
+/** The part that each belongs to. */
 export const VEHICLE_FAULT_SOURCES = {
   thrustLoss: 'engine',
   thrustOffset: 'engine',
@@ -40,9 +53,8 @@ export const VEHICLE_FAULT_SOURCES = {
   legMissing: 'legs',
   legNotLatched: 'legs',
   indicationAbsent: 'legs',
-} as const;
+} as const satisfies Readonly<Record<VehicleFaultKind, string>>;
 
-export type VehicleFaultKind = keyof typeof VEHICLE_FAULT_SOURCES;
 type VehiclePart = (typeof VEHICLE_FAULT_SOURCES)[VehicleFaultKind];
 
 /** When a fault acts: from `fromTick` on, and no more from `toTick` on; without one, to the end [tick]. */

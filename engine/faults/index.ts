@@ -1,6 +1,13 @@
 /** Public door of the faults. */
 export { isCutOffDead } from './cutOffFails.ts';
-export { isSensorFault, SENSOR_FAULT_KINDS, type Fault, type SensorFault } from './fault.ts';
+export {
+  isSensorFault,
+  SENSOR_FAULT_KINDS,
+  VEHICLE_FAULT_KINDS,
+  type Fault,
+  type SensorFault,
+  type VehicleFaultKind,
+} from './fault.ts';
 export { leakAt } from './leak.ts';
 export { legConditionsAt } from './legConditions.ts';
 export { parseFault } from './parseFault.ts';

@@ -2,7 +2,7 @@ import type { Orders } from '../descent/index.ts';
 import type { Judgment } from '../estimate/index.ts';
 import type { Source } from '../sensors/index.ts';
 import { assert } from '../assert.ts';
-import { settingsAfter } from './engineSettings.ts';
+import { setEngine, settingsAfter } from './engineSettings.ts';
 import { isHappening, type Entry } from './entry.ts';
 import { paceNow } from './pace.ts';
 import { notesAfter } from './siteNotes.ts';
@@ -81,8 +81,7 @@ function carryOut(table: Table, member: Member, command: Command): void {
     case 'fireCutOff':
     case 'setCutAtContact':
     case 'shutLine':
-      state.engine = settingsAfter(state.engine, command);
-      return;
+      return setEngine(state, table.run.flight.tick, settingsAfter(state.engine, command));
     case 'markSpot':
     case 'clearSpot':
     case 'declareGround':

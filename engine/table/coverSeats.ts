@@ -1,7 +1,7 @@
 import type { Terrain } from '../ground/terrain.ts';
 import type { DescentState } from '../world/descent.ts';
 import { isAttended } from './attendance.ts';
-import { throttled } from './engineSettings.ts';
+import { setEngine, throttled } from './engineSettings.ts';
 import { setByWatch, watchPropellant } from './propellantStandIn.ts';
 import { readPropellant } from './seatReadings.ts';
 import { judgeByWatch, watchSources } from './sensorsStandIn.ts';
@@ -26,7 +26,7 @@ export function coverSeats(table: Table, known: DescentState): void {
     const commandedPercent = throttled(state.commanded, state.engine).thrustPercent;
     const seen = { load: plan.setup.propellant, phase: known.phase, commandedPercent };
     state.propellantWatch = watchPropellant(state.propellantWatch, readings, seen);
-    state.engine = setByWatch(state.propellantWatch, state.engine);
+    setEngine(state, run.flight.tick, setByWatch(state.propellantWatch, state.engine));
   }
   if (isEmpty(table, 'site')) state.site = noteByMap(state.site, groundKnown(table), known);
 }

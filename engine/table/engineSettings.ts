@@ -1,4 +1,5 @@
 import type { ControlInput, Valves } from '../world/descent.ts';
+import type { TableState } from './tableState.ts';
 import type { Command } from './tableTypes.ts';
 import { withoutSign } from './withoutSign.ts';
 
@@ -51,6 +52,14 @@ export function settingsAfter(settings: EngineSettings, command: SettingCommand)
       return { ...settings, lineShut: command.shut };
   }
   return command satisfies never;
+}
+
+/** Sets the engine, and remembers the tick of the descent at which a leak or an engine that burns on was first answered. */
+export function setEngine(state: TableState, tick: number, settings: EngineSettings): void {
+  const { engine: before } = state;
+  state.engine = settings;
+  if (settings.lineShut && !before.lineShut) state.answered = { lineShut: tick, ...state.answered };
+  if (settings.cutOff === 'fired' && before.cutOff !== 'fired') state.answered = { ...state.answered, cutOff: tick };
 }
 
 /** What reaches the engine of what the levers say. */

@@ -54,6 +54,7 @@ export {
   type CardOutcome,
   type Command,
   type CrewEntry,
+  type Defect,
   type HeldControls,
   type JudgedContact,
   type JudgedDescent,

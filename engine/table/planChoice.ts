@@ -28,6 +28,6 @@ export type FlightMode = (typeof FLIGHT_MODES)[number];
 export const PACES = [1, 0.5, 0.25] as const;
 export type Pace = (typeof PACES)[number];
 
-/** Seeded: something fails at a moment that the seed decides. */
-export const SENSOR_TROUBLES = ['none', 'seeded'] as const;
+/** Seeded: a source fails at a moment that the seed decides. Engine, legs: something is wrong with those, which the seed decides too. */
+export const SENSOR_TROUBLES = ['none', 'seeded', 'engine', 'legs'] as const;
 export type SensorTrouble = (typeof SENSOR_TROUBLES)[number];

@@ -2,7 +2,7 @@ import { isSensorFault } from '../faults/index.ts';
 import { SOURCES, type Source } from '../sensors/index.ts';
 import { TICK_RATE } from '../world/constants.ts';
 import type { TableState } from './tableState.ts';
-import type { NamedCause, SourceFailure, TablePlan } from './tableTypes.ts';
+import type { Defect, NamedCause, SourceFailure, TablePlan } from './tableTypes.ts';
 
 /** When sources were doubted and named, by ticks of the descent, and what that comes to once it is over. */
 
@@ -44,5 +44,16 @@ export function failuresOf({ setup }: TablePlan, state: TableState, end: number)
         ...(named !== undefined && { namedAfter: (named - fromTick) / TICK_RATE }),
       },
     ];
+  });
+}
+
+/** What else was wrong with the lander, and how long it took until that was answered. */
+export function defectsOf({ setup }: TablePlan, { answered }: TableState, end: number): readonly Defect[] {
+  return (setup.faults ?? []).flatMap((fault) => {
+    if (isSensorFault(fault) || fault.fromTick > end) return [];
+    const { kind, fromTick } = fault;
+    const tick = kind === 'leak' ? answered.lineShut : kind === 'cutOffFails' ? answered.cutOff : undefined;
+    const isAnswered = tick !== undefined && tick >= fromTick;
+    return [{ kind, after: fromTick / TICK_RATE, ...(isAnswered && { answeredAfter: (tick - fromTick) / TICK_RATE }) }];
   });
 }

@@ -15,7 +15,7 @@ import type { Fork } from './fork.ts';
 import type { SideLimits } from './liveMargin.ts';
 import { NO_LEAK_SEEN } from './propellantStandIn.ts';
 import { NOTHING_WATCHED } from './sensorsStandIn.ts';
-import { failuresOf } from './sourceNotes.ts';
+import { defectsOf, failuresOf } from './sourceNotes.ts';
 import { firstOrders } from './orders.ts';
 import type { PlayedDescent, TableModel } from './tableModel.ts';
 import { aimAt, NO_NOTES, type MarkedSpot } from './siteNotes.ts';
@@ -187,7 +187,12 @@ export function scorecardOf({ state, run, model, plan }: Table): Scorecard | und
   const { scorecard } = run;
   const belief = state.believedContact && judgeBelief(state.believedContact, scorecard.contacts[0]);
   const failures = failuresOf(plan, state, run.flight.tick);
-  const known = { ...(belief && { belief }), ...(failures.length > 0 && { failures }) };
+  const defects = defectsOf(plan, state, run.flight.tick);
+  const known = {
+    ...(belief && { belief }),
+    ...(failures.length > 0 && { failures }),
+    ...(defects.length > 0 && { defects }),
+  };
   return { ...scorecard, ...known, crew: state.finalCrew };
 }
 
@@ -226,6 +231,7 @@ function atStart({ setup, choice }: TablePlan, run: Run) {
     engine: FIRST_SETTINGS,
     site: NO_NOTES,
     reckonedBurn: 0,
+    answered: {},
     againAt: undefined,
     aligningFor: undefined,
     judgments: {},

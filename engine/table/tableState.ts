@@ -33,6 +33,8 @@ export interface TableState {
   /** How Propellant has set the engine, and what Site has said. */
   engine: EngineSettings;
   site: SiteNotes;
+  /** Ticks of the descent at which the line was first shut and the cut-off fired. */
+  answered: { readonly lineShut?: number; readonly cutOff?: number };
   /** Propellant burned by the sum of commanded thrust times time [kg]. */
   reckonedBurn: number;
   /** Tick of the table at which a crew's next descent begins; undefined when nobody asked for it. */

@@ -1,6 +1,6 @@
 import type { Orders } from '../descent/index.ts';
 import type { Judgment, SourceState } from '../estimate/index.ts';
-import { SENSOR_FAULT_KINDS, type SensorFault } from '../faults/index.ts';
+import { SENSOR_FAULT_KINDS, type SensorFault, type VehicleFaultKind } from '../faults/index.ts';
 import type { Source } from '../sensors/index.ts';
 import type { FirstLimit } from '../touchdown/tipLimit.ts';
 import type { Arrival, ControlInput, DescentSetup, DescentState, Outcome } from '../world/descent.ts';
@@ -359,6 +359,8 @@ export interface Scorecard {
   readonly belief?: BelievedArrival;
   /** What went wrong with the sources; absent where nothing did. */
   readonly failures?: readonly SourceFailure[];
+  /** What was wrong with engine, tanks and legs; absent where nothing was. */
+  readonly defects?: readonly Defect[];
   /** Who sat where when it came to rest; a seat that is missing was covered by the stand-in. */
   readonly crew: readonly CrewEntry[];
   /** PHYSICS_REVISION of the engine that played it. */
@@ -379,7 +381,7 @@ export interface BelievedArrival {
 }
 
 /** What a model can say of a descent that has ended: all but who flew it and what they knew. */
-export type JudgedDescent = Omit<Scorecard, 'crew' | 'belief' | 'failures'>;
+export type JudgedDescent = Omit<Scorecard, 'crew' | 'belief' | 'failures' | 'defects'>;
 
 export interface SourceFailure {
   readonly source: Source;
@@ -390,6 +392,15 @@ export interface SourceFailure {
   readonly doubtedAfter?: number;
   /** Until Sensors named what it was [s]; absent: nobody did. */
   readonly namedAfter?: number;
+}
+
+/** Something wrong with the lander, besides its sources. */
+export interface Defect {
+  readonly kind: VehicleFaultKind;
+  /** From the start of the descent [s]. */
+  readonly after: number;
+  /** Until the line was shut, or the cut-off fired [s]; absent: nobody did, or nothing could be done. */
+  readonly answeredAfter?: number;
 }
 
 export interface CrewEntry {

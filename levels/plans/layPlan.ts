@@ -1,5 +1,6 @@
 import { assert } from '../../engine/assert.ts';
 import { STANDARD_GRAVITY } from '../../engine/constants.ts';
+import type { Fault } from '../../engine/faults/index.ts';
 import { createProblemList, report } from '../../engine/fieldReader.ts';
 import { groundHeight, type Terrain } from '../../engine/ground/index.ts';
 import { massProperties, tankLiquid, type Lander } from '../../engine/lander/index.ts';
@@ -13,6 +14,7 @@ import { findSite } from '../sites/findSite.ts';
 import type { Site } from '../sites/site.ts';
 import { createGround } from '../terrain/createGround.ts';
 import { findStart, type Start } from './findStart.ts';
+import { seededEngineDefect, seededLegDefect, type Troubled } from './seededDefect.ts';
 import { seededTrouble } from './seededTrouble.ts';
 import { whyNotFlown, worldsFor } from './flyable.ts';
 
@@ -37,8 +39,9 @@ export function layPlan(choice: PlanChoice): Result<TablePlan, readonly FieldPro
   const problems = problemsOf(lander, world);
   if (problems.length > 0) return refuse(problems);
   const terrain = createGround(site, choice.seed);
-  const isTroubled = choice.sensorTrouble === 'seeded';
   const limits = findLimits(lander.id, world.id, site);
+  const propellant = propellantFor(lander, world);
+  const faults = faultsOf(choice, { seed: choice.seed, start, lander, propellant });
   return accept({
     title: `${lander.name} over ${site.name}`,
     landerId: lander.id,
@@ -52,11 +55,26 @@ export function layPlan(choice: PlanChoice): Result<TablePlan, readonly FieldPro
       gravity: world.gravity,
       terrain,
       start: startOver(terrain, site, lander, start),
-      propellant: propellantFor(lander, world),
-      ...(isTroubled && { faults: [seededTrouble(choice.seed, start)] }),
+      propellant,
+      ...(faults !== undefined && { faults }),
     },
-    ...(isTroubled && { instruments: { seed: choice.seed, standIns: 'awake' } }),
+    ...(faults !== undefined && { instruments: { seed: choice.seed, standIns: 'awake' } }),
   });
+}
+
+/** What goes wrong; undefined where nothing does, and all is true that is shown. */
+function faultsOf({ sensorTrouble }: PlanChoice, troubled: Troubled): readonly Fault[] | undefined {
+  switch (sensorTrouble) {
+    case 'none':
+      return undefined;
+    case 'seeded':
+      return [seededTrouble(troubled.seed, troubled.start)];
+    case 'engine':
+      return seededEngineDefect(troubled);
+    case 'legs':
+      return seededLegDefect(troubled);
+  }
+  return sensorTrouble satisfies never;
 }
 
 function problemsOf(lander: Lander, world: World): readonly FieldProblem[] {

@@ -18,7 +18,7 @@ import {
 } from '../../engine/table/index.ts';
 import { HELD_ACROSS } from '../../engine/descent/index.ts';
 import { JUDGMENTS, SOURCE_STATES } from '../../engine/estimate/index.ts';
-import { SENSOR_FAULT_KINDS } from '../../engine/faults/index.ts';
+import { SENSOR_FAULT_KINDS, VEHICLE_FAULT_KINDS } from '../../engine/faults/index.ts';
 import { SOURCES } from '../../engine/sensors/index.ts';
 import { FIRST_LIMITS } from '../../engine/touchdown/index.ts';
 import { BETWEEN_CONTACTS, OUTCOMES, PHASES } from '../../engine/world/index.ts';
@@ -148,6 +148,9 @@ const scorecard = group({
         namedAfter: optional(quantity),
       }),
     ),
+  ),
+  defects: optional(
+    list(group({ kind: words(VEHICLE_FAULT_KINDS), after: quantity, answeredAfter: optional(quantity) })),
   ),
   crew: list(group({ seat: words(SEATS), name: text })),
 });
