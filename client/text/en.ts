@@ -364,7 +364,9 @@ export const STATUS = {
 
 export const LEAVING = {
   left: (code: string | undefined) =>
-    code === undefined ? 'You left the flight.' : `You left table ${code}. Its code leads back while others are there.`,
+    code === undefined
+      ? 'You left the flight. Nothing of it is kept.'
+      : `You left table ${code}. Its code leads back while others are there.`,
   title: 'Leave the descent?',
   alone: 'It is on hold, and will be given up.',
   crew: 'The others go on. A stand-in covers your seat.',

@@ -1,4 +1,3 @@
-import { writeFileSync } from 'node:fs';
 import { InvalidArgumentError } from 'commander';
 import {
   askTable,
@@ -25,6 +24,7 @@ import type { DefineVerb } from './program.ts';
 import { readFile } from './readFile.ts';
 import type { Report } from './report.ts';
 import { UsageError } from './usageError.ts';
+import { writeFile } from './writeFile.ts';
 
 interface DescendOptions {
   readonly lander: string;
@@ -106,16 +106,8 @@ function descend(plan: TablePlan, recordFile: string | undefined): Report {
   const { flight, scorecard } = viewTable(kept.table, joined.value);
   if (scorecard === undefined) throw new Error('a descent that has ended has a scorecard');
   if (recordFile !== undefined)
-    writeRecord(recordFile, formatRecord({ header: headerOf(plan), lines: [...lines, markLine(kept.table)] }));
+    writeFile(recordFile, formatRecord({ header: headerOf(plan), lines: [...lines, markLine(kept.table)] }));
   return reportDescent(plan, flight, scorecard, recordFile);
-}
-
-function writeRecord(file: string, text: string): void {
-  try {
-    writeFileSync(file, text);
-  } catch (error) {
-    throw new UsageError(`'${file}' cannot be written: ${error instanceof Error ? error.message : String(error)}`);
-  }
 }
 
 function reportDescent(plan: TablePlan, flight: DescentState, card: Scorecard, recordFile: string | undefined): Report {

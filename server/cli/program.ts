@@ -61,6 +61,11 @@ const VERBS: readonly Verb[] = [
     load: async () => (await import('./replay.ts')).defineReplay,
   },
   {
+    name: 'records',
+    summary: 'the records that a server keeps: list, keep, delete, export',
+    load: async () => (await import('./records.ts')).defineRecords,
+  },
+  {
     name: 'worlds',
     summary: 'the worlds and their gravity, with sources',
     load: async () => (await import('./worlds.ts')).defineWorlds,

@@ -54,6 +54,7 @@ export async function openServer(config: ServerConfig, parts: ServerParts): Prom
     ticker: parts.ticker ?? createTicker({ onBacklog: createBacklogReport(parts.report) }),
     onFault: (fault, where) => parts.report(`Fault in ${where}: ${fault.stack ?? fault.message}`),
   };
+  const stopExpiring = expireDaily(services.journal, config.recordDays);
   // only the ways in that a client of ours uses, and from no other origin
   Object.assign(matchMaker.controller, {
     exposedMethods: ['create', 'joinById'],
@@ -84,6 +85,7 @@ export async function openServer(config: ServerConfig, parts: ServerParts): Prom
     async close() {
       await server.gracefullyShutdown(false);
       http.closeAllConnections();
+      stopExpiring();
       services.journal.close();
       await forks.close();
     },
@@ -92,11 +94,17 @@ export async function openServer(config: ServerConfig, parts: ServerParts): Prom
 
 const DAY_MS = 24 * 3600 * 1000;
 
-function journalFor({ recordsFolder, recordDays }: ServerConfig, report: (line: string) => void): Journal {
-  if (recordsFolder === undefined) return NO_JOURNAL;
-  const journal = openJournal({ folder: recordsFolder, report });
-  journal.expire(recordDays * DAY_MS);
-  return journal;
+/** Deletes what has expired, now and once a day; returns what stops that. */
+function expireDaily(journal: Journal, recordDays: number): () => void {
+  const expire = () => void journal.expire(recordDays * DAY_MS);
+  expire();
+  const timer = setInterval(expire, DAY_MS);
+  timer.unref();
+  return () => clearInterval(timer);
+}
+
+function journalFor({ recordsFolder }: ServerConfig, report: (line: string) => void): Journal {
+  return recordsFolder === undefined ? NO_JOURNAL : openJournal({ folder: recordsFolder, report });
 }
 
 /** Before anybody can ask for them: a table that is not there yet would be taken for one that is gone. */

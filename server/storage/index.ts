@@ -1,8 +1,3 @@
-export {
-  JOURNAL_FILE,
-  NO_JOURNAL,
-  openJournal,
-  type Journal,
-  type TableJournal,
-  type UnfinishedTable,
-} from './journal.ts';
+export { NO_JOURNAL, openJournal, type Journal, type TableJournal, type UnfinishedTable } from './journal.ts';
+export { JOURNAL_FILE } from './journalFile.ts';
+export { openRecordShelf, type RecordShelf, type ShelvedRecord } from './recordShelf.ts';

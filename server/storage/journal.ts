@@ -1,10 +1,12 @@
 import { mkdirSync } from 'node:fs';
 import path from 'node:path';
-import { DatabaseSync } from 'node:sqlite';
+import type { DatabaseSync } from 'node:sqlite';
 import { nanoid } from 'nanoid';
 import { parseRecord, type RecordHeader, type RecordLine, type TableRecord } from '../../engine/record/index.ts';
 import type { MemberId } from '../../engine/table/index.ts';
 import { setAsideDamaged } from './damagedFile.ts';
+import { lockFolder } from './folderLock.ts';
+import { JOURNAL_FILE, openJournalFile, textsOf } from './journalFile.ts';
 
 /**
  * The journal of a server: every line of the record of every table, written before it takes effect, in one SQLite file. A process that is killed loses
@@ -15,7 +17,7 @@ export interface Journal {
   open(code: string, header: RecordHeader): TableJournal;
   /** Tables that were open when the process before this one ended. */
   unfinished(): readonly UnfinishedTable[];
-  /** Deletes the records that have not changed for so long, unless they are kept [ms]; returns how many. */
+  /** Deletes the records that have not changed for so long, unless they are kept, or of a table that is open here [ms]; returns how many. */
   expire(olderThanMs: number): number;
   close(): void;
 }
@@ -37,8 +39,8 @@ export interface UnfinishedTable {
   readonly journal: TableJournal;
 }
 
-/** The file in the folder of the records. */
-export const JOURNAL_FILE = 'kilter.sqlite';
+/** Someone at the command line may have the folder for a moment [ms]. */
+const LOCK_WAIT_MS = 1000;
 
 const SCHEMA = `
   CREATE TABLE IF NOT EXISTS record (
@@ -68,10 +70,30 @@ export function openJournal(options: {
   const { folder, report, now = Date.now } = options;
   try {
     mkdirSync(folder, { recursive: true });
-    return journalOf(openFile(path.join(folder, JOURNAL_FILE), report), report, now);
+    // two servers on one file would both take up its tables
+    const unlock = lockFolder(folder, LOCK_WAIT_MS);
+    if (unlock === undefined) throw new Error('another server that runs has them');
+    return lockedJournal(folder, { report, now, unlock });
   } catch (error) {
     report(`Records are not kept, and a restart ends all tables: ${reasonOf(error)} (${folder})`);
     return NO_JOURNAL;
+  }
+}
+
+function lockedJournal(
+  folder: string,
+  { report, now, unlock }: { report: (line: string) => void; now: () => number; unlock: () => void },
+): Journal {
+  try {
+    const database = openFile(path.join(folder, JOURNAL_FILE), report);
+    const close = () => {
+      database.close();
+      unlock();
+    };
+    return { ...journalOf(database, report, now), close };
+  } catch (error) {
+    unlock();
+    throw error;
   }
 }
 
@@ -95,12 +117,8 @@ function openFile(file: string, report: (line: string) => void): DatabaseSync {
 }
 
 function prepareFile(file: string): DatabaseSync {
-  const database = new DatabaseSync(file);
+  const database = openJournalFile(file);
   try {
-    // of this process alone: two servers on one file would both take up its tables
-    database.exec('PRAGMA locking_mode = EXCLUSIVE; PRAGMA journal_mode = WAL; PRAGMA synchronous = NORMAL;');
-    // what is deleted is gone from the file too; and with a record its lines
-    database.exec('PRAGMA secure_delete = ON; PRAGMA foreign_keys = ON;');
     database.exec(SCHEMA);
     const check = database.prepare('PRAGMA quick_check(1)').get();
     if (check?.['quick_check'] !== 'ok') throw new Error('database disk image is malformed');
@@ -111,7 +129,7 @@ function prepareFile(file: string): DatabaseSync {
   }
 }
 
-function journalOf(database: DatabaseSync, report: (line: string) => void, now: () => number): Journal {
+function journalOf(database: DatabaseSync, report: (line: string) => void, now: () => number): Omit<Journal, 'close'> {
   const begin = database.prepare('INSERT INTO record (id, code, header, opened_ms, changed_ms) VALUES (?, ?, ?, ?, ?)');
   const append = database.prepare('INSERT INTO line (record, n, text) VALUES (?, ?, ?)');
   const touch = database.prepare('UPDATE record SET changed_ms = ? WHERE id = ?');
@@ -119,6 +137,7 @@ function journalOf(database: DatabaseSync, report: (line: string) => void, now: 
   const putPlace = database.prepare('INSERT OR REPLACE INTO place (record, member, token) VALUES (?, ?, ?)');
   const dropPlace = database.prepare('DELETE FROM place WHERE record = ? AND member = ?');
   const dropPlaces = database.prepare('DELETE FROM place WHERE record = ?');
+  const openHere = new Set<string>();
   let isFaultTold = false;
 
   /** False when it could not be written; said once, until something can be written again. */
@@ -135,6 +154,7 @@ function journalOf(database: DatabaseSync, report: (line: string) => void, now: 
   };
 
   const tableJournal = (id: string, lines: number): TableJournal => {
+    openHere.add(id);
     let n = lines;
     // a record with a gap would replay to another table: after the first line that is lost, none is added
     let isWhole = true;
@@ -149,6 +169,7 @@ function journalOf(database: DatabaseSync, report: (line: string) => void, now: 
       keepPlace: (member, token) => void attempt(() => putPlace.run(id, member, token)),
       forgetPlace: (member) => void attempt(() => dropPlace.run(id, member)),
       end() {
+        openHere.delete(id);
         attempt(() => {
           end.run(now(), id);
           dropPlaces.run(id);
@@ -178,18 +199,16 @@ function journalOf(database: DatabaseSync, report: (line: string) => void, now: 
           };
         }),
     expire(olderThanMs) {
-      const expired = database.prepare('DELETE FROM record WHERE kept = 0 AND changed_ms < ?');
+      const expired = database.prepare('SELECT id FROM record WHERE kept = 0 AND changed_ms < ?');
+      const remove = database.prepare('DELETE FROM record WHERE id = ? AND kept = 0');
       let count = 0;
-      attempt(() => (count = Number(expired.run(now() - olderThanMs).changes)));
+      attempt(() => {
+        const ids = expired.all(now() - olderThanMs).map(({ id }) => String(id));
+        for (const id of ids) if (!openHere.has(id)) count += Number(remove.run(id).changes);
+      });
       return count;
     },
-    close: () => database.close(),
   };
-}
-
-function textsOf(database: DatabaseSync, id: string): readonly string[] {
-  const lines = database.prepare('SELECT text FROM line WHERE record = ? ORDER BY n').all(id);
-  return lines.map(({ text }) => String(text));
 }
 
 function placesOf(database: DatabaseSync, id: string): readonly (readonly [MemberId, string])[] {

@@ -16,6 +16,7 @@ const VERBS = [
   'compare',
   'descend',
   'replay',
+  'records',
   'worlds',
   'check',
 ];

@@ -34,13 +34,16 @@ const CASES: readonly (readonly [name: string, args: readonly string[], words: r
     ['fly'],
     [
       "unknown command 'fly'",
-      'stand, limit, stance, touchdown, envelope, disperse, compare, descend, replay, worlds, check',
+      'stand, limit, stance, touchdown, envelope, disperse, compare, descend, replay, records, worlds, check',
     ],
   ],
   [
     'help on an unknown verb',
     ['help', 'fly'],
-    ['unknown command', 'stand, limit, stance, touchdown, envelope, disperse, compare, descend, replay, worlds, check'],
+    [
+      'unknown command',
+      'stand, limit, stance, touchdown, envelope, disperse, compare, descend, replay, records, worlds, check',
+    ],
   ],
   ['an unknown option', ['limit', 'trivet', '--spin', '3'], ["unknown option '--spin'"]],
   ['an option without its value', ['limit', 'trivet', '--slope'], ['--slope', 'argument missing']],

@@ -102,7 +102,9 @@ describe.concurrent('a newcomer alone', () => {
       await scorecard.waitFor();
     }
     await page.goBack();
-    await expect.poll(() => page.locator('#start-status').innerText()).toBe('You left the flight.');
+    await expect
+      .poll(() => page.locator('#start-status').innerText())
+      .toBe('You left the flight. Nothing of it is kept.');
     expect(live.faults).toEqual([]);
   });
 });

@@ -46,13 +46,13 @@ describe('Back, in the browser', () => {
     await page.goBack();
     await question(page).waitFor();
     await page.goBack();
-    await expect.poll(() => startStatus(page).innerText()).toBe('You left the flight.');
+    await expect.poll(() => startStatus(page).innerText()).toBe('You left the flight. Nothing of it is kept.');
     expect(new URL(page.url()).pathname).toBe('/');
     await page.getByRole('button', { name: 'Fly a landing' }).click();
     await page.getByRole('region', { name: 'Flying' }).waitFor();
     await page.goBack();
     await question(page).getByRole('button', { name: 'Leave' }).click();
-    await expect.poll(() => startStatus(page).innerText()).toBe('You left the flight.');
+    await expect.poll(() => startStatus(page).innerText()).toBe('You left the flight. Nothing of it is kept.');
     expect(live.faults).toEqual([]);
   });
 
