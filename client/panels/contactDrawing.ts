@@ -7,6 +7,7 @@ import { isLevel } from '../text/ground.ts';
 import { degrees, speed } from '../text/numbers.ts';
 import { drawArrow } from '../views/arrow.ts';
 import { drawLander, type FootPose, type LanderPose } from '../views/lander/drawLander.ts';
+import { landerExtent } from '../views/lander/extent.ts';
 import type { Figure } from '../views/lander/figure.ts';
 import { drawCenterOfMass } from '../views/plumbLine.ts';
 import type { Sheet } from '../views/sheet.ts';
@@ -32,9 +33,9 @@ export function drawContact(
   const camera = new SectionCamera();
   camera.size = { width, height, covered: NO_INSETS };
   const pose = poseAt(arrival, figure);
-  const size = extentOf(pose, figure);
-  const scale = Math.min(132 / size.tall, 190 / size.wide);
-  camera.framing = { x: size.middle, y: (height / 2 - 26) / scale, scale };
+  const room = landerExtent(figure, pose);
+  const scale = Math.min(132 / Math.max(room.top, 0.1), 190 / (room.right - room.left));
+  camera.framing = { x: (room.left + room.right) / 2, y: (height / 2 - 26) / scale, scale };
   const sheet: Sheet = { pen, camera, time: 0, still: true };
   drawPlane(pen, camera, arrival.slope);
   drawLander(pen, camera, figure, pose);
@@ -51,18 +52,6 @@ export function drawContact(
   if (Math.abs(angle) > 0.03)
     pen.text(SECTION.leaning(degrees(Math.abs(angle), 0)), 10, 20, { size: 15, halo: 'card' });
   return { markup: pen.markup, viewBox: `0 0 ${width} ${height}` };
-}
-
-/** How much room the lander takes as it leans [m]. */
-function extentOf({ x, y, angle, feet }: LanderPose, figure: Figure): { wide: number; tall: number; middle: number } {
-  const up = figure.hull.top - figure.centerHeight;
-  const corners = [figure.hull.left, figure.hull.right].map((side) => ({
-    x: x + side * Math.cos(angle) - up * Math.sin(angle),
-    y: y + side * Math.sin(angle) + up * Math.cos(angle),
-  }));
-  const points = [...feet, ...corners];
-  const [least, most] = [Math.min(...points.map((point) => point.x)), Math.max(...points.map((point) => point.x))];
-  return { wide: most - least, tall: Math.max(...points.map((point) => point.y), 0.1), middle: (least + most) / 2 };
 }
 
 /** On unused legs, so placed that the lower foot touches a ground through 0, 0. */

@@ -120,7 +120,7 @@ export function layTable(
       fullPropellant: plan.setup.propellant,
       still: wantsStill,
     },
-    () => [left, right, parts.coach.strip, ...parts.rest.holder.querySelectorAll('.scorecard')],
+    () => [left, right, parts.coach.strip, ...parts.rest.holder.querySelectorAll('.scorecard, .back')],
   );
   const isFlying = () => link.view?.stage === 'descending' && document.querySelector('dialog[open]') === null;
   const endKeys = listenToKeys(desk, isFlying);

@@ -1,20 +1,20 @@
 import { groundHeight, type Profile } from '../../engine/ground/index.ts';
 import type { BeliefSpread, MapView, TableView } from '../../engine/table/index.ts';
 import type { DescentState } from '../../engine/world/index.ts';
+import type { Lettering } from '../ink/pen.ts';
 import { PencilPen } from '../ink/pencilPen.ts';
 import { BELIEF } from '../text/en.ts';
 import { distance, within } from '../text/numbers.ts';
 import { BAND, drawBeliefBand, drawMapLine, drawProfileBand } from '../views/beliefBand.ts';
-import { drawBeliefWords } from '../views/beliefWords.ts';
 import { drawLander } from '../views/lander/drawLander.ts';
 import type { Figure } from '../views/lander/figure.ts';
-import type { Sheet } from '../views/sheet.ts';
+import { letter } from '../views/labels.ts';
+import { NARROW, type Sheet } from '../views/sheet.ts';
 import { poseOf } from './pose.ts';
 
 type Side = 'left' | 'right';
 
-/** Sheets narrower than this get the short words [drafting units]. */
-const NARROW = 600;
+const LETTERING: Lettering = { size: 14, italic: true, halo: 'paper' };
 /** Words over a lander stand so many times as high over its center of mass as its top [-]. */
 const CLEAR_OF_TOP = 1.45;
 
@@ -60,12 +60,18 @@ export function drawDoubt(
   drawProfileBand(sheet, map, BAND * map.sigma);
   // a narrow sheet has the speed's words where a wide one has room
   const isNarrow = camera.freeWidth < NARROW * pen.unit;
-  const isLeft = isNarrow && side === 'right';
-  drawBeliefWords(sheet, {
-    words: isNarrow ? BELIEF.hatchShort : BELIEF.hatch,
-    x: camera.sheetX(lander.x + (isLeft ? -1.9 : 1.9) * figure.halfStance),
-    y: camera.sheetY(top) - 6 * pen.unit,
-    align: isLeft ? 'right' : 'left',
+  const words = isNarrow ? BELIEF.hatchShort : BELIEF.hatch;
+  const width = pen.widthOf(words, LETTERING);
+  const aside = [-1, 1].map((way) => camera.sheetX(lander.x + way * 1.9 * figure.halfStance) - (way < 0 ? width : 0));
+  const sides = isNarrow && side === 'right' ? aside : aside.toReversed();
+  const y = camera.sheetY(top) - 6 * pen.unit;
+  letter(sheet, {
+    name: 'believed',
+    rank: 3,
+    words,
+    lettering: LETTERING,
+    places: [0, -20, 24].flatMap((up) => sides.map((x) => ({ x, y: y + up * pen.unit }))),
+    mayGo: true,
   });
   drawMapWords(sheet, { words: BELIEF.map(within(BAND * map.sigma)), map, above: BAND * map.sigma, side });
 }
@@ -77,44 +83,58 @@ export function drawBeliefUnderTruth(
   belief: BeliefUnderTruth,
   options: { readonly truth: DescentState; readonly side: Side },
 ): void {
-  const { camera } = sheet;
+  const { pen, camera } = sheet;
   const { state, map, right, up } = belief;
   const { truth, side } = options;
   const bare = pencilSheet(sheet, { bare: true });
   drawMapLine(bare, map);
   drawLander(bare.pen, camera, figure, poseOf(state, figure));
   const top = figure.hull.top - figure.centerHeight;
-  drawBeliefWords(sheet, {
+  const above = { x: camera.sheetX(state.x), y: camera.sheetY(state.y + CLEAR_OF_TOP * top) };
+  letter(sheet, {
+    name: 'believed at the end',
+    rank: 1,
     words: BELIEF.lander(right, up, distance),
-    x: camera.sheetX(state.x),
-    y: camera.sheetY(state.y + CLEAR_OF_TOP * top),
-    align: 'center',
+    lettering: { ...LETTERING, align: 'center' },
+    places: [0, -20, -40].map((drop) => ({ x: above.x, y: above.y + drop * pen.unit })),
   });
-  // on the side on which there is no scale of the tilt left
-  const away = side === 'right' ? -1 : 1;
-  drawBeliefWords(sheet, {
+  // first on the side on which there is no scale of the tilt left
+  const ways = side === 'right' ? ([-1, 1] as const) : ([1, -1] as const);
+  const width = pen.widthOf(BELIEF.true, LETTERING);
+  letter(sheet, {
+    name: 'true',
+    rank: 2,
     words: BELIEF.true,
-    x: camera.sheetX(truth.x + 1.2 * away * figure.halfStance),
-    y: camera.sheetY(truth.y + 0.8 * top),
-    align: side === 'right' ? 'right' : 'left',
+    lettering: LETTERING,
+    places: ways.map((way) => ({
+      x: camera.sheetX(truth.x + 1.2 * way * figure.halfStance) - (way < 0 ? width : 0),
+      y: camera.sheetY(truth.y + 0.8 * top),
+    })),
   });
   drawMapWords(sheet, { words: BELIEF.ground, map, above: 0, side });
 }
 
-/** Over the map's ground at the edge of the free part of the sheet, away from the words of the slope. */
+/** At an edge of the free part of the sheet, over the map's ground or in it: first away from the words of the slope. */
 function drawMapWords(
   sheet: Sheet,
   note: { readonly words: string; readonly map: Profile; readonly above: number; readonly side: Side },
 ): void {
   const { pen, camera } = sheet;
   const { covered, width } = camera.size;
-  const isLeft = note.side === 'right';
-  const edge = isLeft ? covered.left + 10 * pen.unit : width - covered.right - 10 * pen.unit;
-  const ground = groundHeight(note.map, camera.sectionX(edge)) + note.above;
-  drawBeliefWords(sheet, {
+  const [left, right] = [covered.left + 10 * pen.unit, width - covered.right - 10 * pen.unit];
+  const wide = pen.widthOf(note.words, LETTERING);
+  const ends = note.side === 'right' ? [left, right] : [right, left];
+  const ground = (edge: number, above: number) => camera.sheetY(groundHeight(note.map, camera.sectionX(edge)) + above);
+  const at = (edge: number, y: number) => ({ x: edge === left ? left : right - wide, y });
+  letter(sheet, {
+    name: 'map',
+    rank: 4,
     words: note.words,
-    x: edge,
-    y: camera.sheetY(ground) - 8 * pen.unit,
-    align: isLeft ? 'left' : 'right',
+    lettering: LETTERING,
+    places: [
+      ...ends.map((edge) => at(edge, ground(edge, note.above) - 8 * pen.unit)),
+      ...ends.map((edge) => at(edge, ground(edge, -note.above) + 20 * pen.unit)),
+    ],
+    mayGo: true,
   });
 }

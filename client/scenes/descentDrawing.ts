@@ -3,6 +3,7 @@ import { groundHeight, type Profile, type Terrain } from '../../engine/ground/in
 import { TICK_RATE, type DescentState } from '../../engine/world/index.ts';
 import type { Subject } from '../camera/follow.ts';
 import { shownHeight } from '../camera/heightBreak.ts';
+import type { SectionCamera } from '../camera/sectionCamera.ts';
 import { createSmoothing, type Smoothing } from '../net/index.ts';
 import type { UnitSystem } from '../settings/settings.ts';
 import { settings } from '../settings/store.ts';
@@ -13,7 +14,9 @@ import { drawHeight, drawScaleBar, drawSlope } from '../views/dimensions.ts';
 import { drawDust } from '../views/dust.ts';
 import { drawFootprint } from '../views/footprint.ts';
 import { drawGround } from '../views/ground.ts';
+import { type Bounds, LabelBoard } from '../views/labels.ts';
 import { drawLander } from '../views/lander/drawLander.ts';
+import { landerExtent } from '../views/lander/extent.ts';
 import type { Figure } from '../views/lander/figure.ts';
 import { drawPaper } from '../views/paper.ts';
 import { drawCenterOfMass, drawPlumbLine } from '../views/plumbLine.ts';
@@ -71,6 +74,7 @@ type Layer = (sheet: Sheet, state: DescentState, view: TableView) => void;
 export class DescentDrawing {
   readonly layers: readonly ((sheet: Sheet) => void)[];
   readonly #source: DescentSource;
+  readonly #labels = new LabelBoard();
   readonly #smoothing: Smoothing = createSmoothing();
   #figure: Figure;
   #state: DescentState | undefined;
@@ -98,9 +102,11 @@ export class DescentDrawing {
     const layer = (draw: Layer) => (sheet: Sheet) => {
       const view = source.view();
       if (this.#state === undefined || view === undefined) return;
-      draw(view.drawnIn === 'pencil' ? pencilSheet(sheet) : sheet, this.#state, view);
+      const labeled = { ...sheet, labels: this.#labels };
+      draw(view.drawnIn === 'pencil' ? pencilSheet(labeled) : labeled, this.#state, view);
     };
     this.layers = [
+      () => this.#labels.begin(),
       (sheet) => drawPaper(sheet, this.#gap(sheet)),
       layer((sheet, state) => this.#drawPath(sheet, state)),
       (sheet) => drawGap(sheet, this.#gap(sheet)),
@@ -110,6 +116,7 @@ export class DescentDrawing {
       layer((sheet, state) => this.#drawStability(sheet, state)),
       layer((sheet, state, view) => this.#drawMotion(sheet, state, view)),
       layer((sheet, state) => this.#drawMeasures(sheet, state)),
+      (sheet) => this.#labels.letter(sheet),
     ];
   }
 
@@ -239,6 +246,7 @@ export class DescentDrawing {
     drawDust(sheet, { x: state.x, terrain, height: state.height, throttle, gravity });
     drawPlume(sheet, this.#figure, pose, throttle, state.height);
     drawLander(sheet.pen, sheet.camera, this.#figure, pose);
+    this.#labels.block(onSheet(sheet.camera, landerExtent(this.#figure, pose)));
     const struck = state.touchdown === undefined ? undefined : hullOnGround(this.#figure, state, terrain);
     if (struck !== undefined) drawStrike(sheet, struck);
   }
@@ -323,6 +331,16 @@ function leftOutOf({ height }: DescentState): number {
 function lowered(state: DescentState, down: number): DescentState {
   if (down === 0) return state;
   return { ...state, y: state.y - down, legs: state.legs.map((leg) => ({ ...leg, footY: leg.footY - down })) };
+}
+
+/** A stretch of the section [m] on the sheet [px]. */
+function onSheet(camera: SectionCamera, part: Bounds): Bounds {
+  return {
+    left: camera.sheetX(part.left),
+    right: camera.sheetX(part.right),
+    top: camera.sheetY(part.top),
+    bottom: camera.sheetY(part.bottom),
+  };
 }
 
 function drawGap(sheet: Sheet, gap: HeightBreak | undefined): void {

@@ -4,7 +4,7 @@ import { CALLOUT_WORDS, SECTION } from '../text/en.ts';
 import { isLevel } from '../text/ground.ts';
 import { BAND } from '../views/beliefBand.ts';
 import { outerLeg } from './pose.ts';
-import { degrees, distance, speed, within } from '../text/numbers.ts';
+import { about, degrees, distance, speed } from '../text/numbers.ts';
 
 /** The figures that stand on the drawing. They change a few times a second, not every frame. */
 export interface Figures {
@@ -52,8 +52,8 @@ export function figuresOf({ flight, margin, spread }: TableView, side: 'left' | 
 
 /** With how far it may be off, where it is believed and not known. */
 function heightWords(height: number, spread: BeliefSpread | undefined): string {
-  const words = distance(Math.max(0, height));
-  return spread === undefined ? words : `${words} ${within(BAND * spread.height)}`;
+  const up = Math.max(0, height);
+  return spread === undefined ? distance(up) : about(up, BAND * spread.height, 1);
 }
 
 function limitWords(predicted: PredictedMargin | undefined): string {

@@ -63,9 +63,9 @@ export function within(reach: number): string {
 }
 
 /** A length that is known only so roughly [m]: '10 ± 21 m'. */
-export function about(value: number, reach: number): string {
+export function about(value: number, reach: number, digits: 0 | 1 = 0): string {
   const unit = unitOf('length');
-  return `${decimal(value / unit.size, 0)} ± ${written(reach, unit, 0)}`;
+  return `${decimal(value / unit.size, digits)} ± ${written(reach, unit, digits)}`;
 }
 
 /** [m/s], two figures after the point where margins are decided, one elsewhere. */

@@ -1,5 +1,6 @@
 import { drawArrow } from './arrow.ts';
-import type { Sheet } from './sheet.ts';
+import { letter } from './labels.ts';
+import { NARROW, type Sheet } from './sheet.ts';
 import type { Spot } from '../ink/stencil.ts';
 
 /** Height of the lowest foot over the ground straight below, as a dimension line on one side of the lander. */
@@ -32,19 +33,25 @@ export function drawHeight(
   }
 }
 
-/** The figures stay in the free part of the sheet. A dimension that is not drawn to scale is underlined, as on any drawing. */
-function drawHeightWords(sheet: Sheet, reading: { words: string; broken: boolean }, lineX: number, y: number): void {
+/** A dimension that is not drawn to scale is underlined, as on any drawing. */
+function drawHeightWords(sheet: Sheet, reading: { words: string; broken: boolean }, x: number, y: number): void {
   const { pen, camera } = sheet;
-  const lettering = { size: 21, align: 'center', halo: 'paper' } as const;
+  const isNarrow = camera.freeWidth < NARROW * pen.unit;
+  const lettering = { size: isNarrow ? 18 : 21, align: 'center', halo: 'paper' } as const;
   const half = pen.widthOf(reading.words, lettering) / 2;
-  const { left, right } = camera.size.covered;
-  const most = camera.size.width - right - half - 6 * pen.unit;
-  const x = Math.max(left + half + 6 * pen.unit, Math.min(most, lineX));
-  pen.text(reading.words, x, y, lettering);
-  if (!reading.broken) return;
-  pen.moveTo(x - half, y + 5 * pen.unit);
-  pen.lineTo(x + half, y + 5 * pen.unit);
-  pen.paint({ stroke: 'ink', width: 'thin' });
+  const underline = (at: Spot) => {
+    pen.moveTo(at.x - half, at.y + 5 * pen.unit);
+    pen.lineTo(at.x + half, at.y + 5 * pen.unit);
+    pen.paint({ stroke: 'ink', width: 'thin' });
+  };
+  letter(sheet, {
+    name: 'height',
+    rank: 0,
+    words: reading.words,
+    lettering,
+    places: [0, -26, -52, 26, 52, -78].map((up) => ({ x, y: y + up * pen.unit })),
+    ...(reading.broken && { along: underline }),
+  });
 }
 
 /** The slope under the feet: a level line from one end of the footprint, an arc, and the angle in figures. */
@@ -71,37 +78,64 @@ export function drawSlope(
   const width = pen.widthOf(reading.words, lettering);
   const from = x + out * (length + 9 * pen.unit) - (out > 0 ? 0 : width);
   const { left, right } = camera.size.covered;
-  const most = camera.size.width - right - width - 8 * pen.unit;
-  const place = Math.max(left + 8 * pen.unit, Math.min(most, from));
-  // where it had to give way it stands lower, clear of the lines
-  const lowest = camera.size.height - camera.size.covered.bottom - 8 * pen.unit;
-  pen.text(reading.words, place, Math.min(lowest, y + (place === from ? 24 : 36) * pen.unit), lettering);
+  const hasRoom = from >= left + 8 * pen.unit && from + width <= camera.size.width - right - 8 * pen.unit;
+  // where it has to give way it stands lower, clear of the lines
+  const drops = hasRoom ? [24, 36, 52] : [36, 52, 24];
+  letter(sheet, {
+    name: 'slope',
+    rank: 2,
+    words: reading.words,
+    lettering,
+    places: drops.map((drop) => ({ x: from, y: y + drop * pen.unit })),
+    mayGo: true,
+  });
 }
 
 /** Lengths a scale bar may have, in the viewer's unit. */
 const BARS = [1, 2, 5, 10, 20, 50, 100, 200, 500];
 
-/** The scale bar, in the ground at the lower left of the free part of the sheet. `unit`: the viewer's, of length [m]. */
+/** The scale bar, in the ground at the lower left of the free part of the sheet, or at its right. `unit`: the viewer's, of length [m]. */
 export function drawScaleBar(
   sheet: Sheet,
   ruler: { readonly unit: number; readonly format: (meters: number) => string },
 ): void {
   const { pen, camera } = sheet;
-  const { covered, height } = camera.size;
-  const longest = Math.min(170 * pen.unit, camera.freeWidth * 0.4);
+  const { covered, height, width } = camera.size;
+  const longest = Math.min(170 * pen.unit, camera.freeWidth * 0.35);
   const bars = BARS.map((bar) => bar * ruler.unit);
   const meters = bars.findLast((bar) => bar * camera.framing.scale <= longest) ?? ruler.unit;
-  const x = covered.left + 24 * pen.unit;
-  const y = height - covered.bottom - 26 * pen.unit;
-  const half = (meters / 2) * camera.framing.scale;
+  const length = meters * camera.framing.scale;
+  const y = height - covered.bottom - 37 * pen.unit;
+  const lettering = { size: 12, align: 'center', halo: 'soil' } as const;
+  const words = ruler.format(meters);
+  const half = pen.widthOf(words, lettering) / 2;
+  letter(sheet, {
+    name: 'scale',
+    rank: 6,
+    words,
+    lettering,
+    places: [
+      { x: covered.left + 24 * pen.unit + length, y },
+      { x: width - covered.right - 12 * pen.unit - half, y },
+    ],
+    mayGo: true,
+    more: { before: length - half + 4 * pen.unit, below: 10 * pen.unit },
+    along: (end) => drawBar(sheet, end, length),
+  });
+}
+
+/** Half of it filled, with its zero; `end`: under the words at its right end. */
+function drawBar({ pen }: Sheet, end: Spot, length: number): void {
+  const x = end.x - length;
+  const y = end.y + 11 * pen.unit;
   for (const [index, fill] of (['ink', 'card'] as const).entries()) {
-    pen.moveTo(x + index * half, y);
-    pen.lineTo(x + (index + 1) * half, y);
-    pen.lineTo(x + (index + 1) * half, y - 5 * pen.unit);
-    pen.lineTo(x + index * half, y - 5 * pen.unit);
+    const from = x + (index * length) / 2;
+    pen.moveTo(from, y);
+    pen.lineTo(from + length / 2, y);
+    pen.lineTo(from + length / 2, y - 5 * pen.unit);
+    pen.lineTo(from, y - 5 * pen.unit);
     pen.close();
     pen.paint({ fill, stroke: 'ink', width: 'thin' });
   }
-  pen.text('0', x, y - 11 * pen.unit, { size: 12, align: 'center', halo: 'soil' });
-  pen.text(ruler.format(meters), x + 2 * half, y - 11 * pen.unit, { size: 12, align: 'center', halo: 'soil' });
+  pen.text('0', x, end.y, { size: 12, align: 'center', halo: 'soil' });
 }

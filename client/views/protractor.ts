@@ -1,8 +1,9 @@
+import { letter } from './labels.ts';
 import type { Sheet } from './sheet.ts';
 import type { Spot } from '../ink/stencil.ts';
 
 /** On narrower sheets the words have no room [drafting units]. */
-const NARROW = 520;
+const ROOM = 520;
 const DEGREE = Math.PI / 180;
 /** The scale runs this far past the lander's own line. */
 const BEYOND = 6 * DEGREE;
@@ -60,9 +61,15 @@ export function drawProtractor(sheet: Sheet, reading: TiltReading): void {
     pen.lineTo(x + (radius - length) * Math.cos(angle), y + (radius - length) * Math.sin(angle));
   }
   pen.paint({ stroke: 'blue', width: 'thin', alpha });
-  if (alpha > 0.6 && camera.freeWidth > NARROW * pen.unit) {
-    const align = reading.side === 'right' ? 'left' : 'right';
+  if (alpha > 0.6 && camera.freeWidth > ROOM * pen.unit) {
     const labelX = x + (reading.side === 'right' ? 9 : -9) * pen.unit;
-    pen.text(reading.words, labelX, y - 0.3 * radius, { size: 14, tone: 'blue', align, halo: 'paper' });
+    letter(sheet, {
+      name: 'tilt left',
+      rank: 5,
+      words: reading.words,
+      lettering: { size: 14, tone: 'blue', align: reading.side === 'right' ? 'left' : 'right', halo: 'paper' },
+      places: [0.3, 0.55, 0.1].map((up) => ({ x: labelX, y: y - up * radius })),
+      mayGo: true,
+    });
   }
 }

@@ -1,5 +1,6 @@
 import type { SectionCamera } from '../camera/sectionCamera.ts';
 import type { Pen } from '../ink/pen.ts';
+import type { LabelBoard } from './labels.ts';
 
 /** Everything a view needs to draw on: the pen, the framing, and the moment. */
 export interface Sheet {
@@ -7,9 +8,14 @@ export interface Sheet {
   readonly camera: SectionCamera;
   /** Steadily growing seconds, for movement that is only for the eye. */
   readonly time: number;
+  /** Where words are placed so that none lies over others; without it there is room for all of them. */
+  readonly labels?: LabelBoard;
   /** The reader asked for no movement beyond that of the descent itself. */
   readonly still: boolean;
 }
+
+/** Sheets narrower than this get short words and smaller letters [drafting units]. */
+export const NARROW = 600;
 
 /** A repeatable scatter in 0 to 1 for drawing: the same index gives the same value, neighbors look unrelated. */
 export function scatter(index: number, salt: number): number {

@@ -1,12 +1,11 @@
 import { drawArrow } from './arrow.ts';
-import type { Lettering, Pen } from '../ink/pen.ts';
-import type { Sheet } from './sheet.ts';
+import type { Pen } from '../ink/pen.ts';
+import { letter } from './labels.ts';
+import { NARROW, type Sheet } from './sheet.ts';
 
 /** Longest arrow [drafting units]; a faster lander's arrow is cut there and says so by a break. */
 const LONGEST = 290;
 
-/** Sheets narrower than this get the short words [drafting units]. */
-const NARROW = 600;
 /** On sheets narrower than this the speed stands alone [drafting units]. */
 const NARROWER = 300;
 /** Width of a sheet on which speeds have their full length [drafting units]; they shrink with a narrower one. */
@@ -83,12 +82,13 @@ function drawTick(pen: Pen, x: number, y: number): void {
   }
 }
 
-/** The limit over the line and the speed under it, clear of the lander and inside the free part of the sheet. */
+/** The limit over the line and the speed under it, clear of the lander. */
 function drawWords(
-  { pen, camera }: Sheet,
+  sheet: Sheet,
   reading: SpeedReading,
   place: { readonly x: number; readonly y: number; readonly beyond: number; readonly toward: 1 | -1 },
 ): void {
+  const { pen, camera } = sheet;
   const { x, y, beyond, toward } = place;
   const clear = x + toward * (reading.clear * camera.framing.scale + 16 * pen.unit);
   const start = toward * Math.max(toward * (beyond + toward * 10 * pen.unit), toward * clear);
@@ -97,25 +97,24 @@ function drawWords(
     pen.lineTo(start - toward * 5 * pen.unit, y);
     pen.paint({ stroke: 'blue', width: 'hair', dash: 'dotted' });
   }
-  const { left, right } = camera.size.covered;
   const isNarrow = camera.freeWidth < NARROW * pen.unit;
   const short = camera.freeWidth < NARROWER * pen.unit ? reading.speedBare : reading.speedShort;
-  const lines: readonly [string, Lettering, number][] = isNarrow
-    ? [
-        [reading.limitWords, { size: 14, tone: 'blue', halo: 'paper' }, -27],
-        [short, { size: 16, halo: 'paper' }, -9],
-      ]
-    : [
-        [reading.limitWords, { size: 14, tone: 'blue', halo: 'paper' }, -11],
-        [reading.speedWords, { size: 18, halo: 'paper' }, 27],
-      ];
-  for (const [words, lettering, drop] of lines) {
-    const width = pen.widthOf(words, lettering);
-    const from = toward > 0 ? start : start - width;
-    const least = left + 8 * pen.unit;
-    const most = camera.size.width - right - width - 8 * pen.unit;
-    pen.text(words, Math.max(least, Math.min(most, from)), y + drop * pen.unit, lettering);
-  }
+  const align = toward > 0 ? 'left' : 'right';
+  const at = (drops: readonly number[]) => drops.map((drop) => ({ x: start, y: y + drop * pen.unit }));
+  letter(sheet, {
+    name: 'speed',
+    rank: 1,
+    words: isNarrow ? short : reading.speedWords,
+    lettering: { size: isNarrow ? 16 : 18, halo: 'paper', align },
+    places: at(isNarrow ? [-9, 22, 40] : [27, 47, -31]),
+  });
+  letter(sheet, {
+    name: 'limit',
+    rank: 1,
+    words: reading.limitWords,
+    lettering: { size: 14, tone: 'blue', halo: 'paper', align },
+    places: at(isNarrow ? [-33, 40, 22, -50] : [-11, -31, 47]),
+  });
 }
 
 /** Two slanted strokes: the arrow is drawn shorter than it is. */

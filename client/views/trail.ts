@@ -1,3 +1,4 @@
+import { letter } from './labels.ts';
 import type { Sheet } from './sheet.ts';
 
 /** Where the center of mass has been: one point every so often, with the time since the start. */
@@ -41,11 +42,14 @@ export function drawTrail(
     pen.arc(x, y, 3 * pen.unit, 0, 2 * Math.PI);
     pen.paint({ fill: 'paper', stroke: 'pencil', width: 'thin' });
     const seconds = Math.floor(point.seconds / options.every) * options.every;
-    pen.text(options.words(seconds), x + 9 * pen.unit, y - 5 * pen.unit, {
-      size: 12,
-      tone: 'pencil',
-      italic: true,
-      halo: 'paper',
+    letter(sheet, {
+      name: `path ${seconds}`,
+      rank: 7,
+      words: options.words(seconds),
+      lettering: { size: 12, tone: 'pencil', italic: true, halo: 'paper' },
+      places: [{ x: x + 9 * pen.unit, y: y - 5 * pen.unit }],
+      mayGo: true,
+      isFixed: true,
     });
   }
 }

@@ -3,6 +3,7 @@ import { CAUTION } from '../../../engine/constants.ts';
 import type { Page } from 'playwright';
 import { callKilter } from '../../contract/cli/runKilter.ts';
 import { setLiveTable, type LiveTable } from '../../support/liveTable.ts';
+import { overprintsAtWidths, watchLettering } from '../../support/overprint.ts';
 
 let live: LiveTable;
 
@@ -23,6 +24,7 @@ async function watchSources(address: string, reject: boolean): Promise<{ readonl
   await sheet.getByRole('button', { name: 'Fly this landing' }).click();
   const sources = page.getByRole('region', { name: 'Sources' });
   await sources.waitFor();
+  await watchLettering(page);
   expect(await page.locator('body').innerText()).toContain(CAUTION);
   if (reject) {
     // the coach says when something is wrong; whoever watches judges
@@ -33,7 +35,10 @@ async function watchSources(address: string, reject: boolean): Promise<{ readonl
   }
   const scorecard = page.getByRole('region', { name: 'Scorecard' });
   await scorecard.waitFor({ timeout: 100_000 });
-  return { page, card: await scorecard.innerText() };
+  const card = await scorecard.innerText();
+  // what was believed lies under what is true, with its words: also on a phone
+  expect(await overprintsAtWidths(page)).toEqual([]);
+  return { page, card };
 }
 
 /** What a healthy altimeter would have given, which comes after the card: name, as it was, healthy. */

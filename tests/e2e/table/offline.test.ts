@@ -22,8 +22,10 @@ async function untilKept(page: Page, builds: number): Promise<void> {
   await expect.poll(state).toEqual({ builds, isSettled: true, isInCharge: true });
 }
 
-describe('the page without its server', () => {
-  it('opens again after its first load, flies alone, keeps nothing of a table, and says in words that there is none', async () => {
+describe.concurrent('the page without its server', () => {
+  it('opens again after its first load, flies alone, keeps nothing of a table, and says in words that there is none', async ({
+    expect,
+  }) => {
     const live = await setLiveTable();
     try {
       const page = await live.openPage('/');
@@ -57,7 +59,7 @@ describe('the page without its server', () => {
     }
   });
 
-  it('is the newest build that was seen: taken with the next load, and kept', async () => {
+  it('is the newest build that was seen: taken with the next load, and kept', async ({ expect }) => {
     const folder = mkdtempSync(path.join(tmpdir(), 'kilter-'));
     cpSync(path.join(ROOT, '.build/client'), folder, { recursive: true });
     const server = await startTestServer({ clientFolder: folder });

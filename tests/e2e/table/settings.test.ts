@@ -1,7 +1,8 @@
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, it } from 'vitest';
 import { CAUTION } from '../../../engine/constants.ts';
 import { flyByHand } from '../../support/flyByHand.ts';
 import { setLiveTable, type LiveTable } from '../../support/liveTable.ts';
+import { overprintsAtWidths, watchLettering } from '../../support/overprint.ts';
 
 let live: LiveTable;
 
@@ -14,8 +15,10 @@ afterAll(() => live.close());
 /** A length, a speed or a mass in SI, as the page writes them. */
 const IN_SI = /\d\s*(m|m\/s|m\/s²|kg)(?![\w/²])/;
 
-describe('a flight by other hands', () => {
-  it('goes on stepping while a button is held by a finger, and follows a gamepad until that is unplugged', async () => {
+describe.concurrent('a flight by other hands', () => {
+  it('goes on stepping while a button is held by a finger, and follows a gamepad until that is unplugged', async ({
+    expect,
+  }) => {
     const page = await live.openPage('/');
     await page.getByRole('button', { name: 'Fly a landing' }).click();
     const more = page.getByRole('button', { name: 'More thrust' });
@@ -50,8 +53,8 @@ describe('a flight by other hands', () => {
   });
 });
 
-describe('the settings', () => {
-  it('change a key and the units for a whole flight, up to the scorecard and its print', async () => {
+describe.concurrent('the settings', () => {
+  it('change a key and the units for a whole flight, up to the scorecard and its print', async ({ expect }) => {
     const page = await live.openPage('/?start=low');
     await page.getByRole('button', { name: 'Back' }).click();
     await page.getByRole('button', { name: 'Settings' }).click();
@@ -80,6 +83,7 @@ describe('the settings', () => {
     await page.keyboard.press('ArrowUp');
     expect(await controls.locator('.control-value').first().innerText()).toBe(before);
 
+    await watchLettering(page);
     await flyByHand(page, { drift: 0, more: 'i' });
     const scorecard = page.getByRole('region', { name: 'Scorecard' });
     const words = await scorecard.innerText();
@@ -90,6 +94,9 @@ describe('the settings', () => {
     await page.emulateMedia({ media: 'print' });
     expect(await page.locator('.desk').innerText()).not.toMatch(IN_SI);
     await page.emulateMedia({ media: 'screen' });
+
+    // feet take more room than meters
+    expect(await overprintsAtWidths(page)).toEqual([]);
 
     // the same sheet in SI, at once
     await scorecard.getByRole('button', { name: 'Settings' }).click();

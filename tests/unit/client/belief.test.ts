@@ -87,7 +87,7 @@ describe('a descent in pencil', () => {
   });
 
   it('says how far off the height may be: two standard deviations', () => {
-    expect(figuresOf(flying, 'right').height).toBe('30.0\u202fm ±\u202f3.0\u202fm');
+    expect(figuresOf(flying, 'right').height).toBe('30.0 ± 3.0\u202fm');
     expect(figuresOf(viewOf({}), 'right').height).toBe('30.0\u202fm');
   });
 
