@@ -20,7 +20,7 @@ import {
   type TableLink,
 } from './net/index.ts';
 import { ownName } from './ownName.ts';
-import { openChoiceSheet, type ChoiceActions } from './panels/choiceSheet.ts';
+import { openChoiceSheet } from './panels/choiceSheet.ts';
 import { openSettings } from './panels/settingsSheet.ts';
 import { layTable } from './panels/tablePage.ts';
 import { addressOf, choiceInAddress, FIRST_SEED, withoutChoice } from './planAddress.ts';
@@ -82,8 +82,14 @@ function goTo(search: string): void {
   history.replaceState(history.state, '', location.pathname + search);
 }
 
-/** Lays out what can be chosen, as the address has it. `fly` and `open` are what to do with it; it is closed before. */
-export function chooseLanding(actions: Pick<ChoiceActions, 'fly' | 'open'>, isTroubled = false): Problem {
+/** What becomes of a landing that was chosen: it is flown alone, or a table is opened for a crew. */
+interface ChosenActions {
+  readonly fly: (choice: PlanChoice, seat: Seat) => void;
+  readonly open: (choice: PlanChoice) => void;
+}
+
+/** Lays out what can be chosen, as the address has it, and does with it what the person asks for. */
+export function chooseLanding(does: ChosenActions, isTroubled = false): Problem {
   const named = choiceInAddress(location.search);
   const usual = isTroubled ? troubledChoice() : firstChoice(FIRST_SEED);
   const choice = named?.ok === true ? named.value : usual;
@@ -91,7 +97,11 @@ export function chooseLanding(actions: Pick<ChoiceActions, 'fly' | 'open'>, isTr
   openChoiceSheet(
     choice,
     {
-      ...actions,
+      ways: [
+        { words: CHOICE.fly, act: does.fly },
+        { words: CHOICE.open, act: does.open },
+      ],
+      asksSeat: true,
       changed: (changed) => goTo(addressOf(changed, location.search)),
       dismissed: () => goTo(withoutChoice(location.search)),
       addressOf: (chosen) => new URL(location.pathname + addressOf(chosen), location.href).href,
@@ -131,7 +141,6 @@ async function lay(link: TableLink, alone?: LocalTable): Promise<Problem> {
   const startTitle = document.title;
   if (start === null || holder === null) throw new Error('The page has no start or no desk');
   start.hidden = true;
-  document.title = TABLE.title(view.plan.title);
   const search = link.code === undefined ? '' : `?table=${link.code.replaceAll(' ', '')}`;
   const keep = () => alone?.keep();
   let next: PlanChoice | undefined;
@@ -158,7 +167,11 @@ async function lay(link: TableLink, alone?: LocalTable): Promise<Problem> {
     another: choice.sensorTrouble !== 'none' ? another : undefined,
     save: () => saveRecord(alone.record()),
   };
-  const table = layTable(holder, link, view, onLeave, actions);
+  const layOut = (shown: TableView) => {
+    document.title = TABLE.title(shown.plan.title);
+    return layTable(holder, link, shown, { onLeave, onOtherPlan: (changed) => (table = layOut(changed)) }, actions);
+  };
+  let table = layOut(view);
   addEventListener('pagehide', keep);
   const way = openWayBack(search, () => {
     if (table.mayLeave()) table.leave();

@@ -41,20 +41,13 @@ export function createControlPanel(desk: CommandDesk, maxThrust: number, mode: F
     refresh(view, hoverPercent) {
       controls.refresh(view, hoverPercent);
       const active = view.stage === 'descending';
-      pace.refresh(view, decides(view));
+      pace.refresh(view, view.you.decides);
       say(hold, view.held ? CONTROLS.resume : CONTROLS.hold);
       hold.disabled = !active || view.you.seat === undefined;
-      startOver.disabled = !active || !decides(view);
-      abort.disabled = !active || view.aborting || !decides(view);
+      startOver.disabled = !active || !view.you.decides;
+      abort.disabled = !active || view.aborting || !view.you.decides;
     },
   };
-}
-
-/** Who may give up a descent that runs and set its pace, as the table has it: whoever is alone, else Lead, or Flying without a Lead. */
-function decides({ you, seats }: TableView): boolean {
-  const others = seats.filter((seat) => seat.name !== undefined && seat.seat !== you.seat);
-  if (you.seat === undefined || others.length === 0) return you.seat !== undefined;
-  return you.seat === 'lead' || (you.seat === 'flying' && others.every((seat) => seat.seat !== 'lead'));
 }
 
 function keyList(mode: FlightMode): HTMLElement {

@@ -1,6 +1,6 @@
 import { CloseCode, type Client, type Room } from '@colyseus/sdk';
 import { refuse, type Result } from '../../engine/result.ts';
-import { formatTableCode, type Command, type Refusal } from '../../engine/table/index.ts';
+import { formatTableCode, type Command, type PlanChoice, type Refusal } from '../../engine/table/index.ts';
 import type { DescentEvent } from '../../engine/world/index.ts';
 import { CLOSE_CODES } from '../../server/messages/closeCodes.ts';
 import type { JoinOptions, Welcome } from '../../server/messages/index.ts';
@@ -111,17 +111,23 @@ export function linkOf(line: SharedLine): TableLink {
       return core.closedBecause;
     },
     subscribe: (listener) => core.subscribe(listener),
-    command: (command) => send(line, command),
+    command: (command) => ask(line, 'command', command),
+    choose: (choice) => ask(line, 'choose', choice),
     leave: () => leave(line),
   };
 }
 
-async function send({ core, room }: SharedLine, command: Command): Promise<Result<void, Refusal>> {
+/** Sends a request and reads its answer. */
+async function ask(
+  { core, room }: SharedLine,
+  type: 'command' | 'choose',
+  message: Command | PlanChoice,
+): Promise<Result<void, Refusal>> {
   if (core.state !== 'connected' || room === undefined) {
     return refuse(core.state === 'closed' ? { code: 'table/closed', reason: 'You have left this table.' } : LINE_DOWN);
   }
   try {
-    return readAnswer(await room.request<Command, unknown>('command', command, { timeout: ANSWER_MS }));
+    return readAnswer(await room.request<Command | PlanChoice, unknown>(type, message, { timeout: ANSWER_MS }));
   } catch {
     return refuse(core.state === 'connected' ? NO_ANSWER : LINE_DOWN);
   }

@@ -1,5 +1,5 @@
 import type { Result } from '../../engine/result.ts';
-import type { Command, Refusal, TableView } from '../../engine/table/index.ts';
+import type { Command, PlanChoice, Refusal, TableView } from '../../engine/table/index.ts';
 import type { DescentEvent } from '../../engine/world/index.ts';
 
 /**
@@ -22,6 +22,9 @@ export interface TableLink {
 
   /** Asks the table for something. What it refuses comes back as a value; the promise itself never rejects. */
   command(command: Command): Promise<Result<void, Refusal>>;
+
+  /** Asks for something else to be played, before the first descent. Only a shared table has a lobby where that can be asked. */
+  choose?(choice: PlanChoice): Promise<Result<void, Refusal>>;
 
   /** Leaves the table for good: the seat becomes free. The link is closed afterwards. */
   leave(): void;

@@ -100,11 +100,15 @@ export interface TroubleField {
 }
 
 /** Whether something fails, and then from which seat the person meets it: the others are left to stand-ins. */
-export function createTroubleField({ sensorTrouble: chosen }: PlanChoice, change: ChangeChoice): TroubleField {
+export function createTroubleField(
+  { sensorTrouble: chosen }: PlanChoice,
+  change: ChangeChoice,
+  asksSeat: boolean,
+): TroubleField {
   let seat: Seat = 'flying';
   const seats = element(
     'div',
-    { class: 'choice-seats', role: 'group', 'aria-label': CHOICE.seat, hidden: chosen === 'none' },
+    { class: 'choice-seats', role: 'group', 'aria-label': CHOICE.seat, hidden: !asksSeat || chosen === 'none' },
     element('span', {}, CHOICE.seat),
     ...SEATS.map((name) =>
       element(
@@ -118,7 +122,7 @@ export function createTroubleField({ sensorTrouble: chosen }: PlanChoice, change
   const rows = SENSOR_TROUBLES.map((trouble) =>
     row(
       radio('trouble', trouble, trouble === chosen, () => {
-        seats.hidden = trouble === 'none';
+        seats.hidden = !asksSeat || trouble === 'none';
         change({ sensorTrouble: trouble });
       }),
       CHOICE.troubles[trouble],

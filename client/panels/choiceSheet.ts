@@ -15,12 +15,12 @@ import {
 import { button, element, say } from './element.ts';
 import { exerciseLine } from './titleBlock.ts';
 
-/** What becomes of a choice. The sheet closes before `fly` and `open` are called. */
+/** What becomes of a choice. The sheet closes before anything is done with it. */
 export interface ChoiceActions {
-  /** It is flown alone. */
-  readonly fly: (choice: PlanChoice, seat: Seat) => void;
-  /** A table for a crew is opened for it. */
-  readonly open: (choice: PlanChoice) => void;
+  /** What can be done with it, the usual first. */
+  readonly ways: readonly { readonly words: string; readonly act: (choice: PlanChoice, seat: Seat) => void }[];
+  /** Whether it is asked from which seat a failure is met. */
+  readonly asksSeat: boolean;
   /** After each change: the address follows. */
   readonly changed: (choice: PlanChoice) => void;
   /** The person goes back without either. */
@@ -44,7 +44,8 @@ export function openChoiceSheet(first: PlanChoice, actions: ChoiceActions, probl
   };
   const world = createWorldField(change);
   world.refresh(choice);
-  const trouble = createTroubleField(choice, change);
+  const { ways } = actions;
+  const trouble = createTroubleField(choice, change, actions.asksSeat);
   // whoever came for a failure meets it first
   const isTroubled = first.sensorTrouble !== 'none';
   const form = element(
@@ -78,15 +79,15 @@ export function openChoiceSheet(first: PlanChoice, actions: ChoiceActions, probl
   };
   sheet.append(
     foot([
-      button(CHOICE.fly, () => finish(actions.fly), { class: 'primary' }),
-      button(CHOICE.open, () => finish(actions.open)),
+      ...ways.map(({ words: name, act }, i) => button(name, () => finish(act), i === 0 ? { class: 'primary' } : {})),
       ...copyButton(() => actions.addressOf(choice)),
       button(CHOICE.close, () => sheet.close(), { class: 'choice-close' }),
     ]),
   );
   form.addEventListener('submit', (event) => {
     event.preventDefault();
-    finish(actions.fly);
+    const [usual] = ways;
+    if (usual !== undefined) finish(usual.act);
   });
   sheet.addEventListener('close', () => {
     sheet.remove();

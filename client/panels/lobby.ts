@@ -1,6 +1,7 @@
 import { SEATS, type Seat, type TableView } from '../../engine/table/index.ts';
+import { STARTS } from '../../levels/index.ts';
 import type { TableLink } from '../net/index.ts';
-import { LOBBY, SEAT_NAMES, SEAT_TASKS } from '../text/en.ts';
+import { LOBBY, PACE, SEAT_NAMES, SEAT_TASKS } from '../text/en.ts';
 import { isOnlyHere, reachableOrigin } from './elsewhere.ts';
 import { button, element, leaveButton, say } from './element.ts';
 import { seatState } from './seatCards.ts';
@@ -16,6 +17,8 @@ export function createLobby(options: {
   readonly link: TableLink;
   readonly takeSeat: (seat: Seat) => void;
   readonly begin: () => void;
+  /** Something else is to be played. */
+  readonly choose: () => void;
   readonly leave: () => void;
 }): Lobby {
   const { link } = options;
@@ -27,13 +30,14 @@ export function createLobby(options: {
     return { seat, who, take, row };
   });
   const planLine = element('p', { class: 'lobby-plan' });
+  const choose = button(LOBBY.choose, options.choose, { class: 'choose' });
   const watching = element('span', {});
   const begin = button(LOBBY.begin, options.begin, { class: 'primary' });
   const hint = element('p', { class: 'hint' });
   const sheet = tableSheet(
     { kind: 'lobby', label: LOBBY.title, actions: [begin, leaveButton(options.leave), hint] },
     ...(link.code === undefined ? [] : [invitation(link.code)]),
-    planLine,
+    element('div', { class: 'lobby-chosen' }, planLine, choose),
     element('h2', {}, LOBBY.seats),
     element('ul', { class: 'lobby-seats' }, ...rows.map(({ row }) => row)),
     element('p', { class: 'watching' }, element('strong', {}, `${LOBBY.withoutSeat}: `), watching),
@@ -51,12 +55,21 @@ export function createLobby(options: {
         row.dataset['mine'] = String(mine);
         take.hidden = mine || seatView?.name !== undefined;
       }
-      say(planLine, LOBBY.plan(view.plan.title, view.drawnIn === 'pencil'));
+      say(planLine, planWords(view));
+      choose.hidden = link.choose === undefined || !view.you.decides;
       say(watching, watchingNames(view));
       begin.disabled = view.you.seat === undefined;
       say(hint, view.you.seat === undefined ? LOBBY.beginHint : '');
     },
   };
+}
+
+/** What is to be played: 'Trivet over Saddler's Bench, high start, by orders, ×0.5.' */
+function planWords({ plan, drawnIn, pace }: TableView): string {
+  const { mode, start } = plan.choice;
+  const startName = STARTS.find(({ id }) => id === start)?.name.toLowerCase() ?? start;
+  const words = [plan.title, LOBBY.start(startName), mode, ...(pace === 1 ? [] : [PACE.words[pace]])];
+  return LOBBY.plan(words.join(', '), drawnIn === 'pencil');
 }
 
 /** Who is here without a seat, the reader first. */

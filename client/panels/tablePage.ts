@@ -1,4 +1,4 @@
-import type { FlightMode, Seat, TableView } from '../../engine/table/index.ts';
+import type { FlightMode, PlanChoice, Seat, TableView } from '../../engine/table/index.ts';
 import { findWorld } from '../../engine/worlds.ts';
 import { CommandDesk } from '../controls/commands.ts';
 import { createControlPanel } from '../controls/controlPanel.ts';
@@ -12,6 +12,7 @@ import { PHASE_NAMES, SEAT_NAMES, SECTION, STATUS, TABLE } from '../text/en.ts';
 import { percent, speed } from '../text/numbers.ts';
 import { figureOf } from '../views/lander/figure.ts';
 import { Announcer } from './announcer.ts';
+import { chooseAtTable } from './chooseAtTable.ts';
 import { createCoach } from './coach.ts';
 import { element, leaveButton, say } from './element.ts';
 import { createLeaveQuestion } from './leaveQuestion.ts';
@@ -38,15 +39,21 @@ export interface LaidTable {
   leave(): void;
 }
 
+export interface LayActions {
+  /** The person has left; with the reason when it was not their own wish. */
+  readonly onLeave: (words?: string) => void;
+  /** Something else is to be played: this page is at an end, and has to be laid anew from what is shown now. */
+  readonly onOtherPlan: (shown: TableView) => void;
+}
+
 /**
- * Lays the whole table on the page and keeps it true to the link until the person leaves. `onLeave` gets the reason when
- * it was not the person's own wish. `alone`: what may be done besides with a flight in this page.
+ * Lays the whole table on the page and keeps it true to the link until the person leaves. `alone`: what may be done besides with a flight in this page.
  */
 export function layTable(
   holder: HTMLElement,
   link: TableLink,
   first: TableView,
-  onLeave: (words?: string) => void,
+  { onLeave, onOtherPlan }: LayActions,
   alone?: AloneActions,
 ): LaidTable {
   const readPlan = createPlanReader();
@@ -69,6 +76,7 @@ export function layTable(
   });
   const canvas = () => section.querySelector('canvas');
   const parts = createParts({
+    note,
     mode: first.plan.choice.mode,
     link,
     plan,
@@ -153,6 +161,11 @@ export function layTable(
   const tellOrders = createOrdersTeller(announcer, note);
   const unsubscribe = link.subscribe(() => {
     const view = link.view;
+    if (view !== undefined && isOtherPlan(view.plan.choice, first.plan.choice)) {
+      stop();
+      onOtherPlan(view);
+      return;
+    }
     if (view !== undefined && page.dataset['stage'] !== view.stage) refresh();
     tell(link);
     if (view !== undefined) tellOrders(view);
@@ -189,7 +202,13 @@ export function layTable(
   }
 }
 
+/** Whether a page laid for one plan does not fit the other. The ground is read anew from each view, the pace too. */
+function isOtherPlan(a: PlanChoice, b: PlanChoice): boolean {
+  return (['lander', 'site', 'world', 'start', 'mode', 'sensorTrouble'] as const).some((name) => a[name] !== b[name]);
+}
+
 function createParts(options: {
+  readonly note: Note;
   readonly mode: FlightMode;
   readonly link: TableLink;
   readonly plan: PlayedPlan;
@@ -201,7 +220,7 @@ function createParts(options: {
   readonly canvas: () => HTMLCanvasElement | null;
   readonly onLaid: () => void;
 }) {
-  const { mode, link, plan, planNow, desk, announcer, leave, alone, canvas, onLaid } = options;
+  const { note, mode, link, plan, planNow, desk, announcer, leave, alone, canvas, onLaid } = options;
   const { engine } = plan.setup.lander;
   const context = {
     maxThrust: engine.maxThrust,
@@ -210,7 +229,11 @@ function createParts(options: {
   const takeSeat = (seat: Seat) => desk.ask({ kind: 'takeSeat', seat });
   const letIn = (member: string) => desk.ask({ kind: 'letIn', member });
   const over = element('div', { class: 'over' });
-  const lobby = createLobby({ link, takeSeat, begin: () => desk.ask({ kind: 'begin' }), leave });
+  const begin = () => desk.ask({ kind: 'begin' });
+  const choose = () => {
+    if (link.view !== undefined) chooseAtTable(link, link.view, note);
+  };
+  const lobby = createLobby({ link, takeSeat, begin, choose, leave });
   const again = () => desk.ask({ kind: 'again' });
   const rest = createRestSheets({ plan: planNow, announcer, again, alone, leave, code: link.code, canvas, onLaid });
   over.append(lobby.sheet, rest.holder);

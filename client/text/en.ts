@@ -394,6 +394,9 @@ export const LOBBY = {
   qr: 'Code of the link, to be read by a camera',
   seats: 'Seats',
   take: 'take',
+  choose: 'Change the landing',
+  playThis: 'Play this landing',
+  start: (name: string) => `${name} start`,
   plan: (title: string, byInstruments: boolean) =>
     byInstruments ? `${title}, flown by instruments: one of them will go wrong.` : `${title}.`,
   waiting: 'Waiting for a seat',

@@ -103,7 +103,8 @@ function writeMark(kept: KeptTable): void {
   kept.write(markLine(kept.table));
 }
 
-function enter(kept: KeptTable, entry: Entry): void {
+/** Writes an entry down, then carries it out. It has been judged. */
+export function enter(kept: KeptTable, entry: Entry): void {
   kept.write({ line: 'entry', ...entry });
   applyEntry(kept.table, entry);
 }

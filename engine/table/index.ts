@@ -3,7 +3,16 @@ export { compareWorlds, type WorldTouchdown } from './compareWorlds.ts';
 export { CEILING_RANGE, CUT_OFF_STATES, mostPercent, ONE_LINE_PERCENT, type EngineSettings } from './engineSettings.ts';
 export type { Entry, EntryContent } from './entry.ts';
 export { CHANGE_KINDS, wantedFork, type Change, type FlownPath, type Fork, type WantedFork } from './fork.ts';
-export { judgeCommand, judgeEntry, judgeJoin, MOST_MEMBERS, noteLine, THRUST_RANGE, TILT_RANGE_DEG } from './judge.ts';
+export {
+  judgeChoosing,
+  judgeCommand,
+  judgeEntry,
+  judgeJoin,
+  MOST_MEMBERS,
+  noteLine,
+  THRUST_RANGE,
+  TILT_RANGE_DEG,
+} from './judge.ts';
 export { LONGEST_NAME, parseMemberName } from './memberName.ts';
 export {
   FLIGHT_MODES,

@@ -27,6 +27,14 @@ export function judgeCommand(state: TableState, id: MemberId, command: Command):
   return refusal === undefined ? accept(entryOf(state, id, command)) : refuse(refusal);
 }
 
+/** Why this member may not choose anew what the table plays; undefined where they may: whoever decides, before the first descent. */
+export function judgeChoosing(state: TableState, id: MemberId): Refusal | undefined {
+  const member = findMember(state, id);
+  if (member === undefined) return NOT_HERE;
+  if (state.stage !== 'gathering') return CHOSEN;
+  return whyNot(state, member, { kind: 'setPace', pace: state.pace });
+}
+
 /** The entry of somebody who joins under this name, and is no member yet. */
 export function judgeJoin(state: TableState, name: string): Result<Entry, Refusal> {
   const parsed = parseMemberName(name);
@@ -191,6 +199,10 @@ const CUT_OFF_FIRED: Refusal = {
 const ABORTING: Refusal = {
   code: 'table/aborting',
   reason: 'The landing was given up: the lander climbs away by itself.',
+};
+const CHOSEN: Refusal = {
+  code: 'table/stage',
+  reason: 'A descent has begun at this table: what it plays stays.',
 };
 const NOT_HERE: Refusal = { code: 'table/not-here', reason: 'That person is not at this table any more.' };
 

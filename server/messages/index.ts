@@ -1,3 +1,4 @@
+export { parseChoice } from './choice.ts';
 export { CLOSE_CODES, JOIN_CODES } from './closeCodes.ts';
 export { parseCommand, type CommandAnswer } from './command.ts';
 export { parseJoinOptions, type JoinOptions } from './join.ts';

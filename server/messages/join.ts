@@ -1,7 +1,7 @@
 import { z } from 'zod';
-import { accept, formatProblem, refuse, type Result } from '../../engine/result.ts';
+import { accept, refuse, type Result } from '../../engine/result.ts';
 import { parseMemberName, type PlanChoice, type Refusal } from '../../engine/table/index.ts';
-import { layPlan, parsePlanChoice } from '../../levels/index.ts';
+import { parseChoice } from './choice.ts';
 import { malformed } from './malformed.ts';
 
 /** What a client sends to open a table, to join one, or to come back to its place. */
@@ -26,13 +26,8 @@ export function parseJoinOptions(options: unknown): Result<JoinOptions, Refusal>
   const name = parseMemberName(rest.name);
   if (!name.ok) return name;
   if (json === undefined) return accept(rest);
-  const choice = parsePlanChoice(json);
-  const laid = choice.ok ? layPlan(choice.value) : choice;
-  if (!laid.ok) {
-    const reason = `This landing cannot be laid out. ${laid.error.map(formatProblem).join('; ')}`;
-    return refuse({ code: 'table/plan', reason });
-  }
-  return accept({ ...rest, ...(choice.ok && { choice: choice.value }) });
+  const choice = parseChoice(json);
+  return choice.ok ? accept({ ...rest, choice: choice.value }) : choice;
 }
 
 /** One line: where in the message, and what is wrong there. */

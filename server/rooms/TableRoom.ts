@@ -1,12 +1,13 @@
 import { CloseCode, Room, ServerError, type Client } from '@colyseus/core';
 import { StateView } from '@colyseus/schema';
 import { nanoid } from 'nanoid';
-import { refuse } from '../../engine/result.ts';
+import { accept, refuse, type Result } from '../../engine/result.ts';
 import {
   askTable,
   headerOf,
   joinTable,
   openKeptTable,
+  relayKeptTable,
   resumeKeptTable,
   stepKeptTable,
   tellLine,
@@ -14,10 +15,13 @@ import {
   type RecordLine,
 } from '../../engine/record/index.ts';
 import {
+  judgeChoosing,
   paceNow,
   viewTable,
+  type Entry,
   type MemberId,
   type PlanChoice,
+  type Refusal,
   type TableModel,
   type TablePlan,
 } from '../../engine/table/index.ts';
@@ -25,6 +29,7 @@ import type { DescentEvent } from '../../engine/world/index.ts';
 import {
   CLOSE_CODES,
   JOIN_CODES,
+  parseChoice,
   parseCommand,
   parseJoinOptions,
   type CommandAnswer,
@@ -88,6 +93,7 @@ export class TableRoom extends Room<{ state: TablePapers }> {
   // a message the library validates and finds wrong would cut the line, so it is parsed here and refused with a reason
   override messages = {
     command: (client: Client, message: unknown) => this.answer(client, message),
+    choose: (client: Client, message: unknown) => this.choose(client, message),
     '*': () => undefined,
   };
 
@@ -100,6 +106,8 @@ export class TableRoom extends Room<{ state: TablePapers }> {
   readonly #tokens = new Map<MemberId, string>();
   /** Step at which the line of each member who is away dropped. */
   readonly #away = new Map<MemberId, number>();
+  /** What came to the table before its first descent: it is laid out anew with them when something else is chosen. */
+  #gathered: Entry[] = [];
   #events: DescentEvent[] = [];
   /** Sixty a second of the clock on the wall, whatever the pace of the descent. */
   #steps = 0;
@@ -122,7 +130,7 @@ export class TableRoom extends Room<{ state: TablePapers }> {
     }
     this.roomId = code;
     this.#services = services;
-    if (takenUp === undefined) this.#open(code, options);
+    if (takenUp === undefined) this.#open(options);
     else this.#takeUp(takenUp);
     this.#stopTicking = services.ticker.add(() => this.#step());
   }
@@ -176,6 +184,31 @@ export class TableRoom extends Room<{ state: TablePapers }> {
 
   /** Carries out a command, or says why not. */
   answer(client: Client, message: unknown): CommandAnswer {
+    const asking = this.#whoAsks(client);
+    if (!asking.ok) return asking;
+    const command = parseCommand(message);
+    return command.ok ? askTable(this.#kept, asking.value, command.value) : command;
+  }
+
+  /** Lays out something else to play before the first descent, or says why not. Everybody keeps their place. */
+  choose(client: Client, message: unknown): CommandAnswer {
+    const asking = this.#whoAsks(client);
+    if (!asking.ok) return asking;
+    const { state } = this.#kept.table;
+    const refusal = judgeChoosing(state, asking.value);
+    if (refusal !== undefined) return refuse(refusal);
+    const choice = parseChoice(message);
+    if (!choice.ok) return choice;
+    const plan = this.#services.plan(choice.value);
+    const before = { gathered: this.#gathered, tick: state.tick };
+    this.#journal.end();
+    this.#kept = relayKeptTable(before, this.#begin(plan));
+    for (const [member, token] of this.#tokens) this.#journal.keepPlace(member, token);
+    return accept(undefined);
+  }
+
+  /** Whose message it is, unless they have no line any more or send too much. */
+  #whoAsks(client: Client): Result<MemberId, Refusal> {
     const line = this.#lines.get(client);
     if (line === undefined) {
       return refuse({ code: 'table/not-here', reason: 'This place was opened in another window.' });
@@ -184,22 +217,27 @@ export class TableRoom extends Room<{ state: TablePapers }> {
       const reason = `Too many commands at once: at most ${COMMAND_RATE.perSecond} a second are carried out.`;
       return refuse({ code: 'table/too-fast', reason });
     }
-    const command = parseCommand(message);
-    return command.ok ? askTable(this.#kept, line.memberId, command.value) : command;
+    return accept(line.memberId);
   }
 
-  #open(code: string, options: unknown): void {
-    const { plan: lay, model, journal, flyFork, onFault } = this.#services;
+  #open(options: unknown): void {
     const join = parseJoinOptions(options);
-    const plan = lay(join.ok ? join.value.choice : undefined);
-    this.#journal = journal.open(code, headerOf(plan));
+    this.#kept = openKeptTable(this.#begin(this.#services.plan(join.ok ? join.value.choice : undefined)));
+  }
+
+  /** Begins a record for what is to be played. */
+  #begin(plan: TablePlan): Parameters<typeof openKeptTable>[0] {
+    const { model, journal, flyFork, onFault } = this.#services;
+    this.#journal = journal.open(this.roomId, headerOf(plan));
     this.#forks = createForkKeeper({ fly: flyFork, onFault });
-    this.#kept = openKeptTable({ plan, model, write: (line) => this.#write(line) });
+    this.#gathered = [];
+    return { plan, model, write: (line) => this.#write(line) };
   }
 
   #write(line: RecordLine): void {
     this.#journal.write(line);
     this.#forks.note(line);
+    if (line.line === 'entry' && this.#kept.table.state.stage === 'gathering') this.#gathered.push(line);
   }
 
   /** As the table was when the process before this one ended; everybody has lost their line. */
@@ -219,6 +257,7 @@ export class TableRoom extends Room<{ state: TablePapers }> {
     }
     this.#journal = journal;
     this.#forks = createForkKeeper({ fly: flyFork, onFault, lines: record.lines });
+    this.#gathered = record.lines.filter((line) => line.line === 'entry');
     this.#kept = resumed.value;
     const { members } = resumed.value.table.state;
     for (const [member, token] of places) this.#tokens.set(member, token);

@@ -85,6 +85,28 @@ describe('a landing of one’s own choice', () => {
     expect(live.faults).toEqual([]);
   });
 
+  it('is changed in the lobby by whoever decides, and the table is laid anew for everybody', async () => {
+    const page = await live.openPage('/');
+    await page.getByRole('button', { name: 'Open a table' }).click();
+    const change = page.getByRole('button', { name: 'Change the landing' });
+    await page.getByRole('button', { name: 'Take Flying' }).click();
+    const other = await live.openPage(new URL(page.url()).search === '' ? '/' : `/${new URL(page.url()).search}`);
+    await other.getByRole('button', { name: 'Take Site' }).click();
+    await change.click();
+    const sheet = page.getByRole('dialog', { name: 'Choose the landing' });
+    expect(await sheet.innerText()).toContain(CAUTION);
+    await sheet.getByRole('radio', { name: /^Steeple/ }).check();
+    await sheet.getByRole('radio', { name: /^By orders/ }).check();
+    await sheet.getByRole('radio', { name: /^Low/ }).check();
+    await sheet.getByRole('button', { name: 'Play this landing' }).click();
+    for (const at of [page, other]) await at.getByText("Steeple over Saddler's Bench, low start, by orders.").waitFor();
+    expect(await other.getByRole('button', { name: 'Change the landing' }).isVisible()).toBe(false);
+    await page.getByRole('button', { name: 'Begin the descent' }).click();
+    await page.getByRole('slider', { name: 'Descent' }).waitFor();
+    await other.getByRole('region', { name: 'Site' }).waitFor();
+    expect(live.faults).toEqual([]);
+  });
+
   it('keeps the caution and the way on in reach at every size', async () => {
     const page = await live.openPage('/');
     await page.getByRole('button', { name: 'Choose the landing' }).click();

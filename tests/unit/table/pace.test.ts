@@ -2,6 +2,7 @@ import { beforeEach, describe, expect, it } from 'vitest';
 import {
   STAND_IN_AFTER_TICKS,
   createTable,
+  judgeChoosing,
   paceNow,
   stepTable,
   viewTable,
@@ -75,5 +76,18 @@ describe('the pace', () => {
     expect(viewTable(table, 'm1').commanded.thrustPercent).toBe(60);
     stepTable(table);
     expect(viewTable(table, 'm1').commanded.thrustPercent).toBe(50);
+  });
+});
+
+describe('what a table plays', () => {
+  it('[TA50] may be chosen anew by whoever decides, until the first descent begins', () => {
+    expect(judgeChoosing(table.state, 'm1')).toMatchObject({ code: 'table/not-seated' });
+    ask('m1', { kind: 'takeSeat', seat: 'site' });
+    ask('m2', { kind: 'takeSeat', seat: 'lead' });
+    expect(judgeChoosing(table.state, 'm1')).toMatchObject({ code: 'table/not-deciding' });
+    expect(judgeChoosing(table.state, 'm2')).toBeUndefined();
+    expect(judgeChoosing(table.state, 'm9')).toMatchObject({ code: 'table/not-here' });
+    ask('m1', { kind: 'begin' });
+    expect(judgeChoosing(table.state, 'm2')).toMatchObject({ code: 'table/stage' });
   });
 });
