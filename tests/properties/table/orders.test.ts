@@ -46,8 +46,8 @@ describe('any orders', () => {
         expect(replayed.value.marks).toBeGreaterThan(2);
         expect(replayed.value.table.state).toEqual(kept.table.state);
       }),
-      { seed: 12, numRuns: 30 },
+      { seed: 12, numRuns: 15 },
     );
-    expect(landed).toBeGreaterThan(3);
+    expect(landed).toBeGreaterThan(2);
   });
 });
