@@ -1,7 +1,6 @@
 import type { TableView } from '../../engine/table/index.ts';
 import { element, say } from '../panels/element.ts';
 import type { Action } from '../settings/keys.ts';
-import { CONTROLS, SEAT_NAMES } from '../text/en.ts';
 import { keysOf } from '../text/keyNames.ts';
 import type { CommandDesk } from './commands.ts';
 import { ACTS } from './keyboard.ts';
@@ -57,10 +56,4 @@ export function stepButton(sign: string, action: Action, name: string, desk: Com
       node.setAttribute('aria-label', otherName);
     },
   };
-}
-
-/** Who holds a control that this member does not. */
-export function heldWords(view: TableView, control: 'thrust' | 'tilt'): string {
-  const holder = view.seats.find((seat) => seat.name !== undefined && seat.holds[control]);
-  return holder === undefined ? CONTROLS.standInHolds : CONTROLS.heldBy(SEAT_NAMES[holder.seat]);
 }

@@ -1,11 +1,11 @@
-import { THRUST_RANGE, TILT_RANGE_DEG } from '../../engine/table/index.ts';
+import { THRUST_RANGE, TILT_RANGE_DEG, type TableView } from '../../engine/table/index.ts';
 import { isDry } from '../panels/alerts.ts';
 import { element, say } from '../panels/element.ts';
 import { leanWords } from '../panels/readings.ts';
-import { CONTROLS } from '../text/en.ts';
+import { CONTROLS, SEAT_NAMES } from '../text/en.ts';
 import { inDegrees, percent } from '../text/numbers.ts';
 import type { CommandDesk } from './commands.ts';
-import { controlGroup, heldWords, stepButton, type Controls } from './controlGroup.ts';
+import { controlGroup, stepButton, type Controls } from './controlGroup.ts';
 import { createScale } from './scale.ts';
 
 /** Thrust and tilt: each a scale to set, buttons for steps, and the key that does the same. */
@@ -69,4 +69,10 @@ export function createLeanScale(name: string, set: (degrees: number) => void) {
     figures: [-30, -15, 0, 15, 30].map((value) => ({ value, words: String(Math.abs(value)) })),
     set: (value) => set(-value),
   });
+}
+
+/** Who holds a control that this member does not. */
+function heldWords(view: TableView, control: 'thrust' | 'tilt'): string {
+  const holder = view.seats.find((seat) => seat.name !== undefined && seat.holds[control]);
+  return holder === undefined ? CONTROLS.standInHolds : CONTROLS.heldBy(SEAT_NAMES[holder.seat]);
 }

@@ -3,10 +3,10 @@ import { DESCENT_RATE_RANGE_TENTHS, DRIFT_RANGE_TENTHS, type TableView } from '.
 import { isDry } from '../panels/alerts.ts';
 import { element, say } from '../panels/element.ts';
 import { descentRateWords, driftWords, leanWords } from '../panels/readings.ts';
-import { CONTROLS, ORDERS } from '../text/en.ts';
+import { CONTROLS, ORDERS, SEAT_NAMES } from '../text/en.ts';
 import { bare, inDegrees } from '../text/numbers.ts';
 import type { CommandDesk } from './commands.ts';
-import { controlGroup, heldWords, stepButton, stepRow, type Controls } from './controlGroup.ts';
+import { controlGroup, stepButton, stepRow, type Controls } from './controlGroup.ts';
 import { createLeanScale } from './handControls.ts';
 import { createScale } from './scale.ts';
 
@@ -103,7 +103,7 @@ function createAcross(desk: CommandDesk) {
         show(isHeld, isHeld ? words[held] : ORDERS.notHeld, answers);
         scales[held].allow(answers && isHeld);
       });
-      say(holder, view.you.holds.tilt ? '' : heldWords(view, 'tilt'));
+      say(holder, view.you.holds.tilt ? '' : ordererWords(view));
       const [left, none, right] = steps;
       left.rename(CONTROLS.left, ORDERS.left[now.across]);
       none.rename(ORDERS.none[now.across], ORDERS.noneFully[now.across]);
@@ -129,6 +129,12 @@ function createHead(held: Orders['across'], hold: () => void) {
       say(value, words);
     },
   };
+}
+
+/** Whose orders these are, for whoever gives none. */
+function ordererWords({ seats }: TableView): string {
+  const isTaken = seats.some(({ seat, name }) => seat === 'flying' && name !== undefined);
+  return isTaken ? ORDERS.orderedBy(SEAT_NAMES.flying) : ORDERS.orderedByStandIn;
 }
 
 /** A figure on a scale of speeds, for tenths of a meter a second, in the units of the reader. */

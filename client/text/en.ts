@@ -188,6 +188,8 @@ export const ORDERS = {
   legend: 'Hollow mark: ordered. Filled mark: actual.',
   leanLimits: (high: number, from: string, low: number, to: string) =>
     `For a drift it leans up to ${high}°, less from ${from} down, ${low}° from ${to} down. An ordered lean is held to the ground.`,
+  orderedBy: (seat: string) => `ordered by ${seat}`,
+  orderedByStandIn: 'ordered by the stand-in',
   said: (descentRate: string, across: string) => `Ordered: ${descentRate}, ${across}.`,
   saidDrift: (drift: string) => `drift ${drift}`,
 } as const;
