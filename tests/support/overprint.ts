@@ -67,7 +67,7 @@ export async function overprintsAtWidths(page: Page): Promise<readonly string[]>
  * What lies on top of one another as the page is shown now, or leaves the window sideways, in words; nothing where all is well. Goes through the boxes of all
  * letters and of all that is pressed, on the page and on its drawings.
  */
-async function overprints(page: Page): Promise<readonly string[]> {
+export async function overprints(page: Page): Promise<readonly string[]> {
   const { boxes, windowWidth, scrolling, cut } = await boxesOf(page);
   if (boxes.length < 3) throw new Error(`Only ${boxes.length} boxes were found: nothing was looked at`);
   const found = [...scrolling.map((part) => `${part} scrolls sideways`), ...cut.map((name) => `"${name}" is cut off`)];

@@ -2,6 +2,7 @@ import type { Page } from 'playwright';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { failingSizes } from '../../support/inReach.ts';
 import { setLiveTable, type LiveTable } from '../../support/liveTable.ts';
+import { overprints } from '../../support/overprint.ts';
 
 let live: LiveTable;
 
@@ -144,6 +145,7 @@ describe('the text size that the browser is set to', () => {
                 .filter((node) => node.getBoundingClientRect().right > innerWidth).length,
           );
           expect(outside).toBe(0);
+          expect(await overprints(page)).toEqual([]);
         }
         const [usual = 0, larger = 0] = sizes;
         // other layouts set some letters a fifth smaller

@@ -40,7 +40,7 @@ describe.concurrent('nothing lies on top of anything, or leaves the window, from
     ['in pencil, from Sensors', BY_INSTRUMENTS, 'Sensors'],
   ] as const)('in flight %s', async ([, address, seat], { expect }) => {
     const page = await live.openPage(address);
-    if (address === BY_INSTRUMENTS) await page.getByRole('radio', { name: seat }).check();
+    if (address === BY_INSTRUMENTS) await page.getByRole('radio', { name: seat, exact: true }).check();
     await page.getByRole('button', { name: 'Fly this landing' }).click();
     await page.getByRole('region', { name: 'Coach' }).waitFor();
     await watchLettering(page);
