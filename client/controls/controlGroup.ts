@@ -1,6 +1,8 @@
 import type { TableView } from '../../engine/table/index.ts';
+import { isDry } from '../panels/alerts.ts';
 import { element, say } from '../panels/element.ts';
 import type { Action } from '../settings/keys.ts';
+import { CONTROLS } from '../text/en.ts';
 import { keysOf } from '../text/keyNames.ts';
 import type { CommandDesk } from './commands.ts';
 import { ACTS } from './keyboard.ts';
@@ -56,4 +58,10 @@ export function stepButton(sign: string, action: Action, name: string, desk: Com
       node.setAttribute('aria-label', otherName);
     },
   };
+}
+
+/** Why the engine answers nothing any more; undefined while it answers. */
+export function deadWords(view: TableView): string | undefined {
+  if (isDry(view)) return CONTROLS.tanksDry;
+  return view.engine.cutOff === 'fired' ? CONTROLS.cutOff : undefined;
 }

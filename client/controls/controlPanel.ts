@@ -44,7 +44,7 @@ export function createControlPanel(desk: CommandDesk, maxThrust: number, mode: F
       pace.refresh(view, view.you.decides);
       say(hold, view.held ? CONTROLS.resume : CONTROLS.hold);
       hold.disabled = !active || view.you.seat === undefined;
-      startOver.disabled = !active || !view.you.decides;
+      startOver.disabled = !active || !view.you.decides || view.startingIn !== undefined;
       abort.disabled = !active || view.aborting || !view.you.decides;
     },
   };

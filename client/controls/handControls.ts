@@ -1,11 +1,10 @@
-import { THRUST_RANGE, TILT_RANGE_DEG, type TableView } from '../../engine/table/index.ts';
-import { isDry } from '../panels/alerts.ts';
+import { mostPercent, THRUST_RANGE, TILT_RANGE_DEG, type TableView } from '../../engine/table/index.ts';
 import { element, say } from '../panels/element.ts';
 import { leanWords } from '../panels/readings.ts';
 import { CONTROLS, SEAT_NAMES } from '../text/en.ts';
 import { inDegrees, percent } from '../text/numbers.ts';
 import type { CommandDesk } from './commands.ts';
-import { controlGroup, stepButton, type Controls } from './controlGroup.ts';
+import { controlGroup, deadWords, stepButton, type Controls } from './controlGroup.ts';
 import { createScale } from './scale.ts';
 
 /** Thrust and tilt: each a scale to set, buttons for steps, and the key that does the same. */
@@ -46,14 +45,16 @@ export function createHandControls(desk: CommandDesk, maxThrust: number): Contro
       const lean = leanWords(commanded.tiltDeg);
       tilt.show(-commanded.tiltDeg, -inDegrees(view.flight.angle), lean);
       const answers = view.stage === 'descending' && !view.aborting;
-      const dry = isDry(view);
-      thrustValue.classList.toggle('held', dry || !holds.thrust);
+      thrust.showMost(mostPercent(view.engine));
+      const dead = deadWords(view);
+      const isThrustOpen = answers && dead === undefined && holds.thrust;
+      thrustValue.classList.toggle('held', dead !== undefined || !holds.thrust);
       tiltValue.classList.toggle('held', !holds.tilt);
-      say(thrustValue, dry ? CONTROLS.tanksDry : holds.thrust ? share : heldWords(view, 'thrust'));
+      say(thrustValue, dead ?? (holds.thrust ? share : heldWords(view, 'thrust')));
       say(tiltValue, holds.tilt ? lean : heldWords(view, 'tilt'));
-      thrust.allow(answers && !dry && holds.thrust);
+      thrust.allow(isThrustOpen);
       tilt.allow(answers && holds.tilt);
-      for (const key of thrustKeys) key.show(answers && !dry && holds.thrust);
+      for (const key of thrustKeys) key.show(isThrustOpen);
       for (const key of tiltKeys) key.show(answers && holds.tilt);
     },
   };

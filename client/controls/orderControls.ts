@@ -1,12 +1,11 @@
 import { HELD_ACROSS, type Orders } from '../../engine/descent/index.ts';
 import { DESCENT_RATE_RANGE_TENTHS, DRIFT_RANGE_TENTHS, type TableView } from '../../engine/table/index.ts';
-import { isDry } from '../panels/alerts.ts';
 import { element, say } from '../panels/element.ts';
 import { descentRateWords, driftWords, leanWords } from '../panels/readings.ts';
 import { CONTROLS, ORDERS, SEAT_NAMES } from '../text/en.ts';
 import { bare, inDegrees } from '../text/numbers.ts';
 import type { CommandDesk } from './commands.ts';
-import { controlGroup, stepButton, stepRow, type Controls } from './controlGroup.ts';
+import { controlGroup, deadWords, stepButton, stepRow, type Controls } from './controlGroup.ts';
 import { createLeanScale } from './handControls.ts';
 import { createScale } from './scale.ts';
 
@@ -23,7 +22,8 @@ export function createOrderControls(desk: CommandDesk): Controls {
     refresh(view) {
       const { orders } = desk.orders;
       if (orders === undefined) return;
-      const answers = view.stage === 'descending' && !view.aborting && view.you.holds.tilt && !isDry(view);
+      const answers =
+        view.stage === 'descending' && !view.aborting && view.you.holds.tilt && deadWords(view) === undefined;
       rate.refresh(view, orders, answers);
       across.refresh(view, orders, answers);
     },
@@ -55,9 +55,9 @@ function createRate(desk: CommandDesk) {
       scale.show(-descentRateTenths, 10 * view.flight.vy, words);
       scale.figure(speedFigure);
       scale.allow(answers);
-      const dry = isDry(view);
-      value.classList.toggle('held', dry || !view.you.holds.tilt);
-      say(value, dry ? CONTROLS.tanksDry : words);
+      const dead = deadWords(view);
+      value.classList.toggle('held', dead !== undefined || !view.you.holds.tilt);
+      say(value, dead ?? words);
       for (const step of steps) step.show(answers);
     },
   };

@@ -8,6 +8,8 @@ interface Scale {
   show(commanded: number, actual: number, words: string): void;
   /** Places the named tick, such as the thrust that holds the present speed. */
   showTick(value: number): void;
+  /** Marks the most that is given, and what lies beyond it; nothing where all of it is. */
+  showMost(value: number): void;
   allow(allowed: boolean): void;
   /** Writes the figures anew, such as in other units. */
   figure(words: (value: number) => string): void;
@@ -53,7 +55,9 @@ export function createScale(options: ScaleOptions): Scale {
     return { value, mark };
   });
   const tick = element('span', { class: 'scale-tick', 'aria-hidden': 'true', hidden: true }, options.tick ?? '');
+  const beyond = element('span', { class: 'scale-beyond', hidden: true });
   const body = element('div', { class: `scale scale-${options.direction}` }, ruler, tick, actual, cursor);
+  ruler.append(beyond);
   return {
     body,
     cursor,
@@ -66,6 +70,10 @@ export function createScale(options: ScaleOptions): Scale {
     showTick(value) {
       tick.hidden = !(value >= least && value <= most);
       tick.style.setProperty('--share', String(share(value)));
+    },
+    showMost(value) {
+      beyond.hidden = value >= most;
+      beyond.style.setProperty('--at', place(value));
     },
     allow(allowed) {
       cursor.disabled = !allowed;

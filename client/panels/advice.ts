@@ -47,6 +47,7 @@ export function adviseFlying(view: TableView, hoverPercent: number, holds: HeldC
   const grounded = adviseGrounded(view, holds);
   if (grounded !== undefined) return grounded;
   if (isDry(view)) return { key: 'dry', words: COACH.dry };
+  if (view.engine.cutOff === 'fired') return { key: 'cutOff', words: COACH.cutOff };
   const thrust = holds.thrust ? adviseThrust(view, hoverPercent) : undefined;
   // leaning so far, all the thrust there is does not hold it up
   if (hoverPercent > FULL)

@@ -22,6 +22,7 @@ export function adviseOrders(view: TableView): Advice {
   const grounded = adviseGrounded(view, { thrust: false, tilt: true });
   if (grounded !== undefined) return grounded;
   if (isDry(view)) return { key: 'orderDry', words: COACH.orderDry };
+  if (view.engine.cutOff === 'fired') return { key: 'cutOff', words: COACH.cutOff };
   if (orders === undefined) return { key: 'steady', words: COACH.steady };
   const rate = orders.descentRateTenths / 10;
   const aim = descentRateAim(flight.height);

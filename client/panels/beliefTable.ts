@@ -65,10 +65,13 @@ export function defectWords({ kind, after, answeredAfter }: Defect): string {
   return after === 0 ? `${what}.` : `${BELIEF_CARD.defect(what, seconds(after))}.`;
 }
 
-export function failureWords({ source, kind, after, doubtedAfter }: SourceFailure): string {
+export function failureWords({ source, kind, after, doubtedAfter, namedAfter }: SourceFailure): string {
   const name = SOURCE_NAMES[source].toLowerCase();
+  const failure = BELIEF_CARD.failure(name, BELIEF_CARD.failed[kind], seconds(after));
   const doubt = doubtedAfter === undefined ? BELIEF_CARD.neverDoubted : BELIEF_CARD.doubted(seconds(doubtedAfter));
-  return BELIEF_CARD.failure(name, BELIEF_CARD.failed[kind], seconds(after)) + doubt;
+  // whoever never doubted it had nothing to name
+  if (doubtedAfter === undefined && namedAfter === undefined) return failure + doubt;
+  return failure + doubt + (namedAfter === undefined ? BELIEF_CARD.notNamed : BELIEF_CARD.named(seconds(namedAfter)));
 }
 
 /** What surprised at the first contact, as a paragraph; nothing without instruments. */

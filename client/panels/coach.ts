@@ -56,6 +56,8 @@ export function createCoach(announcer: Announcer): Coach {
     if (rejected !== undefined) return rejected;
     if (!holds.thrust && !holds.tilt) {
       if (!view.you.mayTakeSeat) return { key: 'waiting', words: COACH.waiting };
+      const task = seatTask(view.you.seat);
+      if (task !== undefined) return task;
       const pilot = view.seats.find((seat) => seat.seat === 'flying')?.name;
       const words = pilot === undefined ? COACH.watching : COACH.crewFlies(pilot);
       return { key: 'watching', words };
@@ -91,6 +93,13 @@ export function createCoach(announcer: Announcer): Coach {
       say(words, withKeys(advice.words));
     },
   };
+}
+
+/** For a seat that holds no controls: what it is there for. */
+function seatTask(seat: TableView['you']['seat']): Advice | undefined {
+  if (seat === 'lead') return { key: 'leadTask', words: COACH.leadTask };
+  if (seat === 'propellant') return { key: 'propellantTask', words: COACH.propellantTask };
+  return seat === 'site' ? { key: 'siteTask', words: COACH.siteTask } : undefined;
 }
 
 /** Tells everybody but Sensors, for some seconds, that a source is believed no more. */

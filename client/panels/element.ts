@@ -41,7 +41,7 @@ export function leaveButton(leave: () => void): HTMLButtonElement {
 
 /** Starts another descent; with it, why it may not be pressed, shown where it may not. */
 export function againButton(again: () => void): readonly [HTMLButtonElement, HTMLElement] {
-  const hint = element('span', { class: 'hint', id: 'again-hint', hidden: true }, SCORECARD.againHint);
+  const hint = element('span', { class: 'hint', id: 'again-hint', hidden: true });
   return [button(SCORECARD.again, again, { class: 'primary again', 'aria-describedby': 'again-hint' }), hint];
 }
 

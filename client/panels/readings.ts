@@ -1,8 +1,8 @@
 import type { Seat, TableView } from '../../engine/table/index.ts';
 import { TICK_RATE } from '../../engine/world/index.ts';
-import { CALLOUT_WORDS, CONTROLS, NO_MARGIN_WORDS, ORDERS, type READINGS, SECTION } from '../text/en.ts';
-import { isLevel } from '../text/ground.ts';
-import { about, degrees, distance, mass, percent, seconds, speed } from '../text/numbers.ts';
+import { CALLOUT_WORDS, CONTROLS, NO_MARGIN_WORDS, ORDERS, type READINGS, SECTION, SOURCES_CARD } from '../text/en.ts';
+import { about, degrees, distance, percent, seconds, speed } from '../text/numbers.ts';
+import { aheadWords } from './siteWords.ts';
 
 /** What the readings need beside the view. */
 export interface ReadingContext {
@@ -16,11 +16,11 @@ export type ReadingName = keyof typeof READINGS;
 
 /** At most four critical readings a seat. */
 export const SEAT_READINGS: Readonly<Record<Seat | 'observer', readonly ReadingName[]>> = {
-  lead: ['timeToContact', 'margin', 'height', 'drift'],
+  lead: ['timeToContact', 'height', 'margin', 'drift'],
   flying: ['height', 'descentRate', 'drift', 'tilt'],
-  sensors: ['height', 'descentRate', 'drift', 'tilt'],
-  propellant: ['burnLeft', 'thrust', 'height', 'descentRate'],
-  site: ['slope', 'margin', 'tiltLeft', 'drift'],
+  sensors: ['height', 'descentRate', 'drift', 'used'],
+  propellant: ['lasts', 'timeToContact', 'descentRate', 'thrust'],
+  site: ['toSpot', 'drift', 'margin', 'timeToContact'],
   observer: ['height', 'descentRate', 'drift', 'margin'],
 };
 
@@ -47,20 +47,22 @@ export function readingText(name: ReadingName, view: TableView, context: Reading
       return percent(flight.thrust / context.maxThrust);
     case 'margin':
       return margin.predicted === undefined ? '–' : speed(margin.predicted.speedMargin);
-    case 'slope':
-      return isLevel(flight.slope) ? SECTION.level : degrees(Math.abs(flight.slope));
-    case 'tiltLeft':
-      return degrees(margin.tiltLeft, 0);
-    case 'propellant':
-      return mass(flight.propellant);
-    case 'burnLeft':
-      return flight.thrust > 0
-        ? seconds(flight.propellant / (flight.thrust * context.burnPerImpulse))
-        : mass(flight.propellant);
+    case 'lasts':
+      return view.propellantReadings === undefined ? '–' : seconds(Math.floor(view.propellantReadings.seconds));
+    case 'toSpot':
+      return view.site.spot === undefined ? '–' : aheadWords(view.site.spot.meters, flight.x);
+    case 'used':
+      return usedWords(view.sources);
     case 'timeToContact':
       return flight.vy < -0.05 && flight.height > 0 ? seconds(flight.height / -flight.vy) : '–';
   }
   return name satisfies never;
+}
+
+/** How many of the sources that are weighed go into what is believed. */
+function usedWords(sources: TableView['sources']): string {
+  const weighed = sources?.filter(({ disagreement }) => disagreement !== undefined) ?? [];
+  return weighed.length === 0 ? '–' : SOURCES_CARD.used(weighed.filter(({ isUsed }) => isUsed).length, weighed.length);
 }
 
 /** With how far it may be off, where that is worth knowing: a height that nobody measures any more must not look like one that somebody does. */

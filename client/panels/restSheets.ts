@@ -1,8 +1,8 @@
 import type { TableView } from '../../engine/table/index.ts';
 import type { PlayedPlan } from '../plan.ts';
-import { SCORECARD } from '../text/en.ts';
+import { SCORECARD, SEAT_NAMES } from '../text/en.ts';
 import type { Announcer } from './announcer.ts';
-import { button, element } from './element.ts';
+import { button, element, say } from './element.ts';
 import { createForkPart, forkWords } from './forkPart.ts';
 import { createScorecard, type AloneActions } from './scorecard.ts';
 import { createPrintedHead, type PrintedHead } from './printedHead.ts';
@@ -148,13 +148,23 @@ function addFork(holder: HTMLElement, { fork, scorecard, flight }: TableView): v
   facts.before(createForkPart(fork, scorecard, flight));
 }
 
-/** Only a member with a seat starts another descent: to others the button says so. */
-function allowAgain(holder: HTMLElement, { you }: TableView): void {
-  const isAllowed = you.seat !== undefined;
+/** Whoever decides starts another descent: to others the button says who that is. */
+function allowAgain(holder: HTMLElement, view: TableView): void {
+  const { decides } = view.you;
   for (const again of holder.querySelectorAll<HTMLButtonElement>('.again')) {
-    again.disabled = !isAllowed;
-    again.nextElementSibling?.toggleAttribute('hidden', isAllowed);
+    again.disabled = !decides || view.startingIn !== undefined;
+    const hint = again.nextElementSibling;
+    if (!(hint instanceof HTMLElement)) continue;
+    hint.hidden = decides;
+    say(hint, SCORECARD.againHint(deciderWords(view)));
   }
+}
+
+/** Who decides: the first of the seats that is taken, whoever is away passed over. */
+function deciderWords({ seats }: TableView): string {
+  const taken = seats.filter(({ name }) => name !== undefined);
+  const first = taken.find(({ connected }) => connected) ?? taken[0];
+  return first?.name === undefined ? SCORECARD.againNobody : `${first.name} (${SEAT_NAMES[first.seat]})`;
 }
 
 /** Readers of the page start at the heading of what was laid on the table. */

@@ -58,7 +58,7 @@ export function createScorecard(
         ...(worst === undefined ? [] : [worlds]),
         button(SCORECARD.look, actions.look, { class: 'look' }),
         button(SCORECARD.print, () => window.print()),
-        save === undefined ? undefined : saveButton(save),
+        save === undefined ? undefined : button(SCORECARD.save, save),
         leaveButton(actions.leave),
       ],
     },
@@ -74,13 +74,6 @@ export function createScorecard(
     facts(card, flight, worst),
     worst === undefined ? undefined : limitNotes(worst, plan),
   );
-}
-
-/** Short where a phone has no room; whole in its name. */
-function saveButton(save: () => void): HTMLElement {
-  const node = button(SCORECARD.save, save);
-  node.append(element('span', { class: 'room' }, SCORECARD.saveWhat));
-  return node;
 }
 
 /** The contact that decided as a drawing, and its speed on a scale with the tip limit. */

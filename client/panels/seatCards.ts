@@ -3,7 +3,10 @@ import { LOBBY, READINGS, SEAT_NAMES } from '../text/en.ts';
 import { alertOf, createAlertLine } from './alerts.ts';
 import type { Announcer } from './announcer.ts';
 import { button, element, say } from './element.ts';
+import { createNoteLine } from './crewNotes.ts';
+import { createOwnSeat } from './ownSeat.ts';
 import { marginWords, type ReadingContext, readingText, SEAT_READINGS } from './readings.ts';
+import type { Ask } from './seatCard.ts';
 
 export interface SeatCards {
   readonly own: HTMLElement;
@@ -18,19 +21,29 @@ export function createSeatCards(options: {
   readonly announcer: Announcer;
   readonly takeSeat: (seat: Seat) => void;
   readonly letIn: (member: string) => void;
+  readonly ask: Ask;
   /** Alone at a table of one's own, there is nobody else to list. */
   readonly alone: boolean;
 }): SeatCards {
   const own = element('section', { class: 'card own-card' });
   const list = element('ul', { class: 'seat-list' });
   const watching = element('p', { class: 'watching' });
+  const ownSeat = createOwnSeat(options.ask);
   const waiting = element('ul', { class: 'waiting-list', 'aria-label': LOBBY.waiting });
-  const others = element('section', { class: 'card others-card', 'aria-label': LOBBY.seats }, list, watching, waiting);
+  const others = element(
+    'section',
+    { class: 'card others-card', 'aria-label': LOBBY.seats },
+    list,
+    ownSeat.part,
+    watching,
+    waiting,
+  );
   let shownWaiting = '';
   let shownSeat: Seat | 'observer' | undefined;
   let values: HTMLElement[] = [];
   const margin = element('p', { class: 'own-margin' });
   const alert = createAlertLine(options.announcer);
+  const notes = createNoteLine();
 
   const buildOwn = (view: TableView) => {
     const seat = view.you.seat ?? 'observer';
@@ -49,6 +62,7 @@ export function createSeatCards(options: {
       readings,
       margin,
       alert.line,
+      notes.list,
     );
   };
 
@@ -91,6 +105,9 @@ export function createSeatCards(options: {
       say(margin, words);
       margin.dataset['callout'] = view.margin.predicted?.callout ?? 'none';
       alert.refresh(alertOf(view, hoverPercent, options.context));
+      notes.refresh(view);
+      ownSeat.refresh(view);
+      ownSeat.part.hidden ||= options.alone;
       watching.hidden = view.watching.length === 0;
       say(watching, `${LOBBY.withoutSeat}: ${view.watching.join(' · ')}`);
       const ids = view.you.seat === undefined ? '' : view.waiting.map(({ id }) => id).join(' ');

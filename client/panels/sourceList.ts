@@ -3,8 +3,12 @@ import type { Source } from '../../engine/sensors/index.ts';
 import type { SourceReading, TableView } from '../../engine/table/index.ts';
 import { SOURCE_NAMES, SOURCES_CARD } from '../text/en.ts';
 import { GLYPH, stateGlyph } from '../views/stateGlyph.ts';
+import { createAlignment } from './alignment.ts';
+import { createCauseChoice } from './causeChoice.ts';
 import { DisagreementHistory, heightOnStrip, STRIP } from './disagreementStrip.ts';
-import { button, drawing, element, say } from './element.ts';
+import { drawing, element, say } from './element.ts';
+import { createPressedRow } from './pressedRow.ts';
+import type { Ask, SeatCard } from './seatCard.ts';
 import { ageWords, disagreementWords, sourceValue } from './sourceWords.ts';
 
 /** What Sensors judges, the most telling first. */
@@ -17,17 +21,10 @@ const LISTED = [
   'propellantGauge',
 ] as const satisfies readonly Source[];
 
-/** A press is shown for this long before the table's own word is believed again [ms]. */
-const BELIEVE_AFTER_MS = 500;
-
-interface SourceList {
-  readonly card: HTMLElement;
-  refresh(view: TableView): void;
-}
-
 /** Every source raw, for the seat that judges them: value, state, age, disagreement with what is believed, and what the crew makes of it. */
-export function createSourceList(judge: (source: Source, judgment: Judgment) => void): SourceList {
-  const rows = LISTED.map((source) => createRow(source, (judgment) => judge(source, judgment)));
+export function createSourceList(ask: Ask): SeatCard {
+  const rows = LISTED.map((source) => createRow(source, ask));
+  const alignment = createAlignment(ask);
   const card = element(
     'section',
     { class: 'card sources-card', 'aria-label': SOURCES_CARD.label, hidden: true },
@@ -38,28 +35,36 @@ export function createSourceList(judge: (source: Source, judgment: Judgment) => 
       element('em', {}, SOURCES_CARD.yours),
     ),
     element('ul', { class: 'source-list' }, ...rows.map(({ row }) => row)),
+    alignment.line,
     element('p', { class: 'source-note' }, SOURCES_CARD.note(GATE)),
   );
   return {
     card,
-    refresh({ sources, flight, stage }) {
+    refresh(view) {
+      const { sources } = view;
       card.hidden = sources === undefined;
+      alignment.refresh(view);
       for (const row of rows) {
         const reading = sources?.find(({ source }) => source === row.source);
-        if (reading !== undefined) row.refresh(reading, flight.tick, stage === 'descending');
+        if (reading !== undefined) row.refresh(reading, view);
       }
     },
   };
 }
 
-function createRow(source: Source, judge: (judgment: Judgment) => void) {
+function createRow(source: Source, ask: Ask) {
   const name = SOURCE_NAMES[source];
   const state = element('span', {});
   const value = element('span', { class: 'source-value' });
   const age = element('span', { class: 'source-age' });
   const apart = element('span', { class: 'source-apart' });
   const strip = element('div', { class: 'source-strip' });
-  const judgment = createJudgment(name, judge);
+  const judgment = createPressedRow<Judgment>({
+    label: SOURCES_CARD.judge(name),
+    choices: JUDGMENTS.map((one) => [one, SOURCES_CARD.judgments[one]]),
+    press: (one) => ask({ kind: 'judgeSource', source, judgment: one }),
+  });
+  const cause = createCauseChoice(source, ask);
   const history = new DisagreementHistory();
   let shownState = '';
   let shownStrip = '';
@@ -73,12 +78,12 @@ function createRow(source: Source, judge: (judgment: Judgment) => void) {
       element('span', { class: 'source-state' }, state, age),
     ),
     element('div', { class: 'source-line' }, value, strip, apart),
-    judgment.group,
+    element('div', { class: 'judgment' }, judgment.group, cause.list),
   );
   return {
     source,
     row,
-    refresh(reading: SourceReading, tick: number, isOpen: boolean) {
+    refresh(reading: SourceReading, { flight, stage, named }: TableView) {
       const words = stateWords(reading);
       if (words !== shownState) state.replaceChildren(glyph(reading.state), words);
       shownState = words;
@@ -87,43 +92,15 @@ function createRow(source: Source, judge: (judgment: Judgment) => void) {
       say(apart, disagreementWords(reading.disagreement));
       // a source that is never weighed has no strip
       strip.hidden = reading.disagreement === undefined && history.lines().length === 0;
-      history.take(tick, reading.disagreement);
+      history.take(flight.tick, reading.disagreement);
       const markup = stripMarkup(history.lines());
       if (markup !== shownStrip)
         strip.replaceChildren(
           drawing(markup, { viewBox: `0 0 ${STRIP.width} ${STRIP.height}`, class: 'strip-drawing' }),
         );
       shownStrip = markup;
-      judgment.refresh(reading.judgment, isOpen);
-    },
-  };
-}
-
-/** Accepted, under check, rejected: one of the three is pressed. */
-function createJudgment(name: string, judge: (judgment: Judgment) => void) {
-  let wish: { readonly judgment: Judgment; readonly until: number } | undefined;
-  const keys = JUDGMENTS.map((judgment) => ({
-    judgment,
-    key: button(SOURCES_CARD.judgments[judgment], () => {
-      wish = { judgment, until: performance.now() + BELIEVE_AFTER_MS };
-      show(judgment);
-      judge(judgment);
-    }),
-  }));
-  const show = (shown: Judgment) => {
-    for (const { judgment, key } of keys) key.setAttribute('aria-pressed', String(judgment === shown));
-  };
-  const group = element(
-    'div',
-    { class: 'judgment', role: 'group', 'aria-label': SOURCES_CARD.judge(name) },
-    ...keys.map(({ key }) => key),
-  );
-  return {
-    group,
-    refresh(said: Judgment, isOpen: boolean) {
-      if (wish !== undefined && (wish.judgment === said || performance.now() > wish.until)) wish = undefined;
-      show(wish?.judgment ?? said);
-      for (const { key } of keys) key.disabled = !isOpen;
+      judgment.refresh(reading.judgment, stage === 'descending');
+      cause.refresh(reading, named, stage === 'descending');
     },
   };
 }

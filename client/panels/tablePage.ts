@@ -1,4 +1,4 @@
-import type { FlightMode, PlanChoice, Seat, TableView } from '../../engine/table/index.ts';
+import type { Command, FlightMode, PlanChoice, Seat, TableView } from '../../engine/table/index.ts';
 import { findWorld } from '../../engine/worlds.ts';
 import { CommandDesk } from '../controls/commands.ts';
 import { createControlPanel } from '../controls/controlPanel.ts';
@@ -8,12 +8,13 @@ import type { TableLink } from '../net/index.ts';
 import { createPlanReader, type PlayedPlan } from '../plan.ts';
 import { createSectionGame } from '../scenes/sectionGame.ts';
 import { onSettings, wantsStill } from '../settings/store.ts';
-import { PHASE_NAMES, SEAT_NAMES, SECTION, STATUS, TABLE } from '../text/en.ts';
-import { percent, speed } from '../text/numbers.ts';
+import { PHASE_NAMES, SECTION, STATUS, TABLE } from '../text/en.ts';
+import { speed } from '../text/numbers.ts';
 import { figureOf } from '../views/lander/figure.ts';
 import { Announcer } from './announcer.ts';
 import { chooseAtTable } from './chooseAtTable.ts';
 import { createCoach } from './coach.ts';
+import { createCountdown } from './countdown.ts';
 import { element, leaveButton, say } from './element.ts';
 import { createLeaveQuestion } from './leaveQuestion.ts';
 import { createLobby } from './lobby.ts';
@@ -23,7 +24,7 @@ import { createRestSheets } from './restSheets.ts';
 import type { AloneActions } from './scorecard.ts';
 import { createSeatCards } from './seatCards.ts';
 import { leadsToSettings, openSettings, settingsButton } from './settingsSheet.ts';
-import { createSourceList } from './sourceList.ts';
+import { createTaskCards } from './taskCards.ts';
 import { createTitleBlock } from './titleBlock.ts';
 
 /** Figures change this often [ms]; the drawing has its own pace. */
@@ -89,7 +90,7 @@ export function layTable(
     onLaid: () => game.refit(),
   });
   const heading = element('h1', { class: 'unseen', tabindex: -1 }, TABLE.heading(first.plan.title));
-  const left = element('div', { class: 'left' }, parts.coach.strip, parts.sources.card, parts.controls.panel);
+  const left = element('div', { class: 'left' }, parts.coach.strip, ...parts.tasks.cards, parts.controls.panel);
   const right = element(
     'div',
     { class: 'right' },
@@ -108,6 +109,7 @@ export function layTable(
     right,
     notice,
     parts.over,
+    parts.countdown.strip,
     question.sheet,
     announcer.node,
   );
@@ -146,10 +148,10 @@ export function layTable(
     figured = view;
     page.dataset['stage'] = view.stage;
     const hoverPercent = hover(view, plan);
-    page.toggleAttribute('data-sources', view.sources !== undefined);
     parts.seats.refresh(view, hoverPercent);
-    parts.sources.refresh(view);
+    page.toggleAttribute('data-task', parts.tasks.refresh(view));
     parts.title.refresh(view);
+    parts.countdown.refresh(view);
     parts.controls.refresh(view, hoverPercent);
     parts.coach.refresh(view, hoverPercent);
     parts.lobby.refresh(view);
@@ -228,6 +230,7 @@ function createParts(options: {
   };
   const takeSeat = (seat: Seat) => desk.ask({ kind: 'takeSeat', seat });
   const letIn = (member: string) => desk.ask({ kind: 'letIn', member });
+  const ask = (command: Command) => desk.ask(command);
   const over = element('div', { class: 'over' });
   const begin = () => desk.ask({ kind: 'begin' });
   const choose = () => {
@@ -241,8 +244,9 @@ function createParts(options: {
     over,
     lobby,
     rest,
-    seats: createSeatCards({ context, announcer, takeSeat, letIn, alone: link.kind === 'local' }),
-    sources: createSourceList((source, judgment) => desk.ask({ kind: 'judgeSource', source, judgment })),
+    seats: createSeatCards({ context, announcer, takeSeat, letIn, ask, alone: link.kind === 'local' }),
+    tasks: createTaskCards({ ask, plan: planNow }),
+    countdown: createCountdown(ask, announcer),
     title: createTitleBlock({
       site: plan.siteName,
       lander: plan.setup.lander.name,
@@ -272,20 +276,12 @@ function createNotice(notice: HTMLElement, announcer: Announcer): Note {
   };
 }
 
-/** The thrust went from one seat to the other while the lander flies. */
-function noteThrust({ you, commanded }: TableView, note: Note): void {
-  if (!you.holds.thrust) note(STATUS.thrustTaken(SEAT_NAMES.propellant));
-  // what a stand-in left is said by the coach
-  else if (you.standInLeft === undefined) note(STATUS.thrustGiven(percent(commanded.thrustPercent / 100)));
-}
-
 /** Puts changes of line, hold, phase and margin into words. */
 function createTeller(announcer: Announcer, note: Note): (link: TableLink) => void {
   let state = '';
   let phase = '';
   let callout = '';
   let held = false;
-  let you: TableView['you'] | undefined;
   return (link) => {
     if (link.state !== state) {
       if (link.state === 'reconnecting') note(STATUS.reconnecting, 'until told');
@@ -294,14 +290,8 @@ function createTeller(announcer: Announcer, note: Note): (link: TableLink) => vo
       state = link.state;
     }
     const view = link.view;
-    if (view?.stage !== 'descending') {
-      you = undefined;
-      return;
-    }
+    if (view?.stage !== 'descending') return;
     const { predicted } = view.margin;
-    const isSameSeat = you !== undefined && you.seat === view.you.seat;
-    if (isSameSeat && you?.holds.thrust !== view.you.holds.thrust) noteThrust(view, note);
-    ({ you } = view);
     if (view.held !== held) announcer.announce(view.held ? STATUS.held : STATUS.resumed, 'now');
     else if (view.flight.phase !== phase) announcer.announce(PHASE_NAMES[view.flight.phase]);
     else if (predicted !== undefined && predicted.callout !== callout) {

@@ -24,6 +24,7 @@ import { drawPlume } from '../views/plume.ts';
 import { drawProtractor } from '../views/protractor.ts';
 import { ramp, type Sheet } from '../views/sheet.ts';
 import { drawSpeedVector } from '../views/speedVector.ts';
+import { drawSpotMark } from '../views/spotMark.ts';
 import { drawStrike, hullOnGround } from '../views/strikeMark.ts';
 import { drawTrail, type TrailPoint } from '../views/trail.ts';
 import {
@@ -112,6 +113,7 @@ export class DescentDrawing {
       (sheet) => drawGap(sheet, this.#gap(sheet)),
       layer((sheet) => drawGround(sheet, this.#ground)),
       layer((sheet, state, view) => this.#drawBelief(sheet, state, view)),
+      layer((sheet, _, view) => this.#drawSpot(sheet, view)),
       layer((sheet, state) => this.#drawLander(sheet, state)),
       layer((sheet, state) => this.#drawStability(sheet, state)),
       layer((sheet, state, view) => this.#drawMotion(sheet, state, view)),
@@ -236,6 +238,16 @@ export class DescentDrawing {
     });
   }
 
+  #drawSpot(sheet: Sheet, { site: { spot }, stage }: TableView): void {
+    if (spot === undefined || stage === 'gathering') return;
+    drawSpotMark(sheet, {
+      x: spot.meters,
+      groundY: this.#groundAt(spot.meters).y,
+      approach: spot.approach,
+      words: this.#figures.spot,
+    });
+  }
+
   #drawLander(sheet: Sheet, state: DescentState): void {
     const { maxThrust, gravity, fullPropellant } = this.#source;
     const terrain = this.#ground;
@@ -282,6 +294,7 @@ export class DescentDrawing {
         side: this.#side,
         clear: 1.1 * this.#figure.halfStance,
         unitsPerSpeed: UNITS_PER_SPEED * Math.sqrt(REFERENCE_GRAVITY / gravity),
+        inForce: view.site.limitHundredths === undefined ? undefined : view.site.limitHundredths / 100,
         limitWords: this.#figures.limit,
         speedWords: this.#figures.speed,
         speedShort: this.#figures.speedShort,

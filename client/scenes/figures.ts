@@ -15,6 +15,8 @@ export interface Figures {
   readonly height: string;
   readonly tilt: string;
   readonly slope: string;
+  /** How far off the marked spot is; nothing where none is marked. */
+  readonly spot: string;
 }
 
 export const NO_FIGURES: Figures = {
@@ -25,6 +27,7 @@ export const NO_FIGURES: Figures = {
   height: '',
   tilt: '',
   slope: '',
+  spot: '',
 };
 
 /** Slower than this the lander counts as going straight down [m/s]. */
@@ -33,7 +36,7 @@ const STANDSTILL = 0.05;
 const NO_LIMIT = 0.005;
 
 /** `side`: to which the lander drifts, and over whose foot it would turn. */
-export function figuresOf({ flight, margin, spread }: TableView, side: 'left' | 'right'): Figures {
+export function figuresOf({ flight, margin, spread, site }: TableView, side: 'left' | 'right'): Figures {
   const { slope, vx } = flight;
   const callout = margin.predicted && CALLOUT_WORDS[margin.predicted.callout];
   const drift = Math.abs(vx);
@@ -47,6 +50,7 @@ export function figuresOf({ flight, margin, spread }: TableView, side: 'left' | 
     height: heightWords(flight.height, spread),
     tilt: tiltWords(angleToFall(flight, side)),
     slope: isLevel(slope) ? SECTION.level : SECTION.slope(degrees(Math.abs(slope))),
+    spot: site.spot === undefined ? '' : SECTION.spot(distance(Math.abs(site.spot.meters - flight.x), 0)),
   };
 }
 

@@ -1,6 +1,6 @@
 import type { Judgment, SourceState } from '../../engine/estimate/index.ts';
 import type { Source } from '../../engine/sensors/index.ts';
-import type { Callout, CardOutcome, FlightMode, NoMargin, Pace, Seat } from '../../engine/table/index.ts';
+import type { Callout, CardOutcome, FlightMode, NamedCause, NoMargin, Pace, Seat } from '../../engine/table/index.ts';
 import type { Outcome, Phase } from '../../engine/world/index.ts';
 import type { Action } from '../settings/keys.ts';
 
@@ -23,11 +23,11 @@ export const SEAT_NAMES: Readonly<Record<Seat, string>> = {
 
 /** What each seat does today, for someone who chooses one. */
 export const SEAT_TASKS: Readonly<Record<Seat, string>> = {
-  lead: 'watches the whole and decides',
-  flying: 'leans the lander, and holds thrust unless Propellant does',
-  sensors: 'reads height and speed aloud; judges the instruments',
-  propellant: 'holds the thrust',
-  site: 'watches the slope and the margin',
+  lead: 'sees what is open, deals seats, decides: go on, give up, again',
+  flying: 'flies: thrust and lean, or orders',
+  sensors: 'judges the instruments, names what is wrong with them',
+  propellant: 'watches the tanks; sets the thrust ceiling, can cut the engine off',
+  site: 'marks the spot to land at, states the speed limit',
 };
 
 export const PHASE_NAMES: Readonly<Record<Phase, string>> = {
@@ -63,10 +63,9 @@ export const READINGS = {
   tilt: 'tilt',
   thrust: 'thrust',
   margin: 'margin',
-  slope: 'slope below',
-  tiltLeft: 'tilt left',
-  propellant: 'propellant',
-  burnLeft: 'burn left',
+  lasts: 'propellant lasts',
+  toSpot: 'spot',
+  used: 'sources used',
   timeToContact: 'time to contact',
 } as const;
 
@@ -100,9 +99,160 @@ export const SOURCES_CARD = {
   yours: 'you judge',
   states: SOURCE_STATE_WORDS,
   notUsed: 'not used',
+  used: (used: number, of: number) => `${used} of ${of}`,
   judgments: JUDGMENT_WORDS,
   judge: (source: string) => `${source}: what you make of it`,
-  note: (gate: number) => `σ: standard deviations from what is believed; beyond ±${gate} (dashed) it is left out.`,
+  note: (gate: number) => `σ: standard deviations; past ±${gate} (dashed) left out.`,
+} as const;
+
+/** What is the same on the card of every seat. */
+export const SEAT_CARD = {
+  heads: {
+    lead: 'The descent as a whole',
+    flying: 'Controls',
+    sensors: 'Sources',
+    propellant: 'Engine and tanks',
+    site: 'The ground ahead',
+  } satisfies Record<Seat, string>,
+  label: (seat: string) => `${seat}: what only you set`,
+  yours: 'yours alone',
+} as const;
+
+export const PROPELLANT_CARD = {
+  left: 'Propellant left',
+  gauge: 'gauge',
+  gaugeShort: 'gauge',
+  reckoned: 'by thrust × time',
+  reckonedShort: 'reckoned',
+  agree: 'the gauge agrees',
+  gaugeLess: (by: string) => `the gauge has ${by} less`,
+  gaugeMore: (by: string) => `the gauge has ${by} more`,
+  lasts: 'lasts',
+  lastsNote: 'in a hover, by the lesser of the two',
+  thrust: 'Thrust',
+  feltShort: 'felt',
+  commandedShort: 'commanded',
+  thrustWords: (felt: string, commanded: string) => `felt ${felt}, commanded ${commanded}`,
+  engine: 'engine',
+  burns: 'burns',
+  burnsNot: 'is out',
+  engineNote: 'by its chamber pressure',
+  nothing: 'no figure',
+  ceiling: 'Thrust ceiling',
+  ceilingLower: 'Lower the thrust ceiling by 5 %',
+  ceilingHigher: 'Raise the thrust ceiling by 5 %',
+  cutAtContact: 'Cut at contact',
+  on: 'on',
+  off: 'off',
+  line: 'Feed lines',
+  lineOpen: 'both open',
+  lineShut: 'one shut',
+  lineNote: (most: string) => `One shut: it leaks no more, and the engine then gives ${most} at most.`,
+  cutOff: 'Engine cut-off',
+  arm: '1. Arm',
+  disarm: 'Disarm',
+  fire: '2. Fire',
+  fired: 'Fired: the engine stays off in this descent.',
+} as const;
+
+export const SITE_CARD = {
+  markSpot: 'Spot to land at',
+  spot: 'spot',
+  legend: (level: string, times: number) =>
+    `△ lander, ○ where it meets the ground, ⚑ spot. Second line: under ${level} from foot to foot.${times === 1 ? '' : ` Heights ×\u202f${times.toFixed(times < 1 ? 1 : 0)}.`}`,
+  spotMarked: 'Spot:',
+  noSpot: 'none marked',
+  below: 'straight below',
+  ahead: (far: string, way: 'left' | 'right') => (way === 'right' ? `${far} →` : `← ${far}`),
+  here: 'Where it heads',
+  clear: 'Clear',
+  approach: 'Which way to come at the spot',
+  approaches: { 'either way': 'either way', 'to the left': '← to the left', 'to the right': 'to the right →' },
+  heading: 'Where it meets the ground',
+  slope: 'slope',
+  level: 'level',
+  rises: (angle: string, way: 'left' | 'right') => `${angle} up to the ${way}`,
+  between: (least: string, most: string) => (least === most ? '' : `from ${least} to ${most}`),
+  limitsNote: 'Tips from this speed on, to the left and to the right; below it the drift now.',
+  limitsInWords: (left: string, right: string) =>
+    `It tips from ${left} to the left on, and from ${right} to the right on.`,
+  legs: 'legs',
+  allLocked: 'all locked',
+  notLocked: (legs: readonly number[]) => `${legs.length === 1 ? 'leg' : 'legs'} ${legs.join(', ')} not locked`,
+  nothing: 'no figure',
+  limitInForce: 'Limit in force',
+  limitLess: 'Less: 0.05 m/s lower',
+  limitMore: 'More: 0.05 m/s higher',
+  state: 'State it',
+  stated: (limit: string) => `in force: ${limit}`,
+  notStated: 'none stated',
+  groundNote: 'The ground is',
+  notes: { 'as mapped': 'as mapped', steeper: 'steeper', softer: 'softer', rougher: 'rougher' },
+} as const;
+
+export const LEAD_CARD = {
+  planNote: 'Height against time. Light: as the coach would come down. Dark: flown. Dashed: as it comes down now.',
+  odds: 'stays upright',
+  oddsNote: 'by what is believed, how far that may be off, and the tip limit; if it goes on as it moves now',
+  noOdds: 'no figure now',
+  over: (figure: string) => `over ${figure}`,
+  under: (figure: string) => `under ${figure}`,
+  open: 'Open',
+  nothingOpen: 'nothing',
+  inForce: 'In force',
+  nothingSet: 'nothing set or said yet',
+  dealHead: 'Deal seats',
+  person: 'Person',
+  seat: 'Seat',
+  deal: 'Deal',
+} as const;
+
+export const PLAN_DRAWING = {
+  height: (unit: string) => `height, ${unit}`,
+} as const;
+
+/** What seats have set and said, after 'Propellant:'. */
+export const CREW_NOTES = {
+  label: 'What the crew has set and said',
+  fired: 'engine cut off',
+  ceiling: (most: string) => `ceiling ${most}`,
+  lineShut: 'one feed line shut',
+  noCutAtContact: 'no cut at contact',
+  armed: 'cut-off armed',
+  spot: (where: string, approach: string) => `spot ${where}${approach}`,
+  approaches: { 'either way': '', 'to the left': ', come in to the left', 'to the right': ', come in to the right' },
+  limit: (limit: string) => `limit ${limit}`,
+  ground: (ground: string) => `ground ${ground} than mapped`,
+  named: (source: string, cause: string) => `${source}: ${cause}`,
+  rejected: (source: string) => `${source} rejected`,
+  causeOpen: (source: string) => `cause of the ${source} not named`,
+  aligning: (left: string) => `aligning the inertial unit, ${left} of level flight to go`,
+  noSpot: 'no spot marked',
+  noLimit: 'no limit stated',
+  waits: (name: string) => `${name} waits to be let in`,
+} as const;
+
+/** What may be wrong with a source, as Sensors names it. */
+export const NAMED_CAUSE_WORDS: Readonly<Record<NamedCause, string>> = {
+  nothing: 'cause?',
+  noData: 'silent',
+  freeze: 'frozen',
+  bias: 'off by a steady amount',
+  drift: 'drifting off',
+  noise: 'noisy',
+  delay: 'late',
+  spike: 'wild values',
+  falseValid: 'wrong, called right',
+  falseInvalid: 'right, called wrong',
+};
+
+/** Naming a cause, and aligning the inertial unit. */
+export const SENSORS_CARD = {
+  cause: (source: string) => `${source}: what is wrong with it`,
+  align: 'Align the inertial unit',
+  alignHint: (takes: string) => `takes ${takes} of level flight`,
+  aligning: (left: string) => `${left} of level flight to go`,
+  alignWaits: 'waits: it leans or turns',
 } as const;
 
 export const TITLE_BLOCK = {
@@ -152,6 +302,7 @@ export const CONTROLS = {
   right: 'right',
   standInHolds: 'stand-in',
   tanksDry: 'tanks dry',
+  cutOff: 'cut off',
 } as const;
 
 /** In a descent by orders. */
@@ -252,6 +403,7 @@ export const SECTION = {
   down: (rate: string) => `${rate} down`,
   slope: (angle: string) => `slope ${angle}`,
   level: 'level',
+  spot: (far: string) => `spot ${far}`,
   noMargin: (callout: string) => `${callout}: too fast to touch down`,
   marginWords: (callout: string, by: string, within: boolean) =>
     within ? `${callout}: ${by} to the tip limit` : `${callout}: ${by} over the tip limit`,
@@ -312,6 +464,8 @@ export const BELIEF_CARD = {
   cutOffUnused: '; nobody fired the cut-off.',
   doubted: (after: string) => `; it was doubted ${after} later.`,
   neverDoubted: '; nobody doubted it.',
+  named: (after: string) => ` Its cause was named rightly ${after} after it began.`,
+  notNamed: ' Its cause was named wrongly or not at all.',
   believed: 'believed',
   true: 'true',
   sideways: 'moved sideways',
@@ -356,12 +510,18 @@ export const STATUS = {
   reconnecting: 'The line dropped: what you see stands still. Reconnecting; your seat is kept.',
   connected: 'Connected.',
   connectedBack: 'Connected. The controls are yours again.',
-  thrustTaken: (seat: string) => `${seat} holds the thrust now.`,
-  thrustGiven: (thrust: string) => `You hold the thrust now, at ${thrust}.`,
   closed: 'This table is closed.',
   resumed: 'The descent goes on.',
   held: 'On hold: the clock stands still until someone resumes.',
   margin: (callout: string, limit: string) => `Margin ${callout}. Tip limit ${limit}.`,
+} as const;
+
+/** Before the next descent of a crew. */
+export const COUNTDOWN = {
+  label: 'Next descent',
+  begins: (left: string) => `The next descent begins in ${left}.`,
+  wait: 'Wait',
+  over: 'The countdown has ended.',
 } as const;
 
 export const LEAVING = {
@@ -413,6 +573,10 @@ export const LOBBY = {
   beginHint: 'Take a seat first; anyone seated can begin.',
   standIn: 'stand-in',
   you: 'you',
+  yourSeat: 'Your seat: stand up, hand over',
+  standUp: 'Stand up',
+  handOver: 'Hand over',
+  handOverTo: 'Hand your seat to',
   withoutSeat: 'Here without a seat',
   nobody: 'nobody',
 } as const;
@@ -456,9 +620,9 @@ export const SCORECARD = {
   label: 'Scorecard',
   again: 'Again',
   another: 'Another failure',
-  save: 'Save',
-  saveWhat: ' the record',
-  againHint: 'Someone with a seat starts it.',
+  save: 'Save the record',
+  againHint: (who: string) => `${who} starts it.`,
+  againNobody: 'Someone with a seat',
   worldsLead: 'Same touchdown on ',
   worlds: 'Earth, Mars, Moon',
   look: 'Look at the section',
@@ -686,6 +850,11 @@ export const COACH = {
   leftDescent: (rate: string) => `the descent ordered at ${rate}`,
   leftDrift: (drift: string) => `the drift at ${drift}`,
   aborting: 'Landing given up. It climbs away by itself.',
+  cutOff: 'Propellant has cut the engine off for good. Stand upright, {upright}; the legs take the rest.',
+  leadTask: 'Watch the plan of the descent and what is open. You decide: go on, hold, or Abort.',
+  propellantTask:
+    'Hold the gauge against what was reckoned, and felt thrust against commanded. Set the ceiling; cut off an engine that does not obey.',
+  siteTask: 'Mark the spot to land at, and state the speed limit that holds there.',
   watching: 'A stand-in flies. Take Flying to have the controls.',
   waiting: 'A descent is running. Watch it; whoever sits at the table can let you take a seat.',
 } as const;

@@ -20,6 +20,8 @@ interface SpeedReading {
   readonly leadsTo: number;
   /** Tip limit in the direction of travel [m/s]; undefined while it is not known: no tick is drawn. */
   readonly limit: number | undefined;
+  /** Limit that Site stated [m/s]; undefined where none is in force. */
+  readonly inForce?: number | undefined;
   /** Which side the arrow and its words are on. */
   readonly side: 'left' | 'right';
   /** Drafting units for 1 m/s. */
@@ -56,6 +58,7 @@ export function drawSpeedVector(sheet: Sheet, reading: SpeedReading): void {
   }
   if (Math.abs(reading.speed) * unitsPerSpeed > longest) drawBreak(sheet, (x + tipX) / 2, y);
   if (tickX !== undefined) drawTick(pen, tickX, y);
+  if (reading.inForce !== undefined) drawInForce(pen, reach(toward * reading.inForce), y);
   drawWords(sheet, reading, { x, y, beyond: toward * Math.max(toward * (tickX ?? x), toward * tipX), toward });
 }
 
@@ -78,6 +81,23 @@ function drawTick(pen: Pen, x: number, y: number): void {
   ] as const) {
     pen.moveTo(x, y - 13 * pen.unit);
     pen.lineTo(x, y + 13 * pen.unit);
+    pen.paint(mark);
+  }
+}
+
+/** The limit in force: a fine tick with a foot to either side, so that it is not taken for the tip limit. */
+function drawInForce(pen: Pen, x: number, y: number): void {
+  const [half, foot] = [15 * pen.unit, 4 * pen.unit];
+  for (const mark of [
+    { stroke: 'card', width: 'heavy' },
+    { stroke: 'ink', width: 'outline' },
+  ] as const) {
+    pen.moveTo(x, y - half);
+    pen.lineTo(x, y + half);
+    for (const end of [y - half, y + half]) {
+      pen.moveTo(x - foot, end);
+      pen.lineTo(x + foot, end);
+    }
     pen.paint(mark);
   }
 }

@@ -1,3 +1,4 @@
+export { ALIGNING_TICKS } from './alignment.ts';
 export { applyEntry } from './applyEntry.ts';
 export { compareWorlds, type WorldTouchdown } from './compareWorlds.ts';
 export { CEILING_RANGE, CUT_OFF_STATES, mostPercent, ONE_LINE_PERCENT, type EngineSettings } from './engineSettings.ts';

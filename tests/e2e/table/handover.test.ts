@@ -66,17 +66,17 @@ describe('whoever comes to the controls after a stand-in', () => {
     expect(live.faults).toEqual([]);
   });
 
-  it('and gives the thrust to Propellant, is told who holds it, and is given it back with its figure', async () => {
+  it('and is handed Flying by whoever sat there, is told that they have the controls', async () => {
     const { page, address } = await openAtSeat('Flying');
     const other = await live.openPage(`/${new URL(address).search}`);
     // whoever comes while a descent runs has to be let in
     await page.getByRole('button', { name: /^Let .+ take a seat$/ }).click();
-    await other.getByRole('button', { name: 'Take Propellant' }).click();
-    await expect.poll(() => page.locator('.notice').innerText()).toBe('Propellant holds the thrust now.');
-    expect(await other.locator('.notice').isHidden()).toBe(true);
-    await other.keyboard.press('ArrowUp');
-    await other.getByRole('button', { name: 'Leave the table' }).first().click();
-    await expect.poll(() => page.locator('.notice').innerText()).toMatch(/^You hold the thrust now, at 3[5-9]\s%\.$/);
+    await page.getByText('Your seat: stand up, hand over').press('Enter');
+    await page.getByRole('button', { name: 'Hand over' }).press('Enter');
+    await other.getByRole('region', { name: 'Flying', exact: true }).waitFor();
+    await page.getByRole('region', { name: 'Observer', exact: true }).waitFor();
+    expect(await other.getByRole('button', { name: 'More thrust' }).isEnabled()).toBe(true);
+    expect(await page.getByRole('button', { name: 'More thrust' }).isDisabled()).toBe(true);
     expect(live.faults).toEqual([]);
   });
 });

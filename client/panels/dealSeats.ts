@@ -1,0 +1,32 @@
+import { SEATS, type TableView } from '../../engine/table/index.ts';
+import { LEAD_CARD, LOBBY, SEAT_NAMES } from '../text/en.ts';
+import { button, element } from './element.ts';
+import { createChoice } from './choiceList.ts';
+import { cardPart, type Ask } from './seatCard.ts';
+
+/** Lead deals seats: a person and a seat; who sat there changes places. */
+export function createDeal(ask: Ask): { readonly part: HTMLElement; refresh(view: TableView): void } {
+  const person = createChoice(LEAD_CARD.person);
+  const seat = createChoice(LEAD_CARD.seat);
+  seat.refresh(SEATS.map((one) => [one, SEAT_NAMES[one]]));
+  const deal = button(LEAD_CARD.deal, () => {
+    const chosen = SEATS.find((one) => one === seat.value());
+    if (chosen !== undefined) ask({ kind: 'deal', member: person.value(), seat: chosen });
+  });
+  const part = cardPart(LEAD_CARD.dealHead, element('div', { class: 'deal-row' }, person.list, seat.list, deal));
+  return {
+    part,
+    refresh({ you, others }) {
+      part.hidden = others.length === 0;
+      person.refresh([
+        ...others.map((other) => [other.id, personWords(other)] as const),
+        [you.id, LOBBY.yours(you.name)],
+      ]);
+    },
+  };
+}
+
+/** Who somebody is, by name and seat. */
+export function personWords({ name, seat }: TableView['others'][number]): string {
+  return seat === undefined ? name : `${name} (${SEAT_NAMES[seat]})`;
+}

@@ -1,0 +1,59 @@
+import type { TableView } from '../../engine/table/index.ts';
+import { TICK_RATE } from '../../engine/world/index.ts';
+import { LEAD_CARD } from '../text/en.ts';
+import { percent } from '../text/numbers.ts';
+import { createNoteList, crewNotes, noteLines, openMatters, type CrewNote } from './crewNotes.ts';
+import { createDeal } from './dealSeats.ts';
+import { element } from './element.ts';
+import { drawPlan, HeightHistory } from './planDrawing.ts';
+import { cardPart, createLiveDrawing, figureLine, seatCardFrame, type Ask, type SeatCard } from './seatCard.ts';
+
+/** For Lead: how the descent goes against what is aimed at, how likely it stays upright, what is open, what is in force, and who sits where. */
+export function createLeadCard(ask: Ask): SeatCard {
+  const history = new HeightHistory();
+  const plan = createLiveDrawing('plan-drawing');
+  const odds = figureLine(LEAD_CARD.odds);
+  const open = createNoteList();
+  const inForce = createNoteList();
+  const deal = createDeal(ask);
+  const card = seatCardFrame(
+    'lead',
+    plan.holder,
+    element('p', { class: 'card-note' }, LEAD_CARD.planNote),
+    odds.line,
+    cardPart(LEAD_CARD.open, open.list),
+    cardPart(LEAD_CARD.inForce, inForce.list),
+    deal.part,
+  );
+  return {
+    card,
+    refresh(view) {
+      if (view.stage === 'descending') history.take(view.flight.tick, view.flight.height);
+      card.hidden = view.you.seat !== 'lead' || view.stage !== 'descending';
+      if (card.hidden) return;
+      const { markup, viewBox } = drawPlan({
+        flown: history.points,
+        now: { seconds: view.flight.tick / TICK_RATE, height: view.flight.height },
+        rate: -view.flight.vy,
+        drawnIn: view.drawnIn,
+      });
+      plan.show(markup, viewBox);
+      odds.show(oddsWords(view), view.leadReadings?.odds === undefined ? '' : LEAD_CARD.oddsNote);
+      open.show(linesOf(openMatters(view), LEAD_CARD.nothingOpen));
+      inForce.show(linesOf(crewNotes(view), LEAD_CARD.nothingSet));
+      deal.refresh(view);
+    },
+  };
+}
+
+/** P(stay upright), whole percent; the ends are not told as certain. */
+export function oddsWords({ leadReadings }: Pick<TableView, 'leadReadings'>): string {
+  const odds = leadReadings?.odds;
+  if (odds === undefined) return LEAD_CARD.noOdds;
+  if (odds > 0.99) return LEAD_CARD.over(percent(0.99));
+  return odds < 0.01 ? LEAD_CARD.under(percent(0.01)) : percent(odds);
+}
+
+function linesOf(notes: readonly CrewNote[], none: string): readonly string[] {
+  return notes.length === 0 ? [none] : noteLines(notes);
+}

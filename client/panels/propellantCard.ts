@@ -1,0 +1,151 @@
+import {
+  CEILING_RANGE,
+  mostPercent,
+  ONE_LINE_PERCENT,
+  type PropellantReadings,
+  type TableView,
+} from '../../engine/table/index.ts';
+import { PROPELLANT_CARD } from '../text/en.ts';
+import { mass, percent, seconds } from '../text/numbers.ts';
+import { createCutOff } from './cutOff.ts';
+import { element } from './element.ts';
+import { createPressedRow } from './pressedRow.ts';
+import {
+  type Ask,
+  cardPart,
+  createLiveDrawing,
+  createStateMark,
+  figureLine,
+  seatCardFrame,
+  type SeatCard,
+} from './seatCard.ts';
+import { createStepper } from './stepper.ts';
+import { drawTwoBars } from './twoBars.ts';
+
+/** One press of the ceiling's buttons [%]. */
+const CEILING_STEP = 5;
+
+/** For Propellant: what is left by two ways of knowing it, thrust commanded against felt, and what is set on the engine. */
+export function createPropellantCard(ask: Ask, fullPropellant: number): SeatCard {
+  const left = createLeft(fullPropellant);
+  const thrust = createThrust();
+  const ceiling = createStepper({
+    label: PROPELLANT_CARD.ceiling,
+    less: PROPELLANT_CARD.ceilingLower,
+    more: PROPELLANT_CARD.ceilingHigher,
+    step: CEILING_STEP,
+    range: () => CEILING_RANGE,
+    words: (value) => percent(value / 100),
+    set: (value) => ask({ kind: 'setCeiling', percent: value }),
+  });
+  const contact = createPressedRow<'on' | 'off'>({
+    label: PROPELLANT_CARD.cutAtContact,
+    choices: [
+      ['on', PROPELLANT_CARD.on],
+      ['off', PROPELLANT_CARD.off],
+    ],
+    press: (value) => ask({ kind: 'setCutAtContact', on: value === 'on' }),
+  });
+  const line = createPressedRow<'open' | 'shut'>({
+    label: PROPELLANT_CARD.line,
+    choices: [
+      ['open', PROPELLANT_CARD.lineOpen],
+      ['shut', PROPELLANT_CARD.lineShut],
+    ],
+    press: (value) => ask({ kind: 'shutLine', shut: value === 'shut' }),
+  });
+  const cutOff = createCutOff(ask);
+  const card = seatCardFrame(
+    'propellant',
+    cardPart(PROPELLANT_CARD.left, ...left.nodes),
+    cardPart(PROPELLANT_CARD.thrust, ...thrust.nodes),
+    element('div', { class: 'action-row' }, element('span', {}, PROPELLANT_CARD.ceiling), ceiling.group),
+    element('div', { class: 'action-row' }, element('span', {}, PROPELLANT_CARD.cutAtContact), contact.group),
+    element('div', { class: 'action-row' }, element('span', {}, PROPELLANT_CARD.line), line.group),
+    element('p', { class: 'card-note' }, PROPELLANT_CARD.lineNote(percent(ONE_LINE_PERCENT / 100))),
+    element('div', { class: 'action-row' }, element('span', {}, PROPELLANT_CARD.cutOff), cutOff.group),
+  );
+  return {
+    card,
+    refresh(view) {
+      const { propellantReadings: readings, engine, stage } = view;
+      card.hidden = view.you.seat !== 'propellant' || readings === undefined;
+      if (readings === undefined) return;
+      const isOpen = stage === 'descending' && engine.cutOff !== 'fired';
+      left.show(readings);
+      thrust.show(view, readings);
+      ceiling.refresh(engine.ceilingPercent, isOpen);
+      contact.refresh(engine.cutAtContact ? 'on' : 'off', isOpen);
+      line.refresh(engine.lineShut ? 'shut' : 'open', isOpen);
+      cutOff.refresh(engine.cutOff);
+    },
+  };
+}
+
+/** Gauge against the sum of thrust times time. */
+function createLeft(full: number) {
+  const bars = createLiveDrawing('bars');
+  const gauge = figureLine(PROPELLANT_CARD.gauge);
+  const mark = createStateMark();
+  gauge.line.append(mark.mark);
+  const reckoned = figureLine(PROPELLANT_CARD.reckoned);
+  const lasts = figureLine(PROPELLANT_CARD.lasts);
+  return {
+    nodes: [bars.holder, gauge.line, reckoned.line, lasts.line],
+    show(readings: PropellantReadings) {
+      const { gauge: measured, gaugeState, gaugeAge } = readings;
+      const { markup, viewBox } = drawTwoBars(
+        [
+          {
+            words: PROPELLANT_CARD.gaugeShort,
+            share: measured === undefined ? undefined : measured / full,
+            look: 'filled',
+          },
+          { words: PROPELLANT_CARD.reckonedShort, share: readings.reckoned / full, look: 'hollow' },
+        ],
+        { id: 'left' },
+      );
+      bars.show(markup, viewBox);
+      gauge.show(measured === undefined ? PROPELLANT_CARD.nothing : mass(measured));
+      mark.show(gaugeState, gaugeAge);
+      reckoned.show(mass(readings.reckoned), apartWords(readings));
+      lasts.show(seconds(Math.floor(readings.seconds)), PROPELLANT_CARD.lastsNote);
+    },
+  };
+}
+
+/** How far the gauge is from what was reckoned. */
+export function apartWords({ gauge, reckoned }: Pick<PropellantReadings, 'gauge' | 'reckoned'>): string {
+  if (gauge === undefined) return '';
+  const apart = gauge - reckoned;
+  if (Math.abs(apart) < 1) return PROPELLANT_CARD.agree;
+  return apart < 0 ? PROPELLANT_CARD.gaugeLess(mass(-apart)) : PROPELLANT_CARD.gaugeMore(mass(apart));
+}
+
+/** Thrust as it reaches the engine against what is felt. */
+function createThrust() {
+  const bars = createLiveDrawing('bars');
+  const words = element('p', { class: 'figure-line' });
+  const engine = figureLine(PROPELLANT_CARD.engine);
+  return {
+    nodes: [bars.holder, words, engine.line],
+    show(view: TableView, { felt, burns }: PropellantReadings) {
+      const { commanded } = view;
+      const most = mostPercent(view.engine) / 100;
+      const given = Math.min(commanded.thrustPercent / 100, most);
+      const { markup, viewBox } = drawTwoBars(
+        [
+          { words: PROPELLANT_CARD.feltShort, share: felt, look: 'filled' },
+          { words: PROPELLANT_CARD.commandedShort, share: given, look: 'hollow' },
+        ],
+        { id: 'thrust', most },
+      );
+      bars.show(markup, viewBox);
+      engine.show(burns ? PROPELLANT_CARD.burns : PROPELLANT_CARD.burnsNot, PROPELLANT_CARD.engineNote);
+      words.textContent = PROPELLANT_CARD.thrustWords(
+        felt === undefined ? PROPELLANT_CARD.nothing : percent(felt),
+        percent(given),
+      );
+    },
+  };
+}

@@ -1,0 +1,34 @@
+import type { TableView } from '../../engine/table/index.ts';
+import type { PlayedPlan } from '../plan.ts';
+import { figureOf } from '../views/lander/figure.ts';
+import { createLeadCard } from './leadCard.ts';
+import { createPropellantCard } from './propellantCard.ts';
+import type { Ask } from './seatCard.ts';
+import { createSiteCard } from './siteCard.ts';
+import { createSourceList } from './sourceList.ts';
+
+/** The cards of the seats that hold no controls, of which a member sees the own one. */
+export function createTaskCards(options: { readonly ask: Ask; readonly plan: () => PlayedPlan }): {
+  readonly cards: readonly HTMLElement[];
+  /** Whether one of them is shown. */
+  refresh(view: TableView): boolean;
+} {
+  const { ask, plan } = options;
+  const { setup } = plan();
+  const all = [
+    createSourceList(ask),
+    createPropellantCard(ask, setup.propellant),
+    createSiteCard(ask, {
+      ground: (view) => view.map ?? plan().setup.terrain,
+      halfStance: figureOf(setup.lander).halfStance,
+    }),
+    createLeadCard(ask),
+  ];
+  return {
+    cards: all.map(({ card }) => card),
+    refresh(view) {
+      for (const one of all) one.refresh(view);
+      return all.some(({ card }) => !card.hidden);
+    },
+  };
+}
