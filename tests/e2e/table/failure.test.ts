@@ -20,7 +20,7 @@ const FREEZES = '/?lander=trivet&site=saddlers-bench&world=moon&start=low&seed=2
 async function watchSources(address: string, reject: boolean): Promise<{ readonly page: Page; readonly card: string }> {
   const page = await live.openPage(address);
   const sheet = page.getByRole('dialog', { name: 'Fly with a failure' });
-  await sheet.getByRole('radio', { name: 'Sensors' }).check();
+  await sheet.getByRole('radio', { name: 'Sensors', exact: true }).check();
   await sheet.getByRole('button', { name: 'Fly this landing' }).click();
   const sources = page.getByRole('region', { name: 'Sources' });
   await sources.waitFor();
