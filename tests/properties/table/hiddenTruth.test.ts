@@ -2,7 +2,15 @@ import { describe, expect, it } from 'vitest';
 import { nextUniform, seedRandom } from '../../../engine/math/index.ts';
 import { JUDGMENTS } from '../../../engine/estimate/index.ts';
 import { SOURCES } from '../../../engine/sensors/index.ts';
-import { SEATS, createTable, playedModel, stepTable, viewTable, type Command } from '../../../engine/table/index.ts';
+import {
+  FLIGHT_MODES,
+  SEATS,
+  createTable,
+  playedModel,
+  stepTable,
+  viewTable,
+  type Command,
+} from '../../../engine/table/index.ts';
 import { SITES } from '../../../levels/index.ts';
 import { commandTable, joinTable } from '../../support/askTable.ts';
 import { laid } from '../../support/planChoice.ts';
@@ -29,6 +37,9 @@ function pressOf(random: ReturnType<typeof seedRandom>): readonly [string, Comma
         judgment: JUDGMENTS[draw(3)] ?? 'accepted',
       },
     ],
+    ['m2', { kind: 'orderDescentRate', tenths: draw(40) }],
+    ['m2', { kind: 'orderDrift', tenths: draw(21) - 10 }],
+    ['m2', { kind: 'orderLean', degrees: draw(21) - 10 }],
     ['m1', { kind: 'hold' }],
     ['m1', { kind: 'resume' }],
   ];
@@ -41,7 +52,8 @@ describe('a descent by instruments', () => {
     let told = 0;
     for (const [i, site] of SITES.entries()) {
       const seed = 11 + i;
-      const plan = laid({ site: site.id, start: 'middle', seed, sensorTrouble: 'seeded' });
+      const mode = FLIGHT_MODES[i % 2] ?? 'by hand';
+      const plan = laid({ site: site.id, start: 'middle', seed, mode, sensorTrouble: 'seeded' });
       const table = createTable({ plan, model: { ...playedModel, scorecard: () => NOTHING_JUDGED } });
       const random = seedRandom(seed);
       for (const name of ['Ada', 'Bo', 'Cy', 'Di', 'Ed', 'Fay']) joinTable(table, { name });
