@@ -26,7 +26,6 @@ import { layTable } from './panels/tablePage.ts';
 import { addressOf, choiceInAddress, FIRST_SEED, withoutChoice } from './planAddress.ts';
 import { CHOICE, LEAVING, LOBBY, STATUS, TABLE } from './text/en.ts';
 import { openWayBack } from './wayBack.ts';
-import { saveRecord } from './saveRecord.ts';
 import './styles/desk.css';
 
 /** What went wrong, in words; undefined when the table is laid. */
@@ -163,13 +162,16 @@ async function lay(link: TableLink, alone?: LocalTable): Promise<Problem> {
     next = { ...choice, seed: drawSeed() };
     table.leave();
   };
-  const actions = alone && {
-    another: choice.sensorTrouble !== 'none' ? another : undefined,
-    save: () => saveRecord(alone.record()),
-  };
+  const canBeOther = alone !== undefined && choice.sensorTrouble !== 'none';
   const layOut = (shown: TableView) => {
     document.title = TABLE.title(shown.plan.title);
-    return layTable(holder, link, shown, { onLeave, onOtherPlan: (changed) => (table = layOut(changed)) }, actions);
+    return layTable(
+      holder,
+      link,
+      shown,
+      { onLeave, onOtherPlan: (changed) => (table = layOut(changed)) },
+      canBeOther ? another : undefined,
+    );
   };
   let table = layOut(view);
   addEventListener('pagehide', keep);

@@ -2,10 +2,10 @@ import { accept, refuse, type Result } from '../../engine/result.ts';
 import type { Refusal } from '../../engine/table/index.ts';
 import { JOIN_CODES } from '../../server/messages/closeCodes.ts';
 
-/** What came back for a command. Anything but a plain yes or a reasoned no means that it was not carried out. */
-export function readAnswer(answer: unknown): Result<void, Refusal> {
+/** What came back for a request, with what it brought. Anything but a plain yes or a reasoned no means that it was not carried out. */
+export function readAnswer(answer: unknown): Result<unknown, Refusal> {
   if (typeof answer === 'object' && answer !== null && 'ok' in answer) {
-    if (answer.ok === true) return accept(undefined);
+    if (answer.ok === true) return accept('value' in answer ? answer.value : undefined);
     const refusal = 'error' in answer ? readRefusal(answer.error) : undefined;
     if (refusal !== undefined) return refuse(refusal);
   }

@@ -1,5 +1,6 @@
 import {
   askTable,
+  formatRecord,
   headerOf,
   joinTable,
   markLine,
@@ -141,6 +142,7 @@ export function openLocalTable(options: {
     subscribe: (listener) => core.subscribe(listener),
     keep: () => write(markLine(table)),
     record,
+    recordText: () => Promise.resolve(accept(formatRecord(record()))),
     command(command: Command) {
       if (core.state === 'closed') {
         return Promise.resolve(refuse({ code: 'table/closed', reason: 'You have left this table.' }));

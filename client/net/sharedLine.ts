@@ -1,5 +1,5 @@
 import { CloseCode, type Client, type Room } from '@colyseus/sdk';
-import { refuse, type Result } from '../../engine/result.ts';
+import { accept, refuse, type Result } from '../../engine/result.ts';
 import { formatTableCode, type Command, type PlanChoice, type Refusal } from '../../engine/table/index.ts';
 import type { DescentEvent } from '../../engine/world/index.ts';
 import { CLOSE_CODES } from '../../server/messages/closeCodes.ts';
@@ -113,21 +113,38 @@ export function linkOf(line: SharedLine): TableLink {
     subscribe: (listener) => core.subscribe(listener),
     command: (command) => ask(line, 'command', command),
     choose: (choice) => ask(line, 'choose', choice),
+    recordText: () => askForRecord(line),
     leave: () => leave(line),
   };
 }
 
-/** Sends a request and reads its answer. */
+/** Asks for something to be done. */
 async function ask(
-  { core, room }: SharedLine,
+  line: SharedLine,
   type: 'command' | 'choose',
   message: Command | PlanChoice,
 ): Promise<Result<void, Refusal>> {
+  const answer = await request(line, type, message);
+  return answer.ok ? accept(undefined) : answer;
+}
+
+async function askForRecord(line: SharedLine): Promise<Result<string, Refusal>> {
+  const answer = await request(line, 'record', {});
+  if (!answer.ok) return answer;
+  return typeof answer.value === 'string' ? accept(answer.value) : refuse(NO_ANSWER);
+}
+
+/** Sends a request and reads its answer. */
+async function request(
+  { core, room }: SharedLine,
+  type: 'command' | 'choose' | 'record',
+  message: object,
+): Promise<Result<unknown, Refusal>> {
   if (core.state !== 'connected' || room === undefined) {
     return refuse(core.state === 'closed' ? { code: 'table/closed', reason: 'You have left this table.' } : LINE_DOWN);
   }
   try {
-    return readAnswer(await room.request<Command | PlanChoice, unknown>(type, message, { timeout: ANSWER_MS }));
+    return readAnswer(await room.request<object, unknown>(type, message, { timeout: ANSWER_MS }));
   } catch {
     return refuse(core.state === 'connected' ? NO_ANSWER : LINE_DOWN);
   }

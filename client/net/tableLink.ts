@@ -26,6 +26,9 @@ export interface TableLink {
   /** Asks for something else to be played, before the first descent. Only a shared table has a lobby where that can be asked. */
   choose?(choice: PlanChoice): Promise<Result<void, Refusal>>;
 
+  /** The record of the table as JSON Lines, once a descent is at rest. */
+  recordText(): Promise<Result<string, Refusal>>;
+
   /** Leaves the table for good: the seat becomes free. The link is closed afterwards. */
   leave(): void;
 }

@@ -4,7 +4,7 @@ import { SCORECARD, SEAT_NAMES } from '../text/en.ts';
 import type { Announcer } from './announcer.ts';
 import { button, element, say } from './element.ts';
 import { createForkPart, forkWords } from './forkPart.ts';
-import { createScorecard, type AloneActions } from './scorecard.ts';
+import { createScorecard } from './scorecard.ts';
 import { createPrintedHead, type PrintedHead } from './printedHead.ts';
 import { verdictOf, decidingContact } from './verdict.ts';
 import { createWorldsSheet, type WorldsSheet } from './worldsSheet.ts';
@@ -25,8 +25,9 @@ export function createRestSheets(options: {
   readonly plan: () => PlayedPlan;
   readonly announcer: Announcer;
   readonly again: () => void;
-  /** Undefined at a shared table. */
-  readonly alone: AloneActions | undefined;
+  /** Undefined at a shared table, and where nothing was to fail. */
+  readonly another: (() => void) | undefined;
+  readonly save: () => void;
   readonly leave: () => void;
   /** Of the table; undefined alone. */
   readonly code: string | undefined;
@@ -64,7 +65,8 @@ export function createRestSheets(options: {
     };
     const sheet = createScorecard(scorecard, view.flight, options.plan(), {
       again: options.again,
-      alone: options.alone,
+      another: options.another,
+      save: options.save,
       worlds: () => showWorlds(view),
       look: () => showSection(view),
       leave: options.leave,

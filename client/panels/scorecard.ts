@@ -17,18 +17,12 @@ import { drawSpeedScale, limitWords, SCALE_WIDTH } from './speedScale.ts';
 import { tableSheet } from './tableSheet.ts';
 import { type Deciding, decidingContact, hasFallen, isMoving, namedContacts, verdictOf } from './verdict.ts';
 
-/** What may be done with a descent that was flown alone. */
-export interface AloneActions {
-  /** Another landing, in which something else fails; undefined where nothing was to fail. */
-  readonly another: (() => void) | undefined;
-  /** Hands the record of the flight over as a file. */
-  readonly save: () => void;
-}
-
 export interface ScorecardActions {
   readonly again: () => void;
-  /** Undefined at a shared table. */
-  readonly alone: AloneActions | undefined;
+  /** Another landing, in which something else fails; undefined at a shared table, and where nothing was to fail. */
+  readonly another: (() => void) | undefined;
+  /** Hands the record over as a file. */
+  readonly save: () => void;
   readonly worlds: () => void;
   readonly look: () => void;
   readonly leave: () => void;
@@ -41,7 +35,7 @@ export function createScorecard(
   plan: PlayedPlan,
   actions: ScorecardActions,
 ): HTMLElement {
-  const { another, save } = actions.alone ?? {};
+  const { another, save } = actions;
   const verdict = verdictOf(card, flight);
   const place = TITLE_BLOCK.place(plan.siteName, plan.setup.lander.name, plan.world.name);
   const deciding = decidingContact(card);
@@ -58,7 +52,7 @@ export function createScorecard(
         ...(worst === undefined ? [] : [worlds]),
         button(SCORECARD.look, actions.look, { class: 'look' }),
         button(SCORECARD.print, () => window.print()),
-        save === undefined ? undefined : button(SCORECARD.save, save),
+        saveButton(save),
         leaveButton(actions.leave),
       ],
     },
@@ -74,6 +68,13 @@ export function createScorecard(
     facts(card, flight, worst),
     worst === undefined ? undefined : limitNotes(worst, plan),
   );
+}
+
+/** Short where a phone has no room; whole in its name. */
+function saveButton(save: () => void): HTMLElement {
+  const node = button(SCORECARD.save, save);
+  node.append(element('span', { class: 'room' }, SCORECARD.saveWhat));
+  return node;
 }
 
 /** The contact that decided as a drawing, and its speed on a scale with the tip limit. */

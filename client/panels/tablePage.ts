@@ -8,6 +8,7 @@ import type { TableLink } from '../net/index.ts';
 import { createPlanReader, type PlayedPlan } from '../plan.ts';
 import { createSectionGame } from '../scenes/sectionGame.ts';
 import { onSettings, wantsStill } from '../settings/store.ts';
+import { saveRecord } from '../saveRecord.ts';
 import { PHASE_NAMES, SECTION, STATUS, TABLE } from '../text/en.ts';
 import { speed } from '../text/numbers.ts';
 import { figureOf } from '../views/lander/figure.ts';
@@ -21,7 +22,6 @@ import { createLobby } from './lobby.ts';
 import { createPause } from './pause.ts';
 import { createOrdersTeller } from './ordersTeller.ts';
 import { createRestSheets } from './restSheets.ts';
-import type { AloneActions } from './scorecard.ts';
 import { createSeatCards } from './seatCards.ts';
 import { leadsToSettings, openSettings, settingsButton } from './settingsSheet.ts';
 import { createTaskCards } from './taskCards.ts';
@@ -48,14 +48,14 @@ export interface LayActions {
 }
 
 /**
- * Lays the whole table on the page and keeps it true to the link until the person leaves. `alone`: what may be done besides with a flight in this page.
+ * Lays the whole table on the page and keeps it true to the link until the person leaves. `another`: flies alone on, with another failure.
  */
 export function layTable(
   holder: HTMLElement,
   link: TableLink,
   first: TableView,
   { onLeave, onOtherPlan }: LayActions,
-  alone?: AloneActions,
+  another?: () => void,
 ): LaidTable {
   const readPlan = createPlanReader();
   const plan = readPlan(first.plan);
@@ -85,7 +85,7 @@ export function layTable(
     desk,
     announcer,
     leave,
-    alone,
+    another,
     canvas,
     onLaid: () => game.refit(),
   });
@@ -218,11 +218,11 @@ function createParts(options: {
   readonly desk: CommandDesk;
   readonly announcer: Announcer;
   readonly leave: () => void;
-  readonly alone: AloneActions | undefined;
+  readonly another: (() => void) | undefined;
   readonly canvas: () => HTMLCanvasElement | null;
   readonly onLaid: () => void;
 }) {
-  const { note, mode, link, plan, planNow, desk, announcer, leave, alone, canvas, onLaid } = options;
+  const { note, mode, link, plan, planNow, desk, announcer, leave, another, canvas, onLaid } = options;
   const { engine } = plan.setup.lander;
   const context = {
     maxThrust: engine.maxThrust,
@@ -238,7 +238,22 @@ function createParts(options: {
   };
   const lobby = createLobby({ link, takeSeat, begin, choose, leave });
   const again = () => desk.ask({ kind: 'again' });
-  const rest = createRestSheets({ plan: planNow, announcer, again, alone, leave, code: link.code, canvas, onLaid });
+  const save = () =>
+    void link.recordText().then((text) => {
+      if (!text.ok) note(text.error.reason);
+      else if (link.view !== undefined) saveRecord(text.value, link.view.plan.choice);
+    });
+  const rest = createRestSheets({
+    save,
+    plan: planNow,
+    announcer,
+    again,
+    another,
+    leave,
+    code: link.code,
+    canvas,
+    onLaid,
+  });
   over.append(lobby.sheet, rest.holder);
   return {
     over,

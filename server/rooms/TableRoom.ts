@@ -94,6 +94,7 @@ export class TableRoom extends Room<{ state: TablePapers }> {
   override messages = {
     command: (client: Client, message: unknown) => this.answer(client, message),
     choose: (client: Client, message: unknown) => this.choose(client, message),
+    record: (client: Client) => this.record(client),
     '*': () => undefined,
   };
 
@@ -201,10 +202,22 @@ export class TableRoom extends Room<{ state: TablePapers }> {
     if (!choice.ok) return choice;
     const plan = this.#services.plan(choice.value);
     const before = { gathered: this.#gathered, tick: state.tick };
-    this.#journal.end();
+    this.#journal.drop();
     this.#kept = relayKeptTable(before, this.#begin(plan));
     for (const [member, token] of this.#tokens) this.#journal.keepPlace(member, token);
     return accept(undefined);
+  }
+
+  /** The record of this table for a member, once nothing in it is to stay hidden. */
+  record(client: Client): Result<string, Refusal> {
+    const asking = this.#whoAsks(client);
+    if (!asking.ok) return asking;
+    if (this.#kept.table.state.stage !== 'resolved')
+      return refuse({ code: 'table/stage', reason: 'The record can be saved when the descent is at rest.' });
+    const text = this.#journal.text();
+    return text === undefined
+      ? refuse({ code: 'table/no-record', reason: 'This server keeps no record of this table.' })
+      : accept(text);
   }
 
   /** Whose message it is, unless they have no line any more or send too much. */

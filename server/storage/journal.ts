@@ -6,7 +6,7 @@ import { parseRecord, type RecordHeader, type RecordLine, type TableRecord } fro
 import type { MemberId } from '../../engine/table/index.ts';
 import { setAsideDamaged } from './damagedFile.ts';
 import { lockFolder } from './folderLock.ts';
-import { JOURNAL_FILE, openJournalFile, textsOf } from './journalFile.ts';
+import { JOURNAL_FILE, openJournalFile, recordText, textsOf } from './journalFile.ts';
 
 /**
  * The journal of a server: every line of the record of every table, written before it takes effect, in one SQLite file. A process that is killed loses
@@ -29,6 +29,10 @@ export interface TableJournal {
   forgetPlace(member: MemberId): void;
   /** Nobody comes back to this table any more. */
   end(): void;
+  /** Deletes the record: the table has begun another one before anything was flown. */
+  drop(): void;
+  /** The record so far as JSON Lines; undefined where none is kept, or not all of it. */
+  text(): string | undefined;
 }
 
 export interface UnfinishedTable {
@@ -99,7 +103,14 @@ function lockedJournal(
 
 /** Keeps nothing. */
 export const NO_JOURNAL: Journal = {
-  open: () => ({ write: ignore, keepPlace: ignore, forgetPlace: ignore, end: ignore }),
+  open: () => ({
+    write: ignore,
+    keepPlace: ignore,
+    forgetPlace: ignore,
+    end: ignore,
+    drop: ignore,
+    text: () => undefined,
+  }),
   unfinished: () => [],
   expire: () => 0,
   close: ignore,
@@ -137,6 +148,8 @@ function journalOf(database: DatabaseSync, report: (line: string) => void, now: 
   const putPlace = database.prepare('INSERT OR REPLACE INTO place (record, member, token) VALUES (?, ?, ?)');
   const dropPlace = database.prepare('DELETE FROM place WHERE record = ? AND member = ?');
   const dropPlaces = database.prepare('DELETE FROM place WHERE record = ?');
+  const remove = database.prepare('DELETE FROM record WHERE id = ?');
+  const removeExpired = database.prepare('DELETE FROM record WHERE id = ? AND kept = 0');
   const openHere = new Set<string>();
   let isFaultTold = false;
 
@@ -175,6 +188,11 @@ function journalOf(database: DatabaseSync, report: (line: string) => void, now: 
           dropPlaces.run(id);
         });
       },
+      drop() {
+        openHere.delete(id);
+        attempt(() => remove.run(id));
+      },
+      text: () => (isWhole ? recordText(database, id) : undefined),
     };
   };
 
@@ -200,11 +218,10 @@ function journalOf(database: DatabaseSync, report: (line: string) => void, now: 
         }),
     expire(olderThanMs) {
       const expired = database.prepare('SELECT id FROM record WHERE kept = 0 AND changed_ms < ?');
-      const remove = database.prepare('DELETE FROM record WHERE id = ? AND kept = 0');
       let count = 0;
       attempt(() => {
         const ids = expired.all(now() - olderThanMs).map(({ id }) => String(id));
-        for (const id of ids) if (!openHere.has(id)) count += Number(remove.run(id).changes);
+        for (const id of ids) if (!openHere.has(id)) count += Number(removeExpired.run(id).changes);
       });
       return count;
     },

@@ -25,3 +25,9 @@ export function textsOf(database: DatabaseSync, id: string): readonly string[] {
   const lines = database.prepare('SELECT text FROM line WHERE record = ? ORDER BY n').all(id);
   return lines.map(({ text }) => String(text));
 }
+
+/** A whole record as JSON Lines. */
+export function recordText(database: DatabaseSync, id: string): string {
+  const row = database.prepare('SELECT header FROM record WHERE id = ?').get(id);
+  return [String(row?.['header']), ...textsOf(database, id)].map((line) => `${line}\n`).join('');
+}

@@ -2,7 +2,7 @@ import { existsSync } from 'node:fs';
 import path from 'node:path';
 import type { DatabaseSync } from 'node:sqlite';
 import { lockFolder } from './folderLock.ts';
-import { JOURNAL_FILE, openJournalFile, textsOf } from './journalFile.ts';
+import { JOURNAL_FILE, openJournalFile, recordText } from './journalFile.ts';
 
 /** The records of a server as its owner sees them at the command line, whether or not the server runs. */
 export interface RecordShelf {
@@ -38,10 +38,7 @@ export function openRecordShelf(folder: string): RecordShelf | undefined {
     list: () => listOf(database),
     keep: (id, isKept) => void database.prepare('UPDATE record SET kept = ? WHERE id = ?').run(Number(isKept), id),
     remove: (id) => removeFrom(database, folder, id),
-    text(id) {
-      const row = database.prepare('SELECT header FROM record WHERE id = ?').get(id);
-      return [String(row?.['header']), ...textsOf(database, id)].map((line) => `${line}\n`).join('');
-    },
+    text: (id) => recordText(database, id),
     close: () => database.close(),
   };
 }
