@@ -94,12 +94,16 @@ export function drawSlope(
 /** Lengths a scale bar may have, in the viewer's unit. */
 const BARS = [1, 2, 5, 10, 20, 50, 100, 200, 500];
 
+/** On lower sheets the ground has no room for it, and it would stand among the figures [drafting units]. */
+const LOW = 200;
+
 /** The scale bar, in the ground at the lower left of the free part of the sheet, or at its right. `unit`: the viewer's, of length [m]. */
 export function drawScaleBar(
   sheet: Sheet,
   ruler: { readonly unit: number; readonly format: (meters: number) => string },
 ): void {
   const { pen, camera } = sheet;
+  if (camera.freeHeight < LOW * pen.unit) return;
   const { covered, height, width } = camera.size;
   const longest = Math.min(170 * pen.unit, camera.freeWidth * 0.35);
   const bars = BARS.map((bar) => bar * ruler.unit);
