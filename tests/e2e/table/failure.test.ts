@@ -73,7 +73,7 @@ async function fliesAnother(page: Page): Promise<void> {
   await page.locator('main[data-stage="descending"]').waitFor();
   const seed = new URLSearchParams(new URL(page.url()).search).get('seed');
   expect(Number(seed)).toBeGreaterThan(0);
-  expect(await page.getByRole('region', { name: 'Sensors' }).count()).toBe(1);
+  expect(await page.getByRole('region', { name: 'Sensors', exact: true }).count()).toBe(1);
   await page.getByRole('button', { name: 'Leave the table' }).click();
   await page.getByRole('button', { name: 'Fly a landing' }).waitFor();
 }

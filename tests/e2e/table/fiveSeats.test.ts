@@ -16,8 +16,8 @@ afterAll(() => live.close());
 /** The altimeter freezes 4.9 s after the start. */
 const FREEZES = '/?lander=trivet&site=saddlers-bench&world=moon&start=low&seed=2&sensorTrouble=seeded';
 
-/** Five windows are drawn at once: small ones, so that they keep up. */
-const SMALL = { width: 800, height: 600 };
+/** Five windows are drawn at once: those of phones, so that they keep up. */
+const SMALL = { width: 360, height: 640 };
 
 const again = (page: Page) => page.getByRole('button', { name: 'Again', exact: true });
 

@@ -1,0 +1,87 @@
+import type { Page } from 'playwright';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { CAUTION } from '../../../engine/constants.ts';
+import { setLiveTable, type LiveTable } from '../../support/liveTable.ts';
+
+let live: LiveTable;
+
+beforeAll(async () => {
+  live = await setLiveTable();
+});
+
+afterAll(() => live.close());
+
+const TROUBLED = '/?lander=trivet&site=saddlers-bench&world=moon&start=low&seed=2&sensorTrouble=seeded';
+
+/** Sits down alone at a seat, and holds the descent. */
+async function sitAt(seat: string, size: { readonly width: number; readonly height: number }): Promise<Page> {
+  const page = await live.openPage(TROUBLED, size);
+  const sheet = page.getByRole('dialog', { name: 'Fly with a failure' });
+  await sheet.getByRole('radio', { name: seat, exact: true }).check();
+  await sheet.getByRole('button', { name: 'Fly this landing' }).press('Enter');
+  await page.getByRole('button', { name: 'Hold' }).waitFor();
+  await page.waitForTimeout(1200);
+  await page.keyboard.press('h');
+  await page.getByRole('button', { name: 'Resume' }).waitFor();
+  return page;
+}
+
+/** What of the card reaches past its edges or those of the window, or is too small for a thumb: by its words. */
+function faultsOf(page: Page): Promise<readonly string[]> {
+  return page.evaluate(() => {
+    const card = document.querySelector<HTMLElement>(':is(.seat-card, .sources-card):not([hidden])');
+    const desk = document.querySelector('.desk');
+    if (card === null || desk === null) return ['no card'];
+    const { left, right } = card.getBoundingClientRect();
+    const isShown = (node: HTMLElement) => node.offsetParent !== null;
+    const isPast = (node: HTMLElement) => {
+      const box = node.getBoundingClientRect();
+      return box.left < left - 1 || box.right > right + 1 || node.scrollWidth > node.clientWidth + 1;
+    };
+    const told = (node: HTMLElement) => `${node.tagName} ${node.textContent ?? ''}`;
+    const presses = Array.from(card.querySelectorAll<HTMLElement>('button, select')).filter(isShown);
+    return [
+      ...(desk.scrollWidth > desk.clientWidth ? ['the page is wider than the window'] : []),
+      ...Array.from(card.querySelectorAll<HTMLElement>('button, p, li, h3, output'))
+        .filter((node) => isShown(node) && isPast(node))
+        .map(told),
+      ...presses.filter((node) => node.getBoundingClientRect().height < 44).map((node) => `small: ${told(node)}`),
+    ];
+  });
+}
+
+describe('the card of each seat on a phone held upright', () => {
+  it.each(['Lead', 'Sensors', 'Propellant', 'Site'])(
+    'at %s lies within the window, and all that is pressed is large enough',
+    async (seat) => {
+      const page = await sitAt(seat, { width: 390, height: 844 });
+      expect(await faultsOf(page)).toEqual([]);
+      await page.setViewportSize({ width: 320, height: 568 });
+      await page.waitForTimeout(300);
+      expect(await faultsOf(page)).toEqual([]);
+      expect(await page.locator('body').innerText()).toContain(CAUTION);
+      await page.context().close();
+      expect(live.faults).toEqual([]);
+    },
+    60_000,
+  );
+});
+
+describe('the spot that Site marks', () => {
+  it('is moved by the arrow keys, a meter a press, and by a tap on the profile', async () => {
+    const page = await sitAt('Site', { width: 1280, height: 720 });
+    const slider = page.getByRole('slider', { name: 'Spot to land at' });
+    const place = async () => Number(await slider.inputValue());
+    const before = await place();
+    await slider.press('ArrowRight');
+    await slider.press('ArrowRight');
+    await expect.poll(place).toBe(before + 2);
+    await expect.poll(() => slider.getAttribute('aria-valuetext')).toMatch(/→|←|below/);
+    const box = await slider.boundingBox();
+    if (box === null) throw new Error('the slider is shown');
+    await page.mouse.click(box.x + 0.8 * box.width, box.y + box.height / 2);
+    await expect.poll(place).toBeGreaterThan(before + 2);
+    await page.context().close();
+    expect(live.faults).toEqual([]);
+  }, 60_000);
+});
