@@ -13,6 +13,9 @@ afterAll(() => live.close());
 
 const TROUBLED = '/?lander=trivet&site=saddlers-bench&world=moon&start=low&seed=2&sensorTrouble=seeded';
 
+/** The least height of what a thumb presses [px]. */
+const THUMB = 44;
+
 /** Sits down alone at a seat, and holds the descent. */
 async function sitAt(seat: string, size: { readonly width: number; readonly height: number }): Promise<Page> {
   const page = await live.openPage(TROUBLED, size);
@@ -28,26 +31,21 @@ async function sitAt(seat: string, size: { readonly width: number; readonly heig
 
 /** What of the card reaches past its edges or those of the window, or is too small for a thumb: by its words. */
 function faultsOf(page: Page): Promise<readonly string[]> {
-  return page.evaluate(() => {
+  return page.evaluate((thumb) => {
     const card = document.querySelector<HTMLElement>(':is(.seat-card, .sources-card):not([hidden])');
     const desk = document.querySelector('.desk');
     if (card === null || desk === null) return ['no card'];
     const { left, right } = card.getBoundingClientRect();
-    const isShown = (node: HTMLElement) => node.offsetParent !== null;
-    const isPast = (node: HTMLElement) => {
+    const found = desk.scrollWidth > desk.clientWidth ? ['the page is wider than the window'] : [];
+    for (const node of card.querySelectorAll<HTMLElement>('button, select, p, li, h3, output')) {
+      if (node.offsetParent === null) continue;
       const box = node.getBoundingClientRect();
-      return box.left < left - 1 || box.right > right + 1 || node.scrollWidth > node.clientWidth + 1;
-    };
-    const told = (node: HTMLElement) => `${node.tagName} ${node.textContent ?? ''}`;
-    const presses = Array.from(card.querySelectorAll<HTMLElement>('button, select')).filter(isShown);
-    return [
-      ...(desk.scrollWidth > desk.clientWidth ? ['the page is wider than the window'] : []),
-      ...Array.from(card.querySelectorAll<HTMLElement>('button, p, li, h3, output'))
-        .filter((node) => isShown(node) && isPast(node))
-        .map(told),
-      ...presses.filter((node) => node.getBoundingClientRect().height < 44).map((node) => `small: ${told(node)}`),
-    ];
-  });
+      const isPast = box.left < left - 1 || box.right > right + 1 || node.scrollWidth > node.clientWidth + 1;
+      const isSmall = node.matches('button, select') && box.height < thumb;
+      if (isPast || isSmall) found.push(`${isPast ? 'past the edge' : 'small'}: ${node.tagName} ${node.textContent}`);
+    }
+    return found;
+  }, THUMB);
 }
 
 describe('the card of each seat on a phone held upright', () => {
