@@ -239,7 +239,7 @@ export class DescentDrawing {
   }
 
   #drawSpot(sheet: Sheet, { site: { spot }, stage }: TableView): void {
-    if (spot === undefined || stage === 'gathering') return;
+    if (spot === undefined || stage !== 'descending') return;
     drawSpotMark(sheet, {
       x: spot.meters,
       groundY: this.#groundAt(spot.meters).y,

@@ -15,6 +15,8 @@ const REACH = 50;
 const DRIFT_TIME = 3;
 /** A lander comes down within this of its spot [m]: the steepest ground in there counts. */
 const ASTRAY = 3;
+/** Ground that is flatter than this is good enough as it is [rad]: 5 deg, which any lander of ours bears. */
+const GOOD_ENOUGH = (5 * Math.PI) / 180;
 /** The spot must be flatter than the ground that would be met by this [rad]: 1.5 deg, what the posts of a map leave open. */
 const WORTH_IT = (1.5 * Math.PI) / 180;
 /** Of two spots the nearer, unless the farther is flatter by this for each meter [rad/m]: 0.02 deg. */
@@ -29,6 +31,7 @@ export function noteByMap(notes: SiteNotes, map: Terrain, state: DescentState): 
   const expected = Math.round(Math.max(first + margin, Math.min(last - margin, state.x + (state.vx * DRIFT_TIME) / 2)));
   const reach = Math.min(REACH, REACH_PER_HEIGHT * state.height);
   const steepest = (x: number) => steepestAbout(map, x, half);
+  if (steepest(expected) < GOOD_ENOUGH) return notes;
   let best = expected;
   let least = steepest(expected) - WORTH_IT;
   for (let aside = 1; aside <= reach; aside++)
