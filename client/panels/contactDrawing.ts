@@ -26,13 +26,19 @@ const LONGEST = { across: 150, down: 58 } as const;
 export function drawContact(
   { arrival, limit }: JudgedContact,
   figure: Figure,
-  broken: readonly [boolean, boolean],
+  as: {
+    /** What gave way, left and right. */
+    readonly broken: readonly [boolean, boolean];
+    /** Liquid left, as a share of what was aboard at the start [-]. */
+    readonly fill: number;
+  },
 ): { markup: string; viewBox: string } {
+  const { broken, fill } = as;
   const { width, height } = CONTACT_BOX;
   const pen = new SvgPen(1, 'contact');
   const camera = new SectionCamera();
   camera.size = { width, height, covered: NO_INSETS };
-  const pose = poseAt(arrival, figure);
+  const pose = poseAt(arrival, figure, fill);
   const room = landerExtent(figure, pose);
   const scale = Math.min(132 / Math.max(room.top, 0.1), 190 / (room.right - room.left));
   camera.framing = { x: (room.left + room.right) / 2, y: (height / 2 - 26) / scale, scale };
@@ -55,7 +61,7 @@ export function drawContact(
 }
 
 /** On unused legs, so placed that the lower foot touches a ground through 0, 0. */
-function poseAt({ angle, rate, slope }: TouchdownState, figure: Figure): LanderPose {
+function poseAt({ angle, rate, slope }: TouchdownState, figure: Figure, fill: number): LanderPose {
   const { halfStance, centerHeight } = figure;
   const offset = (side: -1 | 1) => ({
     x: side * halfStance * Math.cos(angle) + centerHeight * Math.sin(angle),
@@ -71,7 +77,7 @@ function poseAt({ angle, rate, slope }: TouchdownState, figure: Figure): LanderP
     inContact: false,
     broken: false,
   });
-  return { x, y, angle, rate, feet: [foot(left), foot(right)], slope, fill: 0.6, settled: 0 };
+  return { x, y, angle, rate, feet: [foot(left), foot(right)], slope, fill, settled: 0 };
 }
 
 function drawPlane(pen: SvgPen, camera: SectionCamera, slope: number): void {

@@ -1,5 +1,5 @@
 import type { Scorecard } from '../../engine/table/index.ts';
-import { CALLOUT_WORDS, SCORECARD } from '../text/en.ts';
+import { SCORECARD } from '../text/en.ts';
 import { speed } from '../text/numbers.ts';
 import { element } from './element.ts';
 import { limitWords } from './speedScale.ts';
@@ -29,7 +29,20 @@ function row(one: Deciding, card: Scorecard, isDecided: boolean): HTMLElement {
   return element(
     'li',
     { 'data-callout': callout, ...(isDecided && { 'data-worst': 'true' }) },
-    element('strong', {}, isDecided ? `${name} · ${SCORECARD.decided}` : name),
-    element('span', {}, `${moved}; ${against}: ${CALLOUT_WORDS[callout]}`),
+    element('strong', {}, isDecided ? `${name} · ${decidedWords(card)}` : name),
+    element(
+      'span',
+      {},
+      `${moved}; ${isDecided && isOverload(card) ? SCORECARD.tooHard : `${against}: ${SCORECARD.against[callout]}`}`,
+    ),
   );
+}
+
+/** What a contact has to do with how it ended: one that stands was nowhere decided. */
+function decidedWords({ outcome }: Scorecard): string {
+  return outcome.startsWith('upright') ? SCORECARD.closest : SCORECARD.decided;
+}
+
+function isOverload({ outcome }: Scorecard): boolean {
+  return outcome === 'gear overload';
 }

@@ -81,7 +81,10 @@ function saveButton(save: () => void): HTMLElement {
 function reason(card: Scorecard, deciding: Deciding, { setup }: PlayedPlan, flight: DescentState): HTMLElement {
   const worst = deciding.contact;
   const { arrival, limit } = worst;
-  const contact = drawContact(worst, figureOf(setup.lander), [isBroken(flight, 'left'), isBroken(flight, 'right')]);
+  const contact = drawContact(worst, figureOf(setup.lander), {
+    broken: [isBroken(flight, 'left'), isBroken(flight, 'right')],
+    fill: card.propellantLeft / Math.max(1, setup.propellant),
+  });
   const isOneOfMany = namedContacts(card).length > 1;
   const which = isOneOfMany ? SCORECARD.nthContact(contactName(deciding, card)) : SCORECARD.contact;
   const figure = element('figure', { class: 'reason' }, element('figcaption', {}, SCORECARD.contactDrawn(which)));

@@ -55,7 +55,8 @@ export function drawSpeedScale(finding: SpeedFinding, width: number): { markup: 
   writeNear(pen, `${speed(finding.speed)} ${SCORECARD.movedAt}`, {
     x: at(finding.speed),
     y: ROWS.speed,
-    width,
+    // a speed below the limit is written below it too
+    width: tip !== undefined && finding.speed < tip ? Math.max(at(tip), width / 2) : width,
     lettering: black,
   });
   return { markup: pen.markup, viewBox: `0 0 ${width} ${BOTTOM}` };

@@ -98,7 +98,7 @@ function headlineOf(card: JudgedDescent, last: LastMotion): string {
     return again === undefined ? words : `${words}, ${AFTER[again]}`;
   }
   const words = outcomeHeadline(outcome, fallOnLevel(card, worst));
-  if (outcome === 'propellant exhausted' && worst !== undefined) return restWords(words, last);
+  if (outcome === 'propellant exhausted' && worst !== undefined) return restWords(HEADLINE.exhausted, last);
   const isToldAlready = outcome.startsWith('tipped') || !hasFallen(last.angle);
   return isToldAlready ? words : `${words}, ${AND_FELL}`;
 }
@@ -159,7 +159,8 @@ function whyTipped(card: JudgedDescent, worst: JudgedContact): string {
   const arrived = speed(Math.abs(arrival.vx));
   if (limit === undefined) return WHY.noLimit(...fall(worst));
   const where = isLevel(arrival.slope) ? 'level' : 'slope';
-  if (limit.tip === 0) return WHY.tipsAtAnySpeed(leanOf(worst));
+  const at = { slope: degrees(Math.abs(arrival.slope)), down: fall(worst)[0] };
+  if (limit.tip === 0) return WHY.tipsAtAnySpeed(leanOf(worst), at);
   if (worst.band !== 'outside' || limit.tip === undefined) return WHY.tippedAnyway(arrived, limitWords(worst));
   const again = whenOf(card) === 'first' ? undefined : metAgain(card);
   return WHY.tipped(again, { arrived, tip: speed(limit.tip), where });

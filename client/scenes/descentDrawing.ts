@@ -251,8 +251,8 @@ export class DescentDrawing {
   #drawLander(sheet: Sheet, state: DescentState): void {
     const { maxThrust, gravity, fullPropellant } = this.#source;
     const terrain = this.#ground;
-    const aboard = Math.max(1, this.#figure.liquidMass);
-    const pose = onGround(poseOf(state, this.#figure, 1 - (fullPropellant - state.propellant) / aboard), terrain);
+    // what cannot be used is not drawn: a tank that ran dry looks it
+    const pose = onGround(poseOf(state, this.#figure, state.propellant / Math.max(1, fullPropellant)), terrain);
     const throttle = state.thrust / maxThrust;
     drawFootprint(sheet, this.#groundAt(pose.feet[0].x), this.#groundAt(pose.feet[1].x));
     drawDust(sheet, { x: state.x, terrain, height: state.height, throttle, gravity });

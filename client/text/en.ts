@@ -633,12 +633,15 @@ export const SCORECARD = {
   contactDrawn: (which: string) => `${which}, as it met the ground`,
   contact: 'The contact',
   nthContact: (nth: string) => `${nth} contact`,
-  after: { first: '', hop: ' · after a hop', 're-light': ' · after it flew up again' },
+  after: { first: '', hop: ' · after a bounce', 're-light': ' · after its engine lifted it' },
   first: 'First',
   second: 'Second',
   later: 'Later',
   last: 'Last',
   decided: 'it was decided here',
+  closest: 'closest to tipping',
+  against: { inside: 'does not tip', close: 'only just does not tip', outside: 'tips' },
+  tooHard: 'too hard for its legs',
   movedAt: 'sideways',
   tipsFrom: (limit: string) => `tips from ${limit}`,
   neverUpTo: (limit: string) => `tips at none up to ${limit}`,
@@ -651,12 +654,12 @@ export const SCORECARD = {
   lean: 'leaned at contact',
   upright: 'upright',
   strokes: 'legs crushed',
-  legsGoneNote: 'nothing left to take',
+  legsGoneNote: 'crushed to the end',
   strokesNote: (legs: number) => `of what it can take, the most of ${legs} legs`,
   legsGone: (gone: number, legs: number) => `${gone} of ${legs} gave way`,
   propellant: 'propellant left',
   rest: 'leans now',
-  lies: 'it lies',
+  lies: 'on its side',
   restLeft: (angle: string) => `could turn ${angle} more before it falls`,
   gearFirst: (limit: string) => `A leg is used up from ${limit} sideways on, before it tips.`,
   gearAlways: 'Coming down so fast, a leg is used up however little it moves sideways.',
@@ -695,6 +698,7 @@ const FELL_ON_LEVEL: Readonly<Record<FallOnLevel, string>> = {
 };
 
 export const HEADLINE = {
+  exhausted: 'Crashed: out of propellant',
   upright: 'Landed upright',
   thin: 'Landed upright, only just',
   luck: 'Stands, but by luck',
@@ -702,7 +706,7 @@ export const HEADLINE = {
 } as const;
 
 /** After a headline: it met the ground more than once. */
-export const AFTER = { hop: 'after a hop', 're-light': 'after it flew up again' } as const;
+export const AFTER = { hop: 'after a bounce', 're-light': 'after its engine lifted it again' } as const;
 
 /** The other outcomes in the words of a newcomer. `onLevel` is there on level ground only. */
 export function outcomeHeadline(
@@ -731,20 +735,19 @@ export const AND_FELL = 'and it fell over';
 export const BUT_STANDS = 'though it stands';
 
 /** How it met the ground again. */
-const AGAIN = { hop: 'hopped', 're-light': 'flew up again' } as const;
-const WHEN = { first: 'the first time', second: 'the second time', later: 'later on' } as const;
+const AGAIN = { hop: 'bounced', 're-light': 'was lifted again by its engine' } as const;
+const WHEN = { first: 'first contact', second: 'second contact', later: 'later contact' } as const;
 
 /** The reason in one sentence. Speeds such as '0.67 m/s'; `lean` such as '12°', absent where it stood straight. */
 export const WHY = {
-  inside: (arrived: string, tip: string) =>
-    `It moved sideways at only ${arrived}; from ${tip} on it would have tipped over.`,
-  thin: (arrived: string, tip: string) => `It moved sideways at ${arrived}; from ${tip} on it would have tipped over.`,
+  inside: (arrived: string, tip: string) => `It moved sideways at only ${arrived}; it tips over at ${tip} or more.`,
+  thin: (arrived: string, tip: string) => `It moved sideways at ${arrived}, just under the ${tip} that tip it over.`,
   never: (arrived: string, upTo: string) => `It moved sideways at only ${arrived}; here not even ${upTo} tips it over.`,
   again: (
     how: 'hop' | 're-light',
     when: 'first' | 'second' | 'later',
     { arrived, limit }: { readonly arrived: string; readonly limit: string },
-  ) => `It ${AGAIN[how]}, and came closest to tipping ${WHEN[when]}: ${arrived} sideways, where ${limit}.`,
+  ) => `It ${AGAIN[how]}. Closest to tipping was its ${WHEN[when]}: ${arrived} sideways, where ${limit}.`,
   luck: (arrived: string, tip: string) =>
     `It moved sideways at ${arrived}; from ${tip} on it can tip over. This time it did not: do not count on it.`,
   luckAtAnySpeed: (lean: string | undefined) =>
@@ -754,8 +757,8 @@ export const WHY = {
     { arrived, tip, where }: { readonly arrived: string; readonly tip: string; readonly where: 'slope' | 'level' },
   ) =>
     `${how === undefined ? 'Its feet caught' : `It ${AGAIN[how]}; when it came down its feet caught`} while it moved sideways at ${arrived}; ${where === 'slope' ? 'on this slope' : 'here'} it tips from ${tip} on.`,
-  tipsAtAnySpeed: (lean: string | undefined) =>
-    `${lean === undefined ? 'Coming down like that on this slope' : `It met the ground leaning ${lean}: from there`} it tips over however slowly it moves.`,
+  tipsAtAnySpeed: (lean: string | undefined, { slope, down }: { readonly slope: string; readonly down: string }) =>
+    `${lean === undefined ? `The slope, ${slope}, is too steep for it` : `It met the ground leaning ${lean}`}: coming down at ${down} it tips over however slowly it moves sideways.`,
   tippedAnyway: (arrived: string, limit: string) =>
     `It met the ground at ${arrived} sideways (${limit}); what it did after that turned it over.`,
   tipsFrom: (tip: string) => `it tips from ${tip} on`,
@@ -764,8 +767,8 @@ export const WHY = {
     `It met the ground at ${down} down and ${across} sideways: far too fast for anything to hold.`,
   overload: (down: string) => `It came down at ${down}: faster than its legs can take up.`,
   overloadByDrift: (down: string, across: string, gear: string) =>
-    `It came down at ${down} while moving sideways at ${across}; from ${gear} sideways on, that is too much for a leg.`,
-  offSite: 'It never came down: it drifted off the surveyed ground.',
+    `It came down at ${down}: so fast, its legs take less than ${gear} sideways, and it moved at ${across}.`,
+  offSite: 'It never came down: it drifted past the edge of the surveyed ground.',
   offSiteAfter: 'After it had touched the ground it went on, off the surveyed ground.',
   exhausted: (down: string) => `Its tanks ran dry in flight and it fell: it met the ground at ${down}.`,
   exhaustedAloft: 'Its tanks ran dry in flight.',

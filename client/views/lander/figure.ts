@@ -24,8 +24,6 @@ export interface Figure {
   /** Points of the structure by height: half width at each. */
   readonly profile: readonly { readonly z: number; readonly half: number }[];
   readonly tanks: readonly TankFigure[];
-  /** In all tanks at the start [kg]. */
-  readonly liquidMass: number;
   readonly cargo: readonly CargoFigure[];
 }
 
@@ -93,10 +91,6 @@ export function figureOf(lander: Lander): Figure {
         fill: tank.fill,
       };
     }),
-    liquidMass: lander.tanks.reduce(
-      (sum, tank) => sum + Math.PI * tank.radius * tank.radius * tank.length * tank.fill * tank.density,
-      0,
-    ),
     cargo: lander.parts.flatMap((part): CargoFigure[] => {
       if (part.kind !== 'payload') return [];
       const size = part.shape.kind === 'box' ? part.shape.size : [0.8, 0.8, 0.6];

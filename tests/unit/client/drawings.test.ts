@@ -111,8 +111,8 @@ describe('the drawings on the sheets', () => {
           band: 'outside',
           callout: 'outside',
         } as const;
-        const whole = drawContact(contact, figure, [false, false]).markup;
-        const crossed = drawContact(contact, figure, [true, false]).markup;
+        const whole = drawContact(contact, figure, { broken: [false, false], fill: 0.5 }).markup;
+        const crossed = drawContact(contact, figure, { broken: [true, false], fill: 0.5 }).markup;
         expect(whole + crossed).not.toMatch(NO_NUMBER);
         expect(crossed.length).not.toBe(whole.length);
         expect(whole).toContain('tips from here');

@@ -74,10 +74,12 @@ describe('the verdict', () => {
     const first = contactOf({ vx: 0.3 });
     const second = contactOf({ vx: 1.2, descentRate: 1.5, after: 'hop' });
     const card = cardOf('upright inside limit', first, second);
-    expect(verdictOf(card, STANDS).headline).toBe('Landed upright, after a hop');
-    expect(verdictOf(card, STANDS).why).toMatch(/hopped.*the second time: 1\.20.m\/s/);
+    expect(verdictOf(card, STANDS).headline).toBe('Landed upright, after a bounce');
+    expect(verdictOf(card, STANDS).why).toMatch(/bounced.*second contact: 1\.20.m\/s/);
     const flown = { ...second, arrival: { ...second.arrival, after: 're-light' as const } };
-    expect(verdictOf(cardOf('upright inside limit', first, flown), STANDS).headline).toContain('flew up again');
+    expect(verdictOf(cardOf('upright inside limit', first, flown), STANDS).headline).toContain(
+      'engine lifted it again',
+    );
     const fell = cardOf(
       'tipped downhill',
       first,
@@ -97,7 +99,7 @@ describe('the verdict', () => {
     const near = contactOf({ vx: 1.1, descentRate: 0.32, after: 'hop' }, { band: 'thin', callout: 'close' });
     const thin = cardOf('upright inside limit', contactOf({ vx: 0.08 }), { ...near, limit: { ...LIMIT, tip: 1.16 } });
     expect(decidingContact(thin)?.index).toBe(1);
-    expect(verdictOf(thin, STANDS).headline).toBe('Landed upright, only just, after a hop');
+    expect(verdictOf(thin, STANDS).headline).toBe('Landed upright, only just, after a bounce');
     expect(verdictOf(thin, STANDS).why).toMatch(/1\.10.m\/s.*1\.16.m\/s/);
     const adequate = contactOf(
       { vx: 0.78, descentRate: 0.32, after: 'hop' },
