@@ -108,6 +108,9 @@ function drawPlane(pen: SvgPen, camera: SectionCamera, slope: number): void {
   pen.paint({ stroke: 'pencil', width: 'thin', dash: 'dashed' });
 }
 
+/** Ground that rises by more than this reaches into the words beside the lander [rad]. */
+const STEEP = 0.08;
+
 function drawMotion(
   pen: SvgPen,
   camera: SectionCamera,
@@ -135,7 +138,9 @@ function drawMotion(
     pen.text(words, away - toward * 14, y - 14, { size: 17, bold: true, halo: 'card', align });
   } else {
     drawArrow(pen, { fromX: x, fromY: y, toX: x, toY: y + down, tone: 'pencil', shaft: 'edge', head: 5 });
-    pen.text(words, away, y + 26, { size: 14, tone: 'pencil', halo: 'card', align });
+    // where the ground stands higher behind it, the words go above it
+    const isUphill = toward * arrival.slope < -STEEP;
+    pen.text(words, away, isUphill ? y - 40 : y + 26, { size: 14, tone: 'pencil', halo: 'card', align });
   }
   drawArrow(pen, { fromX: x, fromY: y, toX: tip0, toY: y, tone: 'card', shaft: 'heavy', head: 9 });
   drawArrow(pen, { fromX: x, fromY: y, toX: tip0, toY: y, tone: 'ink', shaft: 'thick', head: 6 });

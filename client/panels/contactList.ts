@@ -7,9 +7,11 @@ import { type Deciding, decidingContact, namedContacts } from './verdict.ts';
 
 /** The contacts of a descent that met the ground anew, in order: first, worst and last. */
 export function contactList(card: Scorecard): HTMLElement | undefined {
-  const named = namedContacts(card);
-  if (named.length < 2) return undefined;
   const decided = decidingContact(card)?.index;
+  const fell = card.outcome.startsWith('tipped');
+  // what came after the contact from which it fell decided nothing
+  const named = namedContacts(card).filter(({ index }) => !fell || decided === undefined || index <= decided);
+  if (named.length < 2) return undefined;
   return element('ol', { class: 'contacts' }, ...named.map((one) => row(one, card, one.index === decided)));
 }
 
@@ -21,26 +23,26 @@ export function contactName({ index }: Deciding, { contacts, contactCount }: Sco
 }
 
 function row(one: Deciding, card: Scorecard, isDecided: boolean): HTMLElement {
-  const { arrival, limit, callout } = one.contact;
+  const { arrival, callout } = one.contact;
   const name = `${contactName(one, card)}${SCORECARD.after[arrival.after]}`;
   const down = SCORECARD.down(speed(Math.max(0, arrival.descentRate)));
   const moved = `${speed(Math.abs(arrival.vx))} ${SCORECARD.movedAt}, ${down}`;
-  const against = limit === undefined ? SCORECARD.limitUnknown : limitWords(limit);
   return element(
     'li',
     { 'data-callout': callout, ...(isDecided && { 'data-worst': 'true' }) },
     element('strong', {}, isDecided ? `${name} · ${decidedWords(card)}` : name),
-    element(
-      'span',
-      {},
-      `${moved}; ${isDecided && isOverload(card) ? SCORECARD.tooHard : `${against}: ${SCORECARD.against[callout]}`}`,
-    ),
+    element('span', {}, `${moved}; ${isDecided && isOverload(card) ? SCORECARD.tooHard : againstWords(one)}`),
   );
 }
 
 /** What a contact has to do with how it ended: one that stands was nowhere decided. */
 function decidedWords({ outcome }: Scorecard): string {
   return outcome.startsWith('upright') ? SCORECARD.closest : SCORECARD.decided;
+}
+
+function againstWords({ contact: { limit, callout } }: Deciding): string {
+  if (limit === undefined) return SCORECARD.limitUnknown;
+  return limit.tip === 0 ? SCORECARD.tipsAlways : `${limitWords(limit)}: ${SCORECARD.against[callout]}`;
 }
 
 function isOverload({ outcome }: Scorecard): boolean {
