@@ -26,6 +26,7 @@ export function alertOf(view: TableView, hoverPercent: number, context: ReadingC
   const { flight, stage } = view;
   if (stage !== 'descending' || !ALOFT.includes(flight.phase)) return undefined;
   if (isDry(view)) return { level: 'warning', words: ALERT.tanksDry };
+  if (view.engine.cutOff === 'fired') return { level: 'warning', words: ALERT.cutOff };
   const burn = (Math.min(100, hoverPercent) / 100) * context.maxThrust * context.burnPerImpulse;
   const left = flight.propellant / burn;
   return left < LOW_SECONDS ? { level: 'caution', words: ALERT.propellantLow(seconds(Math.floor(left))) } : undefined;

@@ -63,7 +63,7 @@ export function createRestSheets(options: {
       showCard(view);
       allowAgain(holder, view);
     };
-    const sheet = createScorecard(scorecard, view.flight, options.plan(), {
+    const sheet = createScorecard(scorecard, view, options.plan(), {
       again: options.again,
       another: options.another,
       save: options.save,

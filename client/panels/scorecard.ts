@@ -1,4 +1,4 @@
-import type { JudgedContact, Scorecard } from '../../engine/table/index.ts';
+import type { JudgedContact, Scorecard, TableView } from '../../engine/table/index.ts';
 import type { DescentState } from '../../engine/world/index.ts';
 import type { PlayedPlan } from '../plan.ts';
 import { SCORECARD, SECTION, TITLE_BLOCK } from '../text/en.ts';
@@ -13,7 +13,7 @@ import { contactList, contactName } from './contactList.ts';
 import { againButton, button, drawing, element, entry, leaveButton } from './element.ts';
 import { outsideAtTouchdown, outsideInSimulation } from './outsideAtTouchdown.ts';
 import { simulateCommand } from './simulateCommand.ts';
-import { drawSpeedScale, limitWords, SCALE_WIDTH } from './speedScale.ts';
+import { drawSpeedScale, limitWords, SCALE_WIDTH, statedWords } from './speedScale.ts';
 import { tableSheet } from './tableSheet.ts';
 import { type Deciding, decidingContact, hasFallen, isMoving, namedContacts, verdictOf } from './verdict.ts';
 
@@ -28,14 +28,18 @@ export interface ScorecardActions {
   readonly leave: () => void;
 }
 
+/** Of the view at rest: how it lies, and what Site had said. */
+type AtRest = Pick<TableView, 'flight' | 'site'>;
+
 /** The sheet that is laid beside the lander at rest: what happened, why, the reason drawn, and the figures behind it. */
 export function createScorecard(
   card: Scorecard,
-  flight: DescentState,
+  view: AtRest,
   plan: PlayedPlan,
   actions: ScorecardActions,
 ): HTMLElement {
   const { another, save } = actions;
+  const { flight } = view;
   const verdict = verdictOf(card, flight);
   const place = TITLE_BLOCK.place(plan.siteName, plan.setup.lander.name, plan.world.name);
   const deciding = decidingContact(card);
@@ -63,7 +67,7 @@ export function createScorecard(
     defectLine(card),
     surpriseLine(card),
     contactList(card),
-    deciding === undefined ? undefined : reason(card, deciding, plan, flight),
+    deciding === undefined ? undefined : reason(card, deciding, plan, view),
     beliefTable(card),
     facts(card, flight, worst),
     worst === undefined ? undefined : limitNotes(worst, plan),
@@ -78,7 +82,7 @@ function saveButton(save: () => void): HTMLElement {
 }
 
 /** The contact that decided as a drawing, and its speed on a scale with the tip limit. */
-function reason(card: Scorecard, deciding: Deciding, { setup }: PlayedPlan, flight: DescentState): HTMLElement {
+function reason(card: Scorecard, deciding: Deciding, { setup }: PlayedPlan, { flight, site }: AtRest): HTMLElement {
   const worst = deciding.contact;
   const { arrival, limit } = worst;
   const contact = drawContact(worst, figureOf(setup.lander), {
@@ -92,10 +96,14 @@ function reason(card: Scorecard, deciding: Deciding, { setup }: PlayedPlan, flig
   // where the fall itself broke it, or nothing would have helped, a scale of sideways speeds says nothing
   if (limit === undefined || limit.tip === 0 || card.outcome === 'gear overload') return figure;
   const arrived = Math.abs(arrival.vx);
-  const finding = { speed: arrived, tip: limit.tip, upTo: limit.upTo };
+  const stated = site.limitHundredths === undefined ? undefined : site.limitHundredths / 100;
+  const finding = { speed: arrived, tip: limit.tip, upTo: limit.upTo, stated };
   const width = matchMedia('(max-width: 35em)').matches ? SCALE_WIDTH.narrow : SCALE_WIDTH.full;
   const { markup, viewBox } = drawSpeedScale(finding, width);
-  const label = SCORECARD.speedInWords(speed(arrived), limitWords(finding));
+  const label = SCORECARD.speedInWords(
+    speed(arrived),
+    [limitWords(finding), statedWords(finding)].filter(Boolean).join('; '),
+  );
   figure.append(drawing(markup, { viewBox, label, class: 'speed-scale' }));
   return figure;
 }

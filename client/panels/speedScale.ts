@@ -10,6 +10,8 @@ export interface SpeedFinding {
   /** Least at which it tips; undefined: none up to `upTo`. */
   readonly tip: number | undefined;
   readonly upTo: number;
+  /** Limit that Site had stated; undefined: none. */
+  readonly stated?: number | undefined;
   /** Reference alone, drawn dashed. */
   readonly closedForm?: number;
 }
@@ -17,6 +19,8 @@ export interface SpeedFinding {
 const LEFT = 18;
 const AXIS = 84;
 const BOTTOM = 108;
+/** Below the axis, where a limit was stated. */
+const STATED_ROW = 18;
 /** Rows of words: over the axis the limit, above the arrow the speed. */
 const ROWS = { limit: 18, speed: 42, arrow: 62 } as const;
 /** Distances between figures on the axis, in the viewer's unit of speed. */
@@ -30,7 +34,7 @@ export function drawSpeedScale(finding: SpeedFinding, width: number): { markup: 
   const { tip, closedForm } = finding;
   const pen = new SvgPen(1, closedForm === undefined ? 'speed' : 'closed');
   const far = tip ?? finding.upTo;
-  const most = Math.max(1.3 * far, 1.12 * finding.speed, 1.15 * (closedForm ?? 0), 0.5);
+  const most = Math.max(1.3 * far, 1.12 * finding.speed, 1.15 * (closedForm ?? 0), 1.15 * (finding.stated ?? 0), 0.5);
   const at = (value: number) => LEFT + (value / most) * (width - 2 * LEFT);
   if (tip !== undefined) drawBeyond(pen, at(tip), width - LEFT);
   drawAxis(pen, { most, at, rulings: width / 80 });
@@ -59,13 +63,34 @@ export function drawSpeedScale(finding: SpeedFinding, width: number): { markup: 
     width: tip !== undefined && finding.speed < tip ? Math.max(at(tip), width / 2) : width,
     lettering: black,
   });
-  return { markup: pen.markup, viewBox: `0 0 ${width} ${BOTTOM}` };
+  if (finding.stated === undefined) return { markup: pen.markup, viewBox: `0 0 ${width} ${BOTTOM}` };
+  drawStated(pen, at(finding.stated));
+  const plain: Lettering = { size: 15, halo: 'card' };
+  writeNear(pen, statedWords(finding), { x: at(finding.stated), y: BOTTOM + STATED_ROW - 4, width, lettering: plain });
+  return { markup: pen.markup, viewBox: `0 0 ${width} ${BOTTOM + STATED_ROW}` };
 }
 
 /** What the limit is, in words. */
 export function limitWords({ tip, upTo }: { readonly tip?: number | undefined; readonly upTo: number }): string {
   if (tip === undefined) return SCORECARD.neverUpTo(speed(upTo, 1));
   return tip === 0 ? SCORECARD.tipsAlways : SCORECARD.tipsFrom(speed(tip));
+}
+
+/** What Site had stated, in words; nothing where nothing was. */
+export function statedWords({ stated }: Pick<SpeedFinding, 'stated'>): string {
+  return stated === undefined ? '' : SCORECARD.stated(speed(stated));
+}
+
+/** A fine tick with a foot at each end, as on the section, down to its words. */
+function drawStated(pen: Pen, x: number): void {
+  const [top, bottom] = [ROWS.arrow - 14, BOTTOM];
+  pen.moveTo(x, top);
+  pen.lineTo(x, bottom);
+  for (const end of [top, bottom]) {
+    pen.moveTo(x - 4, end);
+    pen.lineTo(x + 4, end);
+  }
+  pen.paint({ stroke: 'ink', width: 'outline' });
 }
 
 /** Words at a place on the axis, to whichever side has room. */

@@ -643,6 +643,7 @@ export const SCORECARD = {
   against: { inside: 'does not tip', close: 'only just does not tip', outside: 'tips' },
   tooHard: 'too hard for its legs',
   movedAt: 'sideways',
+  stated: (limit: string) => `Site's limit was ${limit}`,
   tipsFrom: (limit: string) => `tips from ${limit}`,
   neverUpTo: (limit: string) => `tips at none up to ${limit}`,
   tipsAlways: 'tips at any speed',
@@ -802,6 +803,7 @@ export const ALERT = {
   warning: 'Warning',
   propellantLow: (seconds: string) => `propellant for ${seconds} of hover`,
   tanksDry: 'tanks dry, the engine no longer answers',
+  cutOff: 'engine cut off, it stays out in this descent',
 } as const;
 
 export const COACH = {

@@ -26,6 +26,13 @@ describe('the alerts of a seat', () => {
     expect(alert).toEqual({ level: 'warning', words: 'tanks dry, the engine no longer answers' });
   });
 
+  it('warn that Propellant has cut the engine off', () => {
+    const view = viewOf({ propellant: 50 });
+    const alert = alertFor({ ...view, engine: { ...view.engine, cutOff: 'fired' } });
+    expect(alert).toEqual({ level: 'warning', words: 'engine cut off, it stays out in this descent' });
+    expect(alertFor({ ...view, engine: { ...view.engine, cutOff: 'armed' } })).toBeUndefined();
+  });
+
   it('say nothing before a descent, after it, and once a foot has touched', () => {
     expect(alertFor({ ...viewOf({ propellant: 0 }), stage: 'gathering' })).toBeUndefined();
     expect(alertFor({ ...viewOf({ propellant: 0 }), stage: 'resolved' })).toBeUndefined();

@@ -84,6 +84,8 @@ describe('the drawings on the sheets', () => {
     { speed: 4.3, tip: 2.1, upTo: 4, closedForm: 3.1 },
     { speed: 1.2, tip: 0, upTo: 4 },
     { speed: 0, tip: undefined, upTo: 3.5, closedForm: 0 },
+    { speed: 0.7, tip: 2.1, upTo: 4, stated: 0.45 },
+    { speed: 0.7, tip: 0.6, upTo: 4, stated: 10 },
   ])('rule a speed scale for $speed against $tip m/s, and hatch only what is beyond a limit', (finding) => {
     for (const width of [480, 340]) {
       const { markup, viewBox } = drawSpeedScale(finding, width);

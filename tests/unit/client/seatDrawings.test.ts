@@ -1,0 +1,110 @@
+import { describe, expect, it } from 'vitest';
+import { drawLimits } from '../../../client/panels/limitDrawing.ts';
+import { drawPlan } from '../../../client/panels/planDrawing.ts';
+import { drawProfile } from '../../../client/panels/profileDrawing.ts';
+import { drawTwoBars } from '../../../client/panels/twoBars.ts';
+
+const NO_NUMBER = /NaN|Infinity|undefined/;
+
+function count(markup: string, what: RegExp): number {
+  return [...markup.matchAll(what)].length;
+}
+
+describe('two bars on one scale', () => {
+  const bars = (one: number | undefined, other: number) =>
+    [
+      { words: 'gauge', share: one, look: 'filled' },
+      { words: 'reckoned', share: other, look: 'hollow' },
+    ] as const;
+
+  it('hatch what lies between their ends, and nothing where they end together', () => {
+    expect(drawTwoBars(bars(0.5, 0.8), { id: 'a' }).markup).toContain('clip-path');
+    expect(drawTwoBars(bars(0.8, 0.8), { id: 'a' }).markup).not.toContain('clip-path');
+  });
+
+  it('leave out a bar without a figure, and never leave the scale', () => {
+    const whole = drawTwoBars(bars(1, 1), { id: 'a' }).markup;
+    const without = drawTwoBars(bars(undefined, 1), { id: 'a' }).markup;
+    expect(count(without, /<path/g)).toBe(count(whole, /<path/g) - 1);
+    expect(drawTwoBars(bars(1.4, -0.2), { id: 'a' }).markup).toBe(drawTwoBars(bars(1, 0), { id: 'a' }).markup);
+  });
+
+  it('shade what lies beyond the ceiling', () => {
+    expect(drawTwoBars(bars(0.3, 0.3), { id: 'a', most: 0.6 }).markup).toContain('var(--shade)');
+    expect(drawTwoBars(bars(0.3, 0.3), { id: 'a', most: 1 }).markup).not.toContain('var(--shade)');
+  });
+});
+
+describe('the profile that Site sees', () => {
+  const ground = { firstX: -100, spacing: 1, heights: Array.from({ length: 201 }, (_, i) => 0.02 * i) };
+  const reading = {
+    profile: ground,
+    stretch: { from: 0, to: 80 },
+    drawnIn: 'pencil',
+    x: 10,
+    headingFor: 40,
+    spot: undefined,
+    halfStance: 2,
+  } as const;
+
+  it('has full lines for what is true and dashed ones for what is believed', () => {
+    const outline = /stroke-width="2"[^>]*stroke-linejoin="round"\/>/g;
+    expect(count(drawProfile({ ...reading, drawnIn: 'ink' }).markup, outline)).toBeGreaterThan(0);
+    expect(count(drawProfile(reading).markup, outline)).toBe(0);
+  });
+
+  it('says by how much heights are stretched: as far as they have room', () => {
+    expect(drawProfile(reading).times).toBe(4);
+    const steep = { ...ground, heights: ground.heights.map((height) => 20 * height) };
+    expect(drawProfile({ ...reading, profile: steep }).times).toBeCloseTo(54 / (32 * 4), 3);
+  });
+
+  it('points to a spot beyond its edge by an arrow with a word', () => {
+    const inside = drawProfile({ ...reading, spot: { meters: 30, approach: 'to the left' } }).markup;
+    const beyond = drawProfile({ ...reading, spot: { meters: 95, approach: 'to the left' } }).markup;
+    expect(inside).not.toContain('<text');
+    expect(beyond).toContain('>spot</text>');
+    for (const markup of [inside, beyond]) expect(markup).not.toMatch(NO_NUMBER);
+  });
+
+  it('is whole where nobody knows where it is heading, and on level ground', () => {
+    const level = { ...ground, heights: ground.heights.map(() => 3) };
+    expect(drawProfile({ ...reading, profile: level, headingFor: undefined }).markup).not.toMatch(NO_NUMBER);
+  });
+});
+
+describe('the limits to either side', () => {
+  it('are told with their unit, a dash where there is none', () => {
+    const { markup } = drawLimits({ left: 0.62, right: undefined, drift: 0.3, inForce: undefined });
+    expect(markup).toContain('>0.62\u202fm/s<');
+    expect(markup).toContain('>–<');
+    expect(markup).not.toMatch(NO_NUMBER);
+  });
+
+  it('have a tick to either side where a limit is in force', () => {
+    const ticks = (inForce: number | undefined) =>
+      count(drawLimits({ left: 1, right: 1, drift: 0, inForce }).markup, /stroke-dasharray="4 3"/g);
+    expect(ticks(0.5) - ticks(undefined)).toBe(2);
+  });
+});
+
+describe('the plan of the descent as Lead sees it', () => {
+  const now = { seconds: 10, height: 40 };
+  const flown = [
+    { seconds: 0, height: 60 },
+    { seconds: 5, height: 50 },
+  ];
+
+  it('leads on as it comes down now, and nowhere where it climbs', () => {
+    const lines = (rate: number) => count(drawPlan({ flown, now, rate, drawnIn: 'ink' }).markup, /stroke-dasharray/g);
+    expect(lines(2)).toBe(1);
+    expect(lines(-2)).toBe(0);
+  });
+
+  it('is whole before anything was flown, and on the ground', () => {
+    for (const height of [0, 40])
+      expect(drawPlan({ flown: [], now: { seconds: 0, height }, rate: 1, drawnIn: 'pencil' }).markup).not.toMatch(
+        NO_NUMBER,
+      );
+  });
+});
