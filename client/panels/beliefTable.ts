@@ -39,9 +39,10 @@ export function beliefTable({ belief, contacts: [contact] }: Scorecard): HTMLEle
 }
 
 /** What went wrong with the sources, and how long it took until somebody doubted it; nothing where nothing did. */
-export function failureLine({ failures = [] }: Scorecard): HTMLElement | undefined {
+export function failureLine({ failures = [], crew }: Scorecard): HTMLElement | undefined {
   if (failures.length === 0) return undefined;
-  return element('p', { class: 'why' }, failures.map(failureWords).join(' '));
+  const isNamed = crew.some(({ seat }) => seat === 'sensors');
+  return element('p', { class: 'why' }, failures.map((failure) => failureWords(failure, isNamed)).join(' '));
 }
 
 /** What was wrong with the lander, and what was done about it; nothing where nothing was. */
@@ -65,13 +66,14 @@ export function defectWords({ kind, after, answeredAfter }: Defect): string {
   return after === 0 ? `${what}.` : `${BELIEF_CARD.defect(what, seconds(after))}.`;
 }
 
-export function failureWords({ source, kind, after, doubtedAfter, namedAfter }: SourceFailure): string {
+/** `isNamed`: somebody sat at Sensors, who could name the cause. */
+export function failureWords({ source, kind, after, doubtedAfter, namedAfter }: SourceFailure, isNamed = true): string {
   const name = SOURCE_NAMES[source].toLowerCase();
   const failure = BELIEF_CARD.failure(name, BELIEF_CARD.failed[kind], seconds(after));
   const doubt = doubtedAfter === undefined ? BELIEF_CARD.neverDoubted : BELIEF_CARD.doubted(seconds(doubtedAfter));
+  if (namedAfter !== undefined) return failure + doubt + BELIEF_CARD.named(seconds(namedAfter));
   // whoever never doubted it had nothing to name
-  if (doubtedAfter === undefined && namedAfter === undefined) return failure + doubt;
-  return failure + doubt + (namedAfter === undefined ? BELIEF_CARD.notNamed : BELIEF_CARD.named(seconds(namedAfter)));
+  return failure + doubt + (isNamed && doubtedAfter !== undefined ? BELIEF_CARD.notNamed : '');
 }
 
 /** What surprised at the first contact, as a paragraph; nothing without instruments. */

@@ -215,7 +215,8 @@ describe('what failed, on the scorecard', () => {
     expect(failureWords(failure)).toMatch(/named wrongly or not at all\.$/);
   });
 
-  it('does not ask for a name of what nobody doubted', () => {
+  it('does not ask for a name of what nobody doubted, or of a stand-in', () => {
+    expect(failureWords(failure, false)).toMatch(/doubted 3\ss later\.$/);
     expect(failureWords({ source: 'altimeter', kind: 'freeze', after: 5 })).toMatch(/nobody doubted it\.$/);
   });
 });

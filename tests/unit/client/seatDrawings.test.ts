@@ -10,13 +10,14 @@ function count(markup: string, what: RegExp): number {
   return [...markup.matchAll(what)].length;
 }
 
-describe('two bars on one scale', () => {
-  const bars = (one: number | undefined, other: number) =>
-    [
-      { words: 'gauge', share: one, look: 'filled' },
-      { words: 'reckoned', share: other, look: 'hollow' },
-    ] as const;
+function bars(one: number | undefined, other: number) {
+  return [
+    { words: 'gauge', share: one, look: 'filled' },
+    { words: 'reckoned', share: other, look: 'hollow' },
+  ] as const;
+}
 
+describe('two bars on one scale', () => {
   it('hatch what lies between their ends, and nothing where they end together', () => {
     expect(drawTwoBars(bars(0.5, 0.8), { id: 'a' }).markup).toContain('clip-path');
     expect(drawTwoBars(bars(0.8, 0.8), { id: 'a' }).markup).not.toContain('clip-path');
@@ -82,9 +83,10 @@ describe('the limits to either side', () => {
   });
 
   it('have a tick to either side where a limit is in force', () => {
-    const ticks = (inForce: number | undefined) =>
-      count(drawLimits({ left: 1, right: 1, drift: 0, inForce }).markup, /stroke-dasharray="4 3"/g);
-    expect(ticks(0.5) - ticks(undefined)).toBe(2);
+    const [stated, unstated] = [0.5, undefined].map((inForce) =>
+      count(drawLimits({ left: 1, right: 1, drift: 0, inForce }).markup, /stroke-dasharray="4 3"/g),
+    );
+    expect((stated ?? 0) - (unstated ?? 0)).toBe(2);
   });
 });
 
@@ -96,9 +98,10 @@ describe('the plan of the descent as Lead sees it', () => {
   ];
 
   it('leads on as it comes down now, and nowhere where it climbs', () => {
-    const lines = (rate: number) => count(drawPlan({ flown, now, rate, drawnIn: 'ink' }).markup, /stroke-dasharray/g);
-    expect(lines(2)).toBe(1);
-    expect(lines(-2)).toBe(0);
+    const dashed = [2, -2].map((rate) =>
+      count(drawPlan({ flown, now, rate, drawnIn: 'ink' }).markup, /stroke-dasharray/g),
+    );
+    expect(dashed).toEqual([1, 0]);
   });
 
   it('is whole before anything was flown, and on the ground', () => {
