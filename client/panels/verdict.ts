@@ -1,7 +1,16 @@
 import type { JudgedContact, JudgedDescent } from '../../engine/table/index.ts';
 import type { DescentState } from '../../engine/world/index.ts';
 import { gaveWay } from '../scenes/pose.ts';
-import { AFTER, AND_FELL, BUT_STANDS, type FallOnLevel, HEADLINE, outcomeHeadline, WHY } from '../text/en.ts';
+import {
+  AFTER,
+  AND_FELL,
+  BUT_STANDS,
+  type FallOnLevel,
+  HEADLINE,
+  ON_IMPACT,
+  outcomeHeadline,
+  WHY,
+} from '../text/en.ts';
 import { isLevel } from '../text/ground.ts';
 import { degrees, speed } from '../text/numbers.ts';
 
@@ -83,7 +92,7 @@ function isCrash(card: JudgedDescent): boolean {
 }
 
 function restWords(words: string, last: LastMotion): string {
-  if (isMoving(last)) return words;
+  if (isMoving(last)) return words + ON_IMPACT;
   return `${words}, ${hasFallen(last.angle) ? AND_FELL : BUT_STANDS}`;
 }
 

@@ -639,7 +639,7 @@ export const SCORECARD = {
   later: 'Later',
   last: 'Last',
   decided: 'it was decided here',
-  closest: 'closest to tipping',
+  closest: 'least margin',
   against: { inside: 'does not tip', close: 'only just does not tip', outside: 'tips' },
   tooHard: 'too hard for its legs',
   movedAt: 'sideways',
@@ -733,7 +733,9 @@ export function outcomeHeadline(
 
 /** After an outcome that does not say so itself. */
 export const AND_FELL = 'and it fell over';
-export const BUT_STANDS = 'though it stands';
+export const BUT_STANDS = 'but it still stands';
+/** Called before it came to rest. */
+export const ON_IMPACT = ' on impact';
 
 /** How it met the ground again. */
 const AGAIN = { hop: 'bounced', 're-light': 'was lifted again by its engine' } as const;
@@ -748,7 +750,7 @@ export const WHY = {
     how: 'hop' | 're-light',
     when: 'first' | 'second' | 'later',
     { arrived, limit }: { readonly arrived: string; readonly limit: string },
-  ) => `It ${AGAIN[how]}. Closest to tipping was its ${WHEN[when]}: ${arrived} sideways, where ${limit}.`,
+  ) => `It ${AGAIN[how]}. At its ${WHEN[when]} it moved sideways at ${arrived}; ${limit}.`,
   luck: (arrived: string, tip: string) =>
     `It moved sideways at ${arrived}; from ${tip} on it can tip over. This time it did not: do not count on it.`,
   luckAtAnySpeed: (lean: string | undefined) =>
@@ -762,13 +764,13 @@ export const WHY = {
     `${lean === undefined ? `The slope, ${slope}, is too steep for it` : `It met the ground leaning ${lean}`}: coming down at ${down} it tips over however slowly it moves sideways.`,
   tippedAnyway: (arrived: string, limit: string) =>
     `It met the ground at ${arrived} sideways (${limit}); what it did after that turned it over.`,
-  tipsFrom: (tip: string) => `it tips from ${tip} on`,
-  notUpTo: (upTo: string) => `not even ${upTo} tips it`,
+  tipsFrom: (tip: string) => `it tips over at ${tip} or more`,
+  notUpTo: (upTo: string) => `not even ${upTo} tips it over`,
   noLimit: (down: string, across: string) =>
     `It met the ground at ${down} down and ${across} sideways: far too fast for anything to hold.`,
   overload: (down: string) => `It came down at ${down}: faster than its legs can take up.`,
   overloadByDrift: (down: string, across: string, gear: string) =>
-    `It came down at ${down}: so fast, its legs take less than ${gear} sideways, and it moved at ${across}.`,
+    `It hit too hard: ${down} down and ${across} sideways. Coming down so fast, its legs hold only below ${gear} sideways.`,
   offSite: 'It never came down: it drifted past the edge of the surveyed ground.',
   offSiteAfter: 'After it had touched the ground it went on, off the surveyed ground.',
   exhausted: (down: string) => `Its tanks ran dry in flight and it fell: it met the ground at ${down}.`,

@@ -75,7 +75,7 @@ describe('the verdict', () => {
     const second = contactOf({ vx: 1.2, descentRate: 1.5, after: 'hop' });
     const card = cardOf('upright inside limit', first, second);
     expect(verdictOf(card, STANDS).headline).toBe('Landed upright, after a bounce');
-    expect(verdictOf(card, STANDS).why).toMatch(/bounced.*second contact: 1\.20.m\/s/);
+    expect(verdictOf(card, STANDS).why).toMatch(/bounced.*second contact.*1\.20.m\/s/);
     const flown = { ...second, arrival: { ...second.arrival, after: 're-light' as const } };
     expect(verdictOf(cardOf('upright inside limit', first, flown), STANDS).headline).toContain(
       'engine lifted it again',
@@ -111,10 +111,10 @@ describe('the verdict', () => {
   it('gives the fall of a crash as its reason, from its hardest contact', () => {
     const hard = contactOf({ descentRate: 17.2 }, { ...OUTSIDE, limit: { tip: 0, gear: 0 } });
     const card = cardOf('gear overload', hard, contactOf({ descentRate: 2, after: 'hop' }));
-    expect(verdictOf(card, STANDS).headline).toBe('Crashed: its legs gave way, though it stands');
+    expect(verdictOf(card, STANDS).headline).toBe('Crashed: its legs gave way, but it still stands');
     expect(verdictOf(card, LIES).headline).toBe('Crashed: its legs gave way, and it fell over');
     // called while it still flies about, it says nothing of how it will lie
-    expect(verdictOf(card, { angle: 0.3, vx: 1, vy: 4 }).headline).toBe('Crashed: its legs gave way');
+    expect(verdictOf(card, { angle: 0.3, vx: 1, vy: 4 }).headline).toBe('Crashed: its legs gave way on impact');
     const turned = { ...card, outcome: 'tipped downhill' as const, strokeUsed: [1, 1] };
     expect(verdictOf(turned, LIES).headline).toMatch(/^Crashed/);
     expect(verdictOf(card, STANDS).why).toMatch(/17\.2.m\/s: faster than its legs can take up/);
