@@ -158,7 +158,7 @@ function whyUpright(card: JudgedDescent, worst: JudgedContact): string {
   if (isOutside && tip === 0) return WHY.luckAtAnySpeed(leanOf(worst));
   if (isOutside) return WHY.luck(arrived, speed(tip ?? limit.upTo));
   const again = metAgain(card);
-  if (again !== undefined) return WHY.again(again, whenOf(card), { arrived, limit: limitWords(worst) });
+  if (again !== undefined) return WHY.again(whenOf(card), { arrived, limit: limitWords(worst) });
   if (tip === undefined) return WHY.never(arrived, speed(limit.upTo, 1));
   return worst.band === 'thin' ? WHY.thin(arrived, speed(tip)) : WHY.inside(arrived, speed(tip));
 }

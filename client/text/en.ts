@@ -747,10 +747,9 @@ export const WHY = {
   thin: (arrived: string, tip: string) => `It moved sideways at ${arrived}, just under the ${tip} that tip it over.`,
   never: (arrived: string, upTo: string) => `It moved sideways at only ${arrived}; here not even ${upTo} tips it over.`,
   again: (
-    how: 'hop' | 're-light',
     when: 'first' | 'second' | 'later',
     { arrived, limit }: { readonly arrived: string; readonly limit: string },
-  ) => `It ${AGAIN[how]}. At its ${WHEN[when]} it moved sideways at ${arrived}; ${limit}.`,
+  ) => `At its ${WHEN[when]} it moved sideways at ${arrived}; ${limit}.`,
   luck: (arrived: string, tip: string) =>
     `It moved sideways at ${arrived}; from ${tip} on it can tip over. This time it did not: do not count on it.`,
   luckAtAnySpeed: (lean: string | undefined) =>
