@@ -1,6 +1,7 @@
 import type { Page } from 'playwright';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { CAUTION } from '../../../engine/constants.ts';
+import { failingSizes } from '../../support/inReach.ts';
 import { setLiveTable, type LiveTable } from '../../support/liveTable.ts';
 
 let live: LiveTable;
@@ -63,6 +64,32 @@ describe('the card of each seat on a phone held upright', () => {
     },
     60_000,
   );
+});
+
+/** Whether coach, card, own card and the caution are whole and lie beside each other. */
+function isLaidApart(page: Page): Promise<boolean> {
+  return page.evaluate(() => {
+    const parts = ['.coach', '.seat-card:not([hidden])', '.own-card', '.title-block']
+      .map((part) => document.querySelector<HTMLElement>(part))
+      .filter((part) => part !== null);
+    const boxes = parts.map((part) => part.getBoundingClientRect());
+    const isCut = parts.some((part) => part.matches('.coach, .own-card') && part.scrollHeight > part.clientHeight + 1);
+    const isOver = boxes.some((a, i) =>
+      boxes
+        .slice(i + 1, -1)
+        .some((b) => a.left < b.right - 1 && b.left < a.right - 1 && a.top < b.bottom - 1 && b.top < a.bottom - 1),
+    );
+    const caution = boxes.at(-1);
+    return parts.length === 4 && !isCut && !isOver && caution !== undefined && caution.bottom <= innerHeight + 1;
+  });
+}
+
+describe('the card of a seat in any window', () => {
+  it('leaves coach, readings and caution whole', async () => {
+    const page = await sitAt('Site', { width: 1280, height: 720 });
+    expect(await failingSizes(page, () => isLaidApart(page))).toEqual([]);
+    await page.context().close();
+  }, 60_000);
 });
 
 describe('the spot that Site marks', () => {
