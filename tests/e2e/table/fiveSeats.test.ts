@@ -81,7 +81,7 @@ describe('five people at one table, by instruments', () => {
     await everybodyElseReads(crew, 'lead', /^On hold/);
     for (const seat of SEATS) expect(await crew[seat].locator('body').innerText()).toContain(CAUTION);
 
-    await press(crew.propellant, 'Lower the thrust ceiling by 5 %');
+    await press(crew.propellant, '− Lower the thrust ceiling by 5 %');
     await everybodyElseReads(crew, 'propellant', /Propellant: ceiling 95/);
     await crew.site.getByRole('slider', { name: 'Spot to land at' }).press('ArrowRight');
     await press(crew.site, 'State it');
