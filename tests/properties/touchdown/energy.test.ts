@@ -125,6 +125,29 @@ describe('energy', () => {
     expect(missing(1 / 2048)).toBeLessThan(coarse / 3);
   });
 
+  it('[TD1] is all accounted for while thrust beside the center of mass pushes and turns the lander in flight', () => {
+    const random = seedRandom(45);
+    const between = (low: number, high: number): number => low + (high - low) * nextUniform(random);
+    for (let run = 0; run < 10; run++) {
+      const center = [between(-0.5, 0.5), between(-0.5, 0.5), 2] as const;
+      const rates = [between(-0.2, 0.2), between(-0.2, 0.2), between(-0.2, 0.2)] as const;
+      const { ledger } = touchDown(
+        {
+          lander: ringLander({ ...BOUNCER, inertia: [900, 1700, 2500], center }),
+          gravity: MOON,
+          ground: plane(1),
+          thrust: { thrust: between(500, 2000), cutoffDelay: 9 },
+          state: { horizontalSpeed: between(-1, 1), descentRate: 1, height: 20, rates },
+        },
+        { ledger: true, timeLimit: 2 },
+      );
+      const { kineticStart, gravityWork, thrustWork, kineticEnd } = ledger!;
+      expect(Math.abs(thrustWork)).toBeGreaterThan(100);
+      // the work of a step is by the mean of the power at its ends: second order
+      expect(Math.abs(kineticStart + gravityWork + thrustWork - kineticEnd)).toBeLessThan(1e-6 * kineticEnd);
+    }
+  });
+
   it('[TD1] does not rise in the hardest arrivals either: over-damped, struts that yield sideways, a light body among many hull points', () => {
     const ring = { mass: 500, centerHeight: 2, legCount: 5, radius: 3, crushForce: 4000, stroke: 0.3 } as const;
     const spread = { force: 1500, stroke: 0.4, stiffness: 1.5e5 };

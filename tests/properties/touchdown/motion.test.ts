@@ -1,7 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import { rotate, rotateBack } from '../../../engine/math/quaternion.ts';
-import { seedRandom } from '../../../engine/math/random.ts';
-import type { TouchdownSample } from '../../../engine/touchdown/index.ts';
+import type { Lander } from '../../../engine/lander/lander.ts';
+import { nextUniform, seedRandom } from '../../../engine/math/random.ts';
+import {
+  prepareTouchdown,
+  runTouchdown,
+  type TouchdownConditions,
+  type TouchdownKernel,
+  type TouchdownSample,
+} from '../../../engine/touchdown/index.ts';
 import { drawConditions, MOON, plane, shippedLander, touchDown } from '../../support/touchDown.ts';
 import { ringLander } from '../../support/ringLander.ts';
 
@@ -100,4 +107,40 @@ describe('determinism of a run', () => {
       }
     }
   });
+
+  it('[TD19] gives them after any other run too: a kernel forgets legs that were there, walls and thrust', () => {
+    const random = seedRandom(46);
+    const legCount = 6;
+    const lander = ringLander({
+      mass: 2000,
+      inertia: [1500, 1500, 2500],
+      centerHeight: 1,
+      legCount,
+      radius: 2,
+      crushForce: 6000,
+    });
+    const used = kernelOf(lander);
+    for (let run = 0; run < 40; run++) {
+      // every other run is left with feet on a bank of 2 to 1, where they cannot hold; between them one leg is missing on level ground
+      const from = 5 * nextUniform(random) - 2;
+      const heights = Array.from({ length: 81 }, (_, i) => (run % 2 === 0 ? Math.max(0, 2 * (i / 2 - 20 - from)) : 0));
+      const shape = { kind: 'profile', terrain: { firstX: -20, spacing: 0.5, heights, friction: 0 } } as const;
+      const conditions: TouchdownConditions = {
+        gravity: MOON,
+        ground: { shape, friction: 0.8 },
+        legs: run % 2 === 0 ? [] : [{ leg: Math.floor(legCount * nextUniform(random)), kind: 'missing' }],
+        ...(run % 3 === 0 && { thrust: { thrust: 1000 } }),
+        state: { ...drawConditions(random).state, height: 0 },
+      };
+      const options = { only: 'tipping', ...(run % 2 === 0 && { timeLimit: 0.2 }) } as const;
+      const again = runTouchdown(used, conditions, options);
+      expect(again, `run ${run}`).toEqual(runTouchdown(kernelOf(lander), conditions, options));
+    }
+  });
 });
+
+function kernelOf(lander: Lander): TouchdownKernel {
+  const prepared = prepareTouchdown(lander);
+  if (!prepared.ok) throw new Error(JSON.stringify(prepared.error));
+  return prepared.value;
+}

@@ -40,4 +40,9 @@ describe('verdicts on landers that nobody would build', () => {
     expect(verdicts.stays).toBeGreaterThan(5);
     expect(verdicts.timedOut).toBeLessThan(6);
   });
+
+  it('[TD11] wait for a hull close above a slope, which throws some back onto their feet', () => {
+    // one of 5791 draws that a verdict without that wait calls tipped, and that stands at last
+    expect(judgeWildTouchdowns(5128, 1)).toMatchObject({ tipped: 0, stays: 1, tippedThatStand: [], staysThatLie: [] });
+  });
 });

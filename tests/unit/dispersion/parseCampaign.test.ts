@@ -1,5 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import { CAMPAIGN_FORMAT, parseCampaign, type ReadLander } from '../../../engine/dispersion/parseCampaign.ts';
+import {
+  CAMPAIGN_BUDGET,
+  CAMPAIGN_FORMAT,
+  parseCampaign,
+  type ReadLander,
+} from '../../../engine/dispersion/parseCampaign.ts';
+import { parseDocumentText } from '../../../engine/documentText.ts';
+import { createProblemList } from '../../../engine/fieldReader.ts';
+import { LANDER_BUDGET } from '../../../engine/lander/landerRanges.ts';
 import { accept, refuse, type FieldProblem } from '../../../engine/result.ts';
 import { findWorld } from '../../../engine/worlds.ts';
 import { plainLander } from '../../support/plainLander.ts';
@@ -53,6 +61,15 @@ function problemsOf(json: unknown): readonly FieldProblem[] {
 }
 
 describe('a campaign document', () => {
+  it('[DI10] holds a whole lander of the deepest nesting that a lander may have, and nothing deeper', () => {
+    const fits = [0, 1].map((more) => {
+      const depth = LANDER_BUDGET.deepest + more;
+      const text = `{"lander":${'['.repeat(depth)}${']'.repeat(depth)}}`;
+      return parseDocumentText(createProblemList('campaign'), text, CAMPAIGN_BUDGET).ok;
+    });
+    expect(fits).toEqual([true, false]);
+  });
+
   it('[DI10] is read whole, legs counted from 1, gravity from the world, success as upright unless it says otherwise', () => {
     const read = parseCampaign(document(), readLander);
     if (!read.ok) throw new Error(JSON.stringify(read.error));

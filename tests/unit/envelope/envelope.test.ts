@@ -12,6 +12,8 @@ import {
   type EnvelopeQuestion,
   type SimulateEnvelope,
 } from '../../../engine/envelope/index.ts';
+import { blockNodes, isSingle } from '../../../engine/envelope/refinement.ts';
+import { nextUniform, seedRandom } from '../../../engine/math/random.ts';
 import { drawnRegion, plainQuestion } from '../../support/plainEnvelope.ts';
 
 function work(question: EnvelopeQuestion, simulate: SimulateEnvelope): Envelope {
@@ -70,6 +72,42 @@ describe('an envelope', () => {
       expect(map.unknown).toBe(0);
       expect(map.simulated).toBeLessThan(0.7 * map.nodes.length);
       expect(map.counts.inside).toBeGreaterThan(100);
+    }
+  });
+
+  it('[EN1] counts every node once, at any time: by its class, or as unknown', () => {
+    const regions = [ELLIPSE, SPECK, STRIP, (): 'upright' => 'upright'];
+    for (const [region, calls] of regions.flatMap((each) => [30, 200, Infinity].map((some) => [each, some] as const))) {
+      const envelope = createEnvelope(plainQuestion());
+      advanceEnvelope(envelope, drawnRegion(region), calls);
+      const { nodes, counts, unknown } = mapEnvelope(envelope);
+      for (const [name, count] of Object.entries(counts))
+        expect(count, name).toBe(nodes.filter((node) => node.class === name).length);
+      expect(Object.values(counts).reduce((sum, count) => sum + count, unknown)).toBe(nodes.length);
+    }
+  });
+
+  it('[EN2] leaves no block uncut in which simulated nodes differ, on grids of any size', () => {
+    const random = seedRandom(71);
+    const upTo = (most: number): number => Math.floor(nextUniform(random) * most);
+    for (let draw = 0; draw < 200; draw++) {
+      const [columns, rows] = [2 + upTo(8), 2 + upTo(8)];
+      const speck = new Set(Array.from({ length: 1 + upTo(3) }, () => `${upTo(columns)} ${upTo(rows)}`));
+      const question = plainQuestion({
+        horizontalSpeed: { from: 0, to: columns - 1, count: columns },
+        descentRate: { from: 0, to: rows - 1, count: rows },
+        coarse: 2 + upTo(7),
+      });
+      const { blocks, size, verdicts } = work(
+        question,
+        drawnRegion((v, w) => (speck.has(`${Math.round(v)} ${Math.round(w)}`) ? 'overloaded' : 'upright')),
+      );
+      const uncut = blocks.filter(
+        (block) =>
+          !isSingle(block) &&
+          new Set(blockNodes(block, size).flatMap((node) => verdicts.get(node)?.class ?? [])).size > 1,
+      );
+      expect(uncut, `${columns} x ${rows}, ${[...speck].join(', ')}`).toEqual([]);
     }
   });
 

@@ -85,6 +85,16 @@ describe('the automatic check', () => {
 });
 
 describe('what is taken in', () => {
+  it.each([...WEIGHED, 'inertialUnit'] as const)(
+    '[ES4] says so while it is, and no longer once its source says nothing that can be used: %s',
+    (source) => {
+      const faults = [{ source, kind: 'falseInvalid', parameters: {}, fromTick: 600 }] as const;
+      const seen = views({ faults });
+      expect(seen[599]!.sources[source].isUsed).toBe(true);
+      expect(seen.at(-1)!.sources[source].isUsed).toBe(false);
+    },
+  );
+
   it.each(WEIGHED)(
     '[ES4] a source rejected or under check moves nothing, and is checked all the same: %s',
     (source) => {

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import type { BodyPoint } from '../../../engine/lander/lander.ts';
 import { seedRandom } from '../../../engine/math/random.ts';
+import type { TouchdownResult } from '../../../engine/touchdown/index.ts';
 import { ringLander } from '../../support/ringLander.ts';
 import { drawConditions, MOON, plane, shippedLander, touchDown } from '../../support/touchDown.ts';
 
@@ -24,10 +26,34 @@ const tall = ringLander({
   ],
 });
 
+/** The same on four feet at the corners of a square that lies along the travel. */
+const square = ringLander({
+  mass: 2000,
+  inertia: [3000, 3000, 1500],
+  centerHeight: 2.5,
+  legCount: 4,
+  radius: 1.8,
+  firstAzimuth: Math.PI / 4,
+  crushForce: 10_000,
+});
+
 /** Outcome of a fast arrival flat on a slope. */
 function tip(horizontalSpeed: number, slope: number): string {
   const state = { horizontalSpeed, descentRate: 0.5, pitch: slope };
   return touchDown({ lander: tall, gravity: MOON, ground: plane(1, slope), state }).outcome;
+}
+
+/** One that leans on foot and hull, on a slope steeper than the friction: the hull points stand out by 2.6 m, `up` above the pads. */
+function lying(up: number, timeLimit: number): TouchdownResult {
+  const hull = [0, 1, 2, 3].map((n): BodyPoint => [
+    2.6 * Math.cos((n * Math.PI) / 2),
+    2.6 * Math.sin((n * Math.PI) / 2),
+    up,
+  ]);
+  const pitch = 0.15 + Math.atan2(up, 2.6 - 1.8);
+  const ground = plane(0.1, 0.15);
+  const state = { horizontalSpeed: 0, descentRate: 0.05, pitch };
+  return touchDown({ lander: { ...tall, hull }, gravity: MOON, ground, state }, { timeLimit });
 }
 
 describe('verdicts', () => {
@@ -98,15 +124,6 @@ describe('verdicts', () => {
 
   it('gives the margin on a slope: inner radius less height times tan(slope), both along the level', () => {
     const slope = 0.15;
-    const square = ringLander({
-      mass: 2000,
-      inertia: [3000, 3000, 1500],
-      centerHeight: 2.5,
-      legCount: 4,
-      radius: 1.8,
-      firstAzimuth: Math.PI / 4,
-      crushForce: 10_000,
-    });
     const result = touchDown({
       lander: square,
       gravity: MOON,
@@ -123,6 +140,31 @@ describe('verdicts', () => {
     const state = { horizontalSpeed: 1, descentRate: 1 };
     const result = touchDown({ lander: tall, gravity: MOON, ground: plane(1), state }, { maxSteps });
     expect(result).toMatchObject({ outcome: 'timed out', outOfSteps: true, steps: maxSteps });
+  });
+
+  it('[TD11] comes in time although a pad of a falling lander hangs over a drop, where it pushes nothing', () => {
+    // level ground to 1 m behind the first contact, then 2 m down a steep bank, over which the rear pads come to hang
+    const heights = Array.from({ length: 161 }, (_, i) => -Math.max(0, Math.min(2, 4 * (19 - i / 4))));
+    const result = touchDown({
+      lander: { ...square, hull: [] },
+      gravity: MOON,
+      ground: {
+        shape: { kind: 'profile', terrain: { firstX: -20, spacing: 0.25, heights, friction: 1 } },
+        friction: 1,
+      },
+      state: { horizontalSpeed: 4, descentRate: 0.5 },
+    });
+    expect(result.outcome).toBe('tipped downhill');
+    expect(result.restTiltDeg).toBeLessThan(60);
+  });
+
+  it('[TD11] of one that lies far over on foot and hull and slides on is tipped, whenever its time is up', () => {
+    const limits = [2, 2.5, 3, 3.5, 4, 4.5, 5];
+    expect(limits.map((timeLimit) => lying(3, timeLimit).outcome)).toEqual(limits.map(() => 'tipped downhill'));
+    // at least one was only called at the end of its time
+    expect(limits.some((timeLimit) => lying(3, timeLimit).time >= timeLimit)).toBe(true);
+    // one that leans on its hull by less than 45 deg has not tipped
+    expect(lying(0.5, 4).outcome).toBe('timed out');
   });
 
   it('times out when it slides without end', () => {

@@ -55,6 +55,18 @@ describe('dead reckoning', () => {
   });
 });
 
+describe('without an inertial unit', () => {
+  it('[ES1] goes on as it went: v constant, x and height by v times time, no turn', () => {
+    const start = { x: 3, height: 80, vx: 1.5, vy: -2, angle: 0.1 };
+    const estimate = plainEstimate({ start });
+    for (let tick = 1; tick <= SECONDS * 60; tick++) stepEstimate(estimate, readingsOf({}, tick), {});
+    const { x, height, vx, vy, angle, rate } = estimateView(estimate, readingsOf({}, 0), {});
+    expect({ vx, vy, angle, rate }).toEqual({ vx: start.vx, vy: start.vy, angle: start.angle, rate: 0 });
+    expect(x).toBeCloseTo(start.x + start.vx * SECONDS, 9);
+    expect(height).toBeCloseTo(start.height + start.vy * SECONDS, 9);
+  });
+});
+
 describe('what dead reckoning believes of its own error', () => {
   /** Variance that the noise of the unit alone gives a speed [m²/s²]. */
   const noise = (INERTIAL_UNIT.forceSigma / 60) ** 2 * 60 * SECONDS;
