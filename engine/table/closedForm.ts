@@ -1,4 +1,4 @@
-import { staticTiltOf, tripLimit, type ContactCondition, type PivotBody } from '../pivot/tripLimit.ts';
+import { tripLimit, type ContactCondition, type PivotBody } from '../pivot/tripLimit.ts';
 import type { DescentSetup, TouchdownState } from '../world/descent.ts';
 import { layOutSection } from '../world/layOutSection.ts';
 import { readMassTable } from '../world/massTable.ts';
@@ -10,7 +10,6 @@ import type { SectionLander } from '../world/sectionLander.ts';
  */
 export function closedFormAt(setup: DescentSetup, arrival: TouchdownState): number {
   const { body, condition } = pivotAtTouchdown(setup, arrival);
-  if (Math.abs(condition.slope) >= staticTiltOf(body)) return 0;
   const limit = tripLimit(body, condition);
   return limit.kind === 'limit' ? Math.max(0, limit.plastic.horizontal) : 0;
 }
