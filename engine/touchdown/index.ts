@@ -23,12 +23,5 @@ export {
   type TouchdownResult,
   type TouchdownSample,
 } from './touchdownCase.ts';
-export {
-  FIRST_LIMITS,
-  hasTipped,
-  HIGHEST_FRICTION,
-  tipLimit,
-  type FirstLimit,
-  type TipLimit,
-  type TipLimitOptions,
-} from './tipLimit.ts';
+export { hasTipped, HIGHEST_FRICTION } from './speedSampler.ts';
+export { FIRST_LIMITS, tipLimit, type FirstLimit, type TipLimit, type TipLimitOptions } from './tipLimit.ts';

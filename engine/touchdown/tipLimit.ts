@@ -1,14 +1,8 @@
-import { runTouchdown } from './runTouchdown.ts';
 import { leastSpeedThat, type SpeedSample } from './leastSpeed.ts';
 import { referenceSpeed } from './referenceSpeed.ts';
+import { frictionsOf, speedSampler, type SampleOptions } from './speedSampler.ts';
 import type { TouchdownKernel } from './kernel.ts';
-import type { TouchdownConditions, TouchdownOptions, TouchdownResult } from './touchdownCase.ts';
-
-/**
- * Highest friction that ground is expected to have under a footpad [-]. Model tests on powdered pumice saw 0.7 to 1.0 [NTRS20070030982];
- * the quarter above it, for pads that dig in, is common practice without a source.
- */
-export const HIGHEST_FRICTION = 1.25;
+import type { TouchdownConditions } from './touchdownCase.ts';
 
 /** Coarse steps up to DENSE_SHARE times the reference speed, and the growth of each step after that [-]. */
 const DENSE_STEPS = 16;
@@ -44,7 +38,7 @@ export interface TipLimit {
   readonly standsAgainAt: number | undefined;
 }
 
-export interface TipLimitOptions extends Pick<TouchdownOptions, 'step' | 'damping'> {
+export interface TipLimitOptions extends SampleOptions {
   /** Look no farther than this [m/s]. Default FARTHEST_SHARE times the closed form on level ground. */
   readonly upTo?: number;
   /** Also look above the limit for speeds at which it stands again; default false. */
@@ -64,19 +58,18 @@ export function tipLimit(
   const reference = referenceSpeed(kernel, conditions);
   const upTo = options.upTo ?? FARTHEST_SHARE * reference;
   const tolerance = TOLERANCE_SHARE * reference;
-  const given = conditions.ground.friction;
   let found: TipLimit = {
     speed: undefined,
     tipsAt: undefined,
     tolerance,
     upTo,
-    friction: given,
+    friction: conditions.ground.friction,
     gearSpeed: undefined,
     first: 'none',
     standsAgainAt: undefined,
   };
-  for (const friction of given < HIGHEST_FRICTION ? [HIGHEST_FRICTION, given] : [given]) {
-    const sample = sampler(kernel, conditions, friction, options);
+  for (const friction of frictionsOf(conditions)) {
+    const sample = speedSampler(kernel, conditions, friction, options);
     const speeds = coarseSpeeds(reference, found.speed ?? upTo);
     const tip = leastSpeedThat('tips', sample, speeds, tolerance);
     const standing = speeds.filter((speed) => speed <= (tip?.[0] ?? upTo));
@@ -90,42 +83,10 @@ export function tipLimit(
   return { ...found, first: firstLimitOf(found) };
 }
 
-/** True when a touchdown ended on its side. */
-export function hasTipped({ outcome }: Pick<TouchdownResult, 'outcome'>): boolean {
-  return outcome === 'tipped downhill' || outcome === 'tipped uphill';
-}
-
 /** What is met first: the gear where both are met at one speed. */
 export function firstLimitOf({ speed, gearSpeed }: Pick<TipLimit, 'speed' | 'gearSpeed'>): FirstLimit {
   if (gearSpeed !== undefined && gearSpeed <= (speed ?? Infinity)) return 'gear';
   return speed === undefined ? 'none' : 'tip';
-}
-
-/** Runs of one arrival by speed; each speed once. */
-function sampler(
-  kernel: TouchdownKernel,
-  conditions: TouchdownConditions,
-  friction: number,
-  { step, damping }: TipLimitOptions,
-): (speed: number) => SpeedSample {
-  const known = new Map<number, SpeedSample>();
-  const sense = conditions.state.horizontalSpeed < 0 ? -1 : 1;
-  const ground = { ...conditions.ground, friction };
-  const options = {
-    only: 'tipping and gear',
-    ...(step !== undefined && { step }),
-    ...(damping !== undefined && { damping }),
-  } as const;
-  return (speed) => {
-    const before = known.get(speed);
-    if (before !== undefined) return before;
-    const state = { ...conditions.state, horizontalSpeed: sense * speed };
-    const result = runTouchdown(kernel, { ...conditions, ground, state }, options);
-    const gear = result.limitsHit.some((limit) => limit === 'crush exhausted' || limit === 'load');
-    const sample = { tips: hasTipped(result), gear, margin: result.leastMargin.value };
-    known.set(speed, sample);
-    return sample;
-  };
 }
 
 /** 0, even steps to DENSE_SHARE, growing ones after that, all below `end`, and `end`. */
