@@ -42,8 +42,10 @@ const ROLL_SHARE = 1.5;
  *
  * g  height of the ground under a pad above the center of mass      d  distance of the center of mass from the line through both pads
  * t  where it stands along that line, 0 at i, 1 at j                s  rise of the line over its length
+ *
+ * Whoever only asks whether it is above `atMost` has the answer sooner: some value that is not above it, where it is not.
  */
-export function liftOverEdge(kernel: TouchdownKernel, gravity: number): number {
+export function liftOverEdge(kernel: TouchdownKernel, gravity: number, atMost = -Infinity): number {
   const { body, feet, footprint, run, mass } = kernel;
   const corners = footprint.length;
   if (corners < 3) return -Infinity;
@@ -76,11 +78,13 @@ export function liftOverEdge(kernel: TouchdownKernel, gravity: number): number {
       const distance = Math.sqrt(cx * cx + cy * cy + cz * cz);
       const rise = jGround - iGround;
       const level = Math.sqrt(Math.max(0, 1 - (rise * rise) / square));
+      const unyielding = iGround + t * rise + distance * level;
+      if (unyielding <= atMost) return unyielding;
       const share = Math.max(0, Math.min(1, t));
       const yielding =
         yieldUnder(kernel, before, Math.min(1, 1 - share + SHARE_SLACK) * weight, cx, cy, cz, distance) +
         yieldUnder(kernel, o, Math.min(1, share + SHARE_SLACK) * weight, cx, cy, cz, distance);
-      const lift = iGround + t * rise + distance * level - yielding / weight;
+      const lift = unyielding - yielding / weight;
       if (lift < least) least = lift;
     }
     ix = jx;

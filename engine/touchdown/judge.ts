@@ -23,7 +23,7 @@ export function judge(
   const margin = answer[MARGIN]!;
   course.clearance = Math.min(course.clearance, course.gap);
   if (course.firstContact !== undefined) {
-    if (margin < course.leastMargin) {
+    if (margin < course.leastMargin && !course.marginIsFinal) {
       course.leastMargin = margin;
       course.leastMarginStep = course.step;
     }

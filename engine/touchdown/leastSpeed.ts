@@ -1,8 +1,6 @@
 /** What a touchdown at one horizontal speed says of it. */
 export interface SpeedSample {
   readonly tips: boolean;
-  /** A leg is used up, or a load limit passed. */
-  readonly gear: boolean;
   /** Least distance of the plumb line inside the footprint [m]. */
   readonly margin: number;
 }
@@ -21,33 +19,37 @@ const DIP_SHARE = 3 / 4;
 type SpeedBracket = readonly [number, number];
 
 /**
- * The least speed at which something happens, bracketed from samples at rising `speeds`, the first of which is 0; [0, 0] when it does at the first,
- * undefined when at none.
+ * The least speed at which it tips, bracketed from samples at rising `speeds`, the first of which is 0; [0, 0] when it does at the first, undefined when
+ * at none.
  *
  * What tips may stand again a little faster: a lander that rocks from edge to edge falls at some number of swings and stands at the next. So neither
  * samples nor halving alone give the least. A strip between two samples shows as a dip of the margin: the bottom of each dip below the first speed
  * found is looked for as well. And within one coarse step below the limit that halving gives, where strips are narrow, LOOKS_BELOW and LOOKS_NEAR
  * more speeds are looked at in the same way, until none tips.
  */
-export function leastSpeedThat(
-  what: 'tips' | 'gear',
+export function leastSpeedThatTips(
   sample: (speed: number) => SpeedSample,
   speeds: readonly number[],
   tolerance: number,
 ): SpeedBracket | undefined {
-  const happens = (speed: number): boolean => sample(speed)[what];
-  if (what === 'gear') {
-    const found = speeds.findIndex(happens);
-    if (found <= 0) return found < 0 ? undefined : [0, 0];
-    return halve([speeds[found - 1] ?? 0, speeds[found] ?? 0], happens, tolerance);
-  }
   let coarse = leastBracket(sample, speeds);
   let limit: SpeedBracket | undefined;
   while (coarse !== undefined) {
-    limit = halve(coarse, happens, tolerance);
+    limit = halve(coarse, (speed) => sample(speed).tips, tolerance);
     coarse = leastBracket(sample, speedsBelow(limit[0], coarse[1] - coarse[0]));
   }
   return limit;
+}
+
+/** The least of rising `speeds` at which something happens, and halved toward the one before; [0, 0] when it does at the first, undefined when at none. */
+export function firstSpeedThat(
+  happens: (speed: number) => boolean,
+  speeds: readonly number[],
+  tolerance: number,
+): SpeedBracket | undefined {
+  const found = speeds.findIndex(happens);
+  if (found <= 0) return found < 0 ? undefined : [0, 0];
+  return halve([speeds[found - 1]!, speeds[found]!], happens, tolerance);
 }
 
 function halve([low, high]: SpeedBracket, happens: (speed: number) => boolean, tolerance: number): SpeedBracket {

@@ -24,6 +24,8 @@ export interface RunCourse {
   lastMargin: number;
   leastMargin: number;
   leastMarginStep: number;
+  /** It no longer counts what margin there is: a verdict is all that is asked for, and has come. */
+  marginIsFinal: boolean;
   restLooks: number;
   /** Step since which kinetic energy has been low and no pad has slid far, and how far the pads had slid in all then [m]. */
   quietSince: number;

@@ -57,6 +57,7 @@ export function runTouchdown(
     lastMargin: Infinity,
     leastMargin: Infinity,
     leastMarginStep: 0,
+    marginIsFinal: false,
     restLooks: 0,
     quietSince: 0,
     quietSlide: 0,
@@ -79,6 +80,7 @@ export function runTouchdown(
     }
     if (course.step % STEPS_PER_LOOK !== 0) continue;
     judge(kernel, conditions, started, course);
+    course.marginIsFinal = options.only !== undefined && course.staysUp;
     if (course.atRest || (options.stopWhenDecided !== false && isDecided(kernel, conditions, started, course, options)))
       break;
   }

@@ -47,7 +47,7 @@ import { groundHolds, isPassive } from './tipping.ts';
 export function cannotTip(kernel: TouchdownKernel, started: StartedRun, margin: number): boolean {
   if (!(margin > 0 && kernel.found[FOUND_CONTACTS]! > 0 && isPassive(kernel, started))) return false;
   const height = energyHeight(kernel, started.gravity);
-  return height < SURE_SHARE * liftOverEdge(kernel, started.gravity) && groundHolds(kernel, started);
+  return height < SURE_SHARE * liftOverEdge(kernel, started.gravity, height) && groundHolds(kernel, started);
 }
 
 /**

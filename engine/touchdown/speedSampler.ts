@@ -22,23 +22,38 @@ export function hasTipped({ outcome }: Pick<TouchdownResult, 'outcome'>): boolea
   return outcome === 'tipped downhill' || outcome === 'tipped uphill';
 }
 
-/** Runs of one arrival by speed; each speed once. */
+/** Runs of one arrival at one friction by horizontal speed [m/s]; each is made once, and not made longer than it takes to answer what is asked. */
+export interface SpeedSampler {
+  /** Whether it tips, and its margin. */
+  readonly tipping: (speed: number) => SpeedSample;
+  /** Whether a leg is used up or a load limit passed. What is asked of both is cheaper asked here first. */
+  readonly gear: (speed: number) => boolean;
+}
+
 export function speedSampler(
   kernel: TouchdownKernel,
   conditions: TouchdownConditions,
   friction: number,
   options: SampleOptions,
-): (speed: number) => SpeedSample {
-  const known = new Map<number, SpeedSample>();
-  return (speed) => {
+): SpeedSampler {
+  const known = new Map<number, SpeedSample & { readonly gear?: boolean }>();
+  const tipping = (speed: number): SpeedSample => {
     const before = known.get(speed);
     if (before !== undefined) return before;
-    const result = runAt(kernel, conditions, { friction, speed }, { ...options, only: 'tipping and gear' });
-    const gear = result.limitsHit.some((limit) => limit === 'crush exhausted' || limit === 'load');
-    const sample = { tips: hasTipped(result), gear, margin: result.leastMargin.value };
+    const result = runAt(kernel, conditions, { friction, speed }, { ...options, only: 'tipping' });
+    const sample = { tips: hasTipped(result), margin: result.leastMargin.value };
     known.set(speed, sample);
     return sample;
   };
+  const gear = (speed: number): boolean => {
+    const before = known.get(speed);
+    if (before?.gear !== undefined) return before.gear;
+    const result = runAt(kernel, conditions, { friction, speed }, { ...options, only: 'tipping and gear' });
+    const isSpent = result.limitsHit.some((limit) => limit === 'crush exhausted' || limit === 'load');
+    known.set(speed, { tips: hasTipped(result), margin: result.leastMargin.value, gear: isSpent });
+    return isSpent;
+  };
+  return { tipping, gear };
 }
 
 /** True when an arrival tips at a horizontal speed along its travel [m/s], at the friction of the ground or at HIGHEST_FRICTION. */

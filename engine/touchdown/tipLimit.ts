@@ -1,4 +1,4 @@
-import { leastSpeedThat, type SpeedSample } from './leastSpeed.ts';
+import { firstSpeedThat, leastSpeedThatTips, type SpeedSample } from './leastSpeed.ts';
 import { referenceSpeed } from './referenceSpeed.ts';
 import { frictionsOf, speedSampler, type SampleOptions } from './speedSampler.ts';
 import type { TouchdownKernel } from './kernel.ts';
@@ -71,13 +71,17 @@ export function tipLimit(
   for (const friction of frictionsOf(conditions)) {
     const sample = speedSampler(kernel, conditions, friction, options);
     const speeds = coarseSpeeds(reference, found.speed ?? upTo);
-    const tip = leastSpeedThat('tips', sample, speeds, tolerance);
-    const standing = speeds.filter((speed) => speed <= (tip?.[0] ?? upTo));
-    const gear = leastSpeedThat('gear', sample, standing, tolerance)?.[0];
+    // gear that is used up faster than at the other friction does not matter
+    const farthest = speeds.find((speed) => speed >= (found.gearSpeed ?? Infinity)) ?? upTo;
+    // asked first, since a run that answers for the gear answers for tipping too, and not the other way round
+    speeds.find((speed) => sample.gear(speed) || sample.tipping(speed).tips || speed >= farthest);
+    const tip = leastSpeedThatTips(sample.tipping, speeds, tolerance);
+    const standing = speeds.filter((speed) => speed <= Math.min(tip?.[0] ?? upTo, farthest));
+    const gear = firstSpeedThat(sample.gear, standing, tolerance)?.[0];
     if (gear !== undefined && gear < (found.gearSpeed ?? Infinity)) found = { ...found, gearSpeed: gear };
     if (tip === undefined) continue;
     const [speed, tipsAt] = tip;
-    const standsAgainAt = options.strips === true ? standsAbove(sample, reference, tipsAt, upTo) : undefined;
+    const standsAgainAt = options.strips === true ? standsAbove(sample.tipping, reference, tipsAt, upTo) : undefined;
     found = { ...found, speed, tipsAt, friction, standsAgainAt };
   }
   return { ...found, first: firstLimitOf(found) };
