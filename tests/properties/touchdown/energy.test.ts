@@ -159,16 +159,19 @@ describe('energy', () => {
       hipInset: 1.2,
       secondary: spread,
     });
-    const hull = Array.from({ length: 36 }, (_, i): [number, number, number] => [
-      6 * Math.cos((i * Math.PI) / 6),
-      6 * Math.sin((i * Math.PI) / 6),
-      0.3 + 1.2 * Math.floor(i / 12),
-    ]);
-    const light = ringLander({ ...ring, inertia: [200, 200, 300], stiffness: 2e5, hull });
+    const hullOf = (points: number): readonly BodyPoint[] =>
+      Array.from({ length: points }, (_, i) => {
+        const azimuth = (6 * Math.PI * i) / points;
+        return [6 * Math.cos(azimuth), 6 * Math.sin(azimuth), 0.3 + 1.2 * Math.floor((3 * i) / points)];
+      });
+    const [light, bristling] = [36, 360].map((points) =>
+      ringLander({ ...ring, inertia: [200, 200, 300], stiffness: 2e5, hull: hullOf(points) }),
+    );
     const random = seedRandom(44);
     for (const [lander, damping] of [
       [overDamped, 2],
-      [light, 0.2],
+      [light!, 0.2],
+      [bristling!, 0.2],
     ] as const) {
       let rise = 0;
       let unaccounted = 0;

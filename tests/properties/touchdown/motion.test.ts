@@ -94,6 +94,19 @@ describe('free flight', () => {
   });
 });
 
+describe('free flight without a turn', () => {
+  it('[TD2] takes a handful of steps, from however high it falls', () => {
+    const lander = ringLander({ mass: 1500, inertia, centerHeight: 1, legCount: 3, radius: 2, crushForce: 1e4 });
+    for (const height of [5, 50, 500]) {
+      const state = { horizontalSpeed: 1, descentRate: 1, height };
+      // up to a hundredth of its time before contact
+      const timeLimit = (0.99 * (Math.sqrt(1 + 2 * MOON * height) - 1)) / MOON;
+      const { steps } = touchDown({ lander, gravity: MOON, ground: plane(1), state }, { timeLimit });
+      expect(steps).toBeLessThan(10);
+    }
+  });
+});
+
 describe('determinism of a run', () => {
   it('[TD19] gives the same bits from a used kernel, from a new one, and with history kept', () => {
     const random = seedRandom(7);

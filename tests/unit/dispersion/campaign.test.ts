@@ -24,6 +24,28 @@ describe('a campaign', () => {
     expect(kinds).toEqual(['horizontalSpeed', 'descentRate', 'slopeDeg']);
   });
 
+  it.each([-0.7, 0, 0.5])('draws a pair with the means, deviations and correlation it is given: %d', (correlation) => {
+    const pair = {
+      inputs: ['downhillSpeed', 'crossSpeed'],
+      means: [0.2, -0.1],
+      deviations: [0.3, 0.5],
+      correlation,
+    } as const;
+    const draw = createDrawer(
+      plainCampaign({ pairs: [pair], inputs: { descentRate: { kind: 'constant', value: 1 } } }),
+    );
+    const drawn = Array.from({ length: 2000 }, (_, i) => draw(i).values);
+    const scaled = pair.inputs.map((input, n) => drawn.map((v) => (v[input]! - pair.means[n]!) / pair.deviations[n]!));
+    const mean = (of: (i: number) => number): number => drawn.reduce((sum, _, i) => sum + of(i), 0) / drawn.length;
+    const [down, cross] = [scaled[0]!, scaled[1]!];
+    // five standard errors of 1 / sqrt(2000), of the squares sqrt(2) times that
+    for (const one of [down, cross]) {
+      expect(Math.abs(mean((i) => one[i]!))).toBeLessThan(0.112);
+      expect(Math.abs(mean((i) => one[i]! ** 2) - 1)).toBeLessThan(0.159);
+    }
+    expect(Math.abs(mean((i) => down[i]! * cross[i]!) - correlation)).toBeLessThan(0.159);
+  });
+
   it('counts a correlated pair as one factor of two coordinates, and the gear as one', () => {
     const pair = {
       inputs: ['downhillSpeed', 'crossSpeed'],

@@ -81,6 +81,14 @@ describe('a campaign document', () => {
     expect(read.value.pairs).toEqual([]);
   });
 
+  it('[DI10] names what is wrong with a leg condition once, and judges no further what it could not read', () => {
+    const gearOf = (condition: Record<string, unknown>): readonly string[] =>
+      problemsOf(document({ gear: [{ value: [condition], weight: 1 }] })).map(({ path }) => path);
+    expect(gearOf({ leg: 'second', kind: 'soft' })).toEqual(['gear[0].value[0].leg']);
+    expect(gearOf({ leg: 1, kind: 'bent' })).toEqual(['gear[0].value[0].kind']);
+    expect(gearOf({ leg: 1, kind: 'soft', factor: 'half' })).toEqual(['gear[0].value[0].factor']);
+  });
+
   it('[DI10] may say gravity itself, and pair two speeds', () => {
     const { descentRate, friction } = document().inputs as Record<string, unknown>;
     const pairs = [

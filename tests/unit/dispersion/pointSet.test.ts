@@ -64,6 +64,8 @@ describe('point sets', () => {
   it('refuse sizes and dimensions they do not have', () => {
     const plain = { method: 'plain', dimensions: 1, size: 1, seed: 1 } as const;
     expect(() => createPointSet({ ...plain, size: 0 })).toThrow(/1 to 2\^30 points/);
+    expect(() => createPointSet({ ...plain, size: 2 ** 30 + 1 })).toThrow(/1 to 2\^30 points/);
+    expect([1, 2 ** 30].map((size) => createPointSet({ ...plain, size }).size)).toEqual([1, 2 ** 30]);
     expect(() => createPointSet({ ...plain, dimensions: 1.5 })).toThrow(/dimensions/);
     expect(() => createPointSet({ ...plain, method: 'sobol', dimensions: SOBOL_DIMENSIONS + 1 })).toThrow(/at most 32/);
   });

@@ -1,7 +1,28 @@
 import { describe, expect, it } from 'vitest';
-import { LONGEST_NAME, MOST_MEMBERS, createTable, parseMemberName, viewTable } from '../../../engine/table/index.ts';
+import {
+  LONGEST_NAME,
+  MOST_MEMBERS,
+  createTable,
+  judgeEntry,
+  parseMemberName,
+  viewTable,
+} from '../../../engine/table/index.ts';
 import { commandTable, dropMember, joinTable, leaveTable } from '../../support/askTable.ts';
 import { plainModel, plainPlan } from '../../support/plainTable.ts';
+
+describe('an entry from elsewhere', () => {
+  it.each(['dropped', 'returned', 'left'] as const)(
+    '[TA19] says of nobody who is not here that they have %s',
+    (kind) => {
+      const table = createTable({ plan: plainPlan, model: plainModel });
+      join(table, 'Ada');
+      const judged = ['m1', 'm2'].map(
+        (member) => judgeEntry(table.state, { tick: 0, member, content: { kind } })?.code,
+      );
+      expect(judged).toEqual([undefined, 'table/not-here']);
+    },
+  );
+});
 
 describe('joining a table', () => {
   it('[TA1] names members in order of joining, and never reuses the name of one who left', () => {

@@ -56,5 +56,15 @@ describe('touchProfile', () => {
   it('goes on straight beyond both ends', () => {
     expect(profileHeight(ground, -4)).toBeCloseTo(-3, 12);
     expect(profileHeight(ground, 16)).toBeCloseTo(-3, 12);
+    // 1 m out along the normals of the first and last slope, 5 m beyond either end along the ground
+    for (const [x, z, arc, nx] of [
+      [-4 - 0.6, -3 + 0.8, -5, -0.6],
+      [16 + 0.6, -3 + 0.8, 5 + 4 + 5 + 5, 0.6],
+    ] as const) {
+      touchProfile(ground, x, z, answer);
+      expect([TOUCH_HEIGHT, TOUCH_ARC, TOUCH_NX, TOUCH_NZ].map((field) => answer[field]!.toFixed(9))).toEqual(
+        [1, arc, nx, 0.8].map((figure) => figure.toFixed(9)),
+      );
+    }
   });
 });

@@ -20,6 +20,19 @@ describe('soil', () => {
     }
   });
 
+  it('does so however steep the curve and however large the overload', () => {
+    for (const exponent of [0.2, 0.35, 0.7, 1.5, 3]) {
+      for (const before of [1e-4, 0.03, 0.5]) {
+        for (const overload of [1.0001, 1.3, 10, 1e4]) {
+          const force = overload * bekkerForce(5e5, exponent, before);
+          const dp = furtherSinkage(force, 1e6, 5e5, exponent, before);
+          const miss = force - 1e6 * dp - bekkerForce(5e5, exponent, before + dp);
+          expect(Math.abs(miss) / force, `${exponent}, ${before}, ${overload}`).toBeLessThan(1e-9);
+        }
+      }
+    }
+  });
+
   it('sinks by the excess over the stiffness where the strength is constant', () => {
     expect(furtherSinkage(12_000, 1e6, 10_000, 0, 0.3)).toBe(0.002);
   });
