@@ -10,6 +10,9 @@ const TURN = 2 * Math.PI;
 const TRIED = 360;
 const SPACING = TURN / TRIED;
 
+/** Where a fast lander tips at middle speeds alone, islands lie far below the least limit found elsewhere: one of these shares of it is tried every degree too [-]. */
+const LOWER_SHARES = [0.9, 0.75, 0.6];
+
 /** A lower limit is followed from azimuth to azimuth in steps down to this [rad]: a sixteenth of a degree. */
 const FINEST = SPACING / 16;
 
@@ -48,9 +51,11 @@ export function leastTipLimit(
   least = followDown(directions, least, [widestGap(azimuths) / 2, SPACING / 2], lookLower);
   least = followDown(directions, least, [SPACING / 2, FINEST], tryBelow);
   for (let i = 0; i < TRIED; i++) {
-    const before: LeastTipLimit = least;
-    least = tryBelow(directions, (i + 0.5) * SPACING, least);
-    if (least !== before) least = followDown(directions, least, [SPACING / 2, FINEST], tryBelow);
+    for (const share of [1, LOWER_SHARES[i % LOWER_SHARES.length]!]) {
+      const before: LeastTipLimit = least;
+      least = tryBelow(directions, (i + 0.5) * SPACING, least, share);
+      if (least !== before) least = followDown(directions, least, [SPACING / 2, FINEST], tryBelow);
+    }
   }
   return least;
 }
@@ -76,10 +81,10 @@ function lookLower(directions: Directions, azimuth: number, least: LeastTipLimit
   return lookToward(directions, azimuth, least, least.speed ?? least.upTo);
 }
 
-/** Looks at them only where the lander tips just below the least limit so far. */
-function tryBelow(directions: Directions, azimuth: number, least: LeastTipLimit): LeastTipLimit {
+/** Looks at them only where the lander tips just below the least limit so far, or at a share of that speed. */
+function tryBelow(directions: Directions, azimuth: number, least: LeastTipLimit, share = 1): LeastTipLimit {
   const { kernel, arrivalToward, options } = directions;
-  const below = (least.speed ?? least.upTo) - least.tolerance;
+  const below = share * ((least.speed ?? least.upTo) - least.tolerance);
   const tips = below > 0 && tipsAtSpeed(kernel, arrivalToward(azimuth), below, options);
   return tips ? lookToward(directions, azimuth, least, below) : least;
 }

@@ -23,7 +23,7 @@ export function hasTipped({ outcome }: Pick<TouchdownResult, 'outcome'>): boolea
 }
 
 /** Runs of one arrival at one friction by horizontal speed [m/s]; each is made once, and not made longer than it takes to answer what is asked. */
-export interface SpeedSampler {
+interface SpeedSampler {
   /** Whether it tips, and its margin. */
   readonly tipping: (speed: number) => SpeedSample;
   /** Whether a leg is used up or a load limit passed. What is asked of both is cheaper asked here first. */

@@ -54,6 +54,14 @@ const THREE_POINTS = [
   [-0.6, -1.04],
 ] as const;
 
+/** So many points in three rings far out. */
+function hullOf(points: number): readonly BodyPoint[] {
+  return Array.from({ length: points }, (_, i) => {
+    const azimuth = (6 * Math.PI * i) / points;
+    return [6 * Math.cos(azimuth), 6 * Math.sin(azimuth), 0.3 + 1.2 * Math.floor((3 * i) / points)];
+  });
+}
+
 /** 40 random arrivals, undamped, on three hull points far below the feet and five above: largest gain and largest rise of energy. */
 function tumble(step: number): { readonly appeared: number; readonly rise: number } {
   const below = THREE_POINTS.map(([x, y]): BodyPoint => [2.5 * x, 2.5 * y, -1.5]);
@@ -159,11 +167,6 @@ describe('energy', () => {
       hipInset: 1.2,
       secondary: spread,
     });
-    const hullOf = (points: number): readonly BodyPoint[] =>
-      Array.from({ length: points }, (_, i) => {
-        const azimuth = (6 * Math.PI * i) / points;
-        return [6 * Math.cos(azimuth), 6 * Math.sin(azimuth), 0.3 + 1.2 * Math.floor((3 * i) / points)];
-      });
     const [light, bristling] = [36, 360].map((points) =>
       ringLander({ ...ring, inertia: [200, 200, 300], stiffness: 2e5, hull: hullOf(points) }),
     );

@@ -105,6 +105,23 @@ describe('least tip limit', () => {
     expect(tipLimit(kernel, toward(least.tipAzimuth!)).speed! - least.speed!).toBeLessThanOrEqual(2 * least.tolerance);
   });
 
+  it('[TD22] of a lander that rocks lies in a cleft: toward none of 1440 azimuths does it tip a tolerance below', () => {
+    const { kernel: rocking, conditions } = draw(31_000_001);
+    const { travelAzimuth = 0 } = conditions.state;
+    const turned = (azimuth: number): TouchdownConditions => ({
+      ...conditions,
+      state: { ...conditions.state, yaw: travelAzimuth - azimuth },
+    });
+    const critical = criticalAzimuths(drawRingArrival(31_000_001).lander);
+    const found = leastTipLimit(rocking, critical, turned);
+    const all = Array.from({ length: 1440 }, (_, i) => (i * Math.PI) / 720);
+    const below = found.speed! - found.tolerance;
+    expect(all.filter((azimuth) => tips({ kernel: rocking, conditions: turned(azimuth) }, below))).toEqual([]);
+    // the azimuths given alone, each for itself, say 9 % more
+    const given = Math.min(...critical.map((azimuth) => tipLimit(rocking, turned(azimuth)).speed ?? Infinity));
+    expect(found.speed!).toBeLessThan(given - 20 * found.tolerance);
+  }, 180_000);
+
   it('[TD22] looks square to every edge and along every foot, which a round number of yaws misses', () => {
     const azimuths = criticalAzimuths(lander);
     // six feet, six edges, and half way between neighbors

@@ -60,6 +60,11 @@ function problemsOf(json: unknown): readonly FieldProblem[] {
   return read.ok ? [] : read.error;
 }
 
+/** Paths of what is wrong with a campaign of one leg condition. */
+function gearOf(condition: Record<string, unknown>): readonly string[] {
+  return problemsOf(document({ gear: [{ value: [condition], weight: 1 }] })).map(({ path }) => path);
+}
+
 describe('a campaign document', () => {
   it('[DI10] holds a whole lander of the deepest nesting that a lander may have, and nothing deeper', () => {
     const fits = [0, 1].map((more) => {
@@ -82,8 +87,6 @@ describe('a campaign document', () => {
   });
 
   it('[DI10] names what is wrong with a leg condition once, and judges no further what it could not read', () => {
-    const gearOf = (condition: Record<string, unknown>): readonly string[] =>
-      problemsOf(document({ gear: [{ value: [condition], weight: 1 }] })).map(({ path }) => path);
     expect(gearOf({ leg: 'second', kind: 'soft' })).toEqual(['gear[0].value[0].leg']);
     expect(gearOf({ leg: 1, kind: 'bent' })).toEqual(['gear[0].value[0].kind']);
     expect(gearOf({ leg: 1, kind: 'soft', factor: 'half' })).toEqual(['gear[0].value[0].factor']);

@@ -34,9 +34,12 @@ describe('least speed that tips', () => {
   });
 });
 
+function from(least: number): number | undefined {
+  return firstSpeedThat((speed) => speed >= least, SPEEDS, 1e-3)?.[0];
+}
+
 describe('first speed at which something happens', () => {
   it('lies within the tolerance below it; 0 when it is the first one asked for, absent when it is none', () => {
-    const from = (least: number): number | undefined => firstSpeedThat((speed) => speed >= least, SPEEDS, 1e-3)?.[0];
     expect(from(1.25)).toBeLessThan(1.25);
     expect(from(1.25)).toBeGreaterThan(1.25 - 1e-3);
     expect(from(0)).toBe(0);

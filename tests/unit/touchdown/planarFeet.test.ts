@@ -48,7 +48,7 @@ function miss(a: number, b: number): number {
 describe('the feet of a body that moves in a plane', () => {
   it('[PL5] press nothing before they are down', () => {
     const ground = { shape: { kind: 'profile', terrain: evenGround(0, 0.7) }, friction: 0.7 } as const;
-    const feet = preparePlanarFeet(plainLander({ force: 1e6 }), MASS, 0.4, ground, MOON, 1 / 240);
+    const feet = preparePlanarFeet({ ...REST, lander: plainLander({ force: 1e6 }), azimuth: 0.4, ground });
     const impulse = new Float64Array([7, 7, 7]);
     takeEdgeImpulse(feet, impulse);
     expect([feet.forceX, feet.forceY, feet.moment, ...impulse].map(Math.abs)).toEqual([0, 0, 0, 0, 0, 0]);
