@@ -49,7 +49,10 @@ describe('the format of a choice', () => {
     { spoil: { mode: 'by mouth' }, says: 'mode: expected one of "by hand", "by orders"' },
     { spoil: { pace: 2 }, says: 'pace: expected one of 1, 0.5, 0.25, got 2' },
     { spoil: { pace: '1' }, says: 'pace: expected one of 1, 0.5, 0.25, got text "1"' },
-    { spoil: { sensorTrouble: true }, says: 'sensorTrouble: expected one of "none", "seeded", got true' },
+    {
+      spoil: { sensorTrouble: true },
+      says: 'sensorTrouble: expected one of "none", "seeded", "engine", "legs", got true',
+    },
     { spoil: { weather: 'fine' }, says: 'weather' },
     { spoil: { world: undefined }, says: 'world: expected a value, got nothing' },
   ])('[LE6] refuses $spoil and says where, what was expected and what came', ({ spoil, says }) => {

@@ -81,14 +81,4 @@ describe('a choice that cannot be flown', () => {
     expect(flown['bolster']).toEqual(['moon', 'io', 'europa', 'ganymede', 'callisto', 'triton']);
     expect(beyond.map(({ world }) => world.id)).toContain('titan');
   });
-
-  it.each([
-    { said: { mode: 'by orders' }, path: 'mode' },
-    { said: { pace: 0.5 }, path: 'pace' },
-  ] as const)('[LE9] says that it is not played yet: $path', ({ said, path }) => {
-    const plan = layPlan(choiceOf(said));
-    if (plan.ok) throw new Error('it was laid out');
-    expect(plan.error.map((problem) => problem.path)).toEqual([path]);
-    expect(plan.error[0]?.expected).toMatch(/the only one that is played yet/);
-  });
 });
