@@ -103,7 +103,7 @@ describe('a landing of one’s own choice', () => {
     expect(await other.getByRole('button', { name: 'Change the landing' }).isVisible()).toBe(false);
     await page.getByRole('button', { name: 'Begin the descent' }).click();
     await page.getByRole('slider', { name: 'Descent' }).waitFor();
-    await other.getByRole('region', { name: 'Site' }).waitFor();
+    await other.getByRole('region', { name: 'Site', exact: true }).waitFor();
     expect(live.faults).toEqual([]);
   });
 
