@@ -1,7 +1,7 @@
 import { mkdirSync } from 'node:fs';
 import path from 'node:path';
 import type { DatabaseSync } from 'node:sqlite';
-import { nanoid } from 'nanoid';
+import { customAlphabet } from 'nanoid';
 import { parseRecord, type RecordHeader, type RecordLine, type TableRecord } from '../../engine/record/index.ts';
 import type { MemberId } from '../../engine/table/index.ts';
 import { setAsideDamaged } from './damagedFile.ts';
@@ -45,6 +45,9 @@ export interface UnfinishedTable {
 
 /** Someone at the command line may have the folder for a moment [ms]. */
 const LOCK_WAIT_MS = 1000;
+
+/** Without signs: an id that begins with a dash would be read as an option on a command line. 12 letters of 32 make 60 bits. */
+const drawId = customAlphabet('23456789abcdefghjkmnpqrstuvwxyz0', 12);
 
 const SCHEMA = `
   CREATE TABLE IF NOT EXISTS record (
@@ -198,7 +201,7 @@ function journalOf(database: DatabaseSync, report: (line: string) => void, now: 
 
   return {
     open(code, header) {
-      const id = nanoid();
+      const id = drawId();
       attempt(() => begin.run(id, code, JSON.stringify(header), now(), now()));
       return tableJournal(id, 0);
     },

@@ -57,7 +57,7 @@ describe('kilter records, beside a server that runs', () => {
       { code: 'HKTVRQ', isOpen: false, isKept: false, lines: record.lines.length },
     ]);
     const { out } = await records('list');
-    expect(out).toMatch(/HKT VRQ +ended +expires +2030-01-01 12:00 +2030-01-01 12:00 +\d+ +[\w-]{21}/);
+    expect(out).toMatch(/HKT VRQ +ended +expires +2030-01-01 12:00 +2030-01-01 12:00 +\d+ +[a-z\d]{12}/);
     expect(out).toMatch(/BCD FGH +open +expires/);
   });
 
@@ -73,7 +73,7 @@ describe('kilter records, beside a server that runs', () => {
 
   it('deletes a record now: name and way back are in no file any more', async () => {
     expect(wordsInFiles()).toHaveLength(3);
-    expect((await records('delete', 'HKTVRQ')).out).toMatch(/^HKT VRQ \([\w-]{21}\) is deleted$/m);
+    expect((await records('delete', 'HKTVRQ')).out).toMatch(/^HKT VRQ \([a-z\d]{12}\) is deleted$/m);
     expect(await listed()).toMatchObject([{ code: 'BCDFGH' }]);
     expect(wordsInFiles()).toEqual([]);
     // and the server writes on
@@ -84,7 +84,9 @@ describe('kilter records, beside a server that runs', () => {
   it('refuses to delete a record whose table is open, until its server is gone', async () => {
     const refused = await records('delete', 'BCDFGH');
     expect(refused).toMatchObject({ status: 2, out: '' });
-    expect(refused.err).toMatch(/the table of BCD FGH \(.{21}\) is open on the server that runs: let everybody leave/);
+    expect(refused.err).toMatch(
+      /the table of BCD FGH \([a-z\d]{12}\) is open on the server that runs: let everybody leave/,
+    );
     expect(await listed()).toHaveLength(2);
     server.close();
     expect(await records('delete', 'BCDFGH')).toMatchObject({ status: 0 });
@@ -123,7 +125,7 @@ describe('kilter records', () => {
     server.open('HKTVRQ', headerOf(PLAN)).end();
     const { status, err } = await records('keep', 'HKTVRQ');
     expect(status).toBe(2);
-    const [, ids = ''] = /name one by its id: ([\w-]{21}, [\w-]{21})/.exec(err) ?? [];
+    const [, ids = ''] = /name one by its id: ([a-z\d]{12}, [a-z\d]{12})/.exec(err) ?? [];
     expect((await records('keep', ids.split(', ')[0] ?? '')).status).toBe(0);
     expect((await listed()).filter(({ isKept }) => isKept === true)).toHaveLength(1);
   });
