@@ -10,7 +10,7 @@ import { findWorld, type World } from '../worlds.ts';
 import { staticTiltOf } from '../pivot/tripLimit.ts';
 import { pivotBodyAt } from './closedForm.ts';
 import { cardOutcome, judgeContact } from './judgeContact.ts';
-import type { CardOutcome, JudgedContact } from './tableTypes.ts';
+import type { CardOutcome, JudgedContact } from './scorecardTypes.ts';
 
 /** One touchdown as it ends on one world. */
 export interface WorldTouchdown extends Omit<JudgedContact, 'arrival'> {

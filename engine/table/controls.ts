@@ -1,7 +1,8 @@
 import type { ControlInput } from '../world/descent.ts';
 import { isAttended } from './attendance.ts';
 import { memberAt, type TableState } from './tableState.ts';
-import type { HeldControls, Seat } from './tableTypes.ts';
+import type { HeldControls } from './viewTypes.ts';
+import type { Seat } from './tableTypes.ts';
 
 /**
  * Which controls a seat holds: Flying both. By orders `thrust` is the order of the descent rate, `tilt` that of what is held across the ground.

@@ -1,6 +1,6 @@
 import type { Source } from '../sensors/index.ts';
 import { scorecardOf, type Table } from './table.ts';
-import type { JudgedDescent } from './tableTypes.ts';
+import type { JudgedDescent } from './scorecardTypes.ts';
 
 /** The one thing that is otherwise in a fork. Source healthy: what failed in it does not fail. */
 export type Change = { readonly kind: 'source healthy'; readonly source: Source };

@@ -5,7 +5,7 @@ import type { Arrival, DescentSetup, Outcome, TouchdownState } from '../world/de
 import { closedFormAt } from './closedForm.ts';
 import { bandOf, calloutOf } from './marginBand.ts';
 import { arrivalCase } from './simulateArrival.ts';
-import type { ArrivalLimit, CardOutcome, JudgedContact, MarginBand } from './tableTypes.ts';
+import type { ArrivalLimit, CardOutcome, JudgedContact, MarginBand } from './scorecardTypes.ts';
 
 /** Holds one contact against the tip limit of that very arrival. Takes a tenth of a second or so: nothing for a frame that is to be drawn in time. */
 export function judgeContact(setup: DescentSetup, arrival: Arrival): JudgedContact {

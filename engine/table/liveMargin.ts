@@ -5,7 +5,8 @@ import { pivotBodyAt, travelOf } from './closedForm.ts';
 import { leastLimit, type BeyondTable, type LimitTable, type Span } from './limitTable.ts';
 import { bandOf, calloutOf } from './marginBand.ts';
 import { predictContact, type PredictedContact } from './predictContact.ts';
-import type { LiveMargin, NoMargin, PredictedMargin, TablePlan } from './tableTypes.ts';
+import type { LiveMargin, NoMargin, PredictedMargin } from './scorecardTypes.ts';
+import type { TablePlan } from './tableTypes.ts';
 
 /**
  * A gauge of the margin at the contact that is coming: where the lander will meet the ground, how fast, on which slope, at the attitude that it has or is

@@ -1,4 +1,4 @@
-import type { Callout, MarginBand } from './tableTypes.ts';
+import type { Callout, MarginBand } from './scorecardTypes.ts';
 
 /**
  * Highest utilisation of each band, in rising order [-]. Chosen so that of plausible arrivals, by what the live margin said three seconds before, less

@@ -5,7 +5,7 @@ import type { Arrival, DescentSetup, DescentState } from '../world/descent.ts';
 import { layOutSection } from '../world/layOutSection.ts';
 import { pivotBodyAt } from './closedForm.ts';
 import { cardOutcome, judgeContact } from './judgeContact.ts';
-import type { JudgedContact, JudgedDescent, Scorecard } from './tableTypes.ts';
+import type { JudgedContact, JudgedDescent, Scorecard } from './scorecardTypes.ts';
 
 /** What the table says of a descent that is over, besides who flew it. */
 export function scoreDescent(final: DescentState, setup: DescentSetup): JudgedDescent {

@@ -2,7 +2,8 @@ import { isSensorFault } from '../faults/index.ts';
 import { SOURCES, type Source } from '../sensors/index.ts';
 import { TICK_RATE } from '../world/constants.ts';
 import type { TableState } from './tableState.ts';
-import type { Defect, NamedCause, SourceFailure, TablePlan } from './tableTypes.ts';
+import type { Defect, SourceFailure } from './scorecardTypes.ts';
+import type { NamedCause, TablePlan } from './tableTypes.ts';
 
 /** When sources were doubted and named, by ticks of the descent, and what that comes to once it is over. */
 

@@ -20,17 +20,16 @@ import { firstOrders } from './orders.ts';
 import type { PlayedDescent, TableModel } from './tableModel.ts';
 import { aimAt, NO_NOTES, type MarkedSpot } from './siteNotes.ts';
 import { memberAt, type TableState } from './tableState.ts';
-import {
-  SEATS,
-  type BelievedArrival,
-  type CrewEntry,
-  type HeldControls,
-  type JudgedContact,
-  type JudgedDescent,
-  type LiveMargin,
-  type Scorecard,
-  type TablePlan,
-} from './tableTypes.ts';
+import { SEATS, type TablePlan } from './tableTypes.ts';
+import type {
+  BelievedArrival,
+  CrewEntry,
+  JudgedContact,
+  JudgedDescent,
+  LiveMargin,
+  Scorecard,
+} from './scorecardTypes.ts';
+import type { HeldControls } from './viewTypes.ts';
 
 /**
  * The authority over one table. It never looks at a clock: `stepTable` is called once a tick, and what comes from outside is judged (`judge.ts`), becomes

@@ -2,7 +2,8 @@ import type { ControlInput, DescentEvent, DescentSetup, DescentState, Valves } f
 import type { DescentMark } from '../world/markDescent.ts';
 import type { SideLimits } from './liveMargin.ts';
 import type { MarkedSpot } from './siteNotes.ts';
-import type { LiveMargin, JudgedDescent, TablePlan } from './tableTypes.ts';
+import type { LiveMargin, JudgedDescent } from './scorecardTypes.ts';
+import type { TablePlan } from './tableTypes.ts';
 
 /**
  * What the authority needs from the rest of the engine. `playedModel` is the real one; a test may put a simpler world

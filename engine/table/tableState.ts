@@ -7,7 +7,9 @@ import type { Pace } from './planChoice.ts';
 import type { PropellantWatch } from './propellantStandIn.ts';
 import type { SensorsWatch } from './sensorsStandIn.ts';
 import type { SiteNotes } from './siteNotes.ts';
-import type { BelievedArrival, CrewEntry, HeldControls, MemberId, NamedCause, Seat, Stage } from './tableTypes.ts';
+import type { BelievedArrival, CrewEntry } from './scorecardTypes.ts';
+import type { HeldControls } from './viewTypes.ts';
+import type { MemberId, NamedCause, Seat, Stage } from './tableTypes.ts';
 
 /** All that a table knows, besides the played world: plain data, changed by `applyEntry` and `stepTable` alone. */
 export interface TableState {

@@ -10,18 +10,8 @@ import { flightKnown, scorecardOf, type Table } from './table.ts';
 import { readLead, readPropellant, readSite } from './seatReadings.ts';
 import { decider } from './attendance.ts';
 import { findMember, memberAt, type Member, type TableState } from './tableState.ts';
-import {
-  SEATS,
-  type HeldControls,
-  type MemberId,
-  type OtherView,
-  type Seat,
-  type SeatView,
-  type SourceReading,
-  type TablePlan,
-  type TableView,
-  type YouView,
-} from './tableTypes.ts';
+import { SEATS, type MemberId, type Seat, type TablePlan } from './tableTypes.ts';
+import type { HeldControls, OtherView, SeatView, SourceReading, TableView, YouView } from './viewTypes.ts';
 
 /**
  * What one member is shown of the state now: what it leaves out of that reaches nobody. The events that `stepTable` returns go to all members alike.

@@ -1,0 +1,141 @@
+import type { Orders } from '../descent/index.ts';
+import type { Judgment, SourceState } from '../estimate/index.ts';
+import type { Source } from '../sensors/index.ts';
+import type { ControlInput, DescentState } from '../world/descent.ts';
+import type { EngineSettings } from './engineSettings.ts';
+import type { Fork } from './fork.ts';
+import type { Pace } from './planChoice.ts';
+import type { LiveMargin, Scorecard } from './scorecardTypes.ts';
+import type { LeadReadings, PropellantReadings, SiteReadings } from './seatReadings.ts';
+import type { SiteNotes } from './siteNotes.ts';
+import type { Seat, Stage, MemberId, TablePlan, NamedSource } from './tableTypes.ts';
+
+/** What each member is shown. */
+
+/** In ink: what is shown is true. In pencil: it is what the crew believes. */
+export const DRAWN_IN = ['ink', 'pencil'] as const;
+export type DrawnIn = (typeof DRAWN_IN)[number];
+
+/** What one source says, as the seat at Sensors reads it. */
+export interface SourceReading {
+  readonly source: Source;
+  readonly state: SourceState;
+  readonly judgment: Judgment;
+  /** Its last report was taken into the estimate. */
+  readonly isUsed: boolean;
+  /** Since its last sample [s]; absent before there was one. */
+  readonly age?: number;
+  /** Its channels, in the order of CHANNELS. */
+  readonly values: readonly number[];
+  /** Its worst channel less what the estimate expected, over the standard deviation of that [-]; absent for a source that is not weighed. */
+  readonly disagreement?: number;
+}
+
+/** The ground as the map has it: heights [m] at even distances from `firstX` on. */
+export interface MapView {
+  readonly firstX: number;
+  readonly spacing: number;
+  readonly heights: readonly number[];
+  /** Standard deviation of the true height from it [m]. */
+  readonly sigma: number;
+}
+
+/** How far what is believed may be off: standard deviations [m], [m/s], [rad]. */
+export interface BeliefSpread {
+  readonly x: number;
+  readonly height: number;
+  readonly vx: number;
+  readonly vy: number;
+  readonly angle: number;
+}
+
+/**
+ * Which control a member's seat holds now: both at Flying, none elsewhere. By orders `thrust` is the order of the descent rate, `tilt` that of what is held
+ * across the ground.
+ */
+export interface HeldControls {
+  readonly thrust: boolean;
+  readonly tilt: boolean;
+}
+
+export interface SeatView {
+  readonly seat: Seat;
+  /** undefined: covered by a stand-in. */
+  readonly name?: string;
+  readonly connected: boolean;
+  readonly holds: HeldControls;
+}
+
+export interface OtherView {
+  readonly id: MemberId;
+  readonly name: string;
+  readonly seat?: Seat;
+}
+
+export interface WaitingView {
+  readonly id: MemberId;
+  readonly name: string;
+}
+
+export interface YouView {
+  readonly id: MemberId;
+  readonly name: string;
+  readonly seat?: Seat;
+  readonly holds: HeldControls;
+  /** A free seat may be taken now. */
+  readonly mayTakeSeat: boolean;
+  /** Whose word ends or repeats a descent: Lead, else the next seat that is taken. */
+  readonly decides: boolean;
+  /** Which of the held controls still stand where the stand-in left them; absent once the member has set them all. */
+  readonly standInLeft?: HeldControls;
+}
+
+/** Everything one member is shown. Nothing that this member may not know is in it. */
+export interface TableView {
+  readonly stage: Stage;
+  readonly held: boolean;
+  /** The landing has been given up: the lander climbs away, and nobody holds it. */
+  readonly aborting: boolean;
+  readonly you: YouView;
+  readonly seats: readonly SeatView[];
+  readonly engine: EngineSettings;
+  readonly site: SiteNotes;
+  /** What Sensors named as the cause. */
+  readonly named: readonly NamedSource[];
+  /** Until the inertial unit is aligned anew, if it goes on level [s]; absent when nobody asked for it. */
+  readonly aligning?: number;
+  /** Until the next descent begins [s]; absent when nobody asked for it. */
+  readonly startingIn?: number;
+  /** Each for its seat alone. */
+  readonly propellantReadings?: PropellantReadings;
+  readonly siteReadings?: SiteReadings;
+  readonly leadReadings?: LeadReadings;
+  /** The others, with their seats, so that one can be handed over: in order of joining. */
+  readonly others: readonly OtherView[];
+  /** Names of the others who are here without a seat, in order of joining. */
+  readonly watching: readonly string[];
+  /** Who of them came while this descent runs, and may take no seat until somebody who sits lets them in. */
+  readonly waiting: readonly WaitingView[];
+  /** While the descent is drawn in pencil its seed is 0: it would give the true ground away. */
+  readonly plan: Omit<TablePlan, 'setup' | 'limits' | 'instruments'>;
+  readonly drawnIn: DrawnIn;
+  /** Present in pencil. */
+  readonly map?: MapView;
+  readonly spread?: BeliefSpread;
+  /** Sources that Sensors, or its stand-in, has rejected: the whole crew is told. Empty in ink. */
+  readonly rejected: readonly Source[];
+  /** Present in pencil, for Sensors. */
+  readonly sources?: readonly SourceReading[];
+  readonly commanded: ControlInput;
+  /** What Flying, or the stand-in there, has ordered; absent in a descent by hand. */
+  readonly orders?: Orders;
+  /** Of the clock of a descent, as it was set last. */
+  readonly pace: Pace;
+  /** True in ink, believed in pencil. */
+  readonly flight: DescentState;
+  readonly margin: LiveMargin;
+  /** Present when resolved. */
+  readonly scorecard?: Scorecard;
+  /** Comes some seconds after the scorecard of a descent in which a source failed: what a healthy one would have given. */
+  readonly fork?: Fork;
+}
