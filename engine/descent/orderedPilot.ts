@@ -19,11 +19,16 @@ export interface Orders {
 
 /**
  * Flies orders, and nothing but orders: whoever orders 4 m/s down to the ground gets 4 m/s. To hold a drift it leans no farther than any pilot of ours
- * does at that height (`leanFor`); a lean that was ordered is held at every height. On the ground it shuts the engine down and stands upright. It looks at
+ * does at that height (`leanFor`); a lean that was ordered is held at every height. On the ground it shuts the engine down and stands upright, unless it is to go on. It looks at
  * the state that it is given alone and remembers nothing. Common practice, no source.
  */
-export function orderedPilot(orders: Orders, craft: PilotedCraft, state: DescentState): ControlInput {
-  if (isDown(state)) return { thrustPercent: 0, tiltDeg: 0 };
+export function orderedPilot(
+  orders: Orders,
+  craft: PilotedCraft,
+  state: DescentState,
+  { goesOn = false }: { readonly goesOn?: boolean } = {},
+): ControlInput {
+  if (isDown(state) && !goesOn) return { thrustPercent: 0, tiltDeg: 0 };
   const up = upwardFor(craft.gravity, state, orders.descentRateTenths / 10);
   const tiltDeg = orders.across === 'lean' ? orders.leanDeg : leanFor(state, orders.driftTenths / 10, up);
   return { thrustPercent: leverFor(craft, state, up), tiltDeg };

@@ -126,7 +126,8 @@ function fly({ plan, state, run }: Table, known: DescentState, attended: HeldCon
   // the pilot is called every tick, so that what it remembers does not depend on who is away
   if (state.orders === undefined) return controlsNow(state.commanded, run.pilot(known, spot), attended);
   if (!attended.tilt) state.orders = steadyOrders(known, spot && aimAt(spot));
-  return orderedPilot(state.orders, { engine: plan.setup.lander.engine, gravity: plan.setup.gravity }, known);
+  const craft = { engine: plan.setup.lander.engine, gravity: plan.setup.gravity };
+  return orderedPilot(state.orders, craft, known, { goesOn: !state.engine.cutAtContact });
 }
 
 /** What flies a landing that was given up. */

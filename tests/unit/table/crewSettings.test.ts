@@ -42,6 +42,21 @@ function leverAtContact(cutAtContact: boolean): number {
   return table.state.commanded.thrustPercent;
 }
 
+/** Whether the engine of a lander that is flown by orders burns two ticks after first contact. */
+function burnsAfterContact(cutAtContact: boolean): boolean {
+  const plan = laid({ start: 'low', mode: 'by orders' });
+  const table = createTable({ plan, model: playedModel });
+  for (const seat of ['flying', 'propellant'] as const) joinTable(table, { name: seat });
+  say(table, 'm1', { kind: 'takeSeat', seat: 'flying' });
+  say(table, 'm2', { kind: 'takeSeat', seat: 'propellant' });
+  say(table, 'm1', { kind: 'begin' });
+  say(table, 'm1', { kind: 'orderDescentRate', tenths: 15 });
+  say(table, 'm2', { kind: 'setCutAtContact', on: cutAtContact });
+  while (table.run.flight.touchdown === undefined) stepTable(table);
+  run(table, 2);
+  return table.run.flight.commanded.thrustPercent > 0;
+}
+
 /** Where the stand-in at Flying meets the ground [m]. */
 function landingPlace(spot?: number): number {
   const table = openCrew();
@@ -115,6 +130,10 @@ describe('what Propellant sets', () => {
   it('[TA21] decides whether contact shuts the engine down', () => {
     expect(leverAtContact(true)).toBe(0);
     expect(leverAtContact(false)).toBeGreaterThan(0);
+  });
+
+  it('[TA21] decides so by orders too', () => {
+    expect([burnsAfterContact(true), burnsAfterContact(false)]).toEqual([false, true]);
   });
 
   it('[TA21] takes a false touch high up for contact, and lets it go again', () => {
