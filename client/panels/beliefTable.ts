@@ -52,7 +52,7 @@ export function defectLine({ defects = [] }: Scorecard): HTMLElement | undefined
   return told.length === 0 ? undefined : element('p', { class: 'why' }, told.map(defectWords).join(' '));
 }
 
-export function defectWords({ kind, after, answeredAfter }: Defect): string {
+export function defectWords({ kind, leg, after, answeredAfter }: Defect): string {
   const what = BELIEF_CARD.defects[kind];
   if (kind === 'leak') {
     const shut = answeredAfter === undefined ? BELIEF_CARD.lineOpen : BELIEF_CARD.lineShut(seconds(answeredAfter));
@@ -63,7 +63,8 @@ export function defectWords({ kind, after, answeredAfter }: Defect): string {
       answeredAfter === undefined ? BELIEF_CARD.cutOffUnused : BELIEF_CARD.cutOffFired(seconds(after + answeredAfter));
     return what + fired;
   }
-  return after === 0 ? `${what}.` : `${BELIEF_CARD.defect(what, seconds(after))}.`;
+  const which = leg === undefined ? what : BELIEF_CARD.ofLeg(what, leg + 1);
+  return after === 0 ? `${which}.` : `${BELIEF_CARD.defect(which, seconds(after))}.`;
 }
 
 /** `isNamed`: somebody sat at Sensors, who could name the cause. */

@@ -7,6 +7,7 @@ import {
   type Pace,
   type PlanChoice,
   type Seat,
+  type SensorTrouble,
 } from '../../engine/table/index.ts';
 import { WORLDS } from '../../engine/worlds.ts';
 import { findLander, LANDERS, SITES, STARTS, whyNotFlown } from '../../levels/index.ts';
@@ -99,6 +100,14 @@ export interface TroubleField {
   seat(): Seat;
 }
 
+/** Who sits where what fails can be found out; a source is met best by who flies. */
+const SEAT_FOR: Readonly<Record<SensorTrouble, Seat>> = {
+  none: 'flying',
+  seeded: 'flying',
+  engine: 'propellant',
+  legs: 'site',
+};
+
 /** Whether something fails, and then from which seat the person meets it: the others are left to stand-ins. */
 export function createTroubleField(
   { sensorTrouble: chosen }: PlanChoice,
@@ -106,23 +115,25 @@ export function createTroubleField(
   asksSeat: boolean,
 ): TroubleField {
   let seat: Seat = 'flying';
+  const marks = Object.fromEntries(
+    SEATS.map((name) => [name, radio('seat', name, name === seat, () => (seat = name))]),
+  );
   const seats = element(
     'div',
     { class: 'choice-seats', role: 'group', 'aria-label': CHOICE.seat, hidden: !asksSeat || chosen === 'none' },
     element('span', {}, CHOICE.seat),
     ...SEATS.map((name) =>
-      element(
-        'label',
-        { class: 'choice-seat' },
-        radio('seat', name, name === seat, () => (seat = name)),
-        element('strong', {}, SEAT_NAMES[name]),
-      ),
+      element('label', { class: 'choice-seat' }, marks[name], element('strong', {}, SEAT_NAMES[name])),
     ),
   );
   const rows = SENSOR_TROUBLES.map((trouble) =>
     row(
       radio('trouble', trouble, trouble === chosen, () => {
         seats.hidden = !asksSeat || trouble === 'none';
+        // who can find it out is offered first
+        seat = SEAT_FOR[trouble];
+        const mark = marks[seat];
+        if (mark !== undefined) mark.checked = true;
         change({ sensorTrouble: trouble });
       }),
       CHOICE.troubles[trouble],

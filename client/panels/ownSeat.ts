@@ -16,8 +16,10 @@ export function createOwnSeat(ask: Ask): { readonly part: HTMLElement; refresh(v
     part,
     refresh({ you, others }) {
       part.hidden = you.seat === undefined;
-      hand.hidden = others.length === 0;
-      person.refresh(others.map((other) => [other.id, personWords(other)]));
+      // nobody is moved from a seat of their own but by whoever decides
+      const takers = others.filter(({ seat }) => seat === undefined || you.decides);
+      hand.hidden = takers.length === 0;
+      person.refresh(takers.map((other) => [other.id, personWords(other)]));
     },
   };
 }

@@ -98,8 +98,8 @@ export function drawBeliefUnderTruth(
     lettering: { ...LETTERING, align: 'center' },
     places: [0, -20, -40].map((drop) => ({ x: above.x, y: above.y + drop * pen.unit })),
   });
-  // first on the side on which there is no scale of the tilt left
-  const ways = side === 'right' ? ([-1, 1] as const) : ([1, -1] as const);
+  // first away from the one that is drawn as believed
+  const ways = state.x > truth.x ? ([-1, 1] as const) : ([1, -1] as const);
   const width = pen.widthOf(BELIEF.true, LETTERING);
   letter(sheet, {
     name: 'true',

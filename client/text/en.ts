@@ -452,11 +452,12 @@ export const BELIEF_CARD = {
     thrustOffset: 'The engine gave another thrust than it was told',
     cutOffFails: 'The engine did not shut down when it was told to',
     leak: 'A feed line leaked',
-    legSoft: 'A leg was softer than built',
-    legMissing: 'A leg was missing',
-    legNotLatched: 'A leg was not latched',
-    indicationAbsent: 'A leg was not shown locked, though it was',
+    legSoft: 'was softer than built, and not shown locked',
+    legMissing: 'was missing',
+    legNotLatched: 'was not latched',
+    indicationAbsent: 'was not shown locked, though it was',
   },
+  ofLeg: (what: string, leg: number) => `Leg ${leg} ${what}`,
   defect: (what: string, after: string) => `${what}, from ${after} on`,
   lineShut: (after: string) => `; the line was shut ${after} later.`,
   lineOpen: '; nobody shut the line.',
@@ -477,7 +478,7 @@ export const BELIEF_CARD = {
     way === 'above'
       ? `Surprise: when it met the ground, the crew believed it still ${by} up.`
       : `Surprise: when it met the ground, the crew believed it down long since, and ${by} lower than it was.`,
-  asBelieved: (is: string) => `As believed, it touched down at about ${is} of the speed that tips it.`,
+  asBelieved: (is: string) => `It touched down at ${is} of the speed that tips it, about as was believed.`,
   nearer: (believed: string, is: string) =>
     `Surprise: it was nearer to tipping than the crew believed, at ${is} of the speed that tips it and not ${believed}.`,
   farther: (believed: string, is: string) =>

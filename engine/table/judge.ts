@@ -1,6 +1,7 @@
 import { assert } from '../assert.ts';
 import { MAX_TILT_DEG } from '../input/controlInput.ts';
 import { accept, refuse, type Result } from '../result.ts';
+import { decider } from './attendance.ts';
 import { CEILING_RANGE } from './engineSettings.ts';
 import { isHappening, type Entry, type EntryContent } from './entry.ts';
 import { LONGEST_NAME, parseMemberName } from './memberName.ts';
@@ -183,6 +184,10 @@ function whyNotSeated(
   if (other === undefined) return NOT_HERE;
   if (other.absentSince !== undefined) {
     return { code: 'table/away', reason: `${other.name} is away now.` };
+  }
+  if (command.kind === 'handOver' && other.seat !== undefined && decider(state) !== member) {
+    const reason = `${other.name} sits at ${SEAT_NAMES[other.seat]}: only who decides lets two people change places.`;
+    return { code: 'table/sits-elsewhere', reason };
   }
   const seat = command.kind === 'deal' ? command.seat : member.seat;
   return other.seat === seat ? { code: 'table/sits-there', reason: `${other.name} sits there already.` } : undefined;

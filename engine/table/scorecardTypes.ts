@@ -159,6 +159,8 @@ export interface SourceFailure {
 /** Something wrong with the lander, besides its sources. */
 export interface Defect {
   readonly kind: VehicleFaultKind;
+  /** Which leg, in the order of the lander, from 0. */
+  readonly leg?: number;
   /** From the start of the descent [s]. */
   readonly after: number;
   /** Until the line was shut, or the cut-off fired [s]; absent: nobody did, or nothing could be done. */

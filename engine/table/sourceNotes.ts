@@ -55,6 +55,13 @@ export function defectsOf({ setup }: TablePlan, { answered }: TableState, end: n
     const { kind, fromTick } = fault;
     const tick = kind === 'leak' ? answered.lineShut : kind === 'cutOffFails' ? answered.cutOff : undefined;
     const isAnswered = tick !== undefined && tick >= fromTick;
-    return [{ kind, after: fromTick / TICK_RATE, ...(isAnswered && { answeredAfter: (tick - fromTick) / TICK_RATE }) }];
+    return [
+      {
+        kind,
+        ...('leg' in fault.parameters && { leg: fault.parameters.leg }),
+        after: fromTick / TICK_RATE,
+        ...(isAnswered && { answeredAfter: (tick - fromTick) / TICK_RATE }),
+      },
+    ];
   });
 }

@@ -136,12 +136,13 @@ function climb({ plan, state, run }: Table): ControlInput {
 }
 
 /** Clear of the ground, and climbing since a second at least. */
-function hasClimbedAway({ state }: Table, { vy, height, outcome }: DescentState): boolean {
-  if (state.abortedAt === undefined || outcome !== undefined) return false;
+function hasClimbedAway({ state }: Table, { vy, height, angle, outcome }: DescentState): boolean {
+  if (state.abortedAt === undefined || outcome !== undefined || Math.abs(angle) > UPRIGHT) return false;
   return state.tick - state.abortedAt >= TICK_RATE && vy > CLIMBING && height > CLEAR_HEIGHT;
 }
 
-/** An aborted landing is over when it climbs so fast [m/s], so high over the ground [m]. */
+/** An aborted landing is over when it climbs so fast [m/s], so high over the ground [m], leaning no more than this [rad]: a lander that tumbles comes down again. */
+const UPRIGHT = Math.PI / 6;
 const CLIMBING = 3;
 const CLEAR_HEIGHT = 10;
 

@@ -32,7 +32,7 @@ export type Command =
   | { readonly kind: 'leaveSeat' }
   /** Lets somebody who came while a descent runs take a seat in it. */
   | { readonly kind: 'letIn'; readonly member: MemberId }
-  /** Gives the own seat to somebody else; who sits already changes places. */
+  /** Gives the own seat to somebody who has none; whoever decides may change places with anybody. */
   | { readonly kind: 'handOver'; readonly member: MemberId }
   /** Lead seats somebody, who changes places with whoever sat there. */
   | { readonly kind: 'deal'; readonly member: MemberId; readonly seat: Seat }

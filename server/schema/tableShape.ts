@@ -150,7 +150,14 @@ const scorecard = group({
     ),
   ),
   defects: optional(
-    list(group({ kind: words(VEHICLE_FAULT_KINDS), after: quantity, answeredAfter: optional(quantity) })),
+    list(
+      group({
+        kind: words(VEHICLE_FAULT_KINDS),
+        leg: optional(count),
+        after: quantity,
+        answeredAfter: optional(quantity),
+      }),
+    ),
   ),
   crew: list(group({ seat: words(SEATS), name: text })),
 });

@@ -277,14 +277,16 @@ describe('what Lead reads', () => {
 });
 
 describe('seats', () => {
-  it('[TA38] are handed over, and change places with whoever sits already', () => {
+  it('[TA38] are handed over to who has none, and change places only by the word of whoever decides', () => {
     const table = openCrew();
-    say(table, 'm2', { kind: 'handOver', member: 'm5' });
     const seatOf = (id: string) => viewTable(table, id).you.seat;
-    expect([seatOf('m2'), seatOf('m5')]).toEqual(['site', 'flying']);
+    expect(say(table, 'm2', { kind: 'handOver', member: 'm1' })).toBe('table/sits-elsewhere');
+    expect([seatOf('m1'), seatOf('m2')]).toEqual(['lead', 'flying']);
+    expect(say(table, 'm1', { kind: 'handOver', member: 'm5' })).toBe('done');
+    expect([seatOf('m1'), seatOf('m5')]).toEqual(['site', 'lead']);
     joinTable(table, { name: 'late' });
-    say(table, 'm5', { kind: 'handOver', member: 'm6' });
-    expect([seatOf('m5'), seatOf('m6')]).toEqual([undefined, 'flying']);
+    say(table, 'm2', { kind: 'handOver', member: 'm6' });
+    expect([seatOf('m2'), seatOf('m6')]).toEqual([undefined, 'flying']);
   });
 
   it('[TA38] are dealt by Lead alone, to nobody who is away', () => {

@@ -142,7 +142,7 @@ describe('the stand-in', () => {
     expect(viewTable(table, 'm1').you.standInLeft).toBeUndefined();
     steer('m2', { thrustPercent: 40 });
     // what one at Flying has set is not the stand-in's for the next who sits there
-    commandTable(table, 'm2', { kind: 'handOver', member: 'm1' });
+    commandTable(table, 'm1', { kind: 'handOver', member: 'm2' });
     inputAfter(1);
     expect(viewTable(table, 'm1').you.standInLeft).toEqual({ thrust: false, tilt: true });
   });
