@@ -1,7 +1,6 @@
 import type { TableView } from '../../engine/table/index.ts';
 import { TICK_RATE } from '../../engine/world/index.ts';
 import { LEAD_CARD } from '../text/en.ts';
-import { percent } from '../text/numbers.ts';
 import { createNoteList, crewNotes, noteLines, openMatters, type CrewNote } from './crewNotes.ts';
 import { createDeal } from './dealSeats.ts';
 import { element } from './element.ts';
@@ -46,12 +45,13 @@ export function createLeadCard(ask: Ask): SeatCard {
   };
 }
 
-/** P(stay upright), whole percent; the ends are not told as certain. */
+/** P(stay upright) in tenths, as finely as it was found to hold (engine/estimate/README.md). */
 export function oddsWords({ leadReadings }: Pick<TableView, 'leadReadings'>): string {
   const odds = leadReadings?.odds;
   if (odds === undefined) return LEAD_CARD.noOdds;
-  if (odds > 0.99) return LEAD_CARD.over(percent(0.99));
-  return odds < 0.01 ? LEAD_CARD.under(percent(0.01)) : percent(odds);
+  const tenths = Math.round(10 * odds);
+  if (tenths >= 10) return LEAD_CARD.over;
+  return tenths < 1 ? LEAD_CARD.under : LEAD_CARD.about(tenths);
 }
 
 function linesOf(notes: readonly CrewNote[], none: string): readonly string[] {

@@ -178,9 +178,9 @@ describe('what Propellant and Lead read', () => {
   });
 
   it('never tells a chance as certain', () => {
-    expect(oddsWords({ leadReadings: { odds: 0.934 } })).toBe(`93${THIN}%`);
-    expect(oddsWords({ leadReadings: { odds: 1 } })).toBe(`over 99${THIN}%`);
-    expect(oddsWords({ leadReadings: { odds: 0 } })).toBe(`under 1${THIN}%`);
+    expect(oddsWords({ leadReadings: { odds: 0.934 } })).toBe('about 9 in 10');
+    expect(oddsWords({ leadReadings: { odds: 1 } })).toBe('more than 9 in 10');
+    expect(oddsWords({ leadReadings: { odds: 0 } })).toBe('fewer than 1 in 10');
     expect(oddsWords({})).toBe('no figure now');
   });
 });
