@@ -21,6 +21,20 @@ const SMALL = { width: 360, height: 640 };
 
 const again = (page: Page) => page.getByRole('button', { name: 'Again', exact: true });
 
+/** Presses Again until the countdown stands there: the card is laid anew when the fork comes, and a press in that moment is lost. */
+async function askAgain(page: Page): Promise<void> {
+  const countdown = page.getByRole('region', { name: 'Next descent' });
+  await expect
+    .poll(
+      async () => {
+        if (!(await countdown.isVisible())) await again(page).press('Enter');
+        return countdown.isVisible();
+      },
+      { timeout: 15_000, interval: 500 },
+    )
+    .toBe(true);
+}
+
 type Crew = Readonly<Record<Seat, Page>>;
 
 /** Five people, each in a browser of their own, each in a seat. */
@@ -122,12 +136,12 @@ describe('five people at one table, by instruments', () => {
 
     // Again is for Lead; everybody is told, and may ask to wait
     expect(await again(crew.site).isDisabled()).toBe(true);
-    await again(crew.lead).press('Enter');
     const countdowns = SEATS.map((seat) => crew[seat].getByRole('region', { name: 'Next descent' }));
+    await askAgain(crew.lead);
     await Promise.all(countdowns.map((countdown) => countdown.waitFor()));
     await press(crew.site, 'Wait');
     await Promise.all(countdowns.map((countdown) => countdown.waitFor({ state: 'hidden' })));
-    await again(crew.lead).press('Enter');
+    await askAgain(crew.lead);
     await crew.lead.getByRole('region', { name: 'Scorecard' }).waitFor({ state: 'hidden', timeout: 15_000 });
     // the same descent, and nobody judges
     const believed = await cardOf(crew);
