@@ -1,6 +1,6 @@
 import type { Terrain } from '../ground/terrain.ts';
 import type { DescentState } from '../world/descent.ts';
-import { isAttended } from './attendance.ts';
+import { isCovered } from './attendance.ts';
 import { setEngine, throttled } from './engineSettings.ts';
 import { setByWatch, watchPropellant } from './propellantStandIn.ts';
 import { readPropellant } from './seatReadings.ts';
@@ -8,31 +8,25 @@ import { judgeByWatch, watchSources } from './sensorsStandIn.ts';
 import { noteByMap } from './siteStandIn.ts';
 import { noteDoubts } from './sourceNotes.ts';
 import type { Table } from './table.ts';
-import { memberAt } from './tableState.ts';
-import type { Seat } from './tableTypes.ts';
 
 /** What the stand-ins do in this tick at the seats where nobody is: by what those seats read, and after the time a person would take. Flying has its own pilot. */
 export function coverSeats(table: Table, known: DescentState): void {
   const { plan, state, run } = table;
   if (plan.instruments?.standIns === 'asleep') return;
-  if (isEmpty(table, 'sensors') && run.believed !== undefined) {
+  if (isCovered(state, 'sensors') && run.believed !== undefined) {
     state.watch = watchSources(state.watch, run.believed);
     const before = state.judgments;
     state.judgments = judgeByWatch(state.watch, before);
     noteDoubts(state, run.flight.tick, before);
   }
-  if (isEmpty(table, 'propellant')) {
+  if (isCovered(state, 'propellant')) {
     const readings = readPropellant({ plan, run, known }, state.reckonedBurn);
     const commandedPercent = throttled(state.commanded, state.engine).thrustPercent;
     const seen = { load: plan.setup.propellant, phase: known.phase, commandedPercent };
     state.propellantWatch = watchPropellant(state.propellantWatch, readings, seen);
     setEngine(state, run.flight.tick, setByWatch(state.propellantWatch, state.engine));
   }
-  if (isEmpty(table, 'site')) state.site = noteByMap(state.site, groundKnown(table), known);
-}
-
-function isEmpty({ state }: Table, seat: Seat): boolean {
-  return !isAttended(state, memberAt(state, seat));
+  if (isCovered(state, 'site')) state.site = noteByMap(state.site, groundKnown(table), known);
 }
 
 function groundKnown({ plan, run }: Table): Terrain {

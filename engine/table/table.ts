@@ -7,7 +7,7 @@ import { TICK_DT, TICK_RATE } from '../world/constants.ts';
 import type { ControlInput, DescentEvent, DescentSetup, DescentState } from '../world/descent.ts';
 import type { EstimateView } from '../estimate/index.ts';
 import { goOnAligning } from './alignment.ts';
-import { attendedControls, controlsNow } from './controls.ts';
+import { isCovered } from './attendance.ts';
 import { coverSeats } from './coverSeats.ts';
 import { FIRST_SETTINGS, throttled, valvesOf } from './engineSettings.ts';
 import { believedState, createInstruments, stepInstruments, viewInstruments, type Instruments } from './instruments.ts';
@@ -29,7 +29,6 @@ import type {
   LiveMargin,
   Scorecard,
 } from './scorecardTypes.ts';
-import type { HeldControls } from './viewTypes.ts';
 
 /**
  * The authority over one table. It never looks at a clock: `stepTable` is called once a tick, and what comes from outside is judged (`judge.ts`), becomes
@@ -89,13 +88,11 @@ export function stepTable(table: Table): readonly DescentEvent[] {
   if (state.againAt !== undefined && state.tick >= state.againAt) begin(table);
   const { run } = table;
   if (state.stage !== 'descending' || state.held) return [];
-  const attended = attendedControls(state);
+  const byStandIn = isCovered(state, 'flying');
   const before = flightKnown(run, state);
-  const flown = fly(table, before, attended);
-  state.commanded = state.abortedAt === undefined ? flown : climb(table);
-  const { thrust, tilt } = state.leftByStandIn;
-  if (!attended.thrust || !attended.tilt)
-    state.leftByStandIn = { thrust: thrust || !attended.thrust, tilt: tilt || !attended.tilt };
+  const flown = fly(table, before, byStandIn);
+  state.commanded = state.abortedAt === undefined ? flown : climb(table, before);
+  if (byStandIn) state.leftByStandIn = { thrust: true, tilt: true };
   const heard = throttled(state.commanded, state.engine);
   state.reckonedBurn += burnInTick(plan.setup, heard);
   const events = run.descent.step(heard, valvesOf(state.engine));
@@ -121,18 +118,21 @@ export function stepTable(table: Table): readonly DescentEvent[] {
 }
 
 /** What is commanded in this tick: by hand, or by what flies the orders; both by the stand-in where nobody is. It flies what is believed. */
-function fly({ plan, state, run }: Table, known: DescentState, attended: HeldControls): ControlInput {
+function fly({ plan, state, run }: Table, known: DescentState, byStandIn: boolean): ControlInput {
   const { spot } = state.site;
-  // the pilot is called every tick, so that what it remembers does not depend on who is away
-  if (state.orders === undefined) return controlsNow(state.commanded, run.pilot(known, spot), attended);
-  if (!attended.tilt) state.orders = steadyOrders(known, spot && aimAt(spot));
+  if (state.orders === undefined) {
+    // the pilot is called every tick, so that what it remembers does not depend on who is away
+    const piloted = run.pilot(known, spot);
+    return byStandIn ? piloted : state.commanded;
+  }
+  if (byStandIn) state.orders = steadyOrders(known, spot && aimAt(spot));
   const craft = { engine: plan.setup.lander.engine, gravity: plan.setup.gravity };
   return orderedPilot(state.orders, craft, known, { goesOn: !state.engine.cutAtContact });
 }
 
 /** What flies a landing that was given up. */
-function climb({ plan, state, run }: Table): ControlInput {
-  return climbAway(plan.setup.lander.engine, plan.setup.gravity, flightKnown(run, state));
+function climb({ plan }: Table, known: DescentState): ControlInput {
+  return climbAway(plan.setup.lander.engine, plan.setup.gravity, known);
 }
 
 /** Clear of the ground, and climbing since a second at least. */
