@@ -120,7 +120,11 @@ export type Effect =
   | { readonly do: 'tell'; readonly text: string; readonly to: readonly Display[]; readonly level?: AlertLevel };
 
 /** A fault without the ticks between which it acts. */
-export type UndatedFault = Fault extends infer Each ? (Each extends Fault ? Omit<Each, 'fromTick' | 'toTick'> : never) : never;
+export type UndatedFault = Fault extends infer Each
+  ? Each extends Fault
+    ? Omit<Each, 'fromTick' | 'toTick'>
+    : never
+  : never;
 
 export interface NamedFault {
   readonly name: string;
