@@ -10,6 +10,7 @@ import { goOnAligning } from './alignment.ts';
 import { isCovered } from './attendance.ts';
 import { coverSeats } from './coverSeats.ts';
 import { FIRST_SETTINGS, throttled, valvesOf } from './engineSettings.ts';
+import { flightKnown } from './flightKnown.ts';
 import { believedState, createInstruments, stepInstruments, viewInstruments, type Instruments } from './instruments.ts';
 import type { Fork } from './fork.ts';
 import type { SideLimits } from './liveMargin.ts';
@@ -157,15 +158,6 @@ function believe({ state, run }: Table): void {
   if (state.believedContact !== undefined || run.flight.touchdown === undefined) return;
   const { vx, vy, angle, clearance } = believed;
   state.believedContact = { vx, descentRate: -vy, angle, height: clearance };
-}
-
-/** The descent as the crew knows it: believed where it flies by instruments, else true. */
-export function flightKnown(
-  { instruments, believed, flight }: Run,
-  { commanded, engine }: Pick<TableState, 'commanded' | 'engine'>,
-): DescentState {
-  if (instruments === undefined || believed === undefined) return flight;
-  return believedState(instruments, believed, throttled(commanded, engine));
 }
 
 /** Of what happens in a descent by instruments only its end: the rest would tell what is true. */

@@ -1,17 +1,15 @@
 import { assert } from '../assert.ts';
 import { controlsOf } from './controls.ts';
-import type { EstimateView } from '../estimate/index.ts';
-import { SOURCES, type Source } from '../sensors/index.ts';
-import type { Instruments } from './instruments.ts';
+import { SOURCES } from '../sensors/index.ts';
 import { TICK_RATE } from '../world/constants.ts';
 import { paceNow } from './pace.ts';
 import { maySit } from './permissions.ts';
-import { flightKnown, scorecardOf, type Table } from './table.ts';
-import { readLead, readPropellant, readSite } from './seatReadings.ts';
+import { scorecardOf, type Table } from './table.ts';
+import { isPencil, viewDisplay } from './viewDisplay.ts';
 import { decider } from './attendance.ts';
 import { findMember, memberAt, type Member, type TableState } from './tableState.ts';
 import { SEATS, type MemberId, type Seat, type TablePlan } from './tableTypes.ts';
-import type { HeldControls, OtherView, SeatView, SourceReading, TableView, YouView } from './viewTypes.ts';
+import type { HeldControls, OtherView, SeatView, TableView, YouView } from './viewTypes.ts';
 
 /**
  * What one member is shown of the state now: what it leaves out of that reaches nobody. The events that `stepTable` returns go to all members alike.
@@ -27,7 +25,6 @@ export function viewTable(table: Table, id: MemberId): TableView {
     held: state.held,
     aborting: state.abortedAt !== undefined && state.stage === 'descending',
     ...viewSettings(state),
-    ...viewOwnReadings(table, member),
     you: viewYou(state, member),
     others: state.members.filter((other) => other !== member).map(viewOther),
     seats: SEATS.map((seat) => viewSeat(state, seat)),
@@ -36,20 +33,13 @@ export function viewTable(table: Table, id: MemberId): TableView {
       .filter((other) => isWatching(other) && !maySit(state, other))
       .map(({ id, name }) => ({ id, name })),
     plan: viewPlan(plan, isPencil(table)),
-    ...viewBelief(table, member),
+    ...viewDisplay(table, member.seat),
     commanded: state.commanded,
     ...(state.orders !== undefined && { orders: state.orders }),
     pace: state.pace,
-    flight: isPencil(table) ? flightKnown(run, state) : run.flight,
-    margin: run.margin,
     ...(scorecard === undefined ? {} : { scorecard }),
     ...(state.stage === 'resolved' && run.fork !== undefined && { fork: run.fork }),
   };
-}
-
-/** The crew knows by instruments what is not at rest yet. */
-function isPencil({ state, run }: Table): boolean {
-  return run.instruments !== undefined && state.stage !== 'resolved';
 }
 
 /** The seed draws the ground: whoever must not know the one must not know the other. */
@@ -71,50 +61,6 @@ function viewSettings(state: TableState): Pick<TableView, 'engine' | 'site' | 'n
     }),
     ...(aligningFor !== undefined && { aligning: aligningFor / TICK_RATE }),
     ...(againAt !== undefined && { startingIn: (againAt - tick) / (TICK_RATE * paceNow(state)) }),
-  };
-}
-
-/** What only the seat of this member reads, while a descent runs. */
-function viewOwnReadings(
-  { plan, run, state }: Table,
-  { seat }: Member,
-): Pick<TableView, 'propellantReadings' | 'siteReadings' | 'leadReadings'> {
-  if (state.stage !== 'descending') return {};
-  const known = flightKnown(run, state);
-  if (seat === 'propellant') return { propellantReadings: readPropellant({ plan, run, known }, state.reckonedBurn) };
-  if (seat === 'lead') return { leadReadings: readLead({ plan, run, known }, run.sides(known)) };
-  if (seat === 'site') return { siteReadings: readSite({ plan, run, known }, run.sides(known)) };
-  return {};
-}
-
-function viewBelief(
-  table: Table,
-  { seat }: Member,
-): Pick<TableView, 'drawnIn' | 'map' | 'spread' | 'rejected' | 'sources'> {
-  const { instruments, believed } = table.run;
-  if (!isPencil(table) || instruments === undefined || believed === undefined) return { drawnIn: 'ink', rejected: [] };
-  const { terrain, sigma } = instruments.map;
-  const { firstX, spacing, heights } = terrain;
-  return {
-    drawnIn: 'pencil',
-    map: { firstX, spacing, heights, sigma },
-    spread: believed.sigma,
-    rejected: SOURCES.filter((source) => table.state.judgments[source] === 'rejected'),
-    ...(seat === 'sensors' && { sources: SOURCES.map((source) => viewSource(source, believed, instruments)) }),
-  };
-}
-
-function viewSource(source: Source, { sources }: EstimateView, { readings }: Instruments): SourceReading {
-  const { state, judgment, isUsed, age, disagreement } = sources[source];
-  const worst = disagreement.reduce((most, one) => (Math.abs(one) > Math.abs(most) ? one : most), 0);
-  return {
-    source,
-    state,
-    judgment,
-    isUsed,
-    ...(age !== undefined && { age }),
-    values: [...readings[source].values],
-    ...(disagreement.length > 0 && { disagreement: worst }),
   };
 }
 
