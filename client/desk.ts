@@ -60,7 +60,7 @@ async function fly(plan: TablePlan, seat: Seat = 'flying'): Promise<Problem> {
 export async function goOnFlying(): Promise<Problem> {
   const flown = readKeptFlight();
   if (flown === undefined) return undefined;
-  const plan = layPlan(flown.header.plan.choice);
+  const plan = layPlan(flown.header.plan.choice, flown.header.plan.drill);
   if (!plan.ok) return undefined;
   const keeper = createFlightKeeper();
   const opened = openLocalTable({ ...ALONE, plan: plan.value, flown, keeper });

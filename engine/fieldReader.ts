@@ -96,17 +96,18 @@ function ownValue(value: Readonly<Record<string, unknown>>, name: string): unkno
   return Object.hasOwn(value, name) ? value[name] : undefined;
 }
 
-/** The `kind` of an object whose other fields depend on it. */
+/** The `kind` of an object whose other fields depend on it, or whatever that field is called. */
 export function readKind<Kind extends string>(
   list: ProblemList,
   value: unknown,
   path: string,
   kinds: readonly Kind[],
+  name = 'kind',
 ): Kind | undefined {
   if (value === undefined) return undefined;
   if (!isPlainObject(value)) return report(list, 'wrong-type', { path, expected: 'an object', came: describe(value) });
-  const kind = ownValue(value, 'kind');
-  const kindPath = fieldPath(path, 'kind');
+  const kind = ownValue(value, name);
+  const kindPath = fieldPath(path, name);
   if (kind === undefined)
     return report(list, 'missing-field', { path: kindPath, expected: `one of ${kinds.join(', ')}`, came: 'nothing' });
   return readChoice(list, kind, kindPath, kinds);

@@ -17,6 +17,8 @@ export interface FieldProblem {
   readonly code: string;
   /** Path of the field from the root of the document, such as 'legs.footpads[2][0]'; '' is the root. */
   readonly path: string;
+  /** Of the text, from 1, where the document came as text and its reader says so. */
+  readonly line?: number;
   readonly expected: string;
   readonly came: string;
 }
@@ -24,5 +26,6 @@ export interface FieldProblem {
 /** One line a person can act on. */
 export function formatProblem(problem: FieldProblem): string {
   const where = problem.path === '' ? 'document' : problem.path;
-  return `${where}: expected ${problem.expected}, got ${problem.came}`;
+  const line = problem.line === undefined ? '' : `line ${problem.line}, `;
+  return `${line}${where}: expected ${problem.expected}, got ${problem.came}`;
 }

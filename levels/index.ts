@@ -1,5 +1,10 @@
 // The public door of the levels: explicit names, one block a folder.
 
+// levels/drills
+export { DRILLS } from './drills/findDrill.ts';
+export { choiceOfDrill, layDrill } from './drills/layDrill.ts';
+export { parseDrill } from './drills/parseDrill.ts';
+
 // levels/landers
 export { LANDERS, findLander } from './landers.ts';
 

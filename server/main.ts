@@ -35,10 +35,10 @@ async function serve(options: ServerConfig): Promise<void> {
   }
 }
 
-/** A choice was laid out once when it came in, so that whoever sent it was told what is wrong. */
-function planFor(choice?: PlanChoice): TablePlan {
+/** A choice was laid out once when it came in, so that whoever sent it was told what is wrong. `recorded`: the drill that a record carries. */
+function planFor(choice?: PlanChoice, recorded?: unknown): TablePlan {
   if (choice === undefined) return firstLanding(FIRST_SEED);
-  const plan = layPlan(choice);
+  const plan = layPlan(choice, recorded);
   if (!plan.ok) throw new Error(plan.error.map(formatProblem).join('; '));
   return plan.value;
 }

@@ -1,12 +1,13 @@
 import type { Judgment } from '../estimate/index.ts';
-import type { Fault } from '../faults/fault.ts';
+import type { UndatedFault } from '../faults/fault.ts';
 import type { Source } from '../sensors/sources.ts';
 import type { PlanChoice } from '../table/planChoice.ts';
 import type { NamedCause, Seat } from '../table/tableTypes.ts';
 
 /**
  * A drill: what a crew is told, what it is to learn, and what goes wrong, when, with the response that was written before anybody played. Plain data; only
- * `parseDrill` (levels/drills) makes one from foreign data. Heights and speeds are true ones [m], [m/s]; times are seconds of the descent.
+ * `parseDrill` (levels/drills) makes one from foreign data. It is what its file says, word for word, so that a record can carry it: angles are in degrees and say so.
+ * Heights and speeds are true ones [m], [m/s]; times are seconds of the descent.
  */
 export interface Drill {
   readonly format: typeof DRILL_FORMAT;
@@ -40,8 +41,8 @@ export const DRILL_FORMAT = 'kilter-drill/1';
 export type DrillPlan = Pick<PlanChoice, 'lander' | 'site' | 'world' | 'start' | 'mode' | 'pace' | 'seed'>;
 
 export interface DrillTruth {
-  /** How much steeper every slope of the ground is than the map says [rad]; the map shows the site as it is filed. */
-  readonly steeper: number;
+  /** How much steeper every slope of the ground is than the map says [deg]; the map shows the site as it is filed, and what is level is level. */
+  readonly steeperDeg: number;
   /** What fails from the start, by a name that effects can mend. */
   readonly faults: readonly NamedFault[];
 }
@@ -97,10 +98,10 @@ export type Trigger =
   | { readonly on: 'hand' };
 
 /**
- * True quantities that a trigger can wait for: descent rate [m/s, down positive], speed across [m/s, either way], lean [rad, either way], usable propellant [s of
+ * True quantities that a trigger can wait for: descent rate [m/s, down positive], speed across [m/s, either way], lean [deg, either way], usable propellant [s of
  * hover], time since the first contact [s; 0 before].
  */
-export const STATE_QUANTITIES = ['descentRate', 'drift', 'lean', 'propellantSeconds', 'sinceContact'] as const;
+export const STATE_QUANTITIES = ['descentRate', 'drift', 'leanDeg', 'propellantSeconds', 'sinceContact'] as const;
 export type StateQuantity = (typeof STATE_QUANTITIES)[number];
 
 /** Displays that can show what an inject says. */
@@ -118,13 +119,6 @@ export type Effect =
   | { readonly do: 'mend'; readonly name: string; readonly seconds?: number }
   /** Words on these displays: a card dealt onto the table, or an alert. */
   | { readonly do: 'tell'; readonly text: string; readonly to: readonly Display[]; readonly level?: AlertLevel };
-
-/** A fault without the ticks between which it acts. */
-export type UndatedFault = Fault extends infer Each
-  ? Each extends Fault
-    ? Omit<Each, 'fromTick' | 'toTick'>
-    : never
-  : never;
 
 export interface NamedFault {
   readonly name: string;

@@ -98,6 +98,13 @@ export type VehicleFault =
 /** Something that goes wrong. Plain data; only `parseFault` makes one from foreign data. */
 export type Fault = SensorFault | VehicleFault;
 
+/** A fault without the ticks between which it acts: what a drill deals. */
+export type UndatedFault = Fault extends infer Each
+  ? Each extends Fault
+    ? Omit<Each, keyof FaultSpan>
+    : never
+  : never;
+
 export function isSensorFault(fault: Fault): fault is SensorFault {
   return SENSOR_FAULT_KINDS.some((kind) => kind === fault.kind);
 }

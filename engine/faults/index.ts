@@ -10,6 +10,6 @@ export {
 } from './fault.ts';
 export { leakAt } from './leak.ts';
 export { legConditionsAt } from './legConditions.ts';
-export { parseFault } from './parseFault.ts';
+export { parseFault, readUndatedFault } from './parseFault.ts';
 export { thrustFactorAt } from './thrustLoss.ts';
 export { thrustOffsetAt } from './thrustOffset.ts';

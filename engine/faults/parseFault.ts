@@ -6,6 +6,7 @@ import {
   readKind,
   readNumber,
   report,
+  type Fields,
   type ProblemList,
 } from '../fieldReader.ts';
 import { accept, refuse, type FieldProblem, type Result } from '../result.ts';
@@ -23,6 +24,7 @@ import {
   type FaultSpan,
   type SensorFault,
   type SensorFaultFrame,
+  type UndatedFault,
   type VehicleFault,
   type VehicleFaultKind,
 } from './fault.ts';
@@ -69,20 +71,42 @@ const VEHICLE_READERS: Readonly<Record<VehicleFaultKind, Read<FaultSpan, Vehicle
 const BY_CHANNEL: readonly string[] = ['freeze', 'bias', 'drift', 'noise', 'spike'];
 
 const KINDS = [...SENSOR_FAULT_KINDS, ...keysOf(VEHICLE_READERS)];
+type Kind = (typeof KINDS)[number];
 
 /** Reads a fault from foreign data. Each problem names its field, what was expected and what came. */
 export function parseFault(json: unknown): Result<Fault, readonly FieldProblem[]> {
   const list = createProblemList('fault');
   const kind = readKind(list, json, '', KINDS);
-  const fault = kind === undefined ? undefined : readFault(list, json, kind);
+  const fault = kind === undefined ? undefined : readDatedFault(list, json, kind);
   if (fault === undefined || list.problems.length > 0) return refuse(list.problems);
   return accept(fault);
 }
 
-function readFault(list: ProblemList, json: unknown, kind: (typeof KINDS)[number]): Fault | undefined {
+/** Reads a fault of a larger document that is dated elsewhere, such as by the inject of a drill. */
+export function readUndatedFault(list: ProblemList, json: unknown, path: string): UndatedFault | undefined {
+  if (json === undefined) return undefined;
+  const own = createProblemList('fault');
+  const kind = readKind(own, json, '', KINDS);
+  const fields = kind && readFields(own, json, '', ['source', 'kind', 'parameters'], ['channel']);
+  const fault = kind && fields && readFault(own, kind, fields, { fromTick: 0 });
+  for (const { code, path: inside, ...problem } of own.problems)
+    report(list, code.slice('fault/'.length), { path: inside === '' ? path : `${path}.${inside}`, ...problem });
+  if (fault === undefined || own.problems.length > 0) return undefined;
+  const { fromTick: _never, toTick: _end, ...undated } = fault;
+  return undated;
+}
+
+function readDatedFault(list: ProblemList, json: unknown, kind: Kind): Fault | undefined {
   const fields = readFields(list, json, '', ['source', 'kind', 'parameters', 'fromTick'], ['channel', 'toTick']);
-  if (fields === undefined) return undefined;
-  const span = readSpan(list, fields.fromTick, fields.toTick);
+  return fields && readFault(list, kind, fields, readSpan(list, fields.fromTick, fields.toTick));
+}
+
+function readFault(
+  list: ProblemList,
+  kind: Kind,
+  fields: Fields<'source' | 'parameters' | 'channel'>,
+  span: FaultSpan,
+): Fault | undefined {
   if (isVehicleKind(kind)) {
     readChoice(list, fields.source, 'source', [VEHICLE_FAULT_SOURCES[kind]]);
     refuseChannel(list, fields.channel);

@@ -53,8 +53,8 @@ export function resumeKeptTable(
 }
 
 /** Where a record of this plan starts. */
-export function headerOf({ choice, setup }: TablePlan): RecordHeader {
-  const plan = { choice, setupHash: hashValue(setup) };
+export function headerOf({ choice, drill, setup }: TablePlan): RecordHeader {
+  const plan = { choice, setupHash: hashValue(setup), ...(drill && { drill }) };
   return { format: RECORD_FORMAT, caution: CAUTION, physics: PHYSICS_REVISION, tickRate: TICK_RATE, plan };
 }
 

@@ -2,6 +2,7 @@ import {
   createProblemList,
   describe,
   isFull,
+  isPlainObject,
   readChoice,
   readFields,
   readNumber,
@@ -93,10 +94,19 @@ function readHeader(list: ProblemList, value: unknown): RecordHeader | undefined
 
 function readPlan(list: ProblemList, value: unknown, path: string): RecordedPlan | undefined {
   if (value === undefined) return undefined;
-  const fields = readFields(list, value, path, ['choice', 'setupHash']);
+  const fields = readFields(list, value, path, ['choice', 'setupHash'], ['drill']);
   const choice = readChoiceOfPlan(list, fields?.choice, `${path}.choice`);
   const setupHash = readText(list, fields?.setupHash, `${path}.setupHash`, HASH);
-  return choice === undefined || setupHash === undefined ? undefined : { choice, setupHash };
+  const drill = fields?.drill;
+  if (choice === undefined || setupHash === undefined) return undefined;
+  const isGiven = choice.drill === undefined ? drill === undefined : isPlainObject(drill);
+  if (!isGiven)
+    return report(list, 'drill', {
+      path: `${path}.drill`,
+      expected: choice.drill === undefined ? 'none: the choice names no drill' : `the drill ${choice.drill}`,
+      came: describe(drill),
+    });
+  return { choice, setupHash, ...(drill !== undefined && { drill }) };
 }
 
 function readLine(list: ProblemList, value: unknown, path: string): RecordLine | undefined {

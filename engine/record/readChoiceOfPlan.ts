@@ -8,9 +8,11 @@ const FIELDS = ['format', 'lander', 'site', 'world', 'seed', 'start', 'mode', 'p
 /** The shape of a choice. What its identifiers name is for whoever lays it out. */
 export function readChoiceOfPlan(list: ProblemList, value: unknown, path: string): PlanChoice | undefined {
   if (value === undefined) return undefined;
-  const fields = readFields(list, value, path, FIELDS);
-  const id = (name: 'lander' | 'site' | 'world' | 'start') => readText(list, fields?.[name], `${path}.${name}`, ID);
+  const fields = readFields(list, value, path, FIELDS, ['drill']);
+  const id = (name: 'lander' | 'site' | 'world' | 'start' | 'drill') =>
+    readText(list, fields?.[name], `${path}.${name}`, ID);
   const [lander, site, world, start] = [id('lander'), id('site'), id('world'), id('start')];
+  const drill = id('drill');
   const format = readChoice(list, fields?.format, `${path}.format`, [PLAN_FORMAT]);
   const seed = readNumber(list, fields?.seed, `${path}.seed`, SEED);
   const mode = readChoice(list, fields?.mode, `${path}.mode`, FLIGHT_MODES);
@@ -19,5 +21,6 @@ export function readChoiceOfPlan(list: ProblemList, value: unknown, path: string
   if (format === undefined || lander === undefined || site === undefined || world === undefined) return undefined;
   if (seed === undefined || start === undefined || mode === undefined) return undefined;
   if (pace === undefined || sensorTrouble === undefined) return undefined;
-  return { format, lander, site, world, seed, start, mode, pace, sensorTrouble };
+  const plan = { format, lander, site, world, seed, start, mode, pace, sensorTrouble };
+  return drill === undefined ? plan : { ...plan, drill };
 }

@@ -29,6 +29,8 @@ export interface RecordHeader {
 
 export interface RecordedPlan {
   readonly choice: PlanChoice;
+  /** The drill that is played, as its file has it; read by whoever lays the plan out. Absent: a free descent. */
+  readonly drill?: unknown;
   /** Of the whole setup, from `hashValue`. */
   readonly setupHash: string;
 }

@@ -48,11 +48,15 @@ const TOUCHED_TO_DOWN = 3 * TICK_RATE;
 const TOO_HIGH_TO_TOUCH = 2;
 
 /** Instruments at the start of a descent, with the first reading taken. `seed` draws noise, biases, the errors of map and start. */
-export function createInstruments({ seed }: InstrumentPlan, setup: DescentSetup, first: DescentState): Instruments {
+export function createInstruments(
+  { seed, surveyed }: InstrumentPlan,
+  setup: DescentSetup,
+  first: DescentState,
+): Instruments {
   const { lander, gravity, terrain, propellant } = setup;
   const legs = lander.legs.length;
   const suite = createSuite({ seed, gravity, terrain, legs, probeLength: lander.probeLength, propellant });
-  const map = drawMap(terrain, seed, ORBITAL_SURVEY);
+  const map = drawMap(surveyed ?? terrain, seed, ORBITAL_SURVEY);
   const feet = feetOf(first);
   const start = firstGuess(trueFigures(first, terrain), START_SIGMA, seed);
   const estimate = createEstimate({ gravity, map, feet, start, startSigma: START_SIGMA });

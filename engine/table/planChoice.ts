@@ -16,6 +16,8 @@ export interface PlanChoice {
   /** Seconds of the descent in a second of the clock [-]. */
   readonly pace: Pace;
   readonly sensorTrouble: SensorTrouble;
+  /** Identifier of the drill that is played; absent: a free descent. A drill says what is flown: seed, mode and pace alone may be others than its own. */
+  readonly drill?: string;
 }
 
 /** The only format that is read. */

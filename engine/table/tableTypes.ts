@@ -1,5 +1,7 @@
+import type { Drill } from '../drill/index.ts';
 import type { Judgment } from '../estimate/index.ts';
 import { SENSOR_FAULT_KINDS, type SensorFault } from '../faults/index.ts';
+import type { Terrain } from '../ground/index.ts';
 import type { Source } from '../sensors/index.ts';
 import type { DescentSetup } from '../world/descent.ts';
 import type { LimitTable } from './limitTable.ts';
@@ -87,6 +89,8 @@ export interface TablePlan {
   /** What it was laid out from; absent where a plan was made otherwise, as tests do. */
   readonly choice: PlanChoice;
   readonly setup: DescentSetup;
+  /** What is rehearsed; absent: a free descent. */
+  readonly drill?: Drill;
   /** With them the crew knows the descent by what they say, until it is at rest; without, it sees the truth. */
   readonly instruments?: InstrumentPlan;
   /** Tip limits of this lander on this world, for the live margin; without it the live margin has no number. */
@@ -99,6 +103,8 @@ export interface InstrumentPlan {
   readonly seed: number;
   /** What the stand-ins at Sensors, Propellant and Site do: something about what goes wrong, or nothing at all. */
   readonly standIns: 'awake' | 'asleep';
+  /** The ground that was surveyed; absent: as it is. */
+  readonly surveyed?: Terrain;
 }
 
 /** What Sensors can name as the cause; nothing takes the word back. */

@@ -117,7 +117,7 @@ export interface TableView {
   /** Who of them came while this descent runs, and may take no seat until somebody who sits lets them in. */
   readonly waiting: readonly WaitingView[];
   /** While the descent is drawn in pencil its seed is 0: it would give the true ground away. */
-  readonly plan: Omit<TablePlan, 'setup' | 'limits' | 'instruments'>;
+  readonly plan: Omit<TablePlan, 'setup' | 'limits' | 'instruments' | 'drill'>;
   readonly drawnIn: DrawnIn;
   /** Present in pencil. */
   readonly map?: MapView;

@@ -31,8 +31,8 @@ function replay(file: string): Report {
   const text = readFile(file, 'a record', RECORD_BUDGET);
   if (text === undefined) throw new UsageError(`no file '${file}'`);
   const record = accepted(file, parseRecord(text));
-  const { choice, setupHash } = record.header.plan;
-  const plan = accepted(file, layPlan(accepted(file, parsePlanChoice(choice))));
+  const { choice, drill, setupHash } = record.header.plan;
+  const plan = accepted(file, layPlan(accepted(file, parsePlanChoice(choice)), drill));
   const replayed = replayRecord(record, { plan, model: playedModel });
   if (!replayed.ok)
     throw new UsageError(

@@ -60,7 +60,7 @@ export interface RoomServices {
   readonly registry: TableRegistry;
   readonly model: TableModel;
   /** Of a new table, for what its opener chose; without a choice, the server's own. */
-  readonly plan: (choice?: PlanChoice) => TablePlan;
+  readonly plan: (choice?: PlanChoice, recorded?: unknown) => TablePlan;
   readonly journal: Journal;
   readonly flyFork: FlyFork;
   /** A table that is taken up from the journal: for the next room to be made, which takes it from here. */
@@ -260,7 +260,7 @@ export class TableRoom extends Room<{ state: TablePapers }> {
       record === undefined
         ? undefined
         : resumeKeptTable(record, {
-            plan: lay(record.header.plan.choice),
+            plan: lay(record.header.plan.choice, record.header.plan.drill),
             model,
             write: (line) => this.#write(line),
           });

@@ -29,7 +29,7 @@ export interface RunningServer {
 export interface ServerParts {
   readonly model: TableModel;
   /** Of the next table to be opened, for what its opener chose; without a choice, the server's own. */
-  readonly plan: (choice?: PlanChoice) => TablePlan;
+  readonly plan: (choice?: PlanChoice, recorded?: unknown) => TablePlan;
   /** Gets one line for each thing worth a person's notice. */
   readonly report: (line: string) => void;
   /** A test steps the tables itself. */

@@ -219,6 +219,7 @@ const choice = group({
   mode: words(FLIGHT_MODES),
   pace: words(PACES),
   sensorTrouble: words(SENSOR_TROUBLES),
+  drill: optional(text),
 });
 
 export const tableShape = group({
