@@ -15,6 +15,7 @@ import {
   TILT_RANGE_DEG,
   type Command,
 } from '../table/index.ts';
+import { ADDRESSEES, LONGEST_LINE, LONGEST_REASON, POLL_ANSWERS, POLL_QUESTIONS, SENTENCES } from '../talk/index.ts';
 
 type Kind = Command['kind'];
 
@@ -36,6 +37,9 @@ const truth: FieldReader<boolean> = { read: readTruth };
 const seat = choice(SEATS);
 const source = choice(SOURCES);
 const tilt = whole(TILT_RANGE_DEG, 'deg');
+/** Of a callout or an alert. */
+const talkNumber = whole({ least: 1, most: 1e6 }, '-');
+const LINE = { least: 1, most: LONGEST_LINE, pattern: /\S/, words: 'one line' };
 
 /** What each kind of command holds besides its kind: the one shape of commands on the wire and in records. */
 const COMMANDS: { readonly [Of in Kind]: Readers<Of> } = {
@@ -69,6 +73,14 @@ const COMMANDS: { readonly [Of in Kind]: Readers<Of> } = {
   abort: {},
   again: {},
   wait: {},
+  callOut: { sentence: choice(SENTENCES), source: optional(source), to: choice(ADDRESSEES) },
+  say: { text: text(LINE), to: choice(ADDRESSEES) },
+  readBack: { callout: talkNumber },
+  confirm: { callout: talkNumber },
+  callPoll: { question: choice(POLL_QUESTIONS) },
+  answerPoll: { answer: choice(POLL_ANSWERS), reason: text({ ...LINE, least: 0, most: LONGEST_REASON, pattern: /^/ }) },
+  decide: { decision: choice(POLL_ANSWERS) },
+  acknowledge: { alert: talkNumber },
 };
 
 export const COMMAND_KINDS = Object.keys(COMMANDS).filter((kind): kind is Kind => kind in COMMANDS);
@@ -100,6 +112,10 @@ function isComplete(
 
 function choice<Choice extends string | number>(choices: readonly Choice[]): FieldReader<Choice> {
   return { read: (list, value, path) => readChoice(list, value, path, choices) };
+}
+
+function optional<Value>(reader: FieldReader<Value>): FieldReader<Value> {
+  return { ...reader, isOptional: true };
 }
 
 function whole(range: { readonly least: number; readonly most: number }, unit: string): FieldReader<number> {

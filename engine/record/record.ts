@@ -9,7 +9,7 @@ import type { Stage } from '../table/tableTypes.ts';
  */
 
 /** The only format that is read. */
-export const RECORD_FORMAT = 'kilter-record/2';
+export const RECORD_FORMAT = 'kilter-record/3';
 
 export interface TableRecord {
   readonly header: RecordHeader;

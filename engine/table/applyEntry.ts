@@ -2,6 +2,9 @@ import type { Orders } from '../descent/index.ts';
 import type { Judgment } from '../estimate/index.ts';
 import type { Source } from '../sensors/index.ts';
 import { assert } from '../assert.ts';
+import { carryOutTalk } from '../talk/carryOutTalk.ts';
+import { isTalk } from '../talk/commands.ts';
+import { logCommand } from '../talk/crewLog.ts';
 import { setEngine, settingsAfter } from './engineSettings.ts';
 import { isHappening, type Entry } from './entry.ts';
 import { paceNow } from './pace.ts';
@@ -52,6 +55,8 @@ function join(state: TableState, id: MemberId, name: string): void {
 }
 
 function carryOut(table: Table, member: Member, command: Command): void {
+  if (isTalk(command)) return carryOutTalk(table, member, command);
+  logCommand(table, member, command);
   const { state } = table;
   const { tick } = state;
   switch (command.kind) {

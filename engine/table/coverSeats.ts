@@ -1,4 +1,5 @@
 import type { Terrain } from '../ground/terrain.ts';
+import { logStandIns } from '../talk/crewLog.ts';
 import type { DescentState } from '../world/descent.ts';
 import { isCovered } from './attendance.ts';
 import { setEngine, throttled } from './engineSettings.ts';
@@ -13,6 +14,7 @@ import type { Table } from './table.ts';
 export function coverSeats(table: Table, known: DescentState): void {
   const { plan, state, run } = table;
   if (plan.instruments?.standIns === 'asleep') return;
+  const { judgments, engine, site } = state;
   if (isCovered(state, 'sensors') && run.believed !== undefined) {
     state.watch = watchSources(state.watch, run.believed);
     const before = state.judgments;
@@ -27,6 +29,7 @@ export function coverSeats(table: Table, known: DescentState): void {
     setEngine(state, run.flight.tick, setByWatch(state.propellantWatch, state.engine));
   }
   if (isCovered(state, 'site')) state.site = noteByMap(state.site, groundKnown(table), known);
+  logStandIns(table, { judgments, engine, site });
 }
 
 function groundKnown({ plan, run }: Table): Terrain {

@@ -1,6 +1,8 @@
 import { assert } from '../assert.ts';
 import { MAX_TILT_DEG } from '../input/controlInput.ts';
 import { accept, refuse, type Result } from '../result.ts';
+import { isTalk } from '../talk/commands.ts';
+import { faultOfTalk } from '../talk/judgeTalk.ts';
 import { decider } from './attendance.ts';
 import { CEILING_RANGE } from './engineSettings.ts';
 import { isHappening, type Entry, type EntryContent } from './entry.ts';
@@ -76,6 +78,7 @@ function entryOf({ tick }: TableState, member: MemberId, content: EntryContent):
 
 /** What is wrong with a command that this member may give. */
 function faultOf(state: TableState, member: Member, command: Command): Refusal | undefined {
+  if (isTalk(command)) return faultOfTalk(state, member, command);
   switch (command.kind) {
     case 'takeSeat': {
       const sitter = memberAt(state, command.seat);

@@ -1,14 +1,9 @@
 import { accept, refuse, type Result } from '../result.ts';
+import { hasUnseen } from './plainText.ts';
 import type { Refusal } from './tableTypes.ts';
 
 /** [characters] */
 export const LONGEST_NAME = 24;
-
-/**
- * Control, formatting (bidirectional marks, zero-width), private-use and lone surrogate code points: none of them is seen,
- * and some change how the words around them read. Line and paragraph separators too.
- */
-const UNSEEN = /[\p{Cc}\p{Cf}\p{Co}\p{Cs}\p{Zl}\p{Zp}]/u;
 
 /** What a member is called at the table: plain text on one line, 1 to 24 characters once the ends are trimmed. */
 export function parseMemberName(text: string): Result<string, Refusal> {
@@ -18,7 +13,7 @@ export function parseMemberName(text: string): Result<string, Refusal> {
   if (length > LONGEST_NAME) {
     return refuse({ code: 'table/name', reason: `The name has ${length} characters; at most ${LONGEST_NAME} fit.` });
   }
-  if (UNSEEN.test(name)) {
+  if (hasUnseen(name)) {
     return refuse({ code: 'table/name', reason: 'The name has characters that cannot be seen; use plain text.' });
   }
   return accept(name);

@@ -39,6 +39,14 @@ export const PERMISSIONS: Readonly<Record<Command['kind'], Readonly<Record<Stage
   abort: { gathering: 'nobody', descending: 'decides', resolved: 'nobody' },
   again: { gathering: 'nobody', descending: 'decides', resolved: 'decides' },
   wait: { gathering: 'nobody', descending: 'seated', resolved: 'seated' },
+  callOut: { gathering: 'nobody', descending: 'seated', resolved: 'seated' },
+  say: { gathering: 'seated', descending: 'seated', resolved: 'seated' },
+  readBack: { gathering: 'seated', descending: 'seated', resolved: 'seated' },
+  confirm: { gathering: 'seated', descending: 'seated', resolved: 'seated' },
+  callPoll: { gathering: 'decides', descending: 'decides', resolved: 'decides' },
+  answerPoll: { gathering: 'seated', descending: 'seated', resolved: 'seated' },
+  decide: { gathering: 'decides', descending: 'decides', resolved: 'decides' },
+  acknowledge: { gathering: 'nobody', descending: 'seated', resolved: 'nobody' },
 };
 
 /** Why this member may not give this command now; undefined when they may. */

@@ -3,6 +3,8 @@ import { orderedPilot, steadyOrders } from '../descent/index.ts';
 import { commandedThrust, propellantPerImpulse } from '../descent/thrust.ts';
 import { MAX_TILT_DEG } from '../input/controlInput.ts';
 import { groundSpan, type Terrain } from '../ground/terrain.ts';
+import { goOnTalking } from '../talk/goOnTalking.ts';
+import { NO_TALK } from '../talk/talk.ts';
 import { TICK_DT, TICK_RATE } from '../world/constants.ts';
 import type { ControlInput, DescentEvent, DescentSetup, DescentState } from '../world/descent.ts';
 import type { EstimateView } from '../estimate/index.ts';
@@ -87,6 +89,7 @@ export function stepTable(table: Table): readonly DescentEvent[] {
   const { state, plan } = table;
   state.tick += 1;
   if (state.againAt !== undefined && state.tick >= state.againAt) begin(table);
+  goOnTalking(table);
   const { run } = table;
   if (state.stage !== 'descending' || state.held) return [];
   const byStandIn = isCovered(state, 'flying');
@@ -230,6 +233,7 @@ function atStart({ setup, choice }: TablePlan, run: Run) {
     judgments: {},
     named: {},
     namings: {},
+    talk: NO_TALK,
     watch: NOTHING_WATCHED,
     propellantWatch: NO_LEAK_SEEN,
     doubts: {},

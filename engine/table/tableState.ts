@@ -1,6 +1,7 @@
 import type { Orders } from '../descent/index.ts';
 import type { Judgments } from '../estimate/index.ts';
 import type { Source } from '../sensors/index.ts';
+import type { TalkState } from '../talk/talk.ts';
 import type { ControlInput } from '../world/descent.ts';
 import type { EngineSettings } from './engineSettings.ts';
 import type { Pace } from './planChoice.ts';
@@ -52,6 +53,8 @@ export interface TableState {
   /** What Sensors names as the cause now, and the ticks of the descent at which each was. */
   named: Readonly<Partial<Record<Source, NamedCause>>>;
   namings: Readonly<Partial<Record<Source, Readonly<Partial<Record<NamedCause, readonly number[]>>>>>>;
+  /** What was said, asked and alerted in this descent. */
+  talk: TalkState;
   watch: SensorsWatch;
   propellantWatch: PropellantWatch;
   /** Ticks of the descent at which each source, accepted until then, was put under check or rejected. */

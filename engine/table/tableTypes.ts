@@ -3,6 +3,7 @@ import type { Judgment } from '../estimate/index.ts';
 import { SENSOR_FAULT_KINDS, type SensorFault } from '../faults/index.ts';
 import type { Terrain } from '../ground/index.ts';
 import type { Source } from '../sensors/index.ts';
+import type { TalkCommand } from '../talk/commands.ts';
 import type { DescentSetup } from '../world/descent.ts';
 import type { LimitTable } from './limitTable.ts';
 import type { Pace, PlanChoice } from './planChoice.ts';
@@ -71,7 +72,8 @@ export type Command =
   /** The same descent once more: at once for one alone, after a countdown for a crew. */
   | { readonly kind: 'again' }
   /** Stops that countdown. */
-  | { readonly kind: 'wait' };
+  | { readonly kind: 'wait' }
+  | TalkCommand;
 
 /** A command that was not carried out, and why, in words for the person who gave it. */
 export interface Refusal {

@@ -1,6 +1,7 @@
 import { assert } from '../assert.ts';
 import { controlsOf } from './controls.ts';
 import { SOURCES } from '../sensors/index.ts';
+import { viewTalk } from '../talk/viewTalk.ts';
 import { TICK_RATE } from '../world/constants.ts';
 import { paceNow } from './pace.ts';
 import { maySit } from './permissions.ts';
@@ -37,6 +38,7 @@ export function viewTable(table: Table, id: MemberId): TableView {
     commanded: state.commanded,
     ...(state.orders !== undefined && { orders: state.orders }),
     pace: state.pace,
+    talk: viewTalk(state, member),
     ...(scorecard === undefined ? {} : { scorecard }),
     ...(state.stage === 'resolved' && run.fork !== undefined && { fork: run.fork }),
   };

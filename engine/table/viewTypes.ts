@@ -1,6 +1,7 @@
 import type { Orders } from '../descent/index.ts';
 import type { Judgment, SourceState } from '../estimate/index.ts';
 import type { Source } from '../sensors/index.ts';
+import type { TalkView } from '../talk/viewTalk.ts';
 import type { ControlInput, DescentState } from '../world/descent.ts';
 import type { EngineSettings } from './engineSettings.ts';
 import type { Fork } from './fork.ts';
@@ -136,6 +137,7 @@ export interface TableView {
   readonly margin: LiveMargin;
   /** Present when resolved. */
   readonly scorecard?: Scorecard;
+  readonly talk: TalkView;
   /** Comes some seconds after the scorecard of a descent in which a source failed: what a healthy one would have given. */
   readonly fork?: Fork;
 }

@@ -49,6 +49,7 @@ export function viewOf(
     rejected: [],
     commanded,
     pace: 1,
+    talk: { calls: [], openCount: 0, open: [], question: 'go', alerts: [], log: [] },
     margin: { predicted: { ...INSIDE, ...more.margin }, tiltLeft: 0.7 },
     flight: {
       tick: 600,

@@ -8,6 +8,7 @@ import {
   oneof,
   property,
   record,
+  string,
   type Arbitrary,
 } from 'fast-check';
 import { describe, expect, it } from 'vitest';
@@ -27,6 +28,7 @@ import {
   type RecordLine,
 } from '../../../engine/record/index.ts';
 import { PACES, SEATS, judgeCommand, type Command, type TablePlan } from '../../../engine/table/index.ts';
+import { ADDRESSEES, POLL_ANSWERS, SENTENCES } from '../../../engine/talk/index.ts';
 import { plainModel, plainPlan } from '../../support/plainTable.ts';
 
 const BY_HAND: TablePlan = plainPlan;
@@ -48,6 +50,15 @@ const command: Arbitrary<Command> = oneof(
   record({ kind: constant('orderDescentRate' as const), tenths: integer({ min: -25, max: 65 }) }),
   record({ kind: constant('orderDrift' as const), tenths: integer({ min: -55, max: 55 }) }),
   record({ kind: constant('orderLean' as const), degrees: integer({ min: -35, max: 35 }) }),
+  record({ kind: constant('say' as const), text: string({ maxLength: 20 }), to: constantFrom(...ADDRESSEES) }),
+  record({ kind: constant('callOut' as const), sentence: constantFrom(...SENTENCES), to: constantFrom(...ADDRESSEES) }),
+  record({ kind: constantFrom('readBack' as const, 'confirm' as const), callout: integer({ min: 1, max: 4 }) }),
+  record({ kind: constant('callPoll' as const), question: constantFrom('go' as const, 'stay' as const) }),
+  record({
+    kind: constant('answerPoll' as const),
+    answer: constantFrom(...POLL_ANSWERS),
+    reason: string({ maxLength: 9 }),
+  }),
   record({ kind: constant('setPace' as const), pace: constantFrom(...PACES) }),
   constantFrom('leaveSeat' as const, 'begin' as const, 'hold' as const, 'resume' as const, 'again' as const).map(
     (kind): Command => ({ kind }),

@@ -40,6 +40,13 @@ function pressOf(random: ReturnType<typeof seedRandom>): readonly [string, Comma
     ['m2', { kind: 'orderDescentRate', tenths: draw(40) }],
     ['m2', { kind: 'orderDrift', tenths: draw(21) - 10 }],
     ['m2', { kind: 'orderLean', degrees: draw(21) - 10 }],
+    ['m2', { kind: 'callOut', sentence: 'motion', to: 'all' }],
+    ['m3', { kind: 'callOut', sentence: 'heightAge', to: 'all' }],
+    ['m3', { kind: 'callOut', sentence: 'differs', source: SOURCES[draw(SOURCES.length)] ?? 'altimeter', to: 'lead' }],
+    ['m4', { kind: 'callOut', sentence: 'usable', to: 'all' }],
+    ['m5', { kind: 'callOut', sentence: draw(2) === 0 ? 'limit' : 'slope', to: 'all' }],
+    ['m1', { kind: 'callPoll', question: draw(2) === 0 ? 'go' : 'stay' }],
+    ['m1', { kind: 'decide', decision: 'go' }],
     ['m1', { kind: 'hold' }],
     ['m1', { kind: 'resume' }],
   ];
@@ -49,6 +56,7 @@ function pressOf(random: ReturnType<typeof seedRandom>): readonly [string, Comma
 describe('a descent by instruments', () => {
   it('[TA27] shows nobody a true number of itself or of its ground before it is at rest, whatever the crew does', () => {
     let looked = 0;
+    let heard = 0;
     let told = 0;
     for (const [i, site] of SITES.entries()) {
       const seed = 11 + i;
@@ -72,6 +80,7 @@ describe('a descent by instruments', () => {
           expect(view.plan).toMatchObject({ seed: 0, choice: { seed: 0 } });
           expect(numbersIn(view).filter((value) => truth.has(value))).toEqual([]);
           looked += 1;
+          heard += view.talk.calls.reduce((sum, { values }) => sum + values.length, 0);
         }
       }
       // at rest everybody reads the truth
@@ -80,6 +89,7 @@ describe('a descent by instruments', () => {
         told += numbersIn(viewTable(table, 'm6')).filter((value) => truth.has(value)).length;
     }
     expect(looked).toBeGreaterThan(1000);
+    expect(heard).toBeGreaterThan(1000);
     expect(told).toBeGreaterThan(20);
   });
 

@@ -70,6 +70,11 @@ describe('every byte that the server sends to a crew that flies by instruments',
         const tick = truth.length;
         if (tick % 60 === 0) await flying?.command({ kind: 'setTilt', degrees: tick % 120 === 0 ? 4 : -4 });
         if (tick % 90 === 0) await propellant?.command({ kind: 'setThrust', percent: 20 + (tick % 20) });
+        if (tick % 45 === 0) {
+          await flying?.command({ kind: 'callOut', sentence: 'motion', to: 'all' });
+          await sensors?.command({ kind: 'callOut', sentence: 'heightAge', to: 'all' });
+          await propellant?.command({ kind: 'callOut', sentence: 'usable', to: 'lead' });
+        }
         if (tick % 300 === 0)
           await sensors?.command({ kind: 'judgeSource', source: 'altimeter', judgment: 'rejected' });
         const shown = links[0]?.view?.flight.tick ?? 0;

@@ -59,6 +59,15 @@ const COMMANDS: Readonly<Record<Command['kind'], Command>> = {
   abort: { kind: 'abort' },
   again: { kind: 'again' },
   wait: { kind: 'wait' },
+  callOut: { kind: 'callOut', sentence: 'goForLanding', to: 'all' },
+  say: { kind: 'say', text: 'hello', to: 'all' },
+  // nothing has been said, asked or raised: no seat may
+  readBack: { kind: 'readBack', callout: 1 },
+  confirm: { kind: 'confirm', callout: 1 },
+  callPoll: { kind: 'callPoll', question: 'go' },
+  answerPoll: { kind: 'answerPoll', answer: 'go', reason: '' },
+  decide: { kind: 'decide', decision: 'go' },
+  acknowledge: { kind: 'acknowledge', alert: 1 },
 };
 
 /** Who of m1 (Lead), m2 (Flying), m3 (Sensors), m4 (Propellant), m6 (no seat) and m7 (no seat, came during the descent) may. */
@@ -93,6 +102,14 @@ const MAY: Readonly<Record<'gathering' | 'descending' | 'resolved', Readonly<Rec
     abort: '',
     again: '',
     wait: '',
+    callOut: '',
+    say: 'm1 m2 m3 m4',
+    readBack: '',
+    confirm: '',
+    callPoll: 'm1',
+    answerPoll: '',
+    decide: '',
+    acknowledge: '',
   },
   descending: {
     takeSeat: 'm1 m2 m3 m4 m6',
@@ -126,6 +143,14 @@ const MAY: Readonly<Record<'gathering' | 'descending' | 'resolved', Readonly<Rec
     abort: 'm1',
     again: 'm1',
     wait: '',
+    callOut: 'm1',
+    say: 'm1 m2 m3 m4',
+    readBack: '',
+    confirm: '',
+    callPoll: 'm1',
+    answerPoll: '',
+    decide: '',
+    acknowledge: '',
   },
   resolved: {
     takeSeat: 'm1 m2 m3 m4 m6 m7',
@@ -157,6 +182,15 @@ const MAY: Readonly<Record<'gathering' | 'descending' | 'resolved', Readonly<Rec
     abort: '',
     again: 'm1',
     wait: '',
+    // at rest it is asked whether to stay
+    callOut: 'm1',
+    say: 'm1 m2 m3 m4',
+    readBack: '',
+    confirm: '',
+    callPoll: '',
+    answerPoll: '',
+    decide: '',
+    acknowledge: '',
   },
 };
 

@@ -1,0 +1,130 @@
+import type { AlertLevel, Display } from '../drill/drill.ts';
+import { SOURCES, type Source } from '../sensors/index.ts';
+import { isCovered } from '../table/attendance.ts';
+import { readPropellant } from '../table/seatReadings.ts';
+import type { Table } from '../table/table.ts';
+import type { TableState } from '../table/tableState.ts';
+import { SEATS, type Refusal, type Seat } from '../table/tableTypes.ts';
+import type { DescentState, Phase } from '../world/descent.ts';
+import { addLine, momentOf } from './crewLog.ts';
+import { refusal } from './refusal.ts';
+import type { Alert, AlertCause, Speaker } from './talk.ts';
+
+/** Ticks between two looks at what may call for an alert. */
+export const ALERT_LOOK = 6;
+/** A cause must be there for so many looks in a row before the alert is raised, and away before it is cleared: half a second and two, so that none comes and goes with the noise. */
+const LOOKS_TO_RAISE = 5;
+const LOOKS_TO_CLEAR = 20;
+/** A told alert stands at least so long where nobody is there to acknowledge it: ten seconds [looks]. */
+const LOOKS_UNHEARD = 100;
+
+/** Propellant for less than this calls for a caution, and for a warning [s of hover]; common practice, no source. */
+const LOW_SECONDS = 20;
+const VERY_LOW_SECONDS = 10;
+/** A margin is no matter for an alert before the contact is this near [s]: until then there is time to fly on. */
+const NEAR_CONTACT = 10;
+
+/** Phases in which there is something to fly for. */
+const ALOFT: readonly Phase[] = ['approach', 'terminal descent', 'final drop'];
+const EVERYBODY: readonly Display[] = [...SEATS, 'room'];
+
+/** What calls for an alert now. */
+interface Cause extends Pick<Alert, 'cause' | 'level' | 'to'> {
+  readonly source?: Source;
+}
+
+/** Raises what has been there for long enough, and clears what has gone. `known`: the descent as the crew knows it. */
+export function watchAlerts(table: Table, known: DescentState): void {
+  const { state } = table;
+  const causes = state.stage === 'descending' ? causesOf(table, known) : [];
+  const { talk } = state;
+  const alerts = talk.alerts.flatMap((alert) => goOn(alert, causes, state));
+  const waiting = causes.filter((cause) => alerts.every((alert) => keyOf(alert) !== keyOf(cause)));
+  const rising = Object.fromEntries(waiting.map((cause) => [keyOf(cause), (talk.rising[keyOf(cause)] ?? 0) + 1]));
+  state.talk = { ...talk, alerts, rising };
+  for (const cause of waiting) if ((rising[keyOf(cause)] ?? 0) >= LOOKS_TO_RAISE) raise(table, cause);
+}
+
+/** Words sent to these displays. The alert stands until whoever is there has acknowledged it. */
+export function tell(table: Table, told: { text: string; level: AlertLevel; to: readonly Display[] }): void {
+  raise(table, { cause: 'told', ...told });
+}
+
+export function faultOfAcknowledge({ talk }: TableState, seat: Seat, id: number): Refusal | undefined {
+  const alert = talk.alerts.find((one) => one.id === id);
+  if (alert === undefined || !alert.to.includes(seat)) return refusal('no-alert', 'That alert is gone.');
+  return alert.acknowledged.includes(seat)
+    ? refusal('acknowledged', 'Your seat has acknowledged that already.')
+    : undefined;
+}
+
+export function acknowledge(table: Table, by: Speaker, id: number): void {
+  const { state } = table;
+  const alerts = state.talk.alerts.map((alert) =>
+    alert.id === id ? { ...alert, acknowledged: [...alert.acknowledged, by.seat] } : alert,
+  );
+  state.talk = { ...state.talk, alerts };
+  addLine(table, { ...by, what: { kind: 'acknowledge', alert: id } });
+}
+
+function raise(table: Table, cause: Cause & Pick<Alert, 'text'>): void {
+  const { state } = table;
+  const id = state.talk.raised + 1;
+  const alert: Alert = { ...momentOf(table), id, ...cause, acknowledged: [], gone: 0 };
+  state.talk = { ...state.talk, raised: id, alerts: [...state.talk.alerts, alert] };
+}
+
+/** An alert after one more look: as it was, with its cause away for one look more, or gone. One that is graver now, or less grave, is raised anew. */
+function goOn(alert: Alert, causes: readonly Cause[], state: TableState): readonly Alert[] {
+  if (alert.cause === 'told') return state.stage === 'resolved' || isHeard(alert, state) ? [] : [agedIf(alert)];
+  const now = causes.find((cause) => keyOf(cause) === keyOf(alert));
+  if (now?.level === alert.level) return [alert.gone === 0 ? alert : { ...alert, gone: 0 }];
+  const gone = alert.gone + 1;
+  const isOver = state.stage === 'resolved' || gone >= (now === undefined ? LOOKS_TO_CLEAR : LOOKS_TO_RAISE);
+  return isOver ? [] : [{ ...alert, gone }];
+}
+
+/** Of a told alert `gone` counts how long it has stood. */
+function agedIf(alert: Alert): Alert {
+  return alert.gone < LOOKS_UNHEARD ? { ...alert, gone: alert.gone + 1 } : alert;
+}
+
+function isHeard({ to, acknowledged, gone }: Alert, state: TableState): boolean {
+  const people = SEATS.filter((seat) => to.includes(seat) && !isCovered(state, seat));
+  return people.length === 0 ? gone >= LOOKS_UNHEARD : people.every((seat) => acknowledged.includes(seat));
+}
+
+function keyOf({ cause, source }: { readonly cause: AlertCause; readonly source?: Source }): string {
+  return source === undefined ? cause : `${cause} ${source}`;
+}
+
+function causesOf(table: Table, known: DescentState): readonly Cause[] {
+  if (!ALOFT.includes(known.phase)) return [];
+  return [...sourcesLost(table), ...marginOutside(table), ...engineCauses(table, known)];
+}
+
+/** A source that spoke once and does no more, or that the automatic check has failed. */
+function sourcesLost({ run }: Table): readonly Cause[] {
+  const { believed } = run;
+  if (believed === undefined) return [];
+  return SOURCES.flatMap((source): readonly Cause[] => {
+    const { state, age } = believed.sources[source];
+    const isLost = age !== undefined && (state === 'no data' || state === 'failed');
+    return isLost ? [{ cause: 'sourceLost', source, level: 'caution', to: ['sensors'] }] : [];
+  });
+}
+
+function marginOutside({ run }: Table): readonly Cause[] {
+  const { predicted } = run.margin;
+  const isOutside = predicted?.callout === 'outside' && predicted.seconds <= NEAR_CONTACT;
+  return isOutside ? [{ cause: 'marginOutside', level: 'warning', to: ['lead', 'flying'] }] : [];
+}
+
+function engineCauses({ plan, run, state }: Table, known: DescentState): readonly Cause[] {
+  if (known.propellant <= 0) return [{ cause: 'dry', level: 'warning', to: EVERYBODY }];
+  if (state.engine.cutOff === 'fired') return [{ cause: 'cutOff', level: 'warning', to: EVERYBODY }];
+  const { seconds } = readPropellant({ plan, run, known }, state.reckonedBurn);
+  if (seconds >= LOW_SECONDS) return [];
+  const level = seconds < VERY_LOW_SECONDS ? 'warning' : 'caution';
+  return [{ cause: 'propellantLow', level, to: ['flying', 'propellant'] }];
+}
