@@ -41,10 +41,10 @@ export function createControlPanel(desk: CommandDesk, maxThrust: number, mode: F
     refresh(view, hoverPercent) {
       controls.refresh(view, hoverPercent);
       const active = view.stage === 'descending';
-      pace.refresh(view, view.you.decides);
+      pace.refresh(view, view.you.runs);
       say(hold, view.held ? CONTROLS.resume : CONTROLS.hold);
       hold.disabled = !active || view.you.seat === undefined;
-      startOver.disabled = !active || !view.you.decides || view.startingIn !== undefined;
+      startOver.disabled = !active || !view.you.runs || view.startingIn !== undefined;
       abort.disabled = !active || view.aborting || !view.you.decides;
     },
   };

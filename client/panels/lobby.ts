@@ -56,7 +56,7 @@ export function createLobby(options: {
         take.hidden = mine || seatView?.name !== undefined;
       }
       say(planLine, planWords(view));
-      choose.hidden = link.choose === undefined || !view.you.decides;
+      choose.hidden = link.choose === undefined || !view.you.runs;
       say(watching, watchingNames(view));
       begin.disabled = view.you.seat === undefined;
       say(hint, view.you.seat === undefined ? LOBBY.beginHint : '');

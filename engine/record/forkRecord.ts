@@ -4,8 +4,10 @@ import { accept, refuse, type Result } from '../result.ts';
 import {
   applyEntry,
   createTable,
+  judgeDescent,
   judgeEntry,
   noteLine,
+  spareSource,
   stepTable,
   type Change,
   type FlownPath,
@@ -14,7 +16,7 @@ import {
   type TableModel,
   type TablePlan,
 } from '../table/index.ts';
-import { TICK_RATE, type DescentSetup, type DescentState } from '../world/index.ts';
+import { TICK_RATE, type DescentState } from '../world/index.ts';
 import { markTable } from './markTable.ts';
 import { MARK_FIELDS, type MarkField, type RecordLine, type TableRecord } from './record.ts';
 
@@ -42,11 +44,11 @@ interface GrowingPath extends FlownPath {
   contact?: NonNullable<FlownPath['contact']>;
 }
 
-/** From which tick of which descent of a table another setup holds: from there on the fork is not what happened. */
+/** From which tick of which descent of a table the change holds: from there on the fork is not what happened. */
 interface Parting {
   readonly descent: number;
   readonly tick: number;
-  readonly setup: DescentSetup;
+  readonly change: Change;
 }
 
 interface Flown {
@@ -69,8 +71,6 @@ const MOST_TICKS = 20 * 60 * TICK_RATE;
 export function forkRecord(record: TableRecord, { plan, model }: Parts, change: Change): Result<Fork, ForkRefusal> {
   if (hashValue(plan.setup) !== record.header.plan.setupHash)
     return refuseFork('other-setup', 'The plan is laid out otherwise than when it was recorded.');
-  const changed = changeSetup(plan.setup, change);
-  if (changed === undefined) return refuseFork('nothing-changed', `Nothing failed in the ${change.source}.`);
   const { lines } = record;
   const happened = flyAgain(lines, { plan, model });
   const { state, run } = happened.table;
@@ -78,14 +78,16 @@ export function forkRecord(record: TableRecord, { plan, model }: Parts, change: 
     return refuseFork('not-as-recorded', `Flown again it ends otherwise than recorded: ${happened.differs}.`);
   if (state.stage !== 'resolved')
     return refuseFork('not-at-rest', 'The last descent of the record did not come to its end.');
-  if (changed.tick > run.flight.tick) return refuseFork('nothing-changed', 'The descent was over before the failure.');
-  const forked = flyAgain(lines, { plan, model }, { ...changed, descent: state.descents });
+  const tick = failedFrom(happened.table, change);
+  if (tick === undefined) return refuseFork('nothing-changed', `Nothing failed in the ${change.source}.`);
+  if (tick > run.flight.tick) return refuseFork('nothing-changed', 'The descent was over before the failure.');
+  const forked = flyAgain(lines, { plan, model }, { change, tick, descent: state.descents });
   const { flight } = forked.table.run;
   const { angle, vx, vy } = flight;
   return accept({
     change,
-    after: changed.tick / TICK_RATE,
-    card: model.scorecard(flight, changed.setup),
+    after: tick / TICK_RATE,
+    card: judgeDescent(forked.table),
     last: { angle, vx, vy },
     happened: happened.path,
     forked: forked.path,
@@ -96,16 +98,15 @@ function refuseFork(what: 'other-setup' | 'not-at-rest' | 'nothing-changed' | 'n
   return refuse({ code: `record/${what}` as const, reason });
 }
 
-/** The setup with the change made, and the first tick of the descent at which that is another one; undefined where it is the same. */
-function changeSetup(setup: DescentSetup, change: Change): Pick<Parting, 'setup' | 'tick'> | undefined {
-  const faults = setup.faults ?? [];
-  const mended = faults.filter((fault) => isSensorFault(fault) && fault.source === change.source);
-  if (mended.length === 0) return undefined;
-  const left = faults.filter((fault) => !mended.includes(fault));
-  return { setup: { ...setup, faults: left }, tick: Math.min(...mended.map((fault) => fault.fromTick)) };
+/** The first tick of the descent at which something failed in the source; undefined where nothing did. */
+function failedFrom({ state: { failures } }: Table, { source }: Change): number | undefined {
+  const ticks = failures.flatMap(({ fault }) =>
+    isSensorFault(fault) && fault.source === source ? [fault.fromTick] : [],
+  );
+  return ticks.length === 0 ? undefined : Math.min(...ticks);
 }
 
-/** Plays a record; from a parting on the stand-ins fly that descent to its end, by another setup. */
+/** Plays a record; from a parting on the stand-ins fly that descent to its end, with the change made. */
 function flyAgain(lines: readonly RecordLine[], parts: Parts, parting?: Parting): Flown {
   const table = createTable(parts);
   const { flight: start } = table.run;
@@ -126,7 +127,7 @@ function flyAgain(lines: readonly RecordLine[], parts: Parts, parting?: Parting)
   };
   const step = () => {
     // the tick in which it would fail is measured otherwise already
-    if (parting !== undefined && isFrom(parting.tick - 1)) changeInstruments(table, parting.setup);
+    if (parting !== undefined && isFrom(parting.tick - 1)) spareSource(table, parting.change.source);
     ({ run } = table);
     stepTable(table);
     follow();
@@ -146,13 +147,6 @@ function flyAgain(lines: readonly RecordLine[], parts: Parts, parting?: Parting)
   if (isAlone()) leaveToStandIns(table);
   while (isAlone() && table.run.flight.tick < MOST_TICKS) step();
   return { table, path, differs };
-}
-
-/** What measures goes by another setup from now on. */
-function changeInstruments(table: Table, setup: DescentSetup): void {
-  const { instruments } = table.run;
-  if (instruments !== undefined && instruments.setup !== setup)
-    table.run = { ...table.run, instruments: { ...instruments, setup } };
 }
 
 function pathFrom({ height, vx }: DescentState): GrowingPath {

@@ -12,6 +12,7 @@ import {
   type Entry,
   type MemberId,
   type Refusal,
+  type Role,
   type Table,
   type TableModel,
   type TablePlan,
@@ -58,9 +59,9 @@ export function headerOf({ choice, drill, setup }: TablePlan): RecordHeader {
   return { format: RECORD_FORMAT, caution: CAUTION, physics: PHYSICS_REVISION, tickRate: TICK_RATE, plan };
 }
 
-/** Somebody sits down at the table, without a seat yet. */
-export function joinTable(kept: KeptTable, name: string): Result<MemberId, Refusal> {
-  const judged = judgeJoin(kept.table.state, name);
+/** Somebody comes to the table, without a seat yet. */
+export function joinTable(kept: KeptTable, name: string, role?: Role): Result<MemberId, Refusal> {
+  const judged = judgeJoin(kept.table.state, name, role);
   if (!judged.ok) return judged;
   enter(kept, judged.value);
   return accept(judged.value.member);

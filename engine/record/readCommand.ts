@@ -3,8 +3,11 @@ import { JUDGMENTS } from '../estimate/index.ts';
 import { SOURCES } from '../sensors/index.ts';
 import {
   CEILING_RANGE,
+  CONDUCTS,
+  DELAY_RANGE_S,
   DESCENT_RATE_RANGE_TENTHS,
   DRIFT_RANGE_TENTHS,
+  GIVEN_ROLES,
   GROUND_NOTES,
   LIMIT_RANGE,
   NAMED_CAUSES,
@@ -36,6 +39,7 @@ const member = text(MEMBER);
 const truth: FieldReader<boolean> = { read: readTruth };
 const seat = choice(SEATS);
 const source = choice(SOURCES);
+const inject = text({ least: 1, most: 40, pattern: /^[a-z][a-zA-Z0-9-]*$/, words: 'the name of an inject' });
 const tilt = whole(TILT_RANGE_DEG, 'deg');
 /** Of a callout or an alert. */
 const talkNumber = whole({ least: 1, most: 1e6 }, '-');
@@ -68,6 +72,19 @@ const COMMANDS: { readonly [Of in Kind]: Readers<Of> } = {
   orderDrift: { tenths: whole(DRIFT_RANGE_TENTHS, 'dm/s') },
   orderLean: { degrees: tilt },
   setPace: { pace: choice(PACES) },
+  setRole: { member, role: choice(GIVEN_ROLES) },
+  handOverTable: { member },
+  remove: { member },
+  setReady: { ready: truth },
+  stop: {},
+  liftStop: {},
+  end: {},
+  sendInject: { inject },
+  skipInject: { inject },
+  delayInject: { inject, seconds: whole(DELAY_RANGE_S, 's') },
+  setConduct: { conduct: choice(CONDUCTS) },
+  turnOver: {},
+  takeBack: {},
   hold: {},
   resume: {},
   abort: {},

@@ -1,5 +1,5 @@
-import { readFields, readKind, readText, type ProblemList } from '../fieldReader.ts';
-import type { EntryContent } from '../table/index.ts';
+import { readChoice, readFields, readKind, readText, type ProblemList } from '../fieldReader.ts';
+import { ROLES, type EntryContent } from '../table/index.ts';
 import { COMMAND_KINDS, readCommand } from './readCommand.ts';
 
 const NAME = { least: 1, most: 24, pattern: /\S/, words: 'a name' };
@@ -14,8 +14,10 @@ export function readContent(list: ProblemList, value: unknown, path: string): En
   const kind = readKind(list, value, path, KINDS);
   if (kind === undefined) return undefined;
   if (kind === 'joined') {
-    const name = readText(list, readFields(list, value, path, ['kind', 'name'])?.name, `${path}.name`, NAME);
-    return name === undefined ? undefined : { kind, name };
+    const fields = readFields(list, value, path, ['kind', 'name', 'role']);
+    const name = readText(list, fields?.name, `${path}.name`, NAME);
+    const role = readChoice(list, fields?.role, `${path}.role`, ROLES);
+    return name === undefined || role === undefined ? undefined : { kind, name, role };
   }
   const happening = BARE.find((bare) => bare === kind);
   if (happening === undefined) return readCommand(list, value, path);

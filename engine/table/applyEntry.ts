@@ -1,4 +1,5 @@
 import type { Orders } from '../descent/index.ts';
+import { delayed, skipped, ticksOf } from '../drill/index.ts';
 import type { Judgment } from '../estimate/index.ts';
 import type { Source } from '../sensors/index.ts';
 import { assert } from '../assert.ts';
@@ -7,14 +8,19 @@ import { isTalk } from '../talk/commands.ts';
 import { logCommand } from '../talk/crewLog.ts';
 import { setEngine, settingsAfter } from './engineSettings.ts';
 import { isHappening, type Entry } from './entry.ts';
+import { judgeCommand } from './judge.ts';
+import { firstOrders } from './orders.ts';
 import { paceNow } from './pace.ts';
 import { notesAfter } from './siteNotes.ts';
 import { withoutSign } from './withoutSign.ts';
 import { nameCause, noteDoubts } from './sourceNotes.ts';
-import { begin, type Table } from './table.ts';
+import { sendRow } from './runEvents.ts';
+import { flightKnown } from './flightKnown.ts';
+import { begin, endDescent, type Table } from './table.ts';
+import { isLaying, isOrder, layDown, TURN_TICKS } from './turns.ts';
 import { ALIGNING_TICKS } from './alignment.ts';
 import { findMember, memberAt, type Member, type TableState } from './tableState.ts';
-import type { Command, MemberId, Seat } from './tableTypes.ts';
+import { SEATS, type Command, type Conduct, type MemberId, type Role, type Seat } from './tableTypes.ts';
 
 /** A crew that is to fly again has so long, by the clock on the wall, to say that it is not done yet [tick]. */
 const AGAIN_TICKS = 300;
@@ -29,7 +35,7 @@ export function applyEntry(table: Table, { tick, member: id, content }: Entry): 
   if (!isHappening(content)) return carryOut(table, memberOf(state, id), content);
   switch (content.kind) {
     case 'joined':
-      return join(state, id, content.name);
+      return join(state, id, content);
     case 'dropped':
       memberOf(state, id).absentSince ??= tick;
       return;
@@ -47,11 +53,11 @@ export function applyEntry(table: Table, { tick, member: id, content }: Entry): 
   content satisfies never;
 }
 
-function join(state: TableState, id: MemberId, name: string): void {
+function join(state: TableState, id: MemberId, { name, role }: { readonly name: string; readonly role: Role }): void {
   assert(findMember(state, id) === undefined, `nobody at this table is ${id} yet`);
   state.joined += 1;
   const letIn = state.stage !== 'descending';
-  state.members.push({ id, name, seat: undefined, absentSince: undefined, letIn });
+  state.members.push({ id, name, role, ready: false, seat: undefined, absentSince: undefined, letIn });
 }
 
 function carryOut(table: Table, member: Member, command: Command): void {
@@ -59,6 +65,10 @@ function carryOut(table: Table, member: Member, command: Command): void {
   logCommand(table, member, command);
   const { state } = table;
   const { tick } = state;
+  if (member.seat !== undefined && isOrder(command) && isLaying(state)) {
+    state.laid = layDown(state.laid, { seat: member.seat, order: command });
+    return;
+  }
   switch (command.kind) {
     case 'takeSeat':
       member.seat = command.seat;
@@ -125,6 +135,38 @@ function carryOut(table: Table, member: Member, command: Command): void {
     case 'setPace':
       state.pace = command.pace;
       return;
+    case 'setRole':
+      return makeOf(memberOf(state, command.member), command.role);
+    case 'handOverTable':
+      makeOf(memberOf(state, command.member), 'facilitator');
+      return makeOf(member, 'observer');
+    case 'remove':
+      state.members = state.members.filter(({ id }) => id !== command.member);
+      return;
+    case 'setReady':
+      member.ready = command.ready;
+      return;
+    case 'stop':
+      state.stoppedBy = member.id;
+      return;
+    case 'liftStop':
+      state.stoppedBy = undefined;
+      // whoever was called away starts it again when everybody is back
+      state.held = state.stage === 'descending';
+      return;
+    case 'end':
+      return endDescent(table);
+    case 'sendInject':
+    case 'skipInject':
+    case 'delayInject':
+      return carryOutInject(table, command);
+    case 'setConduct':
+      return setConduct(table, command.conduct);
+    case 'turnOver':
+      return turnOver(table);
+    case 'takeBack':
+      state.laid = state.laid.filter(({ seat }) => seat !== member.seat);
+      return;
     case 'hold':
       state.held = true;
       return;
@@ -133,6 +175,50 @@ function carryOut(table: Table, member: Member, command: Command): void {
       return;
   }
   command satisfies never;
+}
+
+function makeOf(member: Member, role: Role): void {
+  member.role = role;
+  if (role !== 'crew') member.seat = undefined;
+}
+
+/** By orders in turns, whatever the plan says: nobody holds a stick while the clock stands. */
+function setConduct(table: Table, conduct: Conduct): void {
+  const { state, plan, run } = table;
+  state.conduct = conduct;
+  state.laid = [];
+  state.turnEndsAt = undefined;
+  if (conduct === 'turns') state.orders ??= firstOrders(flightKnown(run, state));
+  else if (plan.choice.mode === 'by hand') state.orders = undefined;
+  if (state.stage === 'descending') state.held = true;
+}
+
+/** All that lies face down is carried out, in the order of the seats; what an order before it has made idle is left. */
+function turnOver(table: Table): void {
+  const { state, run } = table;
+  const { laid } = state;
+  state.laid = [];
+  state.turnEndsAt = run.flight.tick + TURN_TICKS;
+  state.held = false;
+  for (const seat of SEATS) {
+    const sitter = memberAt(state, seat);
+    for (const { order } of laid.filter((one) => one.seat === seat))
+      if (sitter !== undefined && judgeCommand(state, sitter.id, order).ok) carryOut(table, sitter, order);
+  }
+}
+
+function carryOutInject(
+  table: Table,
+  command: Extract<Command, { kind: 'sendInject' | 'skipInject' | 'delayInject' }>,
+): void {
+  const { state, plan, run } = table;
+  const row = plan.drill?.events.find(({ id }) => id === command.inject);
+  if (state.events === undefined || row === undefined) return;
+  if (command.kind === 'sendInject') return sendRow(table, row);
+  state.events =
+    command.kind === 'skipInject'
+      ? skipped(state.events, row.id, 'skipped')
+      : delayed(state.events, row.id, run.flight.tick + ticksOf(command.seconds));
 }
 
 function order(state: TableState, control: 'thrust' | 'tilt', part: Partial<Orders>): void {

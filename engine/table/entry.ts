@@ -1,4 +1,4 @@
-import type { Command, MemberId } from './tableTypes.ts';
+import type { Command, MemberId, Role } from './tableTypes.ts';
 
 /**
  * What came to a table from outside, besides the ticks of its clock. The plan and the entries in their order are the whole memory of a table: the
@@ -15,11 +15,11 @@ export interface Entry {
 export type EntryContent = Happening | Command;
 
 /**
- * joined: under a name that nobody else has here. dropped, returned: the line to the member. left: for good, and so is who was away for too long. interrupted: the machine
+ * joined: under a name that nobody else has here, as what that person is from now on. dropped, returned: the line to the member. left: for good, and so is who was away for too long. interrupted: the machine
  * of the table went away and is back; a descent that ran stands still until somebody resumes it.
  */
 export type Happening =
-  | { readonly kind: 'joined'; readonly name: string }
+  | { readonly kind: 'joined'; readonly name: string; readonly role: Role }
   | { readonly kind: 'dropped' }
   | { readonly kind: 'returned' }
   | { readonly kind: 'left' }

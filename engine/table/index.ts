@@ -38,7 +38,8 @@ export {
   type SiteNotes,
   type SpotApproach,
 } from './siteNotes.ts';
-export { createTable, stepTable, type Table } from './table.ts';
+export { spareSource } from './runEvents.ts';
+export { createTable, judgeDescent, stepTable, type Table } from './table.ts';
 export { STAND_IN_AFTER_TICKS } from './attendance.ts';
 export { formatTableCode, parseTableCode, TABLE_CODE_ALPHABET, TABLE_CODE_LENGTH } from './tableCode.ts';
 export { hashInstruments } from './instruments.ts';
@@ -75,7 +76,11 @@ export {
   type TableView,
 } from './viewTypes.ts';
 export {
+  CONDUCTS,
+  DELAY_RANGE_S,
+  GIVEN_ROLES,
   NAMED_CAUSES,
+  ROLES,
   SEATS,
   STAGES,
   type InstrumentPlan,
@@ -83,10 +88,13 @@ export {
   type MemberId,
   type NamedCause,
   type NamedSource,
+  type Conduct,
   type Refusal,
+  type Role,
   type Seat,
   type TablePlan,
 } from './tableTypes.ts';
+export { ORDERS } from './turns.ts';
 export { viewTable } from './viewTable.ts';
 export { DESCENT_RATE_RANGE_TENTHS, DRIFT_RANGE_TENTHS } from './orders.ts';
 export { paceNow } from './pace.ts';

@@ -14,6 +14,7 @@ import {
   type Judgments,
   type MapGround,
 } from '../estimate/index.ts';
+import type { Fault } from '../faults/index.ts';
 import { hashValue } from '../math/hashValue.ts';
 import { cos, sin } from '../math/trig.ts';
 import { createReadings, createSuite, readSensors, type Readings, type SensorSuite } from '../sensors/index.ts';
@@ -33,6 +34,8 @@ export interface Instruments {
   readonly map: MapGround;
   readonly estimate: Estimate;
   readonly feet: readonly FootOffset[];
+  /** What is wrong with the sensors now. */
+  faults: readonly Fault[];
   /** Out of the section, toward the viewer [m]. */
   readonly aside: readonly number[];
   /** Of the lander without its usable propellant [kg]. */
@@ -61,7 +64,8 @@ export function createInstruments(
   const start = firstGuess(trueFigures(first, terrain), START_SIGMA, seed);
   const estimate = createEstimate({ gravity, map, feet, start, startSigma: START_SIGMA });
   const readings = createReadings(legs);
-  readSensors(suite, first, setup.faults ?? [], readings);
+  const faults = setup.faults ?? [];
+  readSensors(suite, first, faults, readings);
   const aside = first.legs.map(({ footZ }) => footZ);
   return {
     setup,
@@ -70,6 +74,7 @@ export function createInstruments(
     map,
     estimate,
     feet,
+    faults,
     aside,
     dryMass: first.mass - first.propellant,
     touchedFor: 0,
@@ -79,8 +84,8 @@ export function createInstruments(
 
 /** One tick: what the sensors say of the truth, and what is believed of it. */
 export function stepInstruments(instruments: Instruments, truth: DescentState, judgments: Judgments): EstimateView {
-  const { suite, setup, readings, estimate } = instruments;
-  readSensors(suite, truth, setup.faults ?? [], readings);
+  const { suite, faults, readings, estimate } = instruments;
+  readSensors(suite, truth, faults, readings);
   stepEstimate(estimate, readings, judgments);
   const believed = viewInstruments(instruments, judgments);
   followTouch(instruments, believed);

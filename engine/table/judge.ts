@@ -11,8 +11,9 @@ import { DESCENT_RATE_RANGE_TENTHS, DRIFT_RANGE_TENTHS } from './orders.ts';
 import { whyNot } from './permissions.ts';
 import { PACES } from './planChoice.ts';
 import { LIMIT_RANGE } from './siteNotes.ts';
-import { findMember, memberAt, type Member, type TableState } from './tableState.ts';
-import { SEAT_NAMES, type Command, type MemberId, type Refusal } from './tableTypes.ts';
+import { facilitatorOf, findMember, memberAt, type Member, type TableState } from './tableState.ts';
+import { SEAT_NAMES, type Command, type MemberId, type Refusal, type Role } from './tableTypes.ts';
+import { isLaying } from './turns.ts';
 
 /** Most people at one table, seated or watching, present or away. */
 export const MOST_MEMBERS = 40;
@@ -39,13 +40,16 @@ export function judgeChoosing(state: TableState, id: MemberId): Refusal | undefi
 }
 
 /** The entry of somebody who joins under this name, and is no member yet. */
-export function judgeJoin(state: TableState, name: string): Result<Entry, Refusal> {
+export function judgeJoin(state: TableState, name: string, role: Role = 'crew'): Result<Entry, Refusal> {
   const parsed = parseMemberName(name);
   if (!parsed.ok) return parsed;
   if (state.members.length >= MOST_MEMBERS) {
     return refuse({ code: 'table/full', reason: `This table is full: it takes ${MOST_MEMBERS} people.` });
   }
-  return accept(entryOf(state, `m${state.joined + 1}`, { kind: 'joined', name: unusedName(state, parsed.value) }));
+  if (role === 'facilitator' && facilitatorOf(state) !== undefined) return refuse(FACILITATED);
+  return accept(
+    entryOf(state, `m${state.joined + 1}`, { kind: 'joined', name: unusedName(state, parsed.value), role }),
+  );
 }
 
 /** The entry of what happened to the line of a member. */
@@ -65,7 +69,7 @@ export function judgeEntry(state: TableState, { member, content }: Entry): Refus
     return judged.ok ? undefined : judged.error;
   }
   if (content.kind !== 'joined') return findMember(state, member) === undefined ? NOT_HERE : undefined;
-  const judged = judgeJoin(state, content.name);
+  const judged = judgeJoin(state, content.name, content.role);
   if (!judged.ok) return judged.error;
   const { value } = judged;
   const isSame = value.member === member && value.content.kind === 'joined' && value.content.name === content.name;
@@ -133,9 +137,31 @@ function faultOf(state: TableState, member: Member, command: Command): Refusal |
         code: 'table/out-of-range',
         reason: `The pace is one of ${PACES.join(', ')}; got ${JSON.stringify(command.pace)}.`,
       };
+    case 'setRole':
+    case 'handOverTable':
+    case 'remove':
+      return faultOfMoving(state, member, command);
+    case 'stop':
+      return state.stoppedBy === undefined ? undefined : { code: 'table/stopped', reason: 'The stop stands already.' };
+    case 'liftStop':
+      return state.stoppedBy === undefined ? { code: 'table/stopped', reason: 'No stop stands.' } : undefined;
+    case 'sendInject':
+    case 'skipInject':
+    case 'delayInject':
+      return faultOfInject(state, command);
+    case 'setConduct':
+      if (state.conduct !== command.conduct) return undefined;
+      return { code: 'table/conduct', reason: 'Time is played that way already.' };
+    case 'turnOver':
+      return isLaying(state) ? undefined : NO_TURN;
+    case 'takeBack':
+      if (state.laid.some(({ seat }) => seat === member.seat)) return undefined;
+      return { code: 'table/turns', reason: 'No order of yours lies face down.' };
     case 'hold':
       return state.held ? { code: 'table/held', reason: 'The descent is on hold already.' } : undefined;
     case 'resume':
+      if (isLaying(state))
+        return { code: 'table/turns', reason: 'In turns the clock runs when the orders are turned over.' };
       return state.held ? undefined : { code: 'table/held', reason: 'The descent is not on hold.' };
     case 'abort':
       return state.abortedAt === undefined ? undefined : ABORTING;
@@ -151,10 +177,46 @@ function faultOf(state: TableState, member: Member, command: Command): Refusal |
     case 'shutLine':
     case 'clearSpot':
     case 'declareGround':
+    case 'setReady':
+    case 'end':
       return undefined;
   }
   return command satisfies never;
 }
+
+/** What keeps somebody from being moved, made something else or sent away. */
+function faultOfMoving(
+  state: TableState,
+  member: Member,
+  command: Extract<Command, { kind: 'setRole' | 'handOverTable' | 'remove' }>,
+): Refusal | undefined {
+  const other = findMember(state, command.member);
+  if (other === undefined) return NOT_HERE;
+  if (other === member) return { code: 'table/yourself', reason: 'You run this table: hand it over first.' };
+  if (command.kind === 'setRole' && other.role === command.role)
+    return { code: 'table/same-role', reason: `${other.name} is here as ${other.role} already.` };
+  if (command.kind === 'handOverTable' && other.absentSince !== undefined) return away(other);
+  return undefined;
+}
+
+/** Whether there is such an inject in this descent, and what can still be done with it. */
+function faultOfInject(
+  { events }: TableState,
+  command: Extract<Command, { kind: 'sendInject' | 'skipInject' | 'delayInject' }>,
+): Refusal | undefined {
+  const row = events?.rows[command.inject];
+  if (row === undefined)
+    return { code: 'table/no-inject', reason: `There is no inject ${command.inject} in this descent.` };
+  if (command.kind === 'sendInject' || row.state === 'waiting') return undefined;
+  return { code: 'table/inject-over', reason: `The inject ${command.inject} is ${row.state} already.` };
+}
+
+function away({ name }: Member): Refusal {
+  return { code: 'table/away', reason: `${name} is away now.` };
+}
+
+const NO_TURN: Refusal = { code: 'table/turns', reason: 'No orders are awaited now.' };
+const FACILITATED: Refusal = { code: 'table/facilitated', reason: 'This table has a facilitator already.' };
 
 /** What is wrong with an order, in a descent that is flown by orders. */
 function faultOfOrder(
@@ -186,12 +248,14 @@ function whyNotSeated(
   const other = findMember(state, command.member);
   if (other === undefined) return NOT_HERE;
   if (other.absentSince !== undefined) {
-    return { code: 'table/away', reason: `${other.name} is away now.` };
+    return away(other);
   }
   if (command.kind === 'handOver' && other.seat !== undefined && decider(state) !== member) {
     const reason = `${other.name} sits at ${SEAT_NAMES[other.seat]}: only who decides lets two people change places.`;
     return { code: 'table/sits-elsewhere', reason };
   }
+  if (other.role !== 'crew')
+    return { code: 'table/not-crew', reason: `${other.name} is here as ${other.role}, not as crew.` };
   const seat = command.kind === 'deal' ? command.seat : member.seat;
   return other.seat === seat ? { code: 'table/sits-there', reason: `${other.name} sits there already.` } : undefined;
 }

@@ -1,20 +1,33 @@
 import { decider } from './attendance.ts';
-import type { Member, TableState } from './tableState.ts';
-import { SEAT_NAMES, type Command, type Refusal, type Seat, type Stage } from './tableTypes.ts';
+import { facilitatorOf, type Member, type TableState } from './tableState.ts';
+import { SEAT_NAMES, type Command, type Refusal, type Role, type Seat, type Stage } from './tableTypes.ts';
 
 /**
- * Whom a command asks for: nobody; anybody at the table; whoever was here before the descent began or was let in; whoever sits; a seat by its name;
- * whoever decides, which is Lead, else the next seat that is taken.
+ * Whom a command asks for: nobody; anybody at the table, whatever they are here; crew; crew who were here before the descent began or were let in; whoever sits; a
+ * seat by its name; whoever decides for the crew, which is Lead, else the next seat that is taken; whoever runs the table, which is the facilitator, else whoever decides;
+ * the facilitator, else whoever sits (`opens`); both of them (`seated or facilitator`); Lead or the facilitator; the facilitator alone.
  */
-export type Who = 'nobody' | 'anybody' | 'let in' | 'seated' | Seat | 'decides';
+export type Who =
+  | 'nobody'
+  | 'anybody'
+  | 'crew'
+  | 'let in'
+  | 'seated'
+  | Seat
+  | 'decides'
+  | 'runs'
+  | 'opens'
+  | 'seated or facilitator'
+  | 'lead or facilitator'
+  | 'facilitator';
 
 /** Who may do what: a row a command, a column a stage. All else that a command asks for is looked at after this. */
 export const PERMISSIONS: Readonly<Record<Command['kind'], Readonly<Record<Stage, Who>>>> = {
-  takeSeat: { gathering: 'anybody', descending: 'let in', resolved: 'anybody' },
+  takeSeat: { gathering: 'crew', descending: 'let in', resolved: 'crew' },
   leaveSeat: { gathering: 'seated', descending: 'seated', resolved: 'seated' },
-  letIn: { gathering: 'nobody', descending: 'seated', resolved: 'nobody' },
+  letIn: { gathering: 'nobody', descending: 'opens', resolved: 'nobody' },
   handOver: { gathering: 'seated', descending: 'seated', resolved: 'seated' },
-  deal: { gathering: 'lead', descending: 'lead', resolved: 'lead' },
+  deal: { gathering: 'lead or facilitator', descending: 'lead or facilitator', resolved: 'lead or facilitator' },
   judgeSource: { gathering: 'nobody', descending: 'sensors', resolved: 'nobody' },
   nameCause: { gathering: 'nobody', descending: 'sensors', resolved: 'nobody' },
   realign: { gathering: 'nobody', descending: 'sensors', resolved: 'nobody' },
@@ -27,18 +40,31 @@ export const PERMISSIONS: Readonly<Record<Command['kind'], Readonly<Record<Stage
   clearSpot: { gathering: 'nobody', descending: 'site', resolved: 'nobody' },
   declareGround: { gathering: 'nobody', descending: 'site', resolved: 'nobody' },
   stateLimit: { gathering: 'nobody', descending: 'site', resolved: 'nobody' },
-  begin: { gathering: 'seated', descending: 'nobody', resolved: 'nobody' },
+  begin: { gathering: 'opens', descending: 'nobody', resolved: 'nobody' },
   setThrust: { gathering: 'nobody', descending: 'flying', resolved: 'nobody' },
   setTilt: { gathering: 'nobody', descending: 'flying', resolved: 'nobody' },
   orderDescentRate: { gathering: 'nobody', descending: 'flying', resolved: 'nobody' },
   orderDrift: { gathering: 'nobody', descending: 'flying', resolved: 'nobody' },
   orderLean: { gathering: 'nobody', descending: 'flying', resolved: 'nobody' },
-  setPace: { gathering: 'decides', descending: 'decides', resolved: 'decides' },
-  hold: { gathering: 'nobody', descending: 'seated', resolved: 'nobody' },
-  resume: { gathering: 'nobody', descending: 'seated', resolved: 'nobody' },
+  setPace: { gathering: 'runs', descending: 'runs', resolved: 'runs' },
+  setRole: { gathering: 'facilitator', descending: 'facilitator', resolved: 'facilitator' },
+  handOverTable: { gathering: 'facilitator', descending: 'facilitator', resolved: 'facilitator' },
+  remove: { gathering: 'facilitator', descending: 'facilitator', resolved: 'facilitator' },
+  setReady: { gathering: 'crew', descending: 'nobody', resolved: 'nobody' },
+  stop: { gathering: 'anybody', descending: 'anybody', resolved: 'anybody' },
+  liftStop: { gathering: 'runs', descending: 'runs', resolved: 'runs' },
+  end: { gathering: 'nobody', descending: 'runs', resolved: 'nobody' },
+  sendInject: { gathering: 'nobody', descending: 'facilitator', resolved: 'nobody' },
+  skipInject: { gathering: 'nobody', descending: 'facilitator', resolved: 'nobody' },
+  delayInject: { gathering: 'nobody', descending: 'facilitator', resolved: 'nobody' },
+  setConduct: { gathering: 'runs', descending: 'runs', resolved: 'nobody' },
+  turnOver: { gathering: 'nobody', descending: 'lead or facilitator', resolved: 'nobody' },
+  takeBack: { gathering: 'nobody', descending: 'seated', resolved: 'nobody' },
+  hold: { gathering: 'nobody', descending: 'seated or facilitator', resolved: 'nobody' },
+  resume: { gathering: 'nobody', descending: 'opens', resolved: 'nobody' },
   abort: { gathering: 'nobody', descending: 'decides', resolved: 'nobody' },
-  again: { gathering: 'nobody', descending: 'decides', resolved: 'decides' },
-  wait: { gathering: 'nobody', descending: 'seated', resolved: 'seated' },
+  again: { gathering: 'nobody', descending: 'runs', resolved: 'runs' },
+  wait: { gathering: 'nobody', descending: 'seated or facilitator', resolved: 'seated or facilitator' },
   callOut: { gathering: 'nobody', descending: 'seated', resolved: 'seated' },
   say: { gathering: 'seated', descending: 'seated', resolved: 'seated' },
   readBack: { gathering: 'seated', descending: 'seated', resolved: 'seated' },
@@ -51,23 +77,42 @@ export const PERMISSIONS: Readonly<Record<Command['kind'], Readonly<Record<Stage
 
 /** Why this member may not give this command now; undefined when they may. */
 export function whyNot(state: TableState, member: Member, { kind }: Command): Refusal | undefined {
+  if (state.stoppedBy !== undefined && !WHILE_STOPPED.includes(kind)) return STOPPED;
   const who = PERMISSIONS[kind][state.stage];
-  if (who === 'anybody') return undefined;
-  if (who === 'let in') return maySit(state, member) ? undefined : NOT_LET_IN;
-  if (member.seat === undefined) return NOT_SEATED;
+  const facilitator = facilitatorOf(state);
   switch (who) {
     case 'nobody':
+      if (member.seat === undefined && member !== facilitator) return NOT_SEATED;
       return { code: 'table/stage', reason: WRONG_STAGE[kind] ?? NO_DESCENT };
-    case 'seated':
+    case 'anybody':
       return undefined;
+    case 'crew':
+      return member.role === 'crew' ? undefined : notCrew(member.role);
+    case 'let in':
+      if (member.role !== 'crew') return notCrew(member.role);
+      return maySit(state, member) ? undefined : NOT_LET_IN;
+    case 'facilitator':
+      return member === facilitator ? undefined : NOT_FACILITATOR;
+    case 'seated or facilitator':
+      return member === facilitator || member.seat !== undefined ? undefined : NOT_SEATED;
+    case 'lead or facilitator':
+      return member === facilitator ? undefined : whyNotAt('lead', member);
+    case 'runs':
+      if (facilitator !== undefined) return member === facilitator ? undefined : NOT_FACILITATOR;
+      return whyNotDeciding(state, member);
+    case 'opens':
+      if (facilitator !== undefined) return member === facilitator ? undefined : NOT_FACILITATOR;
+      return member.seat === undefined ? NOT_SEATED : undefined;
+    case 'seated':
+      return member.seat === undefined ? NOT_SEATED : undefined;
     case 'decides':
-      return decider(state) === member ? undefined : notDeciding(state);
+      return whyNotDeciding(state, member);
     case 'lead':
     case 'flying':
     case 'sensors':
     case 'propellant':
     case 'site':
-      return member.seat === who ? undefined : notYours(who, member.seat);
+      return whyNotAt(who, member);
   }
   return who satisfies never;
 }
@@ -80,6 +125,20 @@ export function maySit({ stage, members }: TableState, member: Member): boolean 
     member.seat !== undefined ||
     members.every(({ seat, absentSince }) => seat === undefined || absentSince !== undefined)
   );
+}
+
+function whyNotAt(holder: Seat, { seat }: Member): Refusal | undefined {
+  if (seat === undefined) return NOT_SEATED;
+  return seat === holder ? undefined : notYours(holder, seat);
+}
+
+function whyNotDeciding(state: TableState, member: Member): Refusal | undefined {
+  if (member.seat === undefined) return NOT_SEATED;
+  return decider(state) === member ? undefined : notDeciding(state);
+}
+
+function notCrew(role: Role): Refusal {
+  return { code: 'table/not-crew', reason: `Seats are for the crew, and you are here as ${role}.` };
 }
 
 function notYours(holder: Seat, own: Seat): Refusal {
@@ -98,6 +157,13 @@ const WRONG_STAGE: Readonly<Partial<Record<Command['kind'], string>>> = {
   again: 'There is nothing to repeat before the first descent.',
 };
 
+/** What may still be done while a real-world stop stands. */
+const WHILE_STOPPED: readonly Command['kind'][] = ['stop', 'liftStop', 'end', 'leaveSeat'];
+const STOPPED: Refusal = {
+  code: 'table/stopped',
+  reason: 'A real-world stop was called: everything stands until it is lifted.',
+};
+const NOT_FACILITATOR: Refusal = { code: 'table/not-facilitator', reason: 'That is for the facilitator to do.' };
 const NOT_SEATED: Refusal = { code: 'table/not-seated', reason: 'Take a seat first.' };
 const NOT_LET_IN: Refusal = {
   code: 'table/not-let-in',

@@ -2,6 +2,7 @@ import { SQUARE, pilot } from '../descent/steadyPilot.ts';
 import { createDescent } from '../world/createDescent.ts';
 import { markDescent } from '../world/markDescent.ts';
 import { readDescent } from '../world/readDescent.ts';
+import { setFaults } from '../world/setFaults.ts';
 import { stepDescent } from '../world/stepDescent.ts';
 import { createMarginGauge, createSideGauge } from './liveMargin.ts';
 import { scoreDescent } from './scorecard.ts';
@@ -14,6 +15,7 @@ export const playedModel: TableModel = {
     const descent = createDescent(plan.setup);
     return {
       step: (input, valves) => stepDescent(descent, input, valves),
+      setFaults: (faults) => setFaults(descent, faults),
       read: () => readDescent(descent),
       mark: () => markDescent(descent),
     };

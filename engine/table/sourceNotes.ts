@@ -3,7 +3,7 @@ import { SOURCES, type Source } from '../sensors/index.ts';
 import { TICK_RATE } from '../world/constants.ts';
 import type { TableState } from './tableState.ts';
 import type { Defect, SourceFailure } from './scorecardTypes.ts';
-import type { NamedCause, TablePlan } from './tableTypes.ts';
+import type { NamedCause } from './tableTypes.ts';
 
 /** When sources were doubted and named, by ticks of the descent, and what that comes to once it is over. */
 
@@ -28,8 +28,8 @@ function isAccepted(judgments: TableState['judgments'], source: Source): boolean
 }
 
 /** What had gone wrong with the sources by the end, and how long it took until somebody doubted each, and named it rightly. */
-export function failuresOf({ setup }: TablePlan, state: TableState, end: number): readonly SourceFailure[] {
-  return (setup.faults ?? []).flatMap((fault) => {
+export function failuresOf(state: TableState, end: number): readonly SourceFailure[] {
+  return state.failures.flatMap(({ fault }) => {
     if (!isSensorFault(fault) || fault.fromTick > end) return [];
     const { source, kind, fromTick } = fault;
     const doubted = state.doubts[source]?.find((tick) => tick >= fromTick);
@@ -49,8 +49,8 @@ export function failuresOf({ setup }: TablePlan, state: TableState, end: number)
 }
 
 /** What else was wrong with the lander, and how long it took until that was answered. */
-export function defectsOf({ setup }: TablePlan, { answered }: TableState, end: number): readonly Defect[] {
-  return (setup.faults ?? []).flatMap((fault) => {
+export function defectsOf({ failures, answered }: TableState, end: number): readonly Defect[] {
+  return failures.flatMap(({ fault }) => {
     if (isSensorFault(fault) || fault.fromTick > end) return [];
     const { kind, fromTick } = fault;
     const tick = kind === 'leak' ? answered.lineShut : kind === 'cutOffFails' ? answered.cutOff : undefined;

@@ -15,6 +15,8 @@ import { FIRST_SETTINGS, throttled, valvesOf } from './engineSettings.ts';
 import { flightKnown } from './flightKnown.ts';
 import { believedState, createInstruments, stepInstruments, viewInstruments, type Instruments } from './instruments.ts';
 import type { Fork } from './fork.ts';
+import { eventsAtStart, faultsOf, runEvents } from './runEvents.ts';
+import { isLaying } from './turns.ts';
 import type { SideLimits } from './liveMargin.ts';
 import { NO_LEAK_SEEN } from './propellantStandIn.ts';
 import { NOTHING_WATCHED } from './sensorsStandIn.ts';
@@ -76,6 +78,8 @@ export function createTable({ plan, model }: { readonly plan: TablePlan; readonl
       joined: 0,
       descents: 0,
       pace: plan.choice.pace,
+      stoppedBy: undefined,
+      conduct: 'continuous',
       span: spanOf(plan.setup.terrain),
       byInstruments: plan.instruments !== undefined,
       ...atStart(plan, run),
@@ -88,6 +92,7 @@ export function createTable({ plan, model }: { readonly plan: TablePlan; readonl
 export function stepTable(table: Table): readonly DescentEvent[] {
   const { state, plan } = table;
   state.tick += 1;
+  if (state.stoppedBy !== undefined) return [];
   if (state.againAt !== undefined && state.tick >= state.againAt) begin(table);
   goOnTalking(table);
   const { run } = table;
@@ -111,14 +116,29 @@ export function stepTable(table: Table): readonly DescentEvent[] {
     state.commanded = { ...state.commanded, thrustPercent: 0 };
     state.leftByStandIn = { ...state.leftByStandIn, thrust: false };
   }
-  if (run.flight.outcome !== undefined) {
-    state.stage = 'resolved';
-    state.finalCrew = crewOf(state);
+  runEvents(table);
+  if (state.turnEndsAt !== undefined && flight.tick >= state.turnEndsAt) {
+    state.turnEndsAt = undefined;
+    state.held = true;
   }
+  if (run.flight.outcome !== undefined) resolve(state);
   const told = run.instruments === undefined ? events : events.filter(isShownToAll);
   return run.flight.outcome === 'aborted'
     ? [...told, { kind: 'outcome', tick: flight.tick, outcome: 'aborted' }]
     : told;
+}
+
+function resolve(state: TableState): void {
+  state.stage = 'resolved';
+  state.held = false;
+  state.finalCrew = crewOf(state);
+}
+
+/** Ends the descent where it is: it is over, and judged by nothing that came after. */
+export function endDescent({ state, run }: Table): void {
+  run.flight = { ...run.flight, phase: 'at rest', outcome: 'stopped' };
+  state.stoppedBy = undefined;
+  resolve(state);
 }
 
 /** What is commanded in this tick: by hand, or by what flies the orders; both by the stand-in where nobody is. It flies what is believed. */
@@ -176,14 +196,20 @@ function crewOf(state: TableState): readonly CrewEntry[] {
   });
 }
 
+/** What the descent came to, whoever flew it and whatever they believed. */
+export function judgeDescent({ model, run, plan, state }: Table): JudgedDescent {
+  return model.scorecard(run.flight, { ...plan.setup, faults: faultsOf(state.failures) });
+}
+
 /** What the table says of the descent that has ended; undefined before. Its limits are searched once, at the first call: some tenths of a second. */
-export function scorecardOf({ state, run, model, plan }: Table): Scorecard | undefined {
+export function scorecardOf(table: Table): Scorecard | undefined {
+  const { state, run } = table;
   if (state.stage !== 'resolved') return undefined;
-  run.scorecard ??= model.scorecard(run.flight, plan.setup);
+  run.scorecard ??= judgeDescent(table);
   const { scorecard } = run;
   const belief = state.believedContact && judgeBelief(state.believedContact, scorecard.contacts[0]);
-  const failures = failuresOf(plan, state, run.flight.tick);
-  const defects = defectsOf(plan, state, run.flight.tick);
+  const failures = failuresOf(state, run.flight.tick);
+  const defects = defectsOf(state, run.flight.tick);
   const known = {
     ...(belief && { belief }),
     ...(failures.length > 0 && { failures }),
@@ -210,13 +236,14 @@ export function begin(table: Table): void {
     Object.assign(state, atStart(plan, table.run));
   }
   state.descents += 1;
-  state.held = false;
   state.stage = 'descending';
+  state.held = isLaying(state);
   for (const member of state.members) member.letIn = true;
 }
 
 /** What of the state belongs to one descent, as it begins. */
-function atStart({ setup, choice }: TablePlan, run: Run) {
+function atStart(plan: TablePlan, run: Run) {
+  const { setup, choice } = plan;
   const commanded = firstCommand(setup, run.flight);
   return {
     abortedAt: undefined,
@@ -239,14 +266,19 @@ function atStart({ setup, choice }: TablePlan, run: Run) {
     doubts: {},
     believedContact: undefined,
     finalCrew: [],
+    laid: [],
+    turnEndsAt: undefined,
+    ...eventsAtStart(plan),
   } satisfies Partial<TableState>;
 }
 
 function layRun(plan: TablePlan, model: TableModel): Run {
   const descent = model.createDescent(plan);
+  const faults = faultsOf(eventsAtStart(plan).failures);
+  descent.setFaults(faults);
   const flight = descent.read();
   const pilot = model.createPilot(plan.setup);
-  const instruments = plan.instruments && createInstruments(plan.instruments, plan.setup, flight);
+  const instruments = plan.instruments && createInstruments(plan.instruments, { ...plan.setup, faults }, flight);
   const believed = instruments && viewInstruments(instruments, {});
   // the crew reads its margin off the ground that it knows
   const known = instruments === undefined ? withKnownLegs(plan) : withMap(plan, instruments);

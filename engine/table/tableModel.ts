@@ -1,3 +1,4 @@
+import type { Fault } from '../faults/index.ts';
 import type { ControlInput, DescentEvent, DescentSetup, DescentState, Valves } from '../world/descent.ts';
 import type { DescentMark } from '../world/markDescent.ts';
 import type { SideLimits } from './liveMargin.ts';
@@ -23,6 +24,8 @@ export interface TableModel {
 export interface PlayedDescent {
   /** Advances by one tick; returns what happened in it. */
   step(input: ControlInput, valves: Valves): readonly DescentEvent[];
+  /** What is wrong with the lander from the next tick on: all of it, each for the ticks that it says. */
+  setFaults(faults: readonly Fault[]): void;
   /** Plain data, new for each tick. */
   read(): DescentState;
   /** Everything that decides the next tick. */

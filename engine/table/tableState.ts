@@ -1,4 +1,5 @@
 import type { Orders } from '../descent/index.ts';
+import type { EventListState, Failure } from '../drill/index.ts';
 import type { Judgments } from '../estimate/index.ts';
 import type { Source } from '../sensors/index.ts';
 import type { TalkState } from '../talk/talk.ts';
@@ -10,7 +11,8 @@ import type { SensorsWatch } from './sensorsStandIn.ts';
 import type { SiteNotes } from './siteNotes.ts';
 import type { BelievedArrival, CrewEntry } from './scorecardTypes.ts';
 import type { HeldControls } from './viewTypes.ts';
-import type { MemberId, NamedCause, Seat, Stage } from './tableTypes.ts';
+import type { LaidOrder } from './turns.ts';
+import type { Conduct, MemberId, NamedCause, Role, Seat, Stage } from './tableTypes.ts';
 
 /** All that a table knows, besides the played world: plain data, changed by `applyEntry` and `stepTable` alone. */
 export interface TableState {
@@ -20,6 +22,13 @@ export interface TableState {
   held: boolean;
   /** Tick of the table at which the landing was given up; undefined while it is not. */
   abortedAt: number | undefined;
+  /** Who called the real-world stop; undefined while none stands. */
+  stoppedBy: MemberId | undefined;
+  conduct: Conduct;
+  /** In turns: orders that lie face down, in the order in which they were laid. */
+  laid: readonly LaidOrder[];
+  /** In turns: the tick of the descent at which the clock stands again; undefined while orders are awaited. */
+  turnEndsAt: number | undefined;
   /** In order of joining. */
   members: Member[];
   /** How many ever joined; names the next member. */
@@ -61,6 +70,10 @@ export interface TableState {
   doubts: Readonly<Partial<Record<Source, readonly number[]>>>;
   /** What was believed when the lander first met the ground. */
   believedContact: Omit<BelievedArrival, 'utilisation'> | undefined;
+  /** What fails in this descent, dealt or from the plan. */
+  failures: readonly Failure[];
+  /** How the event list of the drill stands; undefined in a free descent. */
+  events: EventListState | undefined;
   /** Who sat where when the descent came to its end. */
   finalCrew: readonly CrewEntry[];
 }
@@ -68,6 +81,9 @@ export interface TableState {
 export interface Member {
   readonly id: MemberId;
   readonly name: string;
+  role: Role;
+  /** Has read the brief. */
+  ready: boolean;
   seat: Seat | undefined;
   /** Tick of the table at which the line dropped; undefined while connected. */
   absentSince: number | undefined;
@@ -81,4 +97,9 @@ export function memberAt(state: TableState, seat: Seat): Member | undefined {
 
 export function findMember(state: TableState, id: MemberId): Member | undefined {
   return state.members.find((member) => member.id === id);
+}
+
+/** Who runs the table; undefined where nobody does. */
+export function facilitatorOf({ members }: TableState): Member | undefined {
+  return members.find(({ role }) => role === 'facilitator');
 }

@@ -23,6 +23,23 @@ export const SEAT_NAMES: Readonly<Record<Seat, string>> = {
   site: 'Site',
 };
 
+/**
+ * What a person is at a table. Crew take seats and know what their instruments say. The facilitator runs the table and the evaluator looks on: both see the truth.
+ * Observers and the room screen see what the crew believes together.
+ */
+export const ROLES = ['crew', 'facilitator', 'evaluator', 'observer', 'room screen'] as const;
+export type Role = (typeof ROLES)[number];
+
+/** What a facilitator makes of somebody. */
+export const GIVEN_ROLES = ['crew', 'evaluator', 'observer', 'room screen'] as const satisfies readonly Role[];
+
+/** By how much an inject may be put off at once [s]. */
+export const DELAY_RANGE_S = { least: 1, most: 600 } as const;
+
+/** Ways to play time. continuous: the clock runs. stop and talk: it is held to talk. turns: it stands until orders are turned over, then runs some seconds. */
+export const CONDUCTS = ['continuous', 'stop and talk', 'turns'] as const;
+export type Conduct = (typeof CONDUCTS)[number];
+
 /** gathering: members take seats. descending: the clock runs. resolved: the scorecard lies on the table. */
 export const STAGES = ['gathering', 'descending', 'resolved'] as const;
 export type Stage = (typeof STAGES)[number];
@@ -65,6 +82,26 @@ export type Command =
   | { readonly kind: 'orderLean'; readonly degrees: number }
   /** How fast the clock of a descent runs. */
   | { readonly kind: 'setPace'; readonly pace: Pace }
+  /** What a person is here; the facilitator's own part goes to somebody else by `handOverTable` alone. */
+  | { readonly kind: 'setRole'; readonly member: MemberId; readonly role: (typeof GIVEN_ROLES)[number] }
+  | { readonly kind: 'handOverTable'; readonly member: MemberId }
+  | { readonly kind: 'remove'; readonly member: MemberId }
+  /** Has read the brief, or not yet. */
+  | { readonly kind: 'setReady'; readonly ready: boolean }
+  /** Real-world stop: something outside of the exercise wants everybody. All stands until it is lifted. */
+  | { readonly kind: 'stop' }
+  | { readonly kind: 'liftStop' }
+  /** Ends the descent where it is. */
+  | { readonly kind: 'end' }
+  /** One inject of the drill: now, or once more; not at all; later. */
+  | { readonly kind: 'sendInject'; readonly inject: string }
+  | { readonly kind: 'skipInject'; readonly inject: string }
+  | { readonly kind: 'delayInject'; readonly inject: string; readonly seconds: number }
+  | { readonly kind: 'setConduct'; readonly conduct: Conduct }
+  /** In turns: carries out the orders that lie face down, and lets the clock run for a few seconds. */
+  | { readonly kind: 'turnOver' }
+  /** In turns: takes the own orders back that lie face down. */
+  | { readonly kind: 'takeBack' }
   | { readonly kind: 'hold' }
   | { readonly kind: 'resume' }
   /** Gives the landing up: the lander climbs away by itself. */

@@ -23,13 +23,13 @@ type Display = Pick<
   | 'margin'
 >;
 
-/** What stands on the display of a seat now, whether a person or a stand-in is at it; without a seat, what everybody sees. */
-export function viewDisplay(table: Table, seat: Seat | undefined): Display {
+/** What stands on the display of these seats now, whether people or stand-ins are at them; of none, what everybody sees. */
+export function viewDisplay(table: Table, seats: readonly Seat[]): Display {
   const { run, state } = table;
   const known = flightKnown(run, state);
   return {
-    ...viewOwnReadings(table, known, seat),
-    ...viewBelief(table, seat),
+    ...viewOwnReadings(table, known, seats),
+    ...viewBelief(table, seats),
     flight: isPencil(table) ? known : run.flight,
     margin: run.margin,
   };
@@ -40,22 +40,24 @@ export function isPencil({ state, run }: Table): boolean {
   return run.instruments !== undefined && state.stage !== 'resolved';
 }
 
-/** What only this seat reads, while a descent runs. */
+/** What only these seats read, while a descent runs. */
 function viewOwnReadings(
   { plan, run, state }: Table,
   known: DescentState,
-  seat: Seat | undefined,
+  seats: readonly Seat[],
 ): Pick<TableView, 'propellantReadings' | 'siteReadings' | 'leadReadings'> {
   if (state.stage !== 'descending') return {};
-  if (seat === 'propellant') return { propellantReadings: readPropellant({ plan, run, known }, state.reckonedBurn) };
-  if (seat === 'lead') return { leadReadings: readLead({ plan, run, known }, run.sides(known)) };
-  if (seat === 'site') return { siteReadings: readSite({ plan, run, known }, run.sides(known)) };
-  return {};
+  const parts = { plan, run, known };
+  return {
+    ...(seats.includes('propellant') && { propellantReadings: readPropellant(parts, state.reckonedBurn) }),
+    ...(seats.includes('lead') && { leadReadings: readLead(parts, run.sides(known)) }),
+    ...(seats.includes('site') && { siteReadings: readSite(parts, run.sides(known)) }),
+  };
 }
 
 function viewBelief(
   table: Table,
-  seat: Seat | undefined,
+  seats: readonly Seat[],
 ): Pick<TableView, 'drawnIn' | 'map' | 'spread' | 'rejected' | 'sources'> {
   const { instruments, believed } = table.run;
   if (!isPencil(table) || instruments === undefined || believed === undefined) return { drawnIn: 'ink', rejected: [] };
@@ -66,7 +68,7 @@ function viewBelief(
     map: { firstX, spacing, heights, sigma },
     spread: believed.sigma,
     rejected: SOURCES.filter((source) => table.state.judgments[source] === 'rejected'),
-    ...(seat === 'sensors' && { sources: SOURCES.map((source) => viewSource(source, believed, instruments)) }),
+    ...(seats.includes('sensors') && { sources: SOURCES.map((source) => viewSource(source, believed, instruments)) }),
   };
 }
 

@@ -8,7 +8,8 @@ import { maySit } from './permissions.ts';
 import { scorecardOf, type Table } from './table.ts';
 import { isPencil, viewDisplay } from './viewDisplay.ts';
 import { decider } from './attendance.ts';
-import { findMember, memberAt, type Member, type TableState } from './tableState.ts';
+import { viewConduct, viewDrill, isControl } from './viewDrill.ts';
+import { facilitatorOf, findMember, memberAt, type Member, type TableState } from './tableState.ts';
 import { SEATS, type MemberId, type Seat, type TablePlan } from './tableTypes.ts';
 import type { HeldControls, OtherView, SeatView, TableView, YouView } from './viewTypes.ts';
 
@@ -33,8 +34,10 @@ export function viewTable(table: Table, id: MemberId): TableView {
     waiting: state.members
       .filter((other) => isWatching(other) && !maySit(state, other))
       .map(({ id, name }) => ({ id, name })),
-    plan: viewPlan(plan, isPencil(table)),
-    ...viewDisplay(table, member.seat),
+    plan: viewPlan(plan, isPencil(table) && !isControl(member)),
+    ...viewConduct(table, member),
+    ...viewDrill(table, member),
+    ...viewDisplay(table, isControl(member) ? SEATS : member.seat === undefined ? [] : [member.seat]),
     commanded: state.commanded,
     ...(state.orders !== undefined && { orders: state.orders }),
     pace: state.pace,
@@ -67,16 +70,19 @@ function viewSettings(state: TableState): Pick<TableView, 'engine' | 'site' | 'n
 }
 
 function viewYou(state: TableState, member: Member): YouView {
-  const { id, name, seat } = member;
+  const { id, name, role, ready, seat } = member;
   const holds = controlsOf(seat);
   const standInLeft = leftToHolder(state, holds);
   return {
     id,
     name,
+    role,
+    ready,
     ...(seat === undefined ? {} : { seat }),
     holds,
     decides: decider(state) === member,
-    mayTakeSeat: maySit(state, member),
+    runs: member === (facilitatorOf(state) ?? decider(state)),
+    mayTakeSeat: role === 'crew' && maySit(state, member),
     ...(standInLeft.thrust || standInLeft.tilt ? { standInLeft } : {}),
   };
 }
@@ -88,12 +94,12 @@ function leftToHolder({ stage, leftByStandIn }: TableState, holds: HeldControls)
   return { thrust: isFlown && thrust && holds.thrust, tilt: isFlown && tilt && holds.tilt };
 }
 
-function viewOther({ id, name, seat }: Member): OtherView {
-  return { id, name, ...(seat !== undefined && { seat }) };
+function viewOther({ id, name, role, ready, absentSince, seat }: Member): OtherView {
+  return { id, name, role, ready, connected: absentSince === undefined, ...(seat !== undefined && { seat }) };
 }
 
-function isWatching({ seat, absentSince }: Member): boolean {
-  return seat === undefined && absentSince === undefined;
+function isWatching({ role, seat, absentSince }: Member): boolean {
+  return role === 'crew' && seat === undefined && absentSince === undefined;
 }
 
 function viewSeat(state: TableState, seat: Seat): SeatView {

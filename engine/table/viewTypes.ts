@@ -1,4 +1,5 @@
 import type { Orders } from '../descent/index.ts';
+import type { AlertLevel, Objective, RowState, Rule } from '../drill/index.ts';
 import type { Judgment, SourceState } from '../estimate/index.ts';
 import type { Source } from '../sensors/index.ts';
 import type { TalkView } from '../talk/viewTalk.ts';
@@ -9,7 +10,8 @@ import type { Pace } from './planChoice.ts';
 import type { LiveMargin, Scorecard } from './scorecardTypes.ts';
 import type { LeadReadings, PropellantReadings, SiteReadings } from './seatReadings.ts';
 import type { SiteNotes } from './siteNotes.ts';
-import type { Seat, Stage, MemberId, TablePlan, NamedSource } from './tableTypes.ts';
+import type { Order } from './turns.ts';
+import type { Conduct, Role, Seat, Stage, MemberId, TablePlan, NamedSource } from './tableTypes.ts';
 
 /** What each member is shown. */
 
@@ -70,6 +72,9 @@ export interface SeatView {
 export interface OtherView {
   readonly id: MemberId;
   readonly name: string;
+  readonly role: Role;
+  readonly ready: boolean;
+  readonly connected: boolean;
   readonly seat?: Seat;
 }
 
@@ -81,14 +86,73 @@ export interface WaitingView {
 export interface YouView {
   readonly id: MemberId;
   readonly name: string;
+  readonly role: Role;
+  /** Has read the brief. */
+  readonly ready: boolean;
   readonly seat?: Seat;
   readonly holds: HeldControls;
   /** A free seat may be taken now. */
   readonly mayTakeSeat: boolean;
   /** Whose word ends or repeats a descent: Lead, else the next seat that is taken. */
   readonly decides: boolean;
+  /** Whose word begins and repeats a descent, holds and goes on, and sets the pace: the facilitator, else who decides. */
+  readonly runs: boolean;
   /** Which of the held controls still stand where the stand-in left them; absent once the member has set them all. */
   readonly standInLeft?: HeldControls;
+}
+
+/** What a crew is told of the drill before it begins. */
+export interface BriefView {
+  readonly id: string;
+  readonly title: string;
+  readonly brief: readonly string[];
+  readonly objectives: readonly Objective[];
+  readonly ruleCard: readonly Rule[];
+}
+
+/** A card that was dealt onto this member's display. */
+export interface DealtCard {
+  readonly text: string;
+  readonly level?: AlertLevel;
+  /** From the start of the descent [s]. */
+  readonly after: number;
+}
+
+/** An order of one's own that lies face down. */
+export interface LaidView {
+  readonly order: Order['kind'];
+  readonly source?: Source;
+  /** What it sets, as the command has it: a figure, or a word. */
+  readonly figure?: number;
+  readonly word?: string;
+}
+
+/** In turns. */
+export interface TurnView {
+  /** The clock stands and orders are laid; else they are being played. */
+  readonly laying: boolean;
+  /** Who has yet to lay one. */
+  readonly awaited: readonly Seat[];
+  readonly own: readonly LaidView[];
+  /** Of the turn being played [s]. */
+  readonly left?: number;
+}
+
+/** A row of the event list, as it stands. */
+export interface RowView {
+  readonly id: string;
+  readonly state: RowState['state'];
+  /** When it was sent last, from the start of the descent [s]. */
+  readonly sentAfter?: number;
+  /** Until it is due [s], where it waits for the clock alone. */
+  readonly dueIn?: number;
+}
+
+/** For facilitator and evaluator: what is so. */
+export interface ControlView {
+  readonly truth: DescentState;
+  readonly course?: string;
+  readonly rows: readonly RowView[];
 }
 
 /** Everything one member is shown. Nothing that this member may not know is in it. */
@@ -99,6 +163,13 @@ export interface TableView {
   readonly aborting: boolean;
   readonly you: YouView;
   readonly seats: readonly SeatView[];
+  readonly conduct: Conduct;
+  /** Who called the real-world stop. */
+  readonly stoppedBy?: string;
+  readonly turn?: TurnView;
+  readonly drill?: BriefView;
+  readonly dealt: readonly DealtCard[];
+  readonly control?: ControlView;
   readonly engine: EngineSettings;
   readonly site: SiteNotes;
   /** What Sensors named as the cause. */
@@ -117,7 +188,7 @@ export interface TableView {
   readonly watching: readonly string[];
   /** Who of them came while this descent runs, and may take no seat until somebody who sits lets them in. */
   readonly waiting: readonly WaitingView[];
-  /** While the descent is drawn in pencil its seed is 0: it would give the true ground away. */
+  /** While the descent is drawn in pencil its seed is 0, but for the control side: it would give the true ground away. */
   readonly plan: Omit<TablePlan, 'setup' | 'limits' | 'instruments' | 'drill'>;
   readonly drawnIn: DrawnIn;
   /** Present in pencil. */

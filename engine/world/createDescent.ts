@@ -30,7 +30,7 @@ export function createDescent(setup: DescentSetup): Descent {
     section,
     hull: createHullBody(setup.terrain, section.hull, bulk, motion),
     lag: lagStep(setup.lander.engine.lag, PHYSICS_DT),
-    faults: [...(setup.faults ?? [])],
+    faults: setup.faults ?? [],
     tick: 0,
     phase: 'approach',
     motion,

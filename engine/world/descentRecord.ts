@@ -27,7 +27,7 @@ export interface Descent {
   readonly hull: HullBody;
   readonly lag: LagStep;
   /** Those of the setup, and those dealt since. */
-  readonly faults: Fault[];
+  faults: readonly Fault[];
   tick: number;
   phase: Phase;
   readonly motion: Motion;

@@ -1,7 +1,7 @@
 /** Public door of the played world. */
 export { PHYSICS_DT, PHYSICS_REVISION, STEPS_PER_TICK, TICK_DT, TICK_RATE } from './constants.ts';
 export { createDescent } from './createDescent.ts';
-export { dealFault } from './dealFault.ts';
+export { setFaults } from './setFaults.ts';
 export type { Descent } from './descentRecord.ts';
 export { hashDescent } from './markDescent.ts';
 export { readDescent } from './readDescent.ts';

@@ -2,20 +2,24 @@ import {
   CALLOUTS,
   CHANGE_KINDS,
   CARD_OUTCOMES,
+  CONDUCTS,
   CUT_OFF_STATES,
   DRAWN_IN,
   FLIGHT_MODES,
   GROUND_NOTES,
   MARGIN_BANDS,
   NO_MARGINS,
+  ORDERS,
   PACES,
   PLAN_FORMAT,
+  ROLES,
   SEATS,
   SENSOR_TROUBLES,
   SPOT_APPROACHES,
   STAGES,
   type TableView,
 } from '../../engine/table/index.ts';
+import { ALERT_LEVELS, ROW_STATES } from '../../engine/drill/index.ts';
 import { HELD_ACROSS } from '../../engine/descent/index.ts';
 import { JUDGMENTS, SOURCE_STATES } from '../../engine/estimate/index.ts';
 import { SENSOR_FAULT_KINDS, VEHICLE_FAULT_KINDS } from '../../engine/faults/index.ts';
@@ -230,14 +234,53 @@ export const tableShape = group({
   you: inline({
     id: text,
     name: text,
+    role: words(ROLES),
+    ready: truth,
     seat: optional(words(SEATS)),
     holds,
     mayTakeSeat: truth,
     decides: truth,
+    runs: truth,
     standInLeft: optional(holds),
   }),
   seats: list(group({ seat: words(SEATS), name: optional(text), connected: truth, holds })),
   watching: list(text),
+  conduct: words(CONDUCTS),
+  stoppedBy: optional(text),
+  turn: optional(
+    group({
+      laying: truth,
+      awaited: list(words(SEATS)),
+      own: list(
+        group({
+          order: words(ORDERS),
+          source: optional(words(SOURCES)),
+          figure: optional(quantity),
+          word: optional(text),
+        }),
+      ),
+      left: optional(quantity),
+    }),
+  ),
+  drill: optional(
+    group({
+      id: text,
+      title: text,
+      brief: list(text),
+      objectives: list(group({ id: text, text })),
+      ruleCard: list(group({ id: text, text })),
+    }),
+  ),
+  dealt: list(group({ text, level: optional(words(ALERT_LEVELS)), after: quantity })),
+  control: optional(
+    group({
+      truth: flight,
+      course: optional(text),
+      rows: list(
+        group({ id: text, state: words(ROW_STATES), sentAfter: optional(quantity), dueIn: optional(quantity) }),
+      ),
+    }),
+  ),
   engine: group({
     ceilingPercent: number('uint8'),
     cutOff: words(CUT_OFF_STATES),
@@ -255,7 +298,16 @@ export const tableShape = group({
   propellantReadings: optional(propellantReadings),
   siteReadings: optional(siteReadings),
   leadReadings: optional(group({ odds: optional(quantity) })),
-  others: list(group({ id: text, name: text, seat: optional(words(SEATS)) })),
+  others: list(
+    group({
+      id: text,
+      name: text,
+      role: words(ROLES),
+      ready: truth,
+      connected: truth,
+      seat: optional(words(SEATS)),
+    }),
+  ),
   waiting: list(group({ id: text, name: text })),
   plan: group({ title: text, landerId: text, siteId: text, worldId: text, seed: quantity, choice }),
   drawnIn: words(DRAWN_IN),

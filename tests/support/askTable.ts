@@ -7,13 +7,18 @@ import {
   type Command,
   type MemberId,
   type Refusal,
+  type Role,
   type Table,
 } from '../../engine/table/index.ts';
 
 /** The table alone, without a record: judged, then carried out. */
 
 export function joinTable(table: Table, { name }: { readonly name: string }): Result<{ id: MemberId }, Refusal> {
-  const judged = judgeJoin(table.state, name);
+  return askJoin(table, name, 'crew');
+}
+
+export function askJoin(table: Table, name: string, role: Role): Result<{ id: MemberId }, Refusal> {
+  const judged = judgeJoin(table.state, name, role);
   if (!judged.ok) return judged;
   applyEntry(table, judged.value);
   return accept({ id: judged.value.member });

@@ -7,5 +7,10 @@ const reports: string[] = [];
 const journal = openJournal({ folder: process.argv[2] ?? '', report: (line) => reports.push(line) });
 const table = journal.open('HKTVRQ', headerOf(firstLanding(1)));
 for (let tick = 0; tick < 3000; tick += 1)
-  table.write({ line: 'entry', tick, member: 'm1', content: { kind: 'joined', name: `Somebody ${'x'.repeat(15)}` } });
+  table.write({
+    line: 'entry',
+    tick,
+    member: 'm1',
+    content: { kind: 'joined', name: `Somebody ${'x'.repeat(15)}`, role: 'crew' },
+  });
 console.log(JSON.stringify(reports));

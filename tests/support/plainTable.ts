@@ -29,6 +29,7 @@ export const plainModel: TableModel = {
         };
         return down ? [{ kind: 'outcome', tick, outcome: 'upright' }] : [];
       },
+      setFaults: () => undefined,
       read: () => state,
       mark() {
         const { tick, phase, x, y, angle, vx, vy, thrust, propellant } = state;

@@ -14,7 +14,7 @@ const joined = (tick: number): RecordLine => ({
   line: 'entry',
   tick,
   member: `m${tick + 1}`,
-  content: { kind: 'joined', name: `Person ${tick}` },
+  content: { kind: 'joined', name: `Person ${tick}`, role: 'crew' },
 });
 
 let folder: string;

@@ -43,7 +43,7 @@ describe('every byte that the server sends to a crew that flies by instruments',
             truth.push(state);
             return state;
           };
-          return { step: (input, valves) => played.step(input, valves), mark: () => played.mark(), read };
+          return { ...played, read };
         },
       };
       const ticker = createHandTicker();

@@ -33,6 +33,9 @@ describe('joining a table', () => {
     expect(viewTable(table, 'm3').you).toEqual({
       id: 'm3',
       name: 'Cy',
+      role: 'crew',
+      ready: false,
+      runs: false,
       holds: { thrust: false, tilt: false },
       mayTakeSeat: true,
       decides: false,

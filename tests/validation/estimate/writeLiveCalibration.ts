@@ -52,7 +52,7 @@ function flyOnce(lander: string, site: string, seed: number): Told | undefined {
   const instruments = { seed, standIns: 'asleep' } as const;
   const table = createTable({ plan: { ...plan, setup: { ...plan.setup, faults: [] }, instruments }, model });
   for (const content of [
-    { kind: 'joined', name: 'Wren' },
+    { kind: 'joined', name: 'Wren', role: 'crew' },
     { kind: 'takeSeat', seat: 'lead' },
     { kind: 'begin' },
   ] as const)

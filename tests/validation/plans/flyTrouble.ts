@@ -24,7 +24,7 @@ export function flyByInstruments(
   const instruments = { seed: plan.seed, standIns };
   const table = createTable({ plan: { ...plan, setup: { ...plan.setup, faults }, instruments }, model: MODEL });
   for (const content of [
-    { kind: 'joined', name: 'Wren' },
+    { kind: 'joined', name: 'Wren', role: 'crew' },
     { kind: 'takeSeat', seat: 'lead' },
     { kind: 'begin' },
   ] as const)

@@ -1,0 +1,111 @@
+import type { Display } from '../drill/index.ts';
+import { TICK_RATE } from '../world/constants.ts';
+import type { Table } from './table.ts';
+import { findMember, type Member, type TableState } from './tableState.ts';
+import { awaitedSeats, isLaying, type Order } from './turns.ts';
+import type { ControlView, DealtCard, LaidView, RowView, TableView } from './viewTypes.ts';
+
+/** What a member is shown of the drill and of how time is played. */
+
+/** Whether somebody sees what is so while the crew does not. */
+export function isControl({ role }: Member): boolean {
+  return role === 'facilitator' || role === 'evaluator';
+}
+
+export function viewConduct({ state, run }: Table, member: Member): Pick<TableView, 'conduct' | 'stoppedBy' | 'turn'> {
+  const { conduct, stoppedBy, stage } = state;
+  return {
+    conduct,
+    ...(stoppedBy !== undefined && { stoppedBy: findMember(state, stoppedBy)?.name ?? '' }),
+    ...(conduct === 'turns' && stage === 'descending' && { turn: viewTurn(state, member, run.flight.tick) }),
+  };
+}
+
+function viewTurn(state: TableState, { seat }: Member, tick: number): NonNullable<TableView['turn']> {
+  const laying = isLaying(state);
+  return {
+    laying,
+    awaited: laying ? awaitedSeats(state) : [],
+    own: state.laid.filter((laid) => laid.seat === seat).map(({ order }) => viewLaid(order)),
+    ...(state.turnEndsAt !== undefined && { left: (state.turnEndsAt - tick) / TICK_RATE }),
+  };
+}
+
+function viewLaid(order: Order): LaidView {
+  switch (order.kind) {
+    case 'judgeSource':
+      return { order: order.kind, source: order.source, word: order.judgment };
+    case 'nameCause':
+      return { order: order.kind, source: order.source, word: order.cause };
+    case 'setCeiling':
+      return { order: order.kind, figure: order.percent };
+    case 'armCutOff':
+      return { order: order.kind, figure: Number(order.armed) };
+    case 'setCutAtContact':
+      return { order: order.kind, figure: Number(order.on) };
+    case 'shutLine':
+      return { order: order.kind, figure: Number(order.shut) };
+    case 'markSpot':
+      return { order: order.kind, figure: order.meters, word: order.approach };
+    case 'declareGround':
+      return { order: order.kind, word: order.ground };
+    case 'stateLimit':
+      return { order: order.kind, figure: order.hundredths };
+    case 'orderDescentRate':
+    case 'orderDrift':
+      return { order: order.kind, figure: order.tenths };
+    case 'orderLean':
+      return { order: order.kind, figure: order.degrees };
+    case 'realign':
+    case 'fireCutOff':
+    case 'clearSpot':
+    case 'abort':
+      return { order: order.kind };
+  }
+  return order satisfies never;
+}
+
+export function viewDrill(table: Table, member: Member): Pick<TableView, 'drill' | 'dealt' | 'control'> {
+  const { drill } = table.plan;
+  const brief = drill && {
+    id: drill.id,
+    title: drill.title,
+    brief: drill.brief,
+    objectives: drill.objectives,
+    ruleCard: drill.ruleCard,
+  };
+  return {
+    ...(brief && { drill: brief }),
+    dealt: viewDealt(table, member),
+    ...(isControl(member) && { control: viewControl(table) }),
+  };
+}
+
+function viewDealt({ state: { events } }: Table, member: Member): readonly DealtCard[] {
+  if (events === undefined) return [];
+  const display: Display | undefined = member.role === 'crew' ? member.seat : 'room';
+  return events.told
+    .filter(({ to }) => isControl(member) || (display !== undefined && to.includes(display)))
+    .map(({ text, level, tick }) => ({ text, after: tick / TICK_RATE, ...(level && { level }) }));
+}
+
+function viewControl({ plan, state, run }: Table): ControlView {
+  const { events } = state;
+  return {
+    truth: run.flight,
+    ...(events?.course !== undefined && { course: events.course }),
+    rows: (plan.drill?.events ?? []).flatMap(({ id }) => {
+      const row = events?.rows[id];
+      if (row === undefined) return [];
+      const sentAfter = row.sentTicks.at(-1);
+      const view: RowView = {
+        id,
+        state: row.state,
+        ...(sentAfter !== undefined && { sentAfter: sentAfter / TICK_RATE }),
+        ...(row.dueTick !== undefined &&
+          row.state === 'waiting' && { dueIn: (row.dueTick - run.flight.tick) / TICK_RATE }),
+      };
+      return [view];
+    }),
+  };
+}
