@@ -38,9 +38,9 @@ export interface Drill {
 export const DRILL_FORMAT = 'kilter-drill/1';
 
 /** What is flown. By instruments always. */
-export type DrillPlan = Pick<PlanChoice, 'lander' | 'site' | 'world' | 'start' | 'mode' | 'pace' | 'seed'>;
+type DrillPlan = Pick<PlanChoice, 'lander' | 'site' | 'world' | 'start' | 'mode' | 'pace' | 'seed'>;
 
-export interface DrillTruth {
+interface DrillTruth {
   /** How much steeper every slope of the ground is than the map says [deg]; the map shows the site as it is filed, and what is level is level. */
   readonly steeperDeg: number;
   /** What fails from the start, by a name that effects can mend. */
@@ -57,7 +57,7 @@ export interface Rule {
   readonly text: string;
 }
 
-export interface Question {
+interface Question {
   readonly objective: string;
   readonly text: string;
 }
@@ -135,10 +135,6 @@ export interface TargetedResponse {
   /** How it is known that it was done. */
   readonly seen: Sign;
 }
-
-/** Of what a measure is part: that it was noticed, that the cause was named, that the crew is right again. */
-export const MEASURE_KINDS = ['detect', 'isolate', 'recover'] as const;
-export type MeasureKind = (typeof MEASURE_KINDS)[number];
 
 /** What shows that a response was carried out. `by: evaluator` is for people to say. */
 export type Sign =

@@ -22,7 +22,7 @@ export interface RowState {
   readonly dueTick?: number;
 }
 
-export interface Told {
+interface Told {
   readonly inject: string;
   readonly text: string;
   readonly to: readonly Display[];

@@ -1,0 +1,199 @@
+import { describe, expect, it } from 'vitest';
+import { DRILL_FORMAT, type Drill, type EventRow } from '../../../engine/drill/index.ts';
+import { createTable, SEATS, stepTable, viewTable, type Table } from '../../../engine/table/index.ts';
+import { askJoin, commandTable, joinTable } from '../../support/askTable.ts';
+import { plainModel, plainPlan } from '../../support/plainTable.ts';
+
+const ROW: Omit<EventRow, 'id' | 'trigger' | 'effects'> = {
+  title: 'Something happens',
+  kind: 'contextual',
+  visible: 'a card',
+  groundTruth: 'it is so',
+  objective: 'one',
+  responses: [{ id: 'shut', seat: 'propellant', text: 'Shut the line.', within: 5, seen: { by: 'lineShut' } }],
+};
+const LEAK = { source: 'tanks', kind: 'leak', parameters: { flow: 1 } } as const;
+
+function drillOf(events: readonly EventRow[]): Drill {
+  return {
+    format: DRILL_FORMAT,
+    id: 'try',
+    title: 'Try',
+    summary: 'A try.',
+    level: 1,
+    minutes: 5,
+    brief: ['Land.'],
+    objectives: [{ id: 'one', text: 'Land.' }],
+    ruleCard: [],
+    plan: { ...plainPlan.choice, mode: 'by hand' },
+    truth: { steeperDeg: 0, faults: [] },
+    courses: [],
+    events,
+    questions: [],
+  };
+}
+
+/** m1 facilitates; m2 to m6 sit at the seats in their order; m7 is the room screen. The lander falls half a meter a tick from 100 m. */
+function setTable(events: readonly EventRow[]): Table {
+  const table = createTable({ plan: { ...plainPlan, drill: drillOf(events) }, model: plainModel });
+  askJoin(table, 'Fay', 'facilitator');
+  SEATS.forEach((seat, i) => {
+    joinTable(table, { name: seat });
+    commandTable(table, `m${i + 2}`, { kind: 'takeSeat', seat });
+  });
+  askJoin(table, 'Wall', 'room screen');
+  commandTable(table, 'm1', { kind: 'begin' });
+  commandTable(table, 'm3', { kind: 'setThrust', percent: 50 });
+  return table;
+}
+
+const stepBy = (table: Table, ticks: number) => {
+  for (let i = 0; i < ticks; i += 1) stepTable(table);
+};
+const tell = (to: EventRow['effects'][number] & { do: 'tell' }) => [to];
+const stateOf = (table: Table, id: string) => table.state.events?.rows[id]?.state;
+
+describe('an inject', () => {
+  it('[TA45] is sent at its time, at its height, or after another, once, and not while the clock is held', () => {
+    const effects = tell({ do: 'tell', text: 'Now.', to: ['lead'] });
+    const table = setTable([
+      { ...ROW, id: 'time', trigger: { on: 'time', seconds: 0.5 }, effects },
+      { ...ROW, id: 'height', trigger: { on: 'height', meters: 80 }, effects },
+      { ...ROW, id: 'after', trigger: { on: 'inject', inject: 'time', seconds: 0.25 }, effects },
+    ]);
+    stepBy(table, 29);
+    commandTable(table, 'm1', { kind: 'hold' });
+    stepBy(table, 100);
+    expect(stateOf(table, 'time')).toBe('waiting');
+    commandTable(table, 'm1', { kind: 'resume' });
+    stepBy(table, 1);
+    expect(stateOf(table, 'time')).toBe('sent');
+    stepBy(table, 70);
+    const { rows } = table.state.events!;
+    // half a meter a tick: 80 m after 40 ticks
+    expect([rows['time'], rows['height'], rows['after']].map((row) => row?.sentTicks)).toEqual([[30], [40], [45]]);
+  });
+
+  it('[TA45] reaches the displays that it names and no others, and what it says of itself reaches the control side alone', () => {
+    const effects = tell({ do: 'tell', text: 'The page has changed.', to: ['site', 'room'], level: 'advisory' });
+    const table = setTable([{ ...ROW, id: 'page', trigger: { on: 'time', seconds: 0.1 }, effects }]);
+    stepBy(table, 10);
+    const members = ['m1', 'm2', 'm3', 'm4', 'm5', 'm6', 'm7'];
+    const dealt = members.filter((id) => viewTable(table, id).dealt.length > 0);
+    expect(dealt).toEqual(['m1', 'm6', 'm7']);
+    expect(viewTable(table, 'm6').dealt).toEqual([{ text: 'The page has changed.', level: 'advisory', after: 0.1 }]);
+    for (const id of members.slice(1))
+      expect(JSON.stringify(viewTable(table, id))).not.toMatch(/it is so|Shut the line/);
+  });
+
+  it('[TA45] is sent, repeated, skipped and put off by hand', () => {
+    const effects = tell({ do: 'tell', text: 'Now.', to: ['lead'] });
+    const row = { ...ROW, effects };
+    const table = setTable([
+      { ...row, id: 'hand', trigger: { on: 'hand' } },
+      { ...row, id: 'skip', trigger: { on: 'time', seconds: 0.5 } },
+      { ...row, id: 'late', trigger: { on: 'time', seconds: 0.5 } },
+    ]);
+    stepBy(table, 10);
+    for (let i = 0; i < 2; i += 1) {
+      expect(commandTable(table, 'm1', { kind: 'sendInject', inject: 'hand' }).ok).toBe(true);
+      stepBy(table, 5);
+    }
+    commandTable(table, 'm1', { kind: 'skipInject', inject: 'skip' });
+    commandTable(table, 'm1', { kind: 'delayInject', inject: 'late', seconds: 1 });
+    stepBy(table, 80);
+    const { rows } = table.state.events!;
+    expect(rows['hand']?.sentTicks).toEqual([10, 15]);
+    expect(rows['skip']).toEqual({ state: 'skipped', sentTicks: [] });
+    expect(rows['late']?.sentTicks).toEqual([80]);
+    expect(viewTable(table, 'm2').dealt.length).toBe(3);
+    const twice = commandTable(table, 'm1', { kind: 'skipInject', inject: 'late' });
+    expect(twice).toMatchObject({ ok: false, error: { code: 'table/inject-over' } });
+    const unknown = commandTable(table, 'm1', { kind: 'sendInject', inject: 'none' });
+    expect(unknown).toMatchObject({ ok: false, error: { code: 'table/no-inject' } });
+  });
+
+  it('[TA45] lets fail what it names from the next tick on, and mends it for as long as it says', () => {
+    const table = setTable([
+      {
+        ...ROW,
+        id: 'leak',
+        trigger: { on: 'time', seconds: 0.1 },
+        effects: [{ do: 'fail', name: 'leak', fault: LEAK }],
+      },
+      { ...ROW, id: 'dry', trigger: { on: 'time', seconds: 0.5 }, effects: [{ do: 'mend', name: 'leak', seconds: 1 }] },
+    ]);
+    stepBy(table, 40);
+    const spans = table.state.failures.map(({ fault }) => [fault.fromTick, fault.toTick]);
+    expect(spans).toEqual([
+      [7, 31],
+      [91, undefined],
+    ]);
+  });
+
+  it('[TA46] of a contingency is sent where nobody has answered, and put away where somebody has', () => {
+    const rows: readonly EventRow[] = [
+      {
+        ...ROW,
+        id: 'leak',
+        trigger: { on: 'time', seconds: 0.1 },
+        effects: [{ do: 'fail', name: 'leak', fault: LEAK }],
+      },
+      {
+        ...ROW,
+        id: 'hint',
+        kind: 'contingency',
+        unless: 'shut',
+        trigger: { on: 'inject', inject: 'leak', seconds: 1 },
+        effects: tell({ do: 'tell', text: 'Look at the gauge.', to: ['propellant'] }),
+        responses: [],
+      },
+    ];
+    const asleep = setTable(rows);
+    stepBy(asleep, 100);
+    expect(stateOf(asleep, 'hint')).toBe('sent');
+    const awake = setTable(rows);
+    stepBy(awake, 20);
+    commandTable(awake, 'm5', { kind: 'shutLine', shut: true });
+    stepBy(awake, 80);
+    expect(stateOf(awake, 'hint')).toBe('not needed');
+  });
+});
+
+describe('turns', () => {
+  it('[TA44] let orders lie face down until Lead turns them over, then run for four seconds', () => {
+    const table = setTable([]);
+    commandTable(table, 'm1', { kind: 'setConduct', conduct: 'turns' });
+    const { tick } = table.run.flight;
+    stepBy(table, 50);
+    expect(table.run.flight.tick).toBe(tick);
+    commandTable(table, 'm5', { kind: 'setCeiling', percent: 80 });
+    commandTable(table, 'm5', { kind: 'setCeiling', percent: 70 });
+    commandTable(table, 'm3', { kind: 'orderDescentRate', tenths: 20 });
+    expect(table.state.engine.ceilingPercent).toBe(100);
+    expect(viewTable(table, 'm5').turn).toMatchObject({
+      laying: true,
+      awaited: ['lead', 'sensors', 'site'],
+      own: [{ order: 'setCeiling', figure: 70 }],
+    });
+    expect(JSON.stringify(viewTable(table, 'm3').turn)).not.toMatch('setCeiling');
+    expect(commandTable(table, 'm3', { kind: 'turnOver' })).toMatchObject({ ok: false });
+    expect(commandTable(table, 'm2', { kind: 'turnOver' }).ok).toBe(true);
+    expect(table.state.engine.ceilingPercent).toBe(70);
+    expect(table.state.orders?.descentRateTenths).toBe(20);
+    const height = table.run.flight.tick;
+    stepBy(table, 500);
+    expect(table.run.flight.tick - height).toBeLessThanOrEqual(240);
+  });
+
+  it('[TA44] take an order back, and refuse to resume while orders are awaited', () => {
+    const table = setTable([]);
+    commandTable(table, 'm1', { kind: 'setConduct', conduct: 'turns' });
+    commandTable(table, 'm5', { kind: 'setCeiling', percent: 80 });
+    expect(commandTable(table, 'm5', { kind: 'takeBack' }).ok).toBe(true);
+    expect(viewTable(table, 'm5').turn?.own).toEqual([]);
+    expect(commandTable(table, 'm1', { kind: 'resume' })).toMatchObject({ error: { code: 'table/turns' } });
+    commandTable(table, 'm1', { kind: 'turnOver' });
+    expect(table.state.engine.ceilingPercent).toBe(100);
+  });
+});
