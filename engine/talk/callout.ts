@@ -112,7 +112,7 @@ export function confirm(table: Table, by: Speaker, callout: number): void {
 /** What a seat is shown, as far as its sentences go. */
 export function displayAt(table: Table, seat: Seat): SeatDisplay {
   const { site, engine } = table.state;
-  return { ...viewDisplay(table, seat), site, engine };
+  return { ...viewDisplay(table, [seat]), site, engine };
 }
 
 function saidBy(table: Table, seat: Seat, command: Sending): Said {
