@@ -4,6 +4,7 @@
 export { DRILLS } from './drills/findDrill.ts';
 export { choiceOfDrill, layDrill } from './drills/layDrill.ts';
 export { parseDrill } from './drills/parseDrill.ts';
+export { parseDrillText } from './drills/parseDrillText.ts';
 
 // levels/landers
 export { LANDERS, findLander } from './landers.ts';

@@ -11,6 +11,8 @@ export interface Start {
   readonly drift: number;
   /** Positive downwards [m/s]. */
   readonly descentRate: number;
+  /** Usable propellant lasts so long at full weight in a hover [s]: of a descent of half a minute to a minute, or of two to three by careful orders. */
+  readonly hoverSeconds: number;
 }
 
 /** The starts that come with the program, from the longest descent to the shortest. */

@@ -19,8 +19,6 @@ import { seededEngineDefect, seededLegDefect, type Troubled } from './seededDefe
 import { seededTrouble } from './seededTrouble.ts';
 import { whyNotFlown, worldsFor } from './flyable.ts';
 
-/** Usable propellant lasts so long at full weight in a hover [s], of a descent of half a minute to a minute. */
-const HOVER_SECONDS = 120;
 /** Propellant is loaded in whole portions [kg]. */
 const PORTION = 10;
 
@@ -39,7 +37,7 @@ export function layOut(choice: PlanChoice, drill?: Drill): Result<TablePlan, rea
   const surveyed = createGround(site, choice.seed);
   const terrain = drill === undefined ? surveyed : steepened(surveyed, site, choice.seed, drill.truth.steeperDeg);
   const limits = findLimits(lander.id, world.id, site);
-  const propellant = propellantFor(lander, world);
+  const propellant = propellantFor(lander, world, start.hoverSeconds);
   // what a drill deals stands in its event list, and comes with it
   const faults = drill === undefined ? faultsOf(choice, { seed: choice.seed, start, lander, propellant }) : [];
   return accept({
@@ -120,10 +118,10 @@ function highestWithin(terrain: Terrain, from: number, to: number): number {
   return highest;
 }
 
-/** Usable propellant: what a hover at full weight burns in HOVER_SECONDS, in whole portions, and no more than is aboard [kg]. */
-function propellantFor(lander: Lander, world: World): number {
+/** Usable propellant: what a hover at full weight burns in so many seconds, in whole portions, and no more than is aboard [kg]. */
+function propellantFor(lander: Lander, world: World, hoverSeconds: number): number {
   const perSecond = (massProperties(lander).mass * world.gravity) / (lander.engine.specificImpulse * STANDARD_GRAVITY);
   const aboard = lander.tanks.reduce((sum, tank) => sum + tankLiquid(tank).mass, 0);
-  const portions = Math.ceil((perSecond * HOVER_SECONDS) / PORTION);
+  const portions = Math.ceil((perSecond * hoverSeconds) / PORTION);
   return Math.min(PORTION * portions, PORTION * Math.floor(aboard / PORTION));
 }

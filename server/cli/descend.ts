@@ -60,7 +60,7 @@ export const defineDescend: DefineVerb = (command, deliver) => {
     .option('--lander <name>', 'trivet, steeple or bolster', 'trivet')
     .option('--site <name>', 'where it lands', 'saddlers-bench')
     .option('--world <name>', 'on which world', 'moon')
-    .option('--start <name>', 'high, middle or low', 'high')
+    .option('--start <name>', 'far, high, middle or low', 'high')
     .option('--seed <number>', 'draws the ground, and what fails', wholeNumber, 1)
     .option('--sensor-trouble <kind>', SENSOR_TROUBLES.join(' or '), 'none')
     .optionsGroup('Output:')

@@ -45,7 +45,7 @@ describe('the format of a choice', () => {
     { spoil: { seed: 1.5 }, says: 'seed: expected a whole number from 0' },
     { spoil: { seed: -1 }, says: 'seed: expected a whole number from 0' },
     { spoil: { seed: '1' }, says: 'got text "1"' },
-    { spoil: { start: 'highest' }, says: 'start: expected one of "high", "middle", "low"' },
+    { spoil: { start: 'highest' }, says: 'start: expected one of "far", "high", "middle", "low"' },
     { spoil: { mode: 'by mouth' }, says: 'mode: expected one of "by hand", "by orders"' },
     { spoil: { pace: 2 }, says: 'pace: expected one of 1, 0.5, 0.25, got 2' },
     { spoil: { pace: '1' }, says: 'pace: expected one of 1, 0.5, 0.25, got text "1"' },

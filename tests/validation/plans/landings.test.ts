@@ -22,6 +22,6 @@ describe.each(LANDERS.map(({ id }) => id))('the steady pilot with %s on the Moon
         expect(propellant / plan.setup.propellant).toBeGreaterThan(0.5);
       }
     }
-    expect(flown).toHaveLength(lander === 'steeple' ? 9 : 15);
+    expect(flown).toHaveLength(lander === 'steeple' ? 12 : 20);
   }, 60_000);
 });

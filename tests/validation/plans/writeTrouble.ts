@@ -6,14 +6,14 @@
  */
 import { clopperPearson } from '../../../engine/dispersion/intervals.ts';
 import type { Fault } from '../../../engine/faults/index.ts';
-import { LANDERS, SITES, seededTrouble, STARTS } from '../../../levels/index.ts';
+import { findStart, LANDERS, SITES, seededTrouble } from '../../../levels/index.ts';
 import { laid } from '../../support/planChoice.ts';
 import { flyByInstruments } from './flyTrouble.ts';
 
 const words = process.argv.slice(2);
 const SEEDS = Number(words.find((word) => /^\d+$/.test(word)) ?? 200);
 const wanted = words.filter((word) => !/^\d+$/.test(word));
-const [START] = STARTS;
+const START = findStart('high');
 
 /** Each begins when seeded trouble would, with the same seed. */
 const TROUBLES: Readonly<Record<string, (fromTick: number) => readonly Fault[]>> = {
