@@ -41,6 +41,7 @@ export function readJoinRefusal(error: unknown): Refusal {
       return { code: 'table/no-place', reason: message };
     case JOIN_CODES.malformed:
     case JOIN_CODES.tableFull:
+    case JOIN_CODES.notFacilitator:
     case JOIN_CODES.noTableFree:
     case JOIN_CODES.tooMany:
       return { code: 'table/not-joined', reason: message };

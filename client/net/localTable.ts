@@ -16,6 +16,7 @@ import {
 } from '../../engine/record/index.ts';
 import { accept, refuse, type Result } from '../../engine/result.ts';
 import {
+  askForDrill,
   paceNow,
   viewTable,
   wantedFork,
@@ -143,6 +144,10 @@ export function openLocalTable(options: {
     keep: () => write(markLine(table)),
     record,
     recordText: () => Promise.resolve(accept(formatRecord(record()))),
+    drillText() {
+      const drill = askForDrill(table, id);
+      return Promise.resolve(drill.ok ? accept(JSON.stringify(drill.value)) : drill);
+    },
     command(command: Command) {
       if (core.state === 'closed') {
         return Promise.resolve(refuse({ code: 'table/closed', reason: 'You have left this table.' }));

@@ -113,7 +113,8 @@ export function linkOf(line: SharedLine): TableLink {
     subscribe: (listener) => core.subscribe(listener),
     command: (command) => ask(line, 'command', command),
     choose: (choice) => ask(line, 'choose', choice),
-    recordText: () => askForRecord(line),
+    recordText: () => askForText(line, 'record'),
+    drillText: () => askForText(line, 'drill'),
     leave: () => leave(line),
   };
 }
@@ -128,8 +129,8 @@ async function ask(
   return answer.ok ? accept(undefined) : answer;
 }
 
-async function askForRecord(line: SharedLine): Promise<Result<string, Refusal>> {
-  const answer = await request(line, 'record', {});
+async function askForText(line: SharedLine, of: 'record' | 'drill'): Promise<Result<string, Refusal>> {
+  const answer = await request(line, of, {});
   if (!answer.ok) return answer;
   return typeof answer.value === 'string' ? accept(answer.value) : refuse(NO_ANSWER);
 }
@@ -137,7 +138,7 @@ async function askForRecord(line: SharedLine): Promise<Result<string, Refusal>> 
 /** Sends a request and reads its answer. */
 async function request(
   { core, room }: SharedLine,
-  type: 'command' | 'choose' | 'record',
+  type: 'command' | 'choose' | 'record' | 'drill',
   message: object,
 ): Promise<Result<unknown, Refusal>> {
   if (core.state !== 'connected' || room === undefined) {
@@ -160,7 +161,8 @@ function leave(line: SharedLine): void {
 
 function lineClosed(line: SharedLine, code: number, reason: string | undefined): void {
   if (line.core.state === 'closed') return;
-  if (code === CLOSE_CODES.openedElsewhere || code === CLOSE_CODES.fault) {
+  if (code === CLOSE_CODES.removed) line.store.clear();
+  if (code === CLOSE_CODES.openedElsewhere || code === CLOSE_CODES.fault || code === CLOSE_CODES.removed) {
     close(line, reason === undefined || reason === '' ? 'The server closed this table.' : reason);
   } else if (code === CloseCode.CONSENTED) {
     line.store.clear();

@@ -17,6 +17,8 @@ export interface SharedTableOptions {
 
 export interface OpeningOptions extends SharedTableOptions {
   readonly name: string;
+  /** Whether whoever opens it runs it, instead of sitting at it. */
+  readonly facilitates?: boolean;
   /** What the table is to play; without it, what the server has. */
   readonly choice?: PlanChoice | undefined;
 }
@@ -26,18 +28,24 @@ export type OpenedTable = Promise<Result<TableLink, Refusal>>;
 
 /** Opens a new table on the server, for a choice if there is one; its code is in the link. */
 export function openSharedTable(options: OpeningOptions): OpenedTable {
-  const { name, choice } = options;
-  const join: JoinOptions = { name, ...(choice && { choice }) };
+  const { name, choice, facilitates } = options;
+  const join: JoinOptions = { name, ...(choice && { choice }), ...(facilitates === true && { role: 'facilitator' }) };
   return connect(options, join.name, (client) => client.create<TablePapers>('table', join));
 }
 
 /** Joins the table with this code, typed however a person types it. */
 export function joinSharedTable(
-  options: SharedTableOptions & { readonly name: string; readonly code: string },
+  options: SharedTableOptions & {
+    readonly name: string;
+    readonly code: string;
+    /** Crew unless it is said otherwise. */
+    readonly role?: 'crew' | 'observer' | 'room screen';
+  },
 ): OpenedTable {
   const code = parseTableCode(options.code);
   if (!code.ok) return Promise.resolve(code);
-  const join: JoinOptions = { name: options.name };
+  const { name, role } = options;
+  const join: JoinOptions = { name, ...(role && { role }) };
   return connect(options, join.name, (client) => client.joinById<TablePapers>(code.value, join));
 }
 

@@ -29,6 +29,9 @@ export interface TableLink {
   /** The record of the table as JSON Lines, once a descent is at rest. */
   recordText(): Promise<Result<string, Refusal>>;
 
+  /** The drill of the table as JSON, with all that it hides: for facilitator and evaluator, and for everybody once a descent is at rest. */
+  drillText(): Promise<Result<string, Refusal>>;
+
   /** Leaves the table for good: the seat becomes free. The link is closed afterwards. */
   leave(): void;
 }

@@ -62,13 +62,13 @@ function join(state: TableState, id: MemberId, { name, role }: { readonly name: 
 
 function carryOut(table: Table, member: Member, command: Command): void {
   if (isTalk(command)) return carryOutTalk(table, member, command);
-  logCommand(table, member, command);
   const { state } = table;
   const { tick } = state;
   if (member.seat !== undefined && isOrder(command) && isLaying(state)) {
     state.laid = layDown(state.laid, { seat: member.seat, order: command });
     return;
   }
+  logCommand(table, member, command);
   switch (command.kind) {
     case 'takeSeat':
       member.seat = command.seat;

@@ -95,6 +95,7 @@ export {
   type TablePlan,
 } from './tableTypes.ts';
 export { ORDERS } from './turns.ts';
+export { askForDrill } from './viewDrill.ts';
 export { viewTable } from './viewTable.ts';
 export { DESCENT_RATE_RANGE_TENTHS, DRIFT_RANGE_TENTHS } from './orders.ts';
 export { paceNow } from './pace.ts';

@@ -1,4 +1,5 @@
 import type { Drill, Sign } from '../drill/index.ts';
+import type { LogLine } from '../talk/talk.ts';
 import type { Table } from './table.ts';
 
 /** Whether what was expected after an inject has been done, as far as the table can tell. */
@@ -11,24 +12,36 @@ export function isCarriedOut(table: Table, drill: Drill, response: string): bool
 
 /** The tick of the descent at which a sign was first seen, from one on; undefined where it was not, or only people can tell. */
 export function seenAt({ state }: Table, sign: Sign, since: number): number | undefined {
-  const from = (ticks: readonly number[] | undefined) => ticks?.find((tick) => tick >= since);
+  if (sign.by === 'evaluator') return undefined;
+  return state.talk.log.find(({ descentTick, what }) => descentTick >= since && shows(sign, what))?.descentTick;
+}
+
+function shows(sign: Exclude<Sign, { readonly by: 'evaluator' }>, what: LogLine['what']): boolean {
   switch (sign.by) {
-    case 'judgment':
-      return from(state.doubts[sign.source]);
-    case 'cause':
-      return sign.cause === undefined ? undefined : from(state.namings[sign.source]?.[sign.cause]);
-    case 'cutOff':
-      return from(state.answered.cutOff === undefined ? [] : [state.answered.cutOff]);
-    case 'lineShut':
-      return from(state.answered.lineShut === undefined ? [] : [state.answered.lineShut]);
-    case 'evaluator':
     case 'callout':
+      if (what.kind !== 'callOut') return false;
+      return (
+        (sign.source === undefined || what.source === sign.source) &&
+        (sign.sentence === undefined || what.sentence === sign.sentence)
+      );
+    case 'judgment':
+      return what.kind === 'judgeSource' && what.source === sign.source && sign.judgments.includes(what.judgment);
+    case 'cause':
+      return what.kind === 'nameCause' && what.source === sign.source && what.cause === sign.cause;
     case 'poll':
+      return what.kind === 'callPoll';
     case 'decision':
+      return what.kind === 'decide';
     case 'abort':
+      return what.kind === 'abort';
+    case 'cutOff':
+      return what.kind === 'fireCutOff';
+    case 'lineShut':
+      return what.kind === 'shutLine' && what.shut;
     case 'limit':
+      return what.kind === 'stateLimit';
     case 'spot':
-      return undefined;
+      return what.kind === 'markSpot';
   }
   return sign satisfies never;
 }

@@ -13,6 +13,7 @@ import {
 import { isSensorFault, type Fault } from '../faults/index.ts';
 import type { Source } from '../sensors/index.ts';
 import { TICK_DT } from '../world/constants.ts';
+import { tell } from '../talk/alerts.ts';
 import { isCarriedOut } from './responses.ts';
 import type { Table } from './table.ts';
 import type { TablePlan } from './tableTypes.ts';
@@ -46,7 +47,11 @@ export function sendRow(table: Table, row: EventRow): void {
   const { tick } = run.flight;
   state.events = sent(state.events, row, tick);
   const before = state.failures;
-  for (const effect of row.effects) state.failures = failuresAfter(state.failures, effect, tick + 1);
+  for (const effect of row.effects) {
+    state.failures = failuresAfter(state.failures, effect, tick + 1);
+    if (effect.do === 'tell' && effect.level !== undefined)
+      tell(table, { text: effect.text, level: effect.level, to: effect.to });
+  }
   if (state.failures !== before) handFailures(table);
 }
 

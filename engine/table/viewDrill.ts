@@ -1,7 +1,9 @@
-import type { Display } from '../drill/index.ts';
+import type { Display, Drill } from '../drill/index.ts';
+import { accept, refuse, type Result } from '../result.ts';
 import { TICK_RATE } from '../world/constants.ts';
 import type { Table } from './table.ts';
 import { findMember, type Member, type TableState } from './tableState.ts';
+import type { MemberId, Refusal } from './tableTypes.ts';
 import { awaitedSeats, isLaying, type Order } from './turns.ts';
 import type { ControlView, DealtCard, LaidView, RowView, TableView } from './viewTypes.ts';
 
@@ -108,4 +110,15 @@ function viewControl({ plan, state, run }: Table): ControlView {
       return [view];
     }),
   };
+}
+
+/** The drill with all that it hides, for whoever may know it now. */
+export function askForDrill({ plan, state }: Table, id: MemberId): Result<Drill, Refusal> {
+  const member = findMember(state, id);
+  if (plan.drill === undefined) return refuse({ code: 'table/no-drill', reason: 'No drill is played at this table.' });
+  if (member !== undefined && (isControl(member) || state.stage === 'resolved')) return accept(plan.drill);
+  return refuse({
+    code: 'table/hidden',
+    reason: 'What a drill holds is shown to the crew when the descent is at rest.',
+  });
 }

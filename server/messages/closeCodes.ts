@@ -4,6 +4,8 @@ export const CLOSE_CODES = {
   openedElsewhere: 4100,
   /** A fault of ours stopped this table; the others run on. */
   fault: 4101,
+  /** The facilitator removed this member. */
+  removed: 4102,
 } as const;
 
 /** Why a join was refused, as codes beside those of the room library (520 to 530). */
@@ -11,6 +13,7 @@ export const JOIN_CODES = {
   malformed: 400,
   unknownPlace: 410,
   tableFull: 409,
+  notFacilitator: 403,
   noTableFree: 503,
   /** Of the server's guard: too many attempts. */
   tooMany: 429,

@@ -1,12 +1,18 @@
 import { z } from 'zod';
 import { accept, refuse, type Result } from '../../engine/result.ts';
-import { parseMemberName, type PlanChoice, type Refusal } from '../../engine/table/index.ts';
+import { parseMemberName, type PlanChoice, type Refusal, type Role } from '../../engine/table/index.ts';
 import { parseChoice } from './choice.ts';
 import { malformed } from './malformed.ts';
+
+/** An evaluator is made by the facilitator. */
+const JOINING_ROLES = ['crew', 'observer', 'room screen', 'facilitator'] as const satisfies readonly Role[];
+type JoiningRole = (typeof JOINING_ROLES)[number];
 
 /** What a client sends to open a table, to join one, or to come back to its place. */
 export interface JoinOptions {
   readonly name: string;
+  /** What this person comes as; crew unless they say otherwise. Who opens a table may come as its facilitator. */
+  readonly role?: JoiningRole;
   /** Proof of having sat here before; from the `Welcome` of that time. */
   readonly resume?: string;
   /** What a new table is to play; without it, and for whoever joins, what the server has. */
@@ -15,6 +21,7 @@ export interface JoinOptions {
 
 const joinSchema = z.strictObject({
   name: z.string().max(200),
+  role: z.enum(JOINING_ROLES).exactOptional(),
   resume: z.string().min(1).max(64).exactOptional(),
   choice: z.unknown().optional(),
 });

@@ -15,6 +15,7 @@ import {
   type RecordLine,
 } from '../../engine/record/index.ts';
 import {
+  askForDrill,
   judgeChoosing,
   paceNow,
   viewTable,
@@ -95,6 +96,7 @@ export class TableRoom extends Room<{ state: TablePapers }> {
     command: (client: Client, message: unknown) => this.answer(client, message),
     choose: (client: Client, message: unknown) => this.choose(client, message),
     record: (client: Client) => this.record(client),
+    drill: (client: Client) => this.drill(client),
     '*': () => undefined,
   };
 
@@ -188,7 +190,10 @@ export class TableRoom extends Room<{ state: TablePapers }> {
     const asking = this.#whoAsks(client);
     if (!asking.ok) return asking;
     const command = parseCommand(message);
-    return command.ok ? askTable(this.#kept, asking.value, command.value) : command;
+    if (!command.ok) return command;
+    const answer = askTable(this.#kept, asking.value, command.value);
+    if (answer.ok && command.value.kind === 'remove') this.#sendAway(command.value.member);
+    return answer;
   }
 
   /** Lays out something else to play before the first descent, or says why not. Everybody keeps their place. */
@@ -218,6 +223,14 @@ export class TableRoom extends Room<{ state: TablePapers }> {
     return text === undefined
       ? refuse({ code: 'table/no-record', reason: 'This server keeps no record of this table.' })
       : accept(text);
+  }
+
+  /** The whole drill, as JSON, for facilitator and evaluator, and for everybody once nothing in it is to stay hidden. */
+  drill(client: Client): Result<string, Refusal> {
+    const asking = this.#whoAsks(client);
+    if (!asking.ok) return asking;
+    const drill = askForDrill(this.#kept.table, asking.value);
+    return drill.ok ? accept(JSON.stringify(drill.value)) : drill;
   }
 
   /** Whose message it is, unless they have no line any more or send too much. */
@@ -288,7 +301,7 @@ export class TableRoom extends Room<{ state: TablePapers }> {
   #admit(options: unknown): MemberId {
     const parsed = parseJoinOptions(options);
     if (!parsed.ok) throw new ServerError(JOIN_CODES.malformed, parsed.error.reason);
-    const { name, resume } = parsed.value;
+    const { name, role = 'crew', resume } = parsed.value;
     if (resume !== undefined) {
       const known = [...this.#tokens].find(([, token]) => token === resume)?.[0];
       if (known !== undefined) {
@@ -300,7 +313,14 @@ export class TableRoom extends Room<{ state: TablePapers }> {
         'Your place at this table was given up. Join again with the code.',
       );
     }
-    const joined = joinTable(this.#kept, name);
+    // only who opens a table may run it from the start; later the part is handed over
+    if (role === 'facilitator' && this.#kept.table.state.joined > 0) {
+      throw new ServerError(
+        JOIN_CODES.notFacilitator,
+        'Only who opens a table runs it. Ask for the part at the table.',
+      );
+    }
+    const joined = joinTable(this.#kept, name, role);
     if (!joined.ok) throw new ServerError(JOIN_CODES.tableFull, joined.error.reason);
     const token = nanoid();
     this.#tokens.set(joined.value, token);
@@ -314,6 +334,16 @@ export class TableRoom extends Room<{ state: TablePapers }> {
       this.#lines.delete(client);
       client.leave(CLOSE_CODES.openedElsewhere, 'This place was opened in another window.');
     }
+  }
+
+  /** Who was removed loses line and place. */
+  #sendAway(memberId: MemberId): void {
+    for (const [client, line] of this.#lines) {
+      if (line.memberId !== memberId) continue;
+      this.#lines.delete(client);
+      client.leave(CLOSE_CODES.removed, 'The facilitator has removed you from this table.');
+    }
+    this.#forget(memberId);
   }
 
   #drop(memberId: MemberId): void {
