@@ -1,7 +1,7 @@
 import { refuse } from '../../engine/result.ts';
 import { NO_SERVER } from './answers.ts';
 import { TAB_STORE } from './place.ts';
-import type { OpenedTable, OpeningOptions, SharedTableOptions } from './sharedTable.ts';
+import type { JoiningOptions, OpenedTable, OpeningOptions, SharedTableOptions } from './sharedTable.ts';
 
 export { flyForkAside } from './flyForkAside.ts';
 export { openLocalTable, type FrameClock, type LocalTable, type RecordKeeper } from './localTable.ts';
@@ -18,9 +18,7 @@ export async function openSharedTable(options: OpeningOptions): OpenedTable {
 }
 
 /** Joins the table with this code, typed however a person types it. */
-export async function joinSharedTable(
-  options: SharedTableOptions & { readonly name: string; readonly code: string },
-): OpenedTable {
+export async function joinSharedTable(options: JoiningOptions): OpenedTable {
   const shared = await loadShared();
   return shared?.joinSharedTable(options) ?? refuse(NO_SERVER);
 }

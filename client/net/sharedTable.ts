@@ -23,6 +23,13 @@ export interface OpeningOptions extends SharedTableOptions {
   readonly choice?: PlanChoice | undefined;
 }
 
+export interface JoiningOptions extends SharedTableOptions {
+  readonly name: string;
+  readonly code: string;
+  /** Crew unless it is said otherwise. */
+  readonly role?: 'crew' | 'observer' | 'room screen';
+}
+
 /** Resolves to a link with its first view, or to the reason why there is none; never rejects. */
 export type OpenedTable = Promise<Result<TableLink, Refusal>>;
 
@@ -34,14 +41,7 @@ export function openSharedTable(options: OpeningOptions): OpenedTable {
 }
 
 /** Joins the table with this code, typed however a person types it. */
-export function joinSharedTable(
-  options: SharedTableOptions & {
-    readonly name: string;
-    readonly code: string;
-    /** Crew unless it is said otherwise. */
-    readonly role?: 'crew' | 'observer' | 'room screen';
-  },
-): OpenedTable {
+export function joinSharedTable(options: JoiningOptions): OpenedTable {
   const code = parseTableCode(options.code);
   if (!code.ok) return Promise.resolve(code);
   const { name, role } = options;

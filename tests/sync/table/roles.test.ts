@@ -1,7 +1,8 @@
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { joinSharedTable, openSharedTable, type TableLink } from '../../../client/net/index.ts';
 import { playedModel } from '../../../engine/table/index.ts';
-import { choiceOfDrill, DRILLS, layPlan } from '../../../levels/index.ts';
+import { choiceOfDrill, DRILLS } from '../../../levels/index.ts';
+import { laid } from '../../support/planChoice.ts';
 import { createTabStore, startTestServer, until, type TestServer } from '../../support/tableServer.ts';
 
 let server: TestServer;
@@ -22,12 +23,7 @@ const join = async (name: string, { code = '' }: TableLink, role?: 'crew' | 'obs
   take(await joinSharedTable({ origin: server.origin, store: createTabStore(), name, code, ...(role && { role }) }));
 
 beforeAll(async () => {
-  const plan = (choice = choiceOfDrill(drill!)) => {
-    const laid = layPlan(choice);
-    if (!laid.ok) throw new Error('the drill cannot be laid out');
-    return laid.value;
-  };
-  server = await startTestServer({ model: playedModel, plan });
+  server = await startTestServer({ model: playedModel, plan: (choice = choiceOfDrill(drill!)) => laid(choice) });
 });
 afterEach(() => {
   for (const link of links.splice(0)) link.leave();
