@@ -103,3 +103,8 @@ export function findMember(state: TableState, id: MemberId): Member | undefined 
 export function facilitatorOf({ members }: TableState): Member | undefined {
   return members.find(({ role }) => role === 'facilitator');
 }
+
+/** Whether somebody sees what is so while the crew does not. */
+export function isControl({ role }: Member): boolean {
+  return role === 'facilitator' || role === 'evaluator';
+}

@@ -1,18 +1,14 @@
-import type { Display, Drill } from '../drill/index.ts';
+import type { Display, Drill, EventRow } from '../drill/index.ts';
 import { accept, refuse, type Result } from '../result.ts';
 import { TICK_RATE } from '../world/constants.ts';
+import { seenAt } from './responses.ts';
 import type { Table } from './table.ts';
-import { findMember, type Member, type TableState } from './tableState.ts';
+import { findMember, isControl, type Member, type TableState } from './tableState.ts';
 import type { MemberId, Refusal } from './tableTypes.ts';
 import { awaitedSeats, isLaying, type Order } from './turns.ts';
 import type { ControlView, DealtCard, LaidView, RowView, TableView } from './viewTypes.ts';
 
 /** What a member is shown of the drill and of how time is played. */
-
-/** Whether somebody sees what is so while the crew does not. */
-export function isControl({ role }: Member): boolean {
-  return role === 'facilitator' || role === 'evaluator';
-}
 
 export function viewConduct({ state, run }: Table, member: Member): Pick<TableView, 'conduct' | 'stoppedBy' | 'turn'> {
   const { conduct, stoppedBy, stage } = state;
@@ -91,18 +87,21 @@ function viewDealt({ state: { events } }: Table, member: Member): readonly Dealt
     .map(({ text, level, tick }) => ({ text, after: tick / TICK_RATE, ...(level && { level }) }));
 }
 
-function viewControl({ plan, state, run }: Table): ControlView {
+function viewControl(table: Table): ControlView {
+  const { plan, state, run } = table;
   const { events } = state;
   return {
     truth: run.flight,
     ...(events?.course !== undefined && { course: events.course }),
-    rows: (plan.drill?.events ?? []).flatMap(({ id }) => {
+    rows: (plan.drill?.events ?? []).flatMap(({ id, responses }) => {
       const row = events?.rows[id];
       if (row === undefined) return [];
       const sentAfter = row.sentTicks.at(-1);
+      const [since] = row.sentTicks;
       const view: RowView = {
         id,
         state: row.state,
+        seen: since === undefined ? [] : seenOf(table, responses, since),
         ...(sentAfter !== undefined && { sentAfter: sentAfter / TICK_RATE }),
         ...(row.dueTick !== undefined &&
           row.state === 'waiting' && { dueIn: (row.dueTick - run.flight.tick) / TICK_RATE }),
@@ -120,5 +119,13 @@ export function askForDrill({ plan, state }: Table, id: MemberId): Result<Drill,
   return refuse({
     code: 'table/hidden',
     reason: 'What a drill holds is shown to the crew when the descent is at rest.',
+  });
+}
+
+/** Which of the responses to an inject that was sent at this tick have been carried out, and when. */
+function seenOf(table: Table, responses: EventRow['responses'], since: number): RowView['seen'] {
+  return responses.flatMap(({ id, seen }) => {
+    const tick = seenAt(table, seen, since);
+    return tick === undefined ? [] : [{ response: id, after: tick / TICK_RATE }];
   });
 }

@@ -8,8 +8,8 @@ import { maySit } from './permissions.ts';
 import { scorecardOf, type Table } from './table.ts';
 import { isPencil, viewDisplay } from './viewDisplay.ts';
 import { decider } from './attendance.ts';
-import { viewConduct, viewDrill, isControl } from './viewDrill.ts';
-import { facilitatorOf, findMember, memberAt, type Member, type TableState } from './tableState.ts';
+import { viewConduct, viewDrill } from './viewDrill.ts';
+import { facilitatorOf, findMember, isControl, memberAt, type Member, type TableState } from './tableState.ts';
 import { SEATS, type MemberId, type Seat, type TablePlan } from './tableTypes.ts';
 import type { HeldControls, OtherView, SeatView, TableView, YouView } from './viewTypes.ts';
 

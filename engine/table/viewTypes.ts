@@ -146,6 +146,15 @@ export interface RowView {
   readonly sentAfter?: number;
   /** Until it is due [s], where it waits for the clock alone. */
   readonly dueIn?: number;
+  /** Which of its responses have been seen, in the order of the list. */
+  readonly seen: readonly SeenView[];
+}
+
+/** A response that was carried out. */
+export interface SeenView {
+  readonly response: string;
+  /** From the start of the descent [s]. */
+  readonly after: number;
 }
 
 /** For facilitator and evaluator: what is so. */

@@ -3,7 +3,7 @@ import type { Judgment } from '../estimate/index.ts';
 import type { Source } from '../sensors/index.ts';
 import { decider } from '../table/attendance.ts';
 import type { GroundNote } from '../table/siteNotes.ts';
-import { findMember, type Member, type TableState } from '../table/tableState.ts';
+import { findMember, isControl, type Member, type TableState } from '../table/tableState.ts';
 import type { NamedCause, Seat } from '../table/tableTypes.ts';
 import { TICK_RATE } from '../world/constants.ts';
 import { openCalls, waitsFor } from './callout.ts';
@@ -12,13 +12,13 @@ import { questionNow, unanswered } from './poll.ts';
 import type { Sentence } from './sentences.ts';
 import type { AlertCause, Answer, Call, LoggedKind, LogLine, Poll, StandInReason } from './talk.ts';
 
-/** What one member hears and reads of what was said. Times are seconds of the descent. */
+/** What one member hears and reads of what was said; facilitator and evaluator all of it. Times are seconds of the descent. */
 export interface TalkView {
   /** Callouts to or from the own seat, or to all: the latest, and older ones that wait for this seat. In order. */
   readonly calls: readonly CallView[];
   /** How many loops are open at the whole table. */
   readonly openCount: number;
-  /** Which they are, for whoever decides; empty for others. */
+  /** Which they are, for whoever decides and the control side; empty for others. */
   readonly open: readonly OpenLoopView[];
   /** What may be asked now. */
   readonly question: PollQuestion;
@@ -109,18 +109,19 @@ const POLL_SHOWN = 8 * TICK_RATE;
 export function viewTalk(state: TableState, member: Member): TalkView {
   const { talk } = state;
   const { seat } = member;
-  const heard = talk.calls.filter((call) => isHeardAt(call, seat));
+  const hearsAll = isControl(member);
+  const heard = talk.calls.filter((call) => hearsAll || isHeardAt(call, seat));
   const calls = heard.filter((call, i) => i >= heard.length - LATEST_CALLS || isWaitingFor(call, seat));
   const open = openCalls(talk.calls);
   const poll = shownPoll(state);
   return {
     calls: calls.map(viewCall),
     openCount: open.length,
-    open: decider(state) === member ? open.map(viewLoop) : [],
+    open: hearsAll || decider(state) === member ? open.map(viewLoop) : [],
     question: questionNow(state),
-    ...(poll !== undefined && { poll: viewPoll(poll, seat) }),
+    ...(poll !== undefined && { poll: viewPoll(poll, hearsAll ? 'all' : seat) }),
     alerts: talk.alerts
-      .filter(({ to }) => to.includes(seat ?? ROOM))
+      .filter(({ to }) => hearsAll || to.includes(seat ?? ROOM))
       .map((alert) => ({
         id: alert.id,
         cause: alert.cause,
@@ -130,7 +131,7 @@ export function viewTalk(state: TableState, member: Member): TalkView {
         isAcknowledged: seat !== undefined && alert.acknowledged.includes(seat),
       })),
     log: talk.log
-      .filter((line) => isReadAt(line, seat, talk.calls))
+      .filter((line) => hearsAll || isReadAt(line, seat, talk.calls))
       .slice(-LATEST_LINES)
       .map((line) => viewLine(line, state)),
   };
@@ -174,11 +175,12 @@ function shownPoll({ talk, tick }: TableState): Poll | undefined {
   return isOver ? undefined : last;
 }
 
-function viewPoll(poll: Poll, seat: Seat | undefined): PollView {
+function viewPoll(poll: Poll, reader: Seat | 'all' | undefined): PollView {
   const { id, question, by, allIn, decided } = poll;
   const isIn = allIn !== undefined;
   // whoever decides without waiting ends the secrecy too
-  const shown = poll.answers.filter((answer) => isIn || decided !== undefined || answer.seat === seat);
+  const isOpen = isIn || decided !== undefined || reader === 'all';
+  const shown = poll.answers.filter((answer) => isOpen || answer.seat === reader);
   return {
     id,
     question,

@@ -277,7 +277,13 @@ export const tableShape = group({
       truth: flight,
       course: optional(text),
       rows: list(
-        group({ id: text, state: words(ROW_STATES), sentAfter: optional(quantity), dueIn: optional(quantity) }),
+        group({
+          id: text,
+          state: words(ROW_STATES),
+          sentAfter: optional(quantity),
+          dueIn: optional(quantity),
+          seen: list(group({ response: text, after: quantity })),
+        }),
       ),
     }),
   ),

@@ -196,4 +196,19 @@ describe('turns', () => {
     commandTable(table, 'm1', { kind: 'turnOver' });
     expect(table.state.engine.ceilingPercent).toBe(100);
   });
+
+  it('[TA43] the control side is shown which responses were seen after it was sent, and when', () => {
+    const effects = tell({ do: 'tell', text: 'Now.', to: ['lead'] });
+    const table = setTable([{ ...ROW, id: 'time', trigger: { on: 'time', seconds: 0.5 }, effects }]);
+    const seen = () => viewTable(table, 'm1').control?.rows.map((row) => row.seen);
+    stepBy(table, 15);
+    // before it was sent nothing answers to it
+    commandTable(table, 'm5', { kind: 'shutLine', shut: true });
+    commandTable(table, 'm5', { kind: 'shutLine', shut: false });
+    stepBy(table, 30);
+    expect(seen()).toEqual([[]]);
+    commandTable(table, 'm5', { kind: 'shutLine', shut: true });
+    stepBy(table, 15);
+    expect(seen()).toEqual([[{ response: 'shut', after: 0.75 }]]);
+  });
 });

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { playedModel, SEATS, viewTable, type Table } from '../../../engine/table/index.ts';
 import { CALL_RATE, fillSentence, MOST_CALLS, SENTENCES_OF, type Addressee } from '../../../engine/talk/index.ts';
-import { commandTable } from '../../support/askTable.ts';
+import { askJoin, commandTable } from '../../support/askTable.ts';
 import { AT, beginCrew, runTable } from '../../support/crewTable.ts';
 import { laid } from '../../support/planChoice.ts';
 
@@ -111,6 +111,10 @@ describe('a loop', () => {
     expect([lines(AT.flying), lines(AT.sensors), lines('m5')]).toEqual([2, 1, 1]);
     expect(viewTable(table, AT.flying).talk.open).toEqual([]);
     expect(viewTable(table, AT.lead).talk.open).toHaveLength(2);
+    askJoin(table, 'Fay', 'facilitator');
+    expect(heard('m6')).toEqual(['for one', 'for all']);
+    expect(lines('m6')).toBe(2);
+    expect(viewTable(table, 'm6').talk.open).toHaveLength(2);
   });
 
   it('[TK2] stays open for whoever takes the seat over', () => {
