@@ -16,23 +16,42 @@ const LIVE = {
   server: { deps: { external: [NATIVE] } },
 };
 
-/** Three projects: what runs in Node alone, fast; what needs real sockets; and what needs a built client in a real browser. */
+/**
+ * Files that need a process of their own: those that hold our arithmetic to that of the platform, which the played world puts away for its whole
+ * process; those that ask what is loaded, and when; and those that put other modules in place of ours.
+ */
+const APART = [
+  'tests/{unit,validation,convergence,determinism}/math/**/*.test.ts',
+  'tests/unit/world/loadOrder.test.ts',
+  'tests/unit/client/settings.test.ts',
+  'tests/contract/cli/checkFails.test.ts',
+];
+
+const PURE = {
+  root: '.',
+  server: { deps: { external: [NATIVE] } },
+  testTimeout: 30_000,
+  // the runner would leave one core idle, half of a machine of two
+  maxWorkers: availableParallelism(),
+};
+
+/** What runs in Node alone, fast, in shared processes and apart; what needs real sockets; and what needs a built client in a real browser. */
 export default defineConfig({
   test: {
     projects: [
       {
         test: {
           name: 'pure',
-          server: { deps: { external: [NATIVE] } },
-          root: '.',
+          ...PURE,
           include: [
             'tests/{unit,validation,properties,convergence,conservation,determinism,replay,contract,boundary,regression}/**/*.test.ts',
           ],
-          testTimeout: 30_000,
-          // the runner would leave one core idle, half of a machine of two
-          maxWorkers: availableParallelism(),
+          exclude: APART,
+          // loading the engine anew for each of 250 files took longer than testing it; what it loads holds no state
+          isolate: false,
         },
       },
+      { test: { name: 'apart', ...PURE, include: APART } },
       {
         test: {
           name: 'sync',

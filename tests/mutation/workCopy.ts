@@ -42,7 +42,6 @@ function runTests(root: string, folder: string, limitSeconds: number): Outcome {
   const timeout = limitSeconds * 1000;
   const options = {
     config: 'tests/vitest.config.ts',
-    project: 'pure',
     bail: 1,
     maxWorkers: 1,
     isolate: false,
@@ -51,7 +50,11 @@ function runTests(root: string, folder: string, limitSeconds: number): Outcome {
     testTimeout: timeout,
     reporter: 'dot',
   };
-  const given = Object.entries(options).map(([name, value]) => `--${name}=${value}`);
+  const given = [
+    '--project=pure',
+    '--project=apart',
+    ...Object.entries(options).map(([name, value]) => `--${name}=${value}`),
+  ];
   const done = spawnSync(process.execPath, [vitest, 'run', ...given, folder], {
     cwd: root,
     encoding: 'utf8',
