@@ -100,8 +100,15 @@ interface Outlet {
   readonly err: (text: string) => void;
 }
 
-/** Runs one command line (without `node` and the script). Returns the exit code: 0 done, 1 a check failed, 2 bad input, 130 interrupted. */
-export async function runCommandLine(args: readonly string[], outlet: Outlet): Promise<number> {
+/**
+ * Runs one command line (without `node` and the script). Returns the exit code: 0 done, 1 a check failed, 2 bad input, 130 interrupted. `print`: makes
+ * the text of what a verb found.
+ */
+export async function runCommandLine(
+  args: readonly string[],
+  outlet: Outlet,
+  print: (report: Report, format: ReportFormat) => Promise<string> = formatReport,
+): Promise<number> {
   let exitCode = 0;
   const delivered: { readonly report: Report; readonly format: ReportFormat }[] = [];
   try {
@@ -111,7 +118,7 @@ export async function runCommandLine(args: readonly string[], outlet: Outlet): P
       if (report.isPartial === true) exitCode = 130;
     });
     await program.parseAsync(args.length === 0 ? ['--help'] : args, { from: 'user' });
-    for (const { report, format } of delivered) outlet.out(await formatReport(report, format));
+    for (const { report, format } of delivered) outlet.out(await print(report, format));
     return exitCode;
   } catch (error) {
     if (error instanceof CommanderError && error.exitCode === 0) return 0;
@@ -143,6 +150,8 @@ async function createProgram(
       .optionsGroup('Output:')
       .option('--json', 'print JSON for machines')
       .helpOption('-h, --help', 'print this page')
+      // refused before the work is done, not after it
+      .hook('preAction', () => void formatOf(command.opts()))
       .addHelpText('after', `\n${CAUTION}`);
   }
   return program;

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { CAUTION } from '../../../engine/constants.ts';
-import { callJson, callKilter } from './runKilter.ts';
+import { callEveryFormat, callKilter } from './runKilter.ts';
 
 const LINES: readonly (readonly [line: string, list: string])[] = [
   ['stand steeple --slope 5 --step 45', 'byAzimuth'],
@@ -22,19 +22,12 @@ function cellsOf(line: string): readonly string[] {
 
 describe('CSV', () => {
   it.each(LINES)('of kilter %s begins with the caution and holds the list of the JSON', async (line, list) => {
-    const { status, out, err } = await callKilter([...line.split(' '), '--csv']);
-    expect([status, err]).toEqual([0, '']);
-    const lines = out.split('\n');
+    const { csv, json } = await callEveryFormat(line.split(' '));
+    const lines = csv.split('\n');
     expect(lines[0]).toBe(`# ${CAUTION}`);
     expect(lines.at(-1)).toBe('');
     const [names = [], ...rows] = lines.filter((text) => text !== '' && !text.startsWith('#')).map(cellsOf);
-    const records =
-      (
-        (await callJson(line.split(' '))) as Record<
-          string,
-          Record<string, string | number | boolean | null | number[]>[]
-        >
-      )[list] ?? [];
+    const records = (json as Record<string, Record<string, string | number | boolean | null | number[]>[]>)[list] ?? [];
     expect(records.length).toBeGreaterThan(0);
     expect(rows).toHaveLength(records.length);
     for (const [index, record] of records.entries()) {

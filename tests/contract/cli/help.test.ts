@@ -31,7 +31,7 @@ describe('help', () => {
   });
 
   it.each(VERBS)(
-    'of %s shows its options and examples that run',
+    'of %s shows its options and examples that run, and print plain characters alone',
     async (verb) => {
       const help = await callKilter([verb, '--help']);
       expect(help).toMatchObject({ status: 0, err: '' });
@@ -40,7 +40,13 @@ describe('help', () => {
       expect((await callKilter(['help', verb])).out).toBe(help.out);
       const examples = [...help.out.matchAll(/^ {2}kilter (.+)$/gm)].map((match) => (match[1] ?? '').split(' '));
       expect(examples.length).toBeGreaterThan(1);
-      for (const args of examples) expect(await callKilter(args)).toMatchObject({ status: 0, err: '' });
+      for (const args of examples) {
+        const ran = await callKilter(args);
+        expect(ran).toMatchObject({ status: 0, err: '' });
+        // no color and no control characters, which pipes and files would keep
+        // eslint-disable-next-line no-control-regex -- control characters are what is looked for
+        expect(ran.out).not.toMatch(/[\u0000-\u0009\u000b-\u001f\u007f]/);
+      }
       // a limit by simulation on four worlds takes its time on a busy machine
     },
     120_000,
@@ -64,9 +70,11 @@ describe('the command', () => {
     expect(runKilter(['stand', 'trivet', '--json']).out).toContain(CAUTION);
   });
 
-  it('uses no color and no control characters', () => {
+  it('uses no color and no control characters in a process of its own', () => {
+    const { out } = runKilter(['limit', 'steeple', '--slope', '5', '--closed-form']);
+    expect(out).toContain('Steeple');
     // eslint-disable-next-line no-control-regex -- control characters are what is looked for
-    expect(runKilter(['limit', 'steeple', '--slope', '5']).out).not.toMatch(/[\u0000-\u0009\u000b-\u001f\u007f]/);
+    expect(out).not.toMatch(/[\u0000-\u0009\u000b-\u001f\u007f]/);
   });
 
   it('ends quietly when nobody reads on', async () => {

@@ -1,6 +1,8 @@
 import { spawnSync } from 'node:child_process';
 import path from 'node:path';
+import { expect } from 'vitest';
 import { runCommandLine } from '../../../server/cli/program.ts';
+import { formatReport } from '../../../server/cli/report.ts';
 import { ROOT } from '../../support/sources.ts';
 
 export interface Ran {
@@ -31,6 +33,17 @@ export async function callKilter(args: readonly string[]): Promise<Ran> {
     },
   });
   return { status, ...written };
+}
+
+/** What one run of a command line that must succeed prints in every format: each is made of the same findings. */
+export async function callEveryFormat(args: readonly string[]): Promise<{ text: string; json: unknown; csv: string }> {
+  const printed = { text: '', json: '', csv: '' };
+  const ran = { out: () => {}, err: (text: string) => expect.fail(text) };
+  await runCommandLine(args, ran, async (report) => {
+    for (const format of ['text', 'json', 'csv'] as const) printed[format] = await formatReport(report, format);
+    return '';
+  });
+  return { ...printed, json: JSON.parse(printed.json) };
 }
 
 /** The JSON of a command line that must succeed. */
