@@ -9,6 +9,8 @@ export interface LiveTable {
   readonly origin: string;
   /** A new person: own storage, nothing cached. Whatever goes wrong in the page is listed in `faults`. */
   openPage(address: string, size?: { readonly width: number; readonly height: number }): Promise<Page>;
+  /** Everybody leaves: a descent that goes on unseen slows down those after it. */
+  closePages(): Promise<void>;
   /** Script errors, console errors and requests to any other origin, so far. */
   readonly faults: readonly string[];
   /** The server goes; the browser stays. */
@@ -37,6 +39,9 @@ export async function setLiveTable(browserArguments: readonly string[] = []): Pr
       });
       await page.goto(origin + address);
       return page;
+    },
+    async closePages() {
+      await Promise.all(browser.contexts().map((context) => context.close()));
     },
     stopServer: () => server.stop(),
     async close() {

@@ -1,5 +1,5 @@
 import type { Page } from 'playwright';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { flyByHand, readReading } from '../../support/flyByHand.ts';
 import { setLiveTable, type LiveTable } from '../../support/liveTable.ts';
 
@@ -9,11 +9,13 @@ beforeAll(async () => {
   live = await setLiveTable();
 });
 
+afterEach(() => live.closePages());
+
 afterAll(() => live.close());
 
 async function openTable(): Promise<{ page: Page; code: string }> {
-  const page = await live.openPage('/');
-  await page.getByRole('button', { name: 'Open a table' }).click();
+  const page = await live.openPage('/?start=low');
+  await page.getByRole('button', { name: 'Open a table for it' }).click();
   const code = await page.locator('.big-code').innerText();
   return { page, code };
 }

@@ -1,5 +1,5 @@
 import type { Page } from 'playwright';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { setLiveTable, type LiveTable } from '../../support/liveTable.ts';
 
 let live: LiveTable;
@@ -7,6 +7,8 @@ let live: LiveTable;
 beforeAll(async () => {
   live = await setLiveTable();
 });
+
+afterEach(() => live.closePages());
 
 afterAll(() => live.close());
 

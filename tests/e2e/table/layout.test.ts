@@ -1,5 +1,5 @@
 import type { Locator } from 'playwright';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { failingSizes, outOfReach, SIZES } from '../../support/inReach.ts';
 import { setLiveTable, type LiveTable } from '../../support/liveTable.ts';
 
@@ -8,6 +8,8 @@ let live: LiveTable;
 beforeAll(async () => {
   live = await setLiveTable();
 });
+
+afterEach(() => live.closePages());
 
 afterAll(() => live.close());
 

@@ -1,5 +1,5 @@
 import type { Page } from 'playwright';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { readReading } from '../../support/flyByHand.ts';
 import { setLiveTable, type LiveTable } from '../../support/liveTable.ts';
 
@@ -8,6 +8,8 @@ let live: LiveTable;
 beforeAll(async () => {
   live = await setLiveTable();
 });
+
+afterEach(() => live.closePages());
 
 afterAll(() => live.close());
 
@@ -86,7 +88,7 @@ describe('Back, in the browser', () => {
     await expect.poll(() => watching.innerText()).toMatch(/^\w+, you$/);
     const name = await watching.innerText();
     // somebody else keeps the table open
-    const other = await live.openPage(`/?table=${code.replace(' ', '')}`);
+    await live.openPage(`/?table=${code.replace(' ', '')}`);
     await expect.poll(() => page.locator('.lobby .watching span').innerText()).toMatch(/^\w+, you · \w+( 2)?$/);
 
     const ways = [() => page.goBack(), () => page.getByRole('button', { name: 'Leave the table' }).first().click()];
@@ -103,7 +105,6 @@ describe('Back, in the browser', () => {
     await startStatus(page).getByText('You left table').waitFor();
     await page.goForward();
     await expect.poll(() => watching.innerText()).toContain(name);
-    await other.close();
     expect(live.faults).toEqual([]);
   });
 });

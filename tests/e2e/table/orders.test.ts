@@ -1,5 +1,5 @@
 import type { Page } from 'playwright';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { CAUTION } from '../../../engine/constants.ts';
 import { readReading } from '../../support/flyByHand.ts';
 import { setLiveTable, type LiveTable } from '../../support/liveTable.ts';
@@ -9,6 +9,8 @@ let live: LiveTable;
 beforeAll(async () => {
   live = await setLiveTable();
 });
+
+afterEach(() => live.closePages());
 
 afterAll(() => live.close());
 

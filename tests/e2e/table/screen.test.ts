@@ -1,5 +1,5 @@
 import type { Page } from 'playwright';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { failingSizes } from '../../support/inReach.ts';
 import { setLiveTable, type LiveTable } from '../../support/liveTable.ts';
 import { overprints } from '../../support/overprint.ts';
@@ -9,6 +9,8 @@ let live: LiveTable;
 beforeAll(async () => {
   live = await setLiveTable();
 });
+
+afterEach(() => live.closePages());
 
 afterAll(() => live.close());
 
@@ -146,6 +148,7 @@ describe('the text size that the browser is set to', () => {
           );
           expect(outside).toBe(0);
           expect(await overprints(page)).toEqual([]);
+          await table.closePages();
         }
         const [usual = 0, larger = 0] = sizes;
         // other layouts set some letters a fifth smaller

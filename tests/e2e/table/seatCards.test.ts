@@ -1,5 +1,5 @@
 import type { Page } from 'playwright';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { CAUTION } from '../../../engine/constants.ts';
 import { failingSizes } from '../../support/inReach.ts';
 import { setLiveTable, type LiveTable } from '../../support/liveTable.ts';
@@ -9,6 +9,8 @@ let live: LiveTable;
 beforeAll(async () => {
   live = await setLiveTable();
 });
+
+afterEach(() => live.closePages());
 
 afterAll(() => live.close());
 
@@ -59,7 +61,6 @@ describe('the card of each seat on a phone held upright', () => {
       await page.waitForTimeout(300);
       expect(await faultsOf(page)).toEqual([]);
       expect(await page.locator('body').innerText()).toContain(CAUTION);
-      await page.context().close();
       expect(live.faults).toEqual([]);
     },
     60_000,
@@ -88,7 +89,6 @@ describe('the card of a seat in any window', () => {
   it('leaves coach, readings and caution whole', async () => {
     const page = await sitAt('Site', { width: 1280, height: 720 });
     expect(await failingSizes(page, () => isLaidApart(page))).toEqual([]);
-    await page.context().close();
   }, 60_000);
 });
 
@@ -106,7 +106,6 @@ describe('the spot that Site marks', () => {
     if (box === null) throw new Error('the slider is shown');
     await page.mouse.click(box.x + 0.8 * box.width, box.y + box.height / 2);
     await expect.poll(place).toBeGreaterThan(before + 2);
-    await page.context().close();
     expect(live.faults).toEqual([]);
   }, 60_000);
 });
