@@ -18,6 +18,16 @@ import {
   TILT_RANGE_DEG,
   type Command,
 } from '../table/index.ts';
+import {
+  ACTION_STATES,
+  LONGEST_NOTE,
+  LONGEST_WORD,
+  MEASURE_KINDS,
+  OPEN_STEPS,
+  RATINGS,
+  SIGNS_OF_WORK,
+  TOPICS,
+} from '../review/index.ts';
 import { ADDRESSEES, LONGEST_LINE, LONGEST_REASON, POLL_ANSWERS, POLL_QUESTIONS, SENTENCES } from '../talk/index.ts';
 
 type Kind = Command['kind'];
@@ -41,9 +51,18 @@ const seat = choice(SEATS);
 const source = choice(SOURCES);
 const inject = text({ least: 1, most: 40, pattern: /^[a-z][a-zA-Z0-9-]*$/, words: 'the name of an inject' });
 const tilt = whole(TILT_RANGE_DEG, 'deg');
-/** Of a callout or an alert. */
+/** Of a callout, an alert or an action. */
 const talkNumber = whole({ least: 1, most: 1e6 }, '-');
 const LINE = { least: 1, most: LONGEST_LINE, pattern: /\S/, words: 'one line' };
+
+const NOTE = { least: 1, most: LONGEST_NOTE, pattern: /\S/, words: 'a few words' };
+const note = text(NOTE);
+const blankNote = text({ ...NOTE, least: 0, pattern: /^/ });
+const topic = choice(TOPICS);
+/** Of a descent; a day at the most. */
+const seconds: FieldReader<number> = {
+  read: (list, value, path) => readNumber(list, value, path, { least: 0, most: 86_400, unit: 's' }),
+};
 
 /** What each kind of command holds besides its kind: the one shape of commands on the wire and in records. */
 const COMMANDS: { readonly [Of in Kind]: Readers<Of> } = {
@@ -98,6 +117,28 @@ const COMMANDS: { readonly [Of in Kind]: Readers<Of> } = {
   answerPoll: { answer: choice(POLL_ANSWERS), reason: text({ ...LINE, least: 0, most: LONGEST_REASON, pattern: /^/ }) },
   decide: { decision: choice(POLL_ANSWERS) },
   acknowledge: { alert: talkNumber },
+  observe: { seat: optional(seat), sign: choice(SIGNS_OF_WORK), topic, text: note },
+  bookmark: { text: blankNote, seconds: optional(seconds) },
+  rate: { objective: inject, rating: choice(RATINGS), evidence: blankNote },
+  correctMeasure: { inject, measure: choice(MEASURE_KINDS), seconds: optional(seconds), reason: note },
+  washHot: { word: text({ ...NOTE, most: LONGEST_WORD }), thing: blankNote },
+  setDebriefStep: { step: choice(OPEN_STEPS) },
+  setTopic: { topic },
+  showClip: { from: seconds, to: seconds, seat: optional(seat) },
+  hideClip: {},
+  noteTopic: { topic, text: blankNote },
+  setGoal: { text: blankNote },
+  setAction: {
+    id: optional(talkNumber),
+    text: note,
+    owner: blankNote,
+    due: blankNote,
+    state: choice(ACTION_STATES),
+    isRule: truth,
+  },
+  dropAction: { id: talkNumber },
+  closeDebrief: {},
+  declineDebrief: { reason: note },
 };
 
 export const COMMAND_KINDS = Object.keys(COMMANDS).filter((kind): kind is Kind => kind in COMMANDS);

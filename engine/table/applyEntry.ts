@@ -3,6 +3,8 @@ import { delayed, skipped, ticksOf } from '../drill/index.ts';
 import type { Judgment } from '../estimate/index.ts';
 import type { Source } from '../sensors/index.ts';
 import { assert } from '../assert.ts';
+import { carryOutReview } from '../review/carryOutReview.ts';
+import { isReview } from '../review/commands.ts';
 import { carryOutTalk } from '../talk/carryOutTalk.ts';
 import { isTalk } from '../talk/commands.ts';
 import { logCommand } from '../talk/crewLog.ts';
@@ -62,6 +64,7 @@ function join(state: TableState, id: MemberId, { name, role }: { readonly name: 
 
 function carryOut(table: Table, member: Member, command: Command): void {
   if (isTalk(command)) return carryOutTalk(table, member, command);
+  if (isReview(command)) return carryOutReview(table, member, command);
   const { state } = table;
   const { tick } = state;
   if (member.seat !== undefined && isOrder(command) && isLaying(state)) {

@@ -1,6 +1,8 @@
 import { assert } from '../assert.ts';
 import { MAX_TILT_DEG } from '../input/controlInput.ts';
 import { accept, refuse, type Result } from '../result.ts';
+import { isReview } from '../review/commands.ts';
+import { faultOfReview } from '../review/judgeReview.ts';
 import { isTalk } from '../talk/commands.ts';
 import { faultOfTalk } from '../talk/judgeTalk.ts';
 import { decider } from './attendance.ts';
@@ -83,6 +85,7 @@ function entryOf({ tick }: TableState, member: MemberId, content: EntryContent):
 /** What is wrong with a command that this member may give. */
 function faultOf(state: TableState, member: Member, command: Command): Refusal | undefined {
   if (isTalk(command)) return faultOfTalk(state, member, command);
+  if (isReview(command)) return faultOfReview(state, command);
   switch (command.kind) {
     case 'takeSeat': {
       const sitter = memberAt(state, command.seat);

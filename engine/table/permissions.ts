@@ -1,11 +1,12 @@
 import { decider } from './attendance.ts';
-import { facilitatorOf, type Member, type TableState } from './tableState.ts';
+import { facilitatorOf, isControl, type Member, type TableState } from './tableState.ts';
 import { SEAT_NAMES, type Command, type Refusal, type Role, type Seat, type Stage } from './tableTypes.ts';
 
 /**
  * Whom a command asks for: nobody; anybody at the table, whatever they are here; crew; crew who were here before the descent began or were let in; whoever sits; a
  * seat by its name; whoever decides for the crew, which is Lead, else the next seat that is taken; whoever runs the table, which is the facilitator, else whoever decides;
- * the facilitator, else whoever sits (`opens`); both of them (`seated or facilitator`); Lead or the facilitator; the facilitator alone.
+ * the facilitator, else whoever sits (`opens`); both of them (`seated or facilitator`); Lead or the facilitator; the facilitator alone; the control side, which is the
+ * facilitator and the evaluators; and, where nobody facilitates, whoever decides besides those (`reviews`).
  */
 export type Who =
   | 'nobody'
@@ -19,7 +20,9 @@ export type Who =
   | 'opens'
   | 'seated or facilitator'
   | 'lead or facilitator'
-  | 'facilitator';
+  | 'facilitator'
+  | 'control'
+  | 'reviews';
 
 /** Who may do what: a row a command, a column a stage. All else that a command asks for is looked at after this. */
 export const PERMISSIONS: Readonly<Record<Command['kind'], Readonly<Record<Stage, Who>>>> = {
@@ -73,6 +76,21 @@ export const PERMISSIONS: Readonly<Record<Command['kind'], Readonly<Record<Stage
   answerPoll: { gathering: 'seated', descending: 'seated', resolved: 'seated' },
   decide: { gathering: 'decides', descending: 'decides', resolved: 'decides' },
   acknowledge: { gathering: 'nobody', descending: 'seated', resolved: 'nobody' },
+  observe: { gathering: 'nobody', descending: 'control', resolved: 'control' },
+  bookmark: { gathering: 'nobody', descending: 'reviews', resolved: 'reviews' },
+  rate: { gathering: 'nobody', descending: 'nobody', resolved: 'reviews' },
+  correctMeasure: { gathering: 'nobody', descending: 'nobody', resolved: 'reviews' },
+  washHot: { gathering: 'nobody', descending: 'nobody', resolved: 'anybody' },
+  setDebriefStep: { gathering: 'nobody', descending: 'nobody', resolved: 'runs' },
+  setTopic: { gathering: 'nobody', descending: 'nobody', resolved: 'runs' },
+  showClip: { gathering: 'nobody', descending: 'nobody', resolved: 'runs' },
+  hideClip: { gathering: 'nobody', descending: 'nobody', resolved: 'runs' },
+  noteTopic: { gathering: 'nobody', descending: 'nobody', resolved: 'reviews' },
+  setGoal: { gathering: 'nobody', descending: 'nobody', resolved: 'reviews' },
+  setAction: { gathering: 'nobody', descending: 'nobody', resolved: 'reviews' },
+  dropAction: { gathering: 'nobody', descending: 'nobody', resolved: 'reviews' },
+  closeDebrief: { gathering: 'nobody', descending: 'nobody', resolved: 'runs' },
+  declineDebrief: { gathering: 'nobody', descending: 'nobody', resolved: 'runs' },
 };
 
 /** Why this member may not give this command now; undefined when they may. */
@@ -82,7 +100,7 @@ export function whyNot(state: TableState, member: Member, { kind }: Command): Re
   const facilitator = facilitatorOf(state);
   switch (who) {
     case 'nobody':
-      if (member.seat === undefined && member !== facilitator) return NOT_SEATED;
+      if (member.seat === undefined && member.role === 'crew') return NOT_SEATED;
       return { code: 'table/stage', reason: WRONG_STAGE[kind] ?? NO_DESCENT };
     case 'anybody':
       return undefined;
@@ -91,6 +109,11 @@ export function whyNot(state: TableState, member: Member, { kind }: Command): Re
     case 'let in':
       if (member.role !== 'crew') return notCrew(member.role);
       return maySit(state, member) ? undefined : NOT_LET_IN;
+    case 'control':
+      return isControl(member) ? undefined : NOT_CONTROL;
+    case 'reviews':
+      if (isControl(member)) return undefined;
+      return facilitator === undefined ? whyNotDeciding(state, member) : NOT_CONTROL;
     case 'facilitator':
       return member === facilitator ? undefined : NOT_FACILITATOR;
     case 'seated or facilitator':
@@ -162,6 +185,10 @@ const WHILE_STOPPED: readonly Command['kind'][] = ['stop', 'liftStop', 'end', 'l
 const STOPPED: Refusal = {
   code: 'table/stopped',
   reason: 'A real-world stop was called: everything stands until it is lifted.',
+};
+const NOT_CONTROL: Refusal = {
+  code: 'table/not-control',
+  reason: 'That is for the facilitator or an evaluator to do.',
 };
 const NOT_FACILITATOR: Refusal = { code: 'table/not-facilitator', reason: 'That is for the facilitator to do.' };
 const NOT_SEATED: Refusal = { code: 'table/not-seated', reason: 'Take a seat first.' };

@@ -7,13 +7,13 @@ export function isCarriedOut(table: Table, drill: Drill, response: string): bool
   const row = drill.events.find(({ responses }) => responses.some(({ id }) => id === response));
   const wanted = row?.responses.find(({ id }) => id === response);
   const since = row && table.state.events?.rows[row.id]?.sentTicks[0];
-  return wanted !== undefined && since !== undefined && seenAt(table, wanted.seen, since) !== undefined;
+  return wanted !== undefined && since !== undefined && lineOf(table.state.talk.log, wanted.seen, since) >= 0;
 }
 
-/** The tick of the descent at which a sign was first seen, from one on; undefined where it was not, or only people can tell. */
-export function seenAt({ state }: Table, sign: Sign, since: number): number | undefined {
-  if (sign.by === 'evaluator') return undefined;
-  return state.talk.log.find(({ descentTick, what }) => descentTick >= since && shows(sign, what))?.descentTick;
+/** The line of the log in which a sign was first seen, from a tick of the descent on; -1 where it was not, or only people can tell. */
+export function lineOf(log: readonly LogLine[], sign: Sign, since: number): number {
+  if (sign.by === 'evaluator') return -1;
+  return log.findIndex(({ descentTick, what }) => descentTick >= since && shows(sign, what));
 }
 
 function shows(sign: Exclude<Sign, { readonly by: 'evaluator' }>, what: LogLine['what']): boolean {

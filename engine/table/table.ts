@@ -4,6 +4,7 @@ import { commandedThrust, propellantPerImpulse } from '../descent/thrust.ts';
 import { MAX_TILT_DEG } from '../input/controlInput.ts';
 import { groundSpan, type Terrain } from '../ground/terrain.ts';
 import { goOnTalking } from '../talk/goOnTalking.ts';
+import { NOTHING_REVIEWED } from '../review/review.ts';
 import { NO_TALK } from '../talk/talk.ts';
 import { TICK_DT, TICK_RATE } from '../world/constants.ts';
 import type { ControlInput, DescentEvent, DescentSetup, DescentState } from '../world/descent.ts';
@@ -81,6 +82,7 @@ export function createTable({ plan, model }: { readonly plan: TablePlan; readonl
       stoppedBy: undefined,
       conduct: 'continuous',
       span: spanOf(plan.setup.terrain),
+      objectives: (plan.drill?.objectives ?? []).map(({ id }) => id),
       byInstruments: plan.instruments !== undefined,
       ...atStart(plan, run),
     },
@@ -261,6 +263,7 @@ function atStart(plan: TablePlan, run: Run) {
     named: {},
     namings: {},
     talk: NO_TALK,
+    review: NOTHING_REVIEWED,
     watch: NOTHING_WATCHED,
     propellantWatch: NO_LEAK_SEEN,
     doubts: {},

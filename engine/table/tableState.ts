@@ -2,6 +2,7 @@ import type { Orders } from '../descent/index.ts';
 import type { EventListState, Failure } from '../drill/index.ts';
 import type { Judgments } from '../estimate/index.ts';
 import type { Source } from '../sensors/index.ts';
+import type { ReviewState } from '../review/review.ts';
 import type { TalkState } from '../talk/talk.ts';
 import type { ControlInput } from '../world/descent.ts';
 import type { EngineSettings } from './engineSettings.ts';
@@ -55,6 +56,8 @@ export interface TableState {
   aligningFor: number | undefined;
   /** From where to where there is ground, whole meters of the section [m]. */
   readonly span: { readonly least: number; readonly most: number };
+  /** Of the drill, by their names; none in a free descent. */
+  readonly objectives: readonly string[];
   /** Whether the crew flies by instruments. */
   readonly byInstruments: boolean;
   /** What the crew, or the stand-in at Sensors, makes of the sources; accepted where there is no word. */
@@ -64,6 +67,7 @@ export interface TableState {
   namings: Readonly<Partial<Record<Source, Readonly<Partial<Record<NamedCause, readonly number[]>>>>>>;
   /** What was said, asked and alerted in this descent. */
   talk: TalkState;
+  review: ReviewState;
   watch: SensorsWatch;
   propellantWatch: PropellantWatch;
   /** Ticks of the descent at which each source, accepted until then, was put under check or rejected. */

@@ -3,6 +3,7 @@ import type { Judgment } from '../estimate/index.ts';
 import { SENSOR_FAULT_KINDS, type SensorFault } from '../faults/index.ts';
 import type { Terrain } from '../ground/index.ts';
 import type { Source } from '../sensors/index.ts';
+import type { ReviewCommand } from '../review/commands.ts';
 import type { TalkCommand } from '../talk/commands.ts';
 import type { DescentSetup } from '../world/descent.ts';
 import type { LimitTable } from './limitTable.ts';
@@ -110,7 +111,8 @@ export type Command =
   | { readonly kind: 'again' }
   /** Stops that countdown. */
   | { readonly kind: 'wait' }
-  | TalkCommand;
+  | TalkCommand
+  | ReviewCommand;
 
 /** A command that was not carried out, and why, in words for the person who gave it. */
 export interface Refusal {

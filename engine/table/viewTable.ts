@@ -1,6 +1,7 @@
 import { assert } from '../assert.ts';
 import { controlsOf } from './controls.ts';
 import { SOURCES } from '../sensors/index.ts';
+import { viewReview } from '../review/viewReview.ts';
 import { viewTalk } from '../talk/viewTalk.ts';
 import { TICK_RATE } from '../world/constants.ts';
 import { paceNow } from './pace.ts';
@@ -22,6 +23,7 @@ export function viewTable(table: Table, id: MemberId): TableView {
   const member = findMember(state, id);
   assert(member !== undefined, `there is a member ${id} at this table`);
   const scorecard = scorecardOf(table);
+  const review = viewReview(table, member);
   return {
     stage: state.stage,
     held: state.held,
@@ -42,6 +44,7 @@ export function viewTable(table: Table, id: MemberId): TableView {
     ...(state.orders !== undefined && { orders: state.orders }),
     pace: state.pace,
     talk: viewTalk(state, member),
+    ...(review !== undefined && { review }),
     ...(scorecard === undefined ? {} : { scorecard }),
     ...(state.stage === 'resolved' && run.fork !== undefined && { fork: run.fork }),
   };

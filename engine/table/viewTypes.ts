@@ -2,6 +2,7 @@ import type { Orders } from '../descent/index.ts';
 import type { AlertLevel, Objective, RowState, Rule } from '../drill/index.ts';
 import type { Judgment, SourceState } from '../estimate/index.ts';
 import type { Source } from '../sensors/index.ts';
+import type { ReviewView } from '../review/viewReview.ts';
 import type { TalkView } from '../talk/viewTalk.ts';
 import type { ControlInput, DescentState } from '../world/descent.ts';
 import type { EngineSettings } from './engineSettings.ts';
@@ -218,6 +219,7 @@ export interface TableView {
   /** Present when resolved. */
   readonly scorecard?: Scorecard;
   readonly talk: TalkView;
+  readonly review?: ReviewView;
   /** Comes some seconds after the scorecard of a descent in which a source failed: what a healthy one would have given. */
   readonly fork?: Fork;
 }

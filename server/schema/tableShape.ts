@@ -26,6 +26,7 @@ import { SENSOR_FAULT_KINDS, VEHICLE_FAULT_KINDS } from '../../engine/faults/ind
 import { SOURCES } from '../../engine/sensors/index.ts';
 import { FIRST_LIMITS } from '../../engine/touchdown/index.ts';
 import { BETWEEN_CONTACTS, OUTCOMES, PHASES } from '../../engine/world/index.ts';
+import { review } from './reviewShape.ts';
 import { talk } from './talkShape.ts';
 import { group, inline, list, number, optional, text, truth, words } from './shapes.ts';
 import type { Disagreement, Exactly, ViewOf } from './viewOf.ts';
@@ -332,6 +333,7 @@ export const tableShape = group({
   ),
   pace: words(PACES),
   talk,
+  review: optional(review),
   flight,
   margin,
   scorecard: optional(scorecard),

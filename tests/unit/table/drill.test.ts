@@ -1,62 +1,16 @@
 import { describe, expect, it } from 'vitest';
-import { DRILL_FORMAT, type Drill, type EventRow } from '../../../engine/drill/index.ts';
-import { createTable, SEATS, stepTable, viewTable, type Table } from '../../../engine/table/index.ts';
-import { askJoin, commandTable, joinTable } from '../../support/askTable.ts';
-import { plainModel, plainPlan } from '../../support/plainTable.ts';
+import type { EventRow } from '../../../engine/drill/index.ts';
+import { viewTable, type Table } from '../../../engine/table/index.ts';
+import { commandTable } from '../../support/askTable.ts';
+import { LEAK, ROW, setDrill, stepBy } from '../../support/plainDrill.ts';
 
-const ROW: Omit<EventRow, 'id' | 'trigger' | 'effects'> = {
-  title: 'Something happens',
-  kind: 'contextual',
-  visible: 'a card',
-  groundTruth: 'it is so',
-  objective: 'one',
-  responses: [{ id: 'shut', seat: 'propellant', text: 'Shut the line.', within: 5, seen: { by: 'lineShut' } }],
-};
-const LEAK = { source: 'tanks', kind: 'leak', parameters: { flow: 1 } } as const;
-
-function drillOf(events: readonly EventRow[]): Drill {
-  return {
-    format: DRILL_FORMAT,
-    id: 'try',
-    title: 'Try',
-    summary: 'A try.',
-    level: 1,
-    minutes: 5,
-    brief: ['Land.'],
-    objectives: [{ id: 'one', text: 'Land.' }],
-    ruleCard: [],
-    plan: { ...plainPlan.choice, mode: 'by hand' },
-    truth: { steeperDeg: 0, faults: [] },
-    courses: [],
-    events,
-    questions: [],
-  };
-}
-
-/** m1 facilitates; m2 to m6 sit at the seats in their order; m7 is the room screen. The lander falls half a meter a tick from 100 m. */
-function setTable(events: readonly EventRow[]): Table {
-  const table = createTable({ plan: { ...plainPlan, drill: drillOf(events) }, model: plainModel });
-  askJoin(table, 'Fay', 'facilitator');
-  SEATS.forEach((seat, i) => {
-    joinTable(table, { name: seat });
-    commandTable(table, `m${i + 2}`, { kind: 'takeSeat', seat });
-  });
-  askJoin(table, 'Wall', 'room screen');
-  commandTable(table, 'm1', { kind: 'begin' });
-  commandTable(table, 'm3', { kind: 'setThrust', percent: 50 });
-  return table;
-}
-
-const stepBy = (table: Table, ticks: number) => {
-  for (let i = 0; i < ticks; i += 1) stepTable(table);
-};
 const tell = (to: EventRow['effects'][number] & { do: 'tell' }) => [to];
 const stateOf = (table: Table, id: string) => table.state.events?.rows[id]?.state;
 
 describe('an inject', () => {
   it('[TA45] is sent at its time, at its height, or after another, once, and not while the clock is held', () => {
     const effects = tell({ do: 'tell', text: 'Now.', to: ['lead'] });
-    const table = setTable([
+    const table = setDrill([
       { ...ROW, id: 'time', trigger: { on: 'time', seconds: 0.5 }, effects },
       { ...ROW, id: 'height', trigger: { on: 'height', meters: 80 }, effects },
       { ...ROW, id: 'after', trigger: { on: 'inject', inject: 'time', seconds: 0.25 }, effects },
@@ -76,7 +30,7 @@ describe('an inject', () => {
 
   it('[TA45] reaches the displays that it names and no others, and what it says of itself reaches the control side alone', () => {
     const effects = tell({ do: 'tell', text: 'The page has changed.', to: ['site', 'room'], level: 'advisory' });
-    const table = setTable([{ ...ROW, id: 'page', trigger: { on: 'time', seconds: 0.1 }, effects }]);
+    const table = setDrill([{ ...ROW, id: 'page', trigger: { on: 'time', seconds: 0.1 }, effects }]);
     stepBy(table, 10);
     const members = ['m1', 'm2', 'm3', 'm4', 'm5', 'm6', 'm7'];
     const dealt = members.filter((id) => viewTable(table, id).dealt.length > 0);
@@ -89,7 +43,7 @@ describe('an inject', () => {
   it('[TA45] is sent, repeated, skipped and put off by hand', () => {
     const effects = tell({ do: 'tell', text: 'Now.', to: ['lead'] });
     const row = { ...ROW, effects };
-    const table = setTable([
+    const table = setDrill([
       { ...row, id: 'hand', trigger: { on: 'hand' } },
       { ...row, id: 'skip', trigger: { on: 'time', seconds: 0.5 } },
       { ...row, id: 'late', trigger: { on: 'time', seconds: 0.5 } },
@@ -114,7 +68,7 @@ describe('an inject', () => {
   });
 
   it('[TA45] lets fail what it names from the next tick on, and mends it for as long as it says', () => {
-    const table = setTable([
+    const table = setDrill([
       {
         ...ROW,
         id: 'leak',
@@ -149,10 +103,10 @@ describe('an inject', () => {
         responses: [],
       },
     ];
-    const asleep = setTable(rows);
+    const asleep = setDrill(rows);
     stepBy(asleep, 100);
     expect(stateOf(asleep, 'hint')).toBe('sent');
-    const awake = setTable(rows);
+    const awake = setDrill(rows);
     stepBy(awake, 20);
     commandTable(awake, 'm5', { kind: 'shutLine', shut: true });
     stepBy(awake, 80);
@@ -162,7 +116,7 @@ describe('an inject', () => {
 
 describe('turns', () => {
   it('[TA44] let orders lie face down until Lead turns them over, then run for four seconds', () => {
-    const table = setTable([]);
+    const table = setDrill([]);
     commandTable(table, 'm1', { kind: 'setConduct', conduct: 'turns' });
     const { tick } = table.run.flight;
     stepBy(table, 50);
@@ -187,7 +141,7 @@ describe('turns', () => {
   });
 
   it('[TA44] take an order back, and refuse to resume while orders are awaited', () => {
-    const table = setTable([]);
+    const table = setDrill([]);
     commandTable(table, 'm1', { kind: 'setConduct', conduct: 'turns' });
     commandTable(table, 'm5', { kind: 'setCeiling', percent: 80 });
     expect(commandTable(table, 'm5', { kind: 'takeBack' }).ok).toBe(true);

@@ -82,4 +82,15 @@ describe('at a table with a facilitator', () => {
     const seeing = EVERYBODY.filter((id) => viewTable(table, id).control !== undefined);
     expect(seeing).toEqual(['m1', 'm5']);
   });
+
+  it('[TA43] only the control side notes observations, and evaluators rate without dealing or leading', () => {
+    const table = setTable('descending');
+    const observe = { kind: 'observe', sign: 'improve', topic: 'saying', text: 'No age was said.' } as const;
+    expect(may(table, observe)).toBe('m1 m5');
+    expect(may(table, { kind: 'bookmark', text: '' })).toBe('m1 m5');
+    commandTable(table, 'm1', { kind: 'end' });
+    expect(may(table, { kind: 'setDebriefStep', step: 'hot wash' })).toBe('m1');
+    expect(may(table, { kind: 'setGoal', text: 'Say the age.' })).toBe('m1 m5');
+    expect(may(table, { kind: 'washHot', word: 'odd', thing: '' })).toBe(EVERYBODY.join(' '));
+  });
 });

@@ -1,0 +1,57 @@
+import type { Command, Seat } from '../table/tableTypes.ts';
+import type { Action, MeasureKind, Observation, OPEN_STEPS, Rating, Topic } from './review.ts';
+
+/** What may be asked of a table by way of noting and looking back. */
+export type ReviewCommand =
+  | {
+      readonly kind: 'observe';
+      readonly seat?: Seat;
+      readonly sign: Observation['sign'];
+      readonly topic: Topic;
+      readonly text: string;
+    }
+  /** Marks this moment, or one that has passed [s of the descent]. */
+  | { readonly kind: 'bookmark'; readonly text: string; readonly seconds?: number }
+  | { readonly kind: 'rate'; readonly objective: string; readonly rating: Rating; readonly evidence: string }
+  /** Puts a measure right [s after the inject]; without seconds it was not observed. */
+  | {
+      readonly kind: 'correctMeasure';
+      readonly inject: string;
+      readonly measure: MeasureKind;
+      readonly seconds?: number;
+      readonly reason: string;
+    }
+  | { readonly kind: 'washHot'; readonly word: string; readonly thing: string }
+  | { readonly kind: 'setDebriefStep'; readonly step: (typeof OPEN_STEPS)[number] }
+  | { readonly kind: 'setTopic'; readonly topic: Topic }
+  | { readonly kind: 'showClip'; readonly from: number; readonly to: number; readonly seat?: Seat }
+  | { readonly kind: 'hideClip' }
+  | { readonly kind: 'noteTopic'; readonly topic: Topic; readonly text: string }
+  | { readonly kind: 'setGoal'; readonly text: string }
+  /** A new action, or, with its number, one anew. */
+  | ({ readonly kind: 'setAction'; readonly id?: number } & Omit<Action, 'id'>)
+  | { readonly kind: 'dropAction'; readonly id: number }
+  | { readonly kind: 'closeDebrief' }
+  | { readonly kind: 'declineDebrief'; readonly reason: string };
+
+export const REVIEW_KINDS = [
+  'observe',
+  'bookmark',
+  'rate',
+  'correctMeasure',
+  'washHot',
+  'setDebriefStep',
+  'setTopic',
+  'showClip',
+  'hideClip',
+  'noteTopic',
+  'setGoal',
+  'setAction',
+  'dropAction',
+  'closeDebrief',
+  'declineDebrief',
+] as const satisfies readonly ReviewCommand['kind'][];
+
+export function isReview(command: Command): command is ReviewCommand {
+  return REVIEW_KINDS.some((kind) => kind === command.kind);
+}

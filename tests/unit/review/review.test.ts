@@ -1,0 +1,157 @@
+import { describe, expect, it } from 'vitest';
+import type { EventRow } from '../../../engine/drill/index.ts';
+import { viewTable, type Command, type Table } from '../../../engine/table/index.ts';
+import { commandTable } from '../../support/askTable.ts';
+import { LEAK, ROW, setDrill, stepBy } from '../../support/plainDrill.ts';
+
+const LEAKS: EventRow = {
+  ...ROW,
+  id: 'leak',
+  trigger: { on: 'time', seconds: 0.5 },
+  effects: [{ do: 'fail', name: 'leak', fault: LEAK }],
+};
+
+const say = (table: Table, id: string, command: Command) => {
+  const answer = commandTable(table, id, command);
+  return answer.ok ? 'ok' : answer.error.code;
+};
+const measuresFor = (table: Table) => viewTable(table, 'm1').review?.measures[0];
+
+/** m5 is Propellant. The leak comes at 30 ticks; the lander is down after 200. */
+function answeredAt(shutTick: number, calledTick?: number): Table {
+  const table = setDrill([LEAKS]);
+  for (let tick = 0; tick < 190; tick += 1) {
+    if (tick === calledTick) say(table, 'm5', { kind: 'callOut', sentence: 'leaking', to: 'lead' });
+    if (tick === shutTick) say(table, 'm5', { kind: 'shutLine', shut: true });
+    stepBy(table, 1);
+  }
+  return table;
+}
+
+describe('the measures of an inject', () => {
+  it('[RV1] are the first sign that it was noticed, that its cause was named, and that all was answered, in seconds after it', () => {
+    expect(measuresFor(answeredAt(150, 90))).toMatchObject({
+      inject: 'leak',
+      sentAfter: 0.5,
+      measures: { detect: { seconds: 1 }, isolate: { seconds: 1 }, recover: { seconds: 2 } },
+      responses: [{ id: 'shut', seconds: 2, isSeen: true }],
+    });
+  });
+
+  it('[RV1] say nothing where nothing was observed, and do not count what came before the inject', () => {
+    const early = measuresFor(answeredAt(10));
+    expect(early?.measures.detect.seconds).toBeUndefined();
+    expect(early?.measures.recover.seconds).toBeUndefined();
+    expect(early?.responses).toEqual([{ id: 'shut', seat: 'propellant', within: 5, isSeen: true }]);
+  });
+
+  it('[RV1] name the line of the log that each rests on, and say where the clock was held in between', () => {
+    const table = setDrill([LEAKS]);
+    stepBy(table, 60);
+    say(table, 'm2', { kind: 'hold' });
+    say(table, 'm1', { kind: 'resume' });
+    say(table, 'm5', { kind: 'shutLine', shut: true });
+    const { line, overHold } = measuresFor(table)!.measures.recover;
+    expect(table.state.talk.log[line!]?.what).toEqual({ kind: 'shutLine', shut: true });
+    expect(overHold).toBe(true);
+  });
+
+  it('[RV2] are put right by the evaluator, with a reason, and what the table saw stays beside it', () => {
+    const table = answeredAt(150);
+    say(table, 'm1', { kind: 'end' });
+    const correct = {
+      kind: 'correctMeasure',
+      inject: 'leak',
+      measure: 'detect',
+      seconds: 1.5,
+      reason: 'Said it aloud.',
+    } as const;
+    expect(say(table, 'm5', correct)).toBe('table/not-control');
+    expect(say(table, 'm1', correct)).toBe('ok');
+    expect(measuresFor(table)?.measures.detect).toMatchObject({
+      seconds: 2,
+      corrected: { seconds: 1.5, reason: 'Said it aloud.', by: 'Fay' },
+    });
+    expect(say(table, 'm1', { ...correct, inject: 'none' })).toBe('table/no-inject');
+  });
+});
+
+describe('what is noted', () => {
+  it('[RV3] stays with the control side until the descent is at rest, and observations after it too', () => {
+    const table = setDrill([LEAKS]);
+    stepBy(table, 60);
+    say(table, 'm1', { kind: 'observe', sign: 'improve', topic: 'saying', text: 'Nobody said the age.' });
+    say(table, 'm1', { kind: 'bookmark', text: 'long silence' });
+    expect(viewTable(table, 'm1').review?.observations).toMatchObject([
+      { text: 'Nobody said the age.', after: 1, by: 'Fay' },
+    ]);
+    expect(viewTable(table, 'm2').review).toBeUndefined();
+    say(table, 'm1', { kind: 'end' });
+    expect(viewTable(table, 'm2').review?.observations).toEqual([]);
+    expect(viewTable(table, 'm2').review?.moments).toMatchObject([
+      { kind: 'inject', after: 0.5, inject: 'leak' },
+      { kind: 'bookmark', after: 1, text: 'long silence' },
+    ]);
+  });
+
+  it('[RV4] is rated by objective; a suggestion has reasons, and is never a rating by itself', () => {
+    const table = setDrill([LEAKS]);
+    stepBy(table, 200);
+    expect(table.state.stage).toBe('resolved');
+    const { suggestions, ratings } = viewTable(table, 'm1').review!;
+    expect(suggestions.map(({ objective, reasons }) => [objective, reasons.includes('missed')])).toEqual([
+      ['one', true],
+    ]);
+    expect(ratings).toEqual([]);
+    expect(viewTable(table, 'm2').review?.suggestions).toEqual([]);
+    const rate = { kind: 'rate', objective: 'one', rating: 'S', evidence: 'Shut late.' } as const;
+    expect(say(table, 'm1', { ...rate, objective: 'two' })).toBe('table/no-objective');
+    expect(say(table, 'm1', rate)).toBe('ok');
+    expect(viewTable(table, 'm2').review?.ratings).toEqual([]);
+    say(table, 'm1', { kind: 'setDebriefStep', step: 'summary' });
+    expect(viewTable(table, 'm2').review?.ratings).toMatchObject([{ objective: 'one', rating: 'S' }]);
+  });
+});
+
+describe('the debrief', () => {
+  it('[RV5] is closed after its summary, or declined with a reason, and then stays closed', () => {
+    const table = setDrill([]);
+    say(table, 'm1', { kind: 'end' });
+    expect(say(table, 'm1', { kind: 'closeDebrief' })).toBe('table/step');
+    say(table, 'm1', { kind: 'setDebriefStep', step: 'summary' });
+    expect(say(table, 'm1', { kind: 'closeDebrief' })).toBe('ok');
+    expect(say(table, 'm1', { kind: 'setDebriefStep', step: 'reactions' })).toBe('table/step');
+    const declined = setDrill([]);
+    say(declined, 'm1', { kind: 'end' });
+    expect(say(declined, 'm1', { kind: 'declineDebrief', reason: 'The room was needed.' })).toBe('ok');
+    expect(viewTable(declined, 'm3').review).toMatchObject({ step: 'closed', declined: 'The room was needed.' });
+  });
+
+  it('[RV6] plays clips of at most 30 s on all screens at once', () => {
+    const table = setDrill([]);
+    say(table, 'm1', { kind: 'end' });
+    expect(say(table, 'm1', { kind: 'showClip', from: 0, to: 31 })).toBe('table/clip');
+    expect(say(table, 'm1', { kind: 'showClip', from: 10, to: 10 })).toBe('table/clip');
+    expect(say(table, 'm1', { kind: 'showClip', from: 2, to: 30, seat: 'sensors' })).toBe('ok');
+    stepBy(table, 60);
+    for (const id of ['m1', 'm4', 'm7'])
+      expect(viewTable(table, id).review?.clip).toEqual({ from: 2, to: 30, seat: 'sensors', playedFor: 1 });
+  });
+
+  it('[RV7] leaves a plan of actions that is edited in place, and one word and thing of each person', () => {
+    const table = setDrill([]);
+    say(table, 'm1', { kind: 'end' });
+    const action = { text: 'Change rule 2.', owner: 'Ada', due: 'next week', state: 'open', isRule: true } as const;
+    say(table, 'm1', { kind: 'setAction', ...action });
+    say(table, 'm1', { kind: 'setAction', ...action, id: 1, state: 'done' });
+    expect(say(table, 'm1', { kind: 'setAction', ...action, id: 7 })).toBe('table/no-action');
+    expect(viewTable(table, 'm3').review?.actions).toEqual([{ id: 1, ...action, state: 'done' }]);
+    say(table, 'm1', { kind: 'dropAction', id: 1 });
+    for (const word of ['close', 'tense']) say(table, 'm3', { kind: 'washHot', word, thing: 'the age' });
+    expect(viewTable(table, 'm2').review).toMatchObject({
+      actions: [],
+      hotWash: [{ name: 'flying', word: 'tense', thing: 'the age' }],
+    });
+    expect(say(table, 'm1', { kind: 'setGoal', text: 'one\u0000two' })).toBe('table/text');
+  });
+});
