@@ -34,7 +34,7 @@ export type ReviewCommand =
   | { readonly kind: 'closeDebrief' }
   | { readonly kind: 'declineDebrief'; readonly reason: string };
 
-export const REVIEW_KINDS = [
+const REVIEW_KINDS = [
   'observe',
   'bookmark',
   'rate',

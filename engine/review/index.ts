@@ -1,11 +1,8 @@
 /** Public door of what is noted and looked back at. */
-export { REVIEW_KINDS } from './commands.ts';
-export type { InjectMeasures } from './measures.ts';
-export { MOMENT_KINDS, type ReviewMoment } from './moments.ts';
+export { MOMENT_KINDS } from './moments.ts';
 export {
   ACTION_STATES,
   DEBRIEF_STEPS,
-  LONGEST_CLIP,
   LONGEST_NOTE,
   LONGEST_WORD,
   MEASURE_KINDS,
@@ -13,11 +10,5 @@ export {
   RATINGS,
   SIGNS_OF_WORK,
   TOPICS,
-  type Action,
-  type DebriefStep,
-  type MeasureKind,
-  type Rating,
-  type Topic,
 } from './review.ts';
-export { SUGGESTION_REASONS, type Suggestion } from './suggest.ts';
-export type { ReviewView } from './viewReview.ts';
+export { SUGGESTION_REASONS } from './suggest.ts';

@@ -18,7 +18,7 @@ export interface InjectMeasures {
   readonly responses: readonly ResponseMeasure[];
 }
 
-export interface Measured {
+interface Measured {
   /** After the inject [s]; absent: not observed. */
   readonly seconds?: number;
   /** Index in the log. */
@@ -29,7 +29,7 @@ export interface Measured {
   readonly corrected?: Correction;
 }
 
-export interface ResponseMeasure {
+interface ResponseMeasure {
   readonly id: string;
   readonly seat: TargetedResponse['seat'];
   readonly within: number;

@@ -58,7 +58,7 @@ export interface Observation extends Moment {
   readonly text: string;
 }
 
-export interface Bookmark extends Moment {
+interface Bookmark extends Moment {
   readonly id: number;
   /** A name. */
   readonly by: string;
@@ -80,7 +80,7 @@ export interface Correction {
   readonly by: string;
 }
 
-export interface WashedWord {
+interface WashedWord {
   readonly member: MemberId;
   readonly name: string;
   readonly word: string;
@@ -88,7 +88,7 @@ export interface WashedWord {
 }
 
 /** A stretch of the descent that all screens play, from the tick of the table at which it was put on; as a seat saw it, or as it was. */
-export interface Clip {
+interface Clip {
   /** Seconds of the descent. */
   readonly from: number;
   readonly to: number;

@@ -25,7 +25,7 @@ export interface ReviewView {
   readonly suggestions: readonly Suggestion[];
 }
 
-export interface ClipView {
+interface ClipView {
   readonly from: number;
   readonly to: number;
   readonly seat?: Seat;
@@ -33,12 +33,12 @@ export interface ClipView {
   readonly playedFor: number;
 }
 
-export interface ObservationView extends Pick<Observation, 'id' | 'seat' | 'sign' | 'topic' | 'text'> {
+interface ObservationView extends Pick<Observation, 'id' | 'seat' | 'sign' | 'topic' | 'text'> {
   readonly after: number;
   readonly by: string;
 }
 
-export interface RatingView extends Pick<Rated, 'rating' | 'evidence'> {
+interface RatingView extends Pick<Rated, 'rating' | 'evidence'> {
   readonly objective: string;
   readonly by: string;
 }

@@ -153,7 +153,7 @@ describe('turns', () => {
 
   it('[TA43] the control side is shown which responses were seen after it was sent, and when', () => {
     const effects = tell({ do: 'tell', text: 'Now.', to: ['lead'] });
-    const table = setTable([{ ...ROW, id: 'time', trigger: { on: 'time', seconds: 0.5 }, effects }]);
+    const table = setDrill([{ ...ROW, id: 'time', trigger: { on: 'time', seconds: 0.5 }, effects }]);
     const seen = () => viewTable(table, 'm1').control?.rows.map((row) => row.seen);
     stepBy(table, 15);
     // before it was sent nothing answers to it
