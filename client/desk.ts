@@ -8,7 +8,7 @@ import {
   type TablePlan,
   type TableView,
 } from '../engine/table/index.ts';
-import { firstChoice, firstLanding, layPlan } from '../levels/index.ts';
+import { firstChoice, firstLanding, layOut } from '../levels/index.ts';
 import { createFlightKeeper, forgetFlight, readKeptFlight } from './keptFlight.ts';
 import {
   flyForkAside,
@@ -42,17 +42,32 @@ export function flyAlone(): Promise<Problem> {
 
 /** A landing of the person's own choice in this page. */
 export async function flyChosen(choice: PlanChoice, seat: Seat): Promise<Problem> {
-  const plan = layPlan(choice);
+  const plan = layOut(choice);
   return plan.ok ? fly(plan.value, seat) : plan.error.map(formatProblem).join('; ');
 }
 
+/** A drill in this page, from one seat: its brief first, and its event list runs by itself. */
+export async function flyDrill(choice: PlanChoice, seat: Seat): Promise<Problem> {
+  const plan = (await loadShelf()).layPlan(choice);
+  return plan.ok ? fly(plan.value, seat, 'brief first') : plan.error.map(formatProblem).join('; ');
+}
+
+/** What there is of drills is fetched by whoever plays one. */
+function loadShelf() {
+  return import('./drillShelf.ts');
+}
+
 /** From one seat; the others are left to stand-ins. */
-async function fly(plan: TablePlan, seat: Seat = 'flying'): Promise<Problem> {
+async function fly(
+  plan: TablePlan,
+  seat: Seat = 'flying',
+  begins: 'at once' | 'brief first' = 'at once',
+): Promise<Problem> {
   const opened = openLocalTable({ ...ALONE, plan, keeper: createFlightKeeper() });
   if (!opened.ok) return opened.error.reason;
   const link = opened.value;
   await link.command({ kind: 'takeSeat', seat });
-  await link.command({ kind: 'begin' });
+  if (begins === 'at once') await link.command({ kind: 'begin' });
   return lay(link, link);
 }
 
@@ -60,7 +75,8 @@ async function fly(plan: TablePlan, seat: Seat = 'flying'): Promise<Problem> {
 export async function goOnFlying(): Promise<Problem> {
   const flown = readKeptFlight();
   if (flown === undefined) return undefined;
-  const plan = layPlan(flown.header.plan.choice, flown.header.plan.drill);
+  const { choice, drill } = flown.header.plan;
+  const plan = choice.drill === undefined ? layOut(choice) : (await loadShelf()).layPlan(choice, drill);
   if (!plan.ok) return undefined;
   const keeper = createFlightKeeper();
   const opened = openLocalTable({ ...ALONE, plan: plan.value, flown, keeper });
@@ -110,6 +126,16 @@ export function chooseLanding(does: ChosenActions, isTroubled = false): Problem 
   return undefined;
 }
 
+/** Lays out the drills, and does with the chosen one what the person asks for. */
+export async function chooseDrill(does: {
+  readonly open: (choice: PlanChoice) => void;
+  readonly alone: (choice: PlanChoice, seat: Seat) => void;
+}): Promise<Problem> {
+  const { openDrillChoice } = await import('./panels/drillChoice.ts');
+  openDrillChoice(does);
+  return undefined;
+}
+
 /** Opens this person's settings. */
 export function showSettings(): Problem {
   openSettings();
@@ -122,12 +148,21 @@ export async function openTable(given: string, choice?: PlanChoice): Promise<Pro
   return opened.ok ? lay(opened.value) : opened.error.reason;
 }
 
+/** A table on the server for a drill, which the opener runs. */
+export async function openDrill(given: string, choice: PlanChoice): Promise<Problem> {
+  const opened = await openSharedTable({ name: ownName(given), choice, facilitates: true });
+  return opened.ok ? lay(opened.value) : opened.error.reason;
+}
+
+/** What somebody joins a table as. */
+export type JoinedAs = 'crew' | 'observer' | 'room screen';
+
 /** The table with this code; the seat that this tab had there before a reload, if any. */
-export async function joinTable(code: string, given: string): Promise<Problem> {
+export async function joinTable(code: string, given: string, role: JoinedAs): Promise<Problem> {
   const resumed = await resumeSharedTable();
   if (resumed?.ok === true && sameCode(resumed.value.code, code)) return lay(resumed.value);
   if (resumed?.ok === true) resumed.value.leave();
-  const joined = await joinSharedTable({ name: ownName(given), code });
+  const joined = await joinSharedTable({ name: ownName(given), code, role });
   return joined.ok ? lay(joined.value) : joined.error.reason;
 }
 

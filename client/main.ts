@@ -17,6 +17,7 @@ byId('fly').addEventListener('click', () => void sitDown((desk) => desk.flyAlone
 byId('open').addEventListener('click', () => void sitDown((desk) => desk.openTable(crewName.value)));
 byId('choose').addEventListener('click', () => void choose());
 byId('trouble').addEventListener('click', () => void choose(true));
+byId('drill').addEventListener('click', () => void chooseDrill());
 byId('settings').addEventListener('click', () => void sitDown(async (desk) => desk.showSettings()));
 byId('join').addEventListener('submit', (event) => {
   event.preventDefault();
@@ -87,12 +88,28 @@ async function choose(isTroubled = false): Promise<void> {
   );
 }
 
+/** Lays out the drills to choose from. */
+async function chooseDrill(): Promise<void> {
+  await sitDown((desk) =>
+    desk.chooseDrill({
+      open: (choice) => void sitDown((loaded) => loaded.openDrill(crewName.value, choice)),
+      alone: (choice, seat) => void sitDown((loaded) => loaded.flyDrill(choice, seat)),
+    }),
+  );
+}
+
 /** Joins the table with this code. What is wrong with the code stands at its field. */
 async function join(code: string): Promise<void> {
-  await sitDown((desk) => desk.joinTable(code, crewName.value), codeProblem);
+  await sitDown((desk) => desk.joinTable(code, crewName.value, joinedAs()), codeProblem);
   if (codeProblem.textContent === '') return;
   field.setAttribute('aria-invalid', 'true');
   field.focus();
+}
+
+/** What the person wants to be at the table; crew unless they say otherwise. */
+function joinedAs(): DeskModule.JoinedAs {
+  const said = document.querySelector<HTMLSelectElement>('#as')?.value;
+  return said === 'observer' || said === 'room screen' ? said : 'crew';
 }
 
 function loadDesk(): Promise<Desk> {

@@ -16,6 +16,7 @@ export { findLimits } from './limits/findLimits.ts';
 export { firstChoice, firstLanding } from './plans/firstLanding.ts';
 export { findStart, STARTS } from './plans/findStart.ts';
 export { whyNotFlown, worldsFor } from './plans/flyable.ts';
+export { layOut } from './plans/layOut.ts';
 export { layPlan } from './plans/layPlan.ts';
 export { parsePlanChoice } from './plans/parsePlanChoice.ts';
 export { seededTrouble } from './plans/seededTrouble.ts';

@@ -1,5 +1,6 @@
 import type { TableView } from '../../engine/table/index.ts';
 import { TICK_RATE } from '../../engine/world/index.ts';
+import { BRIEF } from '../text/drill.ts';
 import { LEAD_CARD } from '../text/en.ts';
 import { createNoteList, crewNotes, noteLines, openMatters, type CrewNote } from './crewNotes.ts';
 import { createDeal } from './dealSeats.ts';
@@ -15,11 +16,14 @@ export function createLeadCard(ask: Ask): SeatCard {
   const open = createNoteList();
   const inForce = createNoteList();
   const deal = createDeal(ask);
+  const rules = createNoteList();
+  const rulePart = cardPart(BRIEF.rules, rules.list);
   const card = seatCardFrame(
     'lead',
     plan.holder,
     element('p', { class: 'card-note' }, LEAD_CARD.planNote),
     odds.line,
+    rulePart,
     cardPart(LEAD_CARD.open, open.list),
     cardPart(LEAD_CARD.inForce, inForce.list),
     deal.part,
@@ -40,6 +44,8 @@ export function createLeadCard(ask: Ask): SeatCard {
       odds.show(oddsWords(view), view.leadReadings?.odds === undefined ? '' : LEAD_CARD.oddsNote);
       open.show(linesOf(openMatters(view), LEAD_CARD.nothingOpen));
       inForce.show(linesOf(crewNotes(view), LEAD_CARD.nothingSet));
+      rules.show((view.drill?.ruleCard ?? []).map(({ text }) => text));
+      rulePart.hidden = view.drill === undefined;
       deal.refresh(view);
     },
   };

@@ -1,10 +1,10 @@
-import { SEATS, type Seat, type TableView } from '../../engine/table/index.ts';
+import type { Seat, TableView } from '../../engine/table/index.ts';
 import { STARTS } from '../../levels/index.ts';
 import type { TableLink } from '../net/index.ts';
-import { LOBBY, PACE, SEAT_NAMES, SEAT_TASKS } from '../text/en.ts';
+import { LOBBY, PACE } from '../text/en.ts';
 import { isOnlyHere, reachableOrigin } from './elsewhere.ts';
 import { button, element, leaveButton, say } from './element.ts';
-import { seatState } from './seatCards.ts';
+import { createSeatRows } from './seatRows.ts';
 import { tableSheet } from './tableSheet.ts';
 
 export interface Lobby {
@@ -22,13 +22,7 @@ export function createLobby(options: {
   readonly leave: () => void;
 }): Lobby {
   const { link } = options;
-  const rows = SEATS.map((seat) => {
-    const who = element('em', {});
-    const take = button(LOBBY.take, () => options.takeSeat(seat), { 'aria-label': LOBBY.takeSeat(SEAT_NAMES[seat]) });
-    const task = element('small', {}, SEAT_TASKS[seat]);
-    const row = element('li', {}, element('span', {}, element('strong', {}, SEAT_NAMES[seat]), task), who, take);
-    return { seat, who, take, row };
-  });
+  const seats = createSeatRows(options.takeSeat, false);
   const planLine = element('p', { class: 'lobby-plan' });
   const choose = button(LOBBY.choose, options.choose, { class: 'choose' });
   const watching = element('span', {});
@@ -39,7 +33,7 @@ export function createLobby(options: {
     ...(link.code === undefined ? [] : [invitation(link.code)]),
     element('div', { class: 'lobby-chosen' }, planLine, choose),
     element('h2', {}, LOBBY.seats),
-    element('ul', { class: 'lobby-seats' }, ...rows.map(({ row }) => row)),
+    seats.list,
     element('p', { class: 'watching' }, element('strong', {}, `${LOBBY.withoutSeat}: `), watching),
   );
   sheet.hidden = true;
@@ -48,14 +42,8 @@ export function createLobby(options: {
     refresh(view) {
       sheet.hidden = view.stage !== 'gathering';
       if (sheet.hidden) return;
-      for (const { seat, who, take, row } of rows) {
-        const seatView = view.seats.find((candidate) => candidate.seat === seat);
-        const mine = view.you.seat === seat;
-        if (seatView !== undefined) say(who, mine ? LOBBY.yours(view.you.name) : seatState(seatView));
-        row.dataset['mine'] = String(mine);
-        take.hidden = mine || seatView?.name !== undefined;
-      }
-      say(planLine, planWords(view));
+      seats.refresh(view);
+      say(planLine, LOBBY.plan(planWords(view), view.drawnIn === 'pencil'));
       choose.hidden = link.choose === undefined || !view.you.runs;
       say(watching, watchingNames(view));
       begin.disabled = view.you.seat === undefined;
@@ -64,12 +52,12 @@ export function createLobby(options: {
   };
 }
 
-/** What is to be played: 'Trivet over Saddler's Bench, high start, by orders, ×0.5.' */
-function planWords({ plan, drawnIn, pace }: TableView): string {
+/** What is to be played: 'Trivet over Saddler's Bench, high start, by orders, ×0.5'. `title`: in place of that of the plan. */
+export function planWords({ plan, pace }: TableView, title = plan.title): string {
   const { mode, start } = plan.choice;
   const startName = STARTS.find(({ id }) => id === start)?.name.toLowerCase() ?? start;
-  const words = [plan.title, LOBBY.start(startName), mode, ...(pace === 1 ? [] : [PACE.words[pace]])];
-  return LOBBY.plan(words.join(', '), drawnIn === 'pencil');
+  const words = [title, LOBBY.start(startName), mode, ...(pace === 1 ? [] : [PACE.words[pace]])];
+  return words.join(', ');
 }
 
 /** Who is here without a seat, the reader first. */
@@ -87,7 +75,8 @@ export function tableAddress(code: string, origin = ''): string {
   return address.href;
 }
 
-function invitation(code: string): HTMLElement {
+/** The code to share, with its link as a picture. */
+export function invitation(code: string): HTMLElement {
   let address = tableAddress(code);
   const qr = element('div', { class: 'qr' });
   const where = element('p', { class: 'where' }, LOBBY.invite);

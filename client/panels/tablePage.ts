@@ -1,4 +1,4 @@
-import type { Command, FlightMode, PlanChoice, Seat, TableView } from '../../engine/table/index.ts';
+import type { BriefView, Command, FlightMode, PlanChoice, Seat, TableView } from '../../engine/table/index.ts';
 import { findWorld } from '../../engine/worlds.ts';
 import { CommandDesk } from '../controls/commands.ts';
 import { createControlPanel } from '../controls/controlPanel.ts';
@@ -19,6 +19,8 @@ import { createCountdown } from './countdown.ts';
 import { element, leaveButton, say } from './element.ts';
 import { createLeaveQuestion } from './leaveQuestion.ts';
 import { createLobby } from './lobby.ts';
+import { createBrief } from './drill/briefSheet.ts';
+import { createDrillParts } from './drill/drillParts.ts';
 import { createPause } from './pause.ts';
 import { createOrdersTeller } from './ordersTeller.ts';
 import { createRestSheets } from './restSheets.ts';
@@ -57,7 +59,7 @@ export function layTable(
   { onLeave, onOtherPlan }: LayActions,
   another?: () => void,
 ): LaidTable {
-  const readPlan = createPlanReader();
+  const readPlan = createPlanReader(link);
   const plan = readPlan(first.plan);
   const planNow = () => readPlan((link.view ?? first).plan);
   const announcer = new Announcer();
@@ -79,6 +81,7 @@ export function layTable(
   const parts = createParts({
     note,
     mode: first.plan.choice.mode,
+    drill: first.drill,
     link,
     plan,
     planNow,
@@ -90,12 +93,20 @@ export function layTable(
     onLaid: () => game.refit(),
   });
   const heading = element('h1', { class: 'unseen', tabindex: -1 }, TABLE.heading(first.plan.title));
-  const left = element('div', { class: 'left' }, parts.coach.strip, ...parts.tasks.cards, parts.controls.panel);
+  const left = element(
+    'div',
+    { class: 'left' },
+    parts.coach.strip,
+    parts.drill.turn,
+    ...parts.tasks.cards,
+    parts.controls.panel,
+  );
   const right = element(
     'div',
     { class: 'right' },
     parts.seats.own,
     parts.seats.others,
+    parts.drill.ways,
     element('div', { class: 'ways' }, leaveButton(leave), settingsButton()),
     parts.title.block,
   );
@@ -108,9 +119,11 @@ export function layTable(
     left,
     right,
     notice,
+    parts.drill.dealt,
     parts.over,
     parts.countdown.strip,
     question.sheet,
+    ...parts.drill.sheets,
     announcer.node,
   );
   holder.replaceChildren(page);
@@ -130,7 +143,14 @@ export function layTable(
       fullPropellant: plan.setup.propellant,
       still: wantsStill,
     },
-    () => [left, right, parts.coach.strip, ...parts.rest.holder.querySelectorAll('.scorecard, .back')],
+    () => [
+      left,
+      right,
+      parts.coach.strip,
+      parts.drill.turn,
+      parts.drill.ways,
+      ...parts.rest.holder.querySelectorAll('.scorecard, .back'),
+    ],
   );
   const isFlying = () => link.view?.stage === 'descending' && document.querySelector('dialog[open]') === null;
   const endKeys = listenToKeys(desk, isFlying);
@@ -155,6 +175,8 @@ export function layTable(
     parts.controls.refresh(view, hoverPercent);
     parts.coach.refresh(view, hoverPercent);
     parts.lobby.refresh(view);
+    parts.drill.refresh(view);
+    page.toggleAttribute('data-turns', view.turn !== undefined);
     parts.rest.refresh(view);
     announcer.flush();
     pads.follow(view.stage !== 'resolved' && document.querySelector('dialog[open]') === null);
@@ -206,12 +228,15 @@ export function layTable(
 
 /** Whether a page laid for one plan does not fit the other. The ground is read anew from each view, the pace too. */
 function isOtherPlan(a: PlanChoice, b: PlanChoice): boolean {
-  return (['lander', 'site', 'world', 'start', 'mode', 'sensorTrouble'] as const).some((name) => a[name] !== b[name]);
+  return (['lander', 'site', 'world', 'start', 'mode', 'sensorTrouble', 'drill'] as const).some(
+    (name) => a[name] !== b[name],
+  );
 }
 
 function createParts(options: {
   readonly note: Note;
   readonly mode: FlightMode;
+  readonly drill: BriefView | undefined;
   readonly link: TableLink;
   readonly plan: PlayedPlan;
   readonly planNow: () => PlayedPlan;
@@ -236,7 +261,11 @@ function createParts(options: {
   const choose = () => {
     if (link.view !== undefined) chooseAtTable(link, link.view, note);
   };
-  const lobby = createLobby({ link, takeSeat, begin, choose, leave });
+  const { drill } = options;
+  const lobby =
+    drill === undefined
+      ? createLobby({ link, takeSeat, begin, choose, leave })
+      : createBrief({ link, drill, takeSeat, ask, leave });
   const again = () => desk.ask({ kind: 'again' });
   const save = () =>
     void link.recordText().then((text) => {
@@ -261,6 +290,7 @@ function createParts(options: {
     rest,
     seats: createSeatCards({ context, announcer, takeSeat, letIn, ask, alone: link.kind === 'local' }),
     tasks: createTaskCards({ ask, plan: planNow }),
+    drill: createDrillParts({ drill, ask, announcer, leave, alone: link.kind === 'local' }),
     countdown: createCountdown(ask, announcer),
     title: createTitleBlock({
       site: plan.siteName,

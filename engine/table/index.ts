@@ -67,6 +67,10 @@ export {
 export {
   DRAWN_IN,
   type BeliefSpread,
+  type BriefView,
+  type DealtCard,
+  type LaidView,
+  type RowView,
   type DrawnIn,
   type MapView,
   type SourceReading,

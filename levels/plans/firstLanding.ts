@@ -1,6 +1,6 @@
 import { formatProblem } from '../../engine/result.ts';
 import { PLAN_FORMAT, type PlanChoice, type TablePlan } from '../../engine/table/index.ts';
-import { layPlan } from './layPlan.ts';
+import { layOut } from './layOut.ts';
 
 /**
  * The choice behind "Fly a landing": Trivet, high over Saddler's Bench on the Moon, drifting to the right faster than it may touch down.
@@ -22,7 +22,7 @@ export function firstChoice(seed: number): PlanChoice {
 }
 
 export function firstLanding(seed: number): TablePlan {
-  const plan = layPlan(firstChoice(seed));
+  const plan = layOut(firstChoice(seed));
   if (!plan.ok) throw new Error(`The first landing cannot be laid out: ${plan.error.map(formatProblem).join('; ')}`);
   return { ...plan.value, title: 'First landing' };
 }

@@ -1,3 +1,4 @@
+import { refuse } from '../../../engine/result.ts';
 import { describe, expect, it } from 'vitest';
 import { SectionCamera } from '../../../client/camera/sectionCamera.ts';
 import { PencilPen } from '../../../client/ink/pencilPen.ts';
@@ -116,9 +117,12 @@ describe('how far off a belief was, in words', () => {
   });
 });
 
+/** A table at which no drill is played. */
+const NO_DRILL = { drillText: () => Promise.resolve(refuse({ code: 'table/no-drill', reason: '' } as const)) };
+
 describe('the plan of a view', () => {
   it('is laid out anew once the true seed is told, and once only', () => {
-    const read = createPlanReader();
+    const read = createPlanReader(NO_DRILL);
     const { title, landerId, siteId, worldId, choice } = firstLanding(1);
     const planOf = (seed: number) => ({ title, landerId, siteId, worldId, seed, choice: { ...choice, seed } });
     const before = read(planOf(0));

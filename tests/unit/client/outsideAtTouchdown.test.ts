@@ -5,6 +5,7 @@ import { WORLDS } from '../../../engine/worlds.ts';
 import { findLander } from '../../../levels/index.ts';
 import { ringLander } from '../../support/ringLander.ts';
 import { PLAIN_TOUCHDOWN } from '../../support/plainTouchdown.ts';
+import { plainPlan } from '../../support/plainTable.ts';
 
 function setupOf(change: Partial<DescentSetup> = {}): DescentSetup {
   const trivet = findLander('trivet');
@@ -46,7 +47,7 @@ describe('what the scorecard says of the checked range', () => {
   });
 
   it('[CK8] is more for the simulation, which meets the ground of the site', () => {
-    const plan = { siteId: 'saddlers-bench', siteName: '', seed: 1, world: WORLDS[0]! };
+    const plan = { siteId: 'saddlers-bench', siteName: '', seed: 1, world: WORLDS[0]!, laid: plainPlan };
     const gripping = setupOf({ terrain: { firstX: -100, spacing: 100, heights: [0, 0, 0], friction: 1.1 } });
     expect(outsideInSimulation({ ...plan, setup: setupOf() }, PLAIN_TOUCHDOWN)).toEqual([
       'uneven ground, not checked from outside',

@@ -1,0 +1,91 @@
+import type { TableView } from '../../../engine/table/index.ts';
+import { REAL_STOP } from '../../text/drill.ts';
+import type { Announcer } from '../announcer.ts';
+import { button, element, leaveButton, say } from '../element.ts';
+import type { Ask } from '../seatCard.ts';
+import { exerciseLine } from '../titleBlock.ts';
+
+export interface RealStop {
+  /** On every screen: a press asks, a second one stops everything. */
+  readonly button: HTMLElement;
+  /** What asks, and what lies over everything while all stands. */
+  readonly sheets: readonly HTMLElement[];
+  refresh(view: TableView): void;
+}
+
+/** The real-world stop: something outside of the exercise wants everybody. */
+export function createRealStop(options: {
+  readonly ask: Ask;
+  readonly announcer: Announcer;
+  readonly leave: () => void;
+}): RealStop {
+  const { ask, announcer } = options;
+  const question = createQuestion(() => ask({ kind: 'stop' }));
+  const who = element('p', {});
+  const waits = element('p', { class: 'hint' });
+  const lift = button(REAL_STOP.lift, () => ask({ kind: 'liftStop' }), { class: 'primary' });
+  const end = button(REAL_STOP.end, () => ask({ kind: 'end' }));
+  const sheet = element(
+    'dialog',
+    { class: 'laid-over stopped', 'aria-labelledby': 'stopped-title' },
+    element(
+      'div',
+      { class: 'laid-over-body' },
+      element('h2', { id: 'stopped-title', tabindex: -1, autofocus: true }, REAL_STOP.title),
+      who,
+      element('p', {}, REAL_STOP.stands),
+      waits,
+    ),
+    element(
+      'div',
+      { class: 'laid-over-foot' },
+      element('div', { class: 'sheet-actions' }, lift, end, leaveButton(options.leave)),
+      exerciseLine(),
+    ),
+  );
+  // it goes when the stop is lifted, and not before
+  sheet.addEventListener('cancel', (event) => event.preventDefault());
+  return {
+    button: element('button', { type: 'button', class: 'real-stop', popovertarget: QUESTION }, REAL_STOP.button),
+    sheets: [question, sheet],
+    refresh(view) {
+      const { stoppedBy, you, stage } = view;
+      if (stoppedBy === undefined) {
+        if (sheet.open) sheet.close();
+        return;
+      }
+      say(who, REAL_STOP.calledBy(stoppedBy));
+      say(waits, you.runs ? REAL_STOP.liftHint : REAL_STOP.waits(runnerOf(view)));
+      lift.hidden = !you.runs;
+      end.hidden = !you.runs || stage !== 'descending';
+      if (sheet.open) return;
+      if (question.matches(':popover-open')) question.hidePopover();
+      sheet.showModal();
+      announcer.announce(`${REAL_STOP.title}. ${REAL_STOP.calledBy(stoppedBy)}`, 'now');
+    },
+  };
+}
+
+const QUESTION = 'real-stop';
+
+/** The first press lays this beside the button. */
+function createQuestion(stop: () => void): HTMLElement {
+  const question: HTMLElement = element(
+    'div',
+    { class: 'card laid-beside', id: QUESTION, popover: true, role: 'group', 'aria-label': REAL_STOP.title },
+    element('h2', { class: 'card-head' }, REAL_STOP.title),
+    element('p', {}, REAL_STOP.why),
+    element(
+      'p',
+      { class: 'sheet-actions' },
+      button(REAL_STOP.act, stop, { class: 'primary' }),
+      button(REAL_STOP.no, () => question.hidePopover()),
+    ),
+  );
+  return question;
+}
+
+/** Who may lift it: the facilitator, by name where there is one. */
+function runnerOf({ others }: TableView): string {
+  return others.find(({ role }) => role === 'facilitator')?.name ?? REAL_STOP.waitsRunner;
+}
