@@ -2,6 +2,7 @@ import type { Judgment } from '../estimate/index.ts';
 import type { UndatedFault } from '../faults/fault.ts';
 import type { Source } from '../sensors/sources.ts';
 import type { PlanChoice } from '../table/planChoice.ts';
+import type { Sentence } from '../talk/sentences.ts';
 import type { NamedCause, Seat } from '../table/tableTypes.ts';
 
 /**
@@ -140,7 +141,7 @@ export interface TargetedResponse {
 export type Sign =
   | { readonly by: 'evaluator' }
   /** A callout that names this source, or, without one, this topic. */
-  | { readonly by: 'callout'; readonly source?: Source; readonly sentence?: string }
+  | { readonly by: 'callout'; readonly source?: Source; readonly sentence?: Sentence }
   | { readonly by: 'judgment'; readonly source: Source; readonly judgments: readonly Judgment[] }
   | { readonly by: 'cause'; readonly source: Source; readonly cause: NamedCause }
   | { readonly by: 'poll' }

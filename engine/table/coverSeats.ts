@@ -24,7 +24,8 @@ export function coverSeats(table: Table, known: DescentState): void {
   if (isCovered(state, 'propellant')) {
     const readings = readPropellant({ plan, run, known }, state.reckonedBurn);
     const commandedPercent = throttled(state.commanded, state.engine).thrustPercent;
-    const seen = { load: plan.setup.propellant, phase: known.phase, commandedPercent };
+    const { cutAtContact } = state.engine;
+    const seen = { load: plan.setup.propellant, known, cutAtContact, commandedPercent };
     state.propellantWatch = watchPropellant(state.propellantWatch, readings, seen);
     setEngine(state, run.flight.tick, setByWatch(state.propellantWatch, state.engine));
   }

@@ -19,7 +19,7 @@ import type { Fork } from './fork.ts';
 import { eventsAtStart, faultsOf, runEvents } from './runEvents.ts';
 import { isLaying } from './turns.ts';
 import type { SideLimits } from './liveMargin.ts';
-import { NO_LEAK_SEEN } from './propellantStandIn.ts';
+import { NOTHING_SEEN } from './propellantStandIn.ts';
 import { NOTHING_WATCHED } from './sensorsStandIn.ts';
 import { defectsOf, failuresOf } from './sourceNotes.ts';
 import { firstOrders } from './orders.ts';
@@ -265,7 +265,7 @@ function atStart(plan: TablePlan, run: Run) {
     talk: NO_TALK,
     review: NOTHING_REVIEWED,
     watch: NOTHING_WATCHED,
-    propellantWatch: NO_LEAK_SEEN,
+    propellantWatch: NOTHING_SEEN,
     doubts: {},
     believedContact: undefined,
     finalCrew: [],

@@ -16,8 +16,6 @@ export const TEXTS = {
   title: { least: 1, most: 60, ...WORDS },
   sentence: { least: 1, most: 240, ...WORDS },
   paragraph: { least: 1, most: 800, ...WORDS },
-  /** A prepared callout, by its identifier. */
-  callout: { least: 1, most: 40, pattern: /^[a-z][a-zA-Z0-9-]*$/, words: 'a to z first, then letters, 0 to 9 and -' },
 } as const satisfies Readonly<Record<string, TextRule>>;
 
 export const RANGES = {

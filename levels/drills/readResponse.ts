@@ -11,6 +11,7 @@ import {
 } from '../../engine/fieldReader.ts';
 import { SOURCES } from '../../engine/sensors/index.ts';
 import { NAMED_CAUSES, SEATS } from '../../engine/table/index.ts';
+import { SENTENCES } from '../../engine/talk/index.ts';
 import { COUNTS, RANGES, TEXTS } from './drillRanges.ts';
 
 /** What somebody is expected to do after an inject, and how it is seen that it was done. */
@@ -66,7 +67,7 @@ function readSign(list: ProblemList, value: unknown, path: string): Sign | undef
 function readCalloutSign(list: ProblemList, value: unknown, path: string): Sign | undefined {
   const fields = readFields(list, value, path, ['by'], ['source', 'sentence']);
   const source = readChoice(list, fields?.source, `${path}.source`, SOURCES);
-  const sentence = readText(list, fields?.sentence, `${path}.sentence`, TEXTS.callout);
+  const sentence = readChoice(list, fields?.sentence, `${path}.sentence`, SENTENCES);
   return (
     fields && { by: 'callout', ...(source !== undefined && { source }), ...(sentence !== undefined && { sentence }) }
   );

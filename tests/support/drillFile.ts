@@ -60,7 +60,7 @@ export const EVERY_PART: unknown = {
         ],
         responses: [
           response('any-callout', { by: 'callout' }),
-          response('a-callout', { by: 'callout', source: 'altimeter', sentence: 'heightUnsure' }),
+          response('a-callout', { by: 'callout', source: 'altimeter', sentence: 'heightAge' }),
           response('a-judgment', { by: 'judgment', source: 'altimeter', judgments: ['under check', 'rejected'] }),
           response('a-cause', { by: 'cause', source: 'altimeter', cause: 'freeze' }),
           ...['poll', 'decision', 'abort', 'cutOff'].map((by) => response(`by-${by.toLowerCase()}`, { by })),

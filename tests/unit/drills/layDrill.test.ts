@@ -67,7 +67,7 @@ describe('a drill that is laid out', () => {
       lander: 'trivet',
       site: 'coombe-ledge',
       world: 'moon',
-      start: 'high',
+      start: 'far',
       mode: 'by hand',
       pace: 1,
       seed: 3,

@@ -49,6 +49,57 @@ describe('the stand-in at Propellant', () => {
   });
 });
 
+/** The probe of one leg is stuck from a tick of the descent on. */
+const stuck = (fromTick: number): Fault => ({
+  source: 'contactProbes',
+  kind: 'bias',
+  channel: 'leg1',
+  fromTick,
+  parameters: { size: 1, rise: 0 },
+});
+
+describe('the stand-in at Propellant, before a contact light that cannot be,', () => {
+  /** From the middle start a lander is some 20 m up after seven seconds. */
+  const HIGH_UP = 420;
+
+  it('[TA39] sets cut at contact off after a second, so that the lander flies on, and fires the cut-off when it is down', () => {
+    const table = openFor([stuck(HIGH_UP)], { start: 'middle', mode: 'by orders' });
+    run(table, HIGH_UP);
+    expect(table.run.flight.height).toBeGreaterThan(15);
+    // a second from the light on, which comes within a tenth of a second
+    run(table, 58);
+    expect(table.state.engine.cutAtContact).toBe(true);
+    run(table, 10);
+    expect(table.state.engine).toMatchObject({ cutAtContact: false, cutOff: 'not armed' });
+    while (table.state.stage === 'descending') stepTable(table);
+    expect(table.run.flight).toMatchObject({ outcome: 'upright' });
+    expect(table.run.flight.touchdown?.descentRate).toBeLessThan(2.5);
+    expect(table.state.engine.cutOff).toBe('fired');
+  });
+
+  it('[TA39] is left to a person who sits there: with nobody to act the lander falls from there', () => {
+    const table = openFor([stuck(HIGH_UP)], { start: 'middle', mode: 'by orders' });
+    commandTable(table, 'm1', { kind: 'takeSeat', seat: 'propellant' });
+    while (table.state.stage === 'descending') stepTable(table);
+    expect(table.state.engine.cutAtContact).toBe(true);
+    expect(table.run.flight.touchdown?.descentRate).toBeGreaterThan(6);
+  });
+
+  it('[TA39] does not doubt a contact of several legs where the height is wrong', () => {
+    const frozen: Fault = { source: 'altimeter', kind: 'freeze', fromTick: 300, parameters: {} };
+    const plan = laid({ seed: 5, sensorTrouble: 'seeded', mode: 'by orders' });
+    const table = createTable({ plan: { ...plan, setup: { ...plan.setup, faults: [frozen] } }, model: playedModel });
+    joinTable(table, { name: 'Ada' });
+    // whoever sits at Sensors believes the altimeter to the end
+    commandTable(table, 'm1', { kind: 'takeSeat', seat: 'sensors' });
+    commandTable(table, 'm1', { kind: 'begin' });
+    while (table.run.flight.touchdown === undefined) stepTable(table);
+    expect(table.run.believed?.clearance).toBeGreaterThan(5);
+    while (table.state.stage === 'descending') stepTable(table);
+    expect(table.state.engine.cutAtContact).toBe(true);
+  });
+});
+
 describe('the stand-in at Site', () => {
   it('[TA39] marks a flatter spot after three seconds where there is one, and none on level ground', () => {
     const table = openFor([], { site: 'coombe-ledge' });

@@ -1,0 +1,43 @@
+import type { Drill } from '../../../engine/drill/index.ts';
+import { formatProblem } from '../../../engine/result.ts';
+import {
+  applyEntry,
+  createTable,
+  playedModel,
+  stepTable,
+  viewTable,
+  type InstrumentPlan,
+  type Scorecard,
+  type Table,
+} from '../../../engine/table/index.ts';
+import { choiceOfDrill, layDrill } from '../../../levels/index.ts';
+
+/** Nobody reads a live margin here. */
+const MODEL = {
+  ...playedModel,
+  createMarginGauge: () => () => ({ without: 'no table', tiltLeft: 0 }) as const,
+};
+
+/** A drill left to the stand-ins: somebody at Lead begins it, and touches nothing. */
+export function flyDrill(
+  drill: Drill,
+  seed: number,
+  standIns: InstrumentPlan['standIns'],
+): { readonly table: Table; readonly card: Scorecard } {
+  const plan = layDrill(drill, choiceOfDrill(drill, seed));
+  if (!plan.ok) throw new Error(plan.error.map(formatProblem).join('; '));
+  const table = createTable({
+    plan: { ...plan.value, instruments: { ...plan.value.instruments!, standIns } },
+    model: MODEL,
+  });
+  for (const content of [
+    { kind: 'joined', name: 'Wren', role: 'crew' },
+    { kind: 'takeSeat', seat: 'lead' },
+    { kind: 'begin' },
+  ] as const)
+    applyEntry(table, { tick: 0, member: 'm1', content });
+  while (table.state.stage === 'descending') stepTable(table);
+  const { scorecard } = viewTable(table, 'm1');
+  if (scorecard === undefined) throw new Error('a descent that has ended has a scorecard');
+  return { table, card: scorecard };
+}
