@@ -16,7 +16,7 @@ export const ROW: Omit<EventRow, 'id' | 'trigger' | 'effects'> = {
 export const LEAK = { source: 'tanks', kind: 'leak', parameters: { flow: 1 } } as const;
 
 /** A drill of these rows, over the plain plan. */
-function drillOf(events: readonly EventRow[]): Drill {
+export function drillOf(events: readonly EventRow[]): Drill {
   return {
     format: DRILL_FORMAT,
     id: 'try',

@@ -27,16 +27,43 @@ import {
   type KeptTable,
   type RecordLine,
 } from '../../../engine/record/index.ts';
-import { PACES, SEATS, judgeCommand, type Command, type TablePlan } from '../../../engine/table/index.ts';
+import {
+  CONDUCTS,
+  GIVEN_ROLES,
+  PACES,
+  ROLES,
+  SEATS,
+  judgeCommand,
+  type Command,
+  type Role,
+  type TablePlan,
+} from '../../../engine/table/index.ts';
 import { ADDRESSEES, POLL_ANSWERS, SENTENCES } from '../../../engine/talk/index.ts';
+import { drillOf, LEAK, ROW } from '../../support/plainDrill.ts';
 import { plainModel, plainPlan } from '../../support/plainTable.ts';
 
 const BY_HAND: TablePlan = plainPlan;
 const BY_ORDERS: TablePlan = { ...plainPlan, choice: { ...plainPlan.choice, mode: 'by orders' } };
-const PLANS = constantFrom(BY_HAND, BY_ORDERS);
+const DRILL: TablePlan = {
+  ...plainPlan,
+  choice: { ...plainPlan.choice, drill: 'try' },
+  drill: drillOf([
+    {
+      ...ROW,
+      id: 'leak',
+      trigger: { on: 'time', seconds: 0.3 },
+      effects: [
+        { do: 'fail', name: 'leak', fault: LEAK },
+        { do: 'tell', text: 'Look at the gauge.', to: ['propellant', 'room'], level: 'caution' },
+      ],
+    },
+    { ...ROW, id: 'dry', trigger: { on: 'hand' }, effects: [{ do: 'mend', name: 'leak', seconds: 1 }] },
+  ]),
+};
+const PLANS = constantFrom(BY_HAND, BY_ORDERS, DRILL);
 
 type Action =
-  | { readonly do: 'join'; readonly name: string }
+  | { readonly do: 'join'; readonly name: string; readonly role: Role }
   | { readonly do: 'line'; readonly who: number; readonly kind: 'dropped' | 'returned' | 'left' | 'interrupted' }
   | { readonly do: 'ask'; readonly who: number; readonly command: Command }
   | { readonly do: 'step'; readonly ticks: number };
@@ -60,12 +87,53 @@ const command: Arbitrary<Command> = oneof(
     reason: string({ maxLength: 9 }),
   }),
   record({ kind: constant('setPace' as const), pace: constantFrom(...PACES) }),
-  constantFrom('leaveSeat' as const, 'begin' as const, 'hold' as const, 'resume' as const, 'again' as const).map(
-    (kind): Command => ({ kind }),
-  ),
+  record({ kind: constant('setConduct' as const), conduct: constantFrom(...CONDUCTS) }),
+  record({
+    kind: constant('setRole' as const),
+    member: member.map((n) => `m${n}`),
+    role: constantFrom(...GIVEN_ROLES),
+  }),
+  record({
+    kind: constantFrom('remove' as const, 'handOverTable' as const),
+    member: member.map((n) => `m${n}`),
+  }),
+  record({
+    kind: constantFrom('sendInject' as const, 'skipInject' as const),
+    inject: constantFrom('leak', 'dry', 'none'),
+  }),
+  record({ kind: constant('setCeiling' as const), percent: integer({ min: 0, max: 100 }) }),
+  record({ kind: constant('bookmark' as const), text: string({ maxLength: 9 }) }),
+  record({ kind: constant('washHot' as const), word: constantFrom('close', 'odd'), thing: string({ maxLength: 9 }) }),
+  record({ kind: constant('setDebriefStep' as const), step: constantFrom('hot wash' as const, 'summary' as const) }),
+  record({
+    kind: constant('rate' as const),
+    objective: constantFrom('one', 'two'),
+    rating: constantFrom('P' as const, 'U' as const),
+    evidence: constant(''),
+  }),
+  constantFrom(
+    'leaveSeat' as const,
+    'begin' as const,
+    'hold' as const,
+    'resume' as const,
+    'again' as const,
+    'stop' as const,
+    'liftStop' as const,
+    'end' as const,
+    'turnOver' as const,
+    'takeBack' as const,
+    'closeDebrief' as const,
+  ).map((kind): Command => ({ kind })),
 );
 const action: Arbitrary<Action> = oneof(
-  { weight: 1, arbitrary: record({ do: constant('join' as const), name: constantFrom('Ada', 'Bo', 'Cy') }) },
+  {
+    weight: 1,
+    arbitrary: record({
+      do: constant('join' as const),
+      name: constantFrom('Ada', 'Bo', 'Cy'),
+      role: constantFrom(...ROLES),
+    }),
+  },
   {
     weight: 1,
     arbitrary: record({
@@ -84,7 +152,7 @@ function act(kept: KeptTable, what: Action): void {
   const { state } = kept.table;
   switch (what.do) {
     case 'join':
-      joinTable(kept, what.name);
+      joinTable(kept, what.name, what.role);
       return;
     case 'line':
       if (state.members.some(({ id }) => id === `m${what.who}`)) tellLine(kept, `m${what.who}`, what.kind);
@@ -103,7 +171,7 @@ function open(plan: TablePlan): { readonly kept: KeptTable; readonly lines: Reco
   const kept = openKeptTable({ plan, model: plainModel, write: (line) => lines.push(line) });
   // somebody sits at the controls from the start, so that most sessions fly
   for (const what of [
-    { do: 'join', name: 'Di' },
+    { do: 'join', name: 'Di', role: 'crew' },
     { do: 'ask', who: 1, command: { kind: 'takeSeat', seat: 'flying' } },
     { do: 'ask', who: 1, command: { kind: 'begin' } },
   ] as const)

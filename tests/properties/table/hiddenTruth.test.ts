@@ -10,9 +10,11 @@ import {
   stepTable,
   viewTable,
   type Command,
+  type TablePlan,
 } from '../../../engine/table/index.ts';
-import { SITES } from '../../../levels/index.ts';
-import { commandTable, joinTable } from '../../support/askTable.ts';
+import type { Drill } from '../../../engine/drill/index.ts';
+import { choiceOfDrill, DRILLS, layDrill, SITES } from '../../../levels/index.ts';
+import { askJoin, commandTable, joinTable } from '../../support/askTable.ts';
 import { laid } from '../../support/planChoice.ts';
 import { trueGround, trueNumbers } from '../../support/trueNumbers.ts';
 import { NOTHING_JUDGED } from '../../support/nothingJudged.ts';
@@ -21,6 +23,12 @@ import { NOTHING_JUDGED } from '../../support/nothingJudged.ts';
 function numbersIn(value: unknown): readonly number[] {
   if (typeof value === 'number') return [value];
   return typeof value === 'object' && value !== null ? Object.values(value).flatMap(numbersIn) : [];
+}
+
+function laidDrill(drill: Drill, seed: number): TablePlan {
+  const plan = layDrill(drill, choiceOfDrill(drill, seed));
+  if (!plan.ok) throw new Error('a drill of ours is laid out');
+  return plan.value;
 }
 
 /** A press of somebody at random. */
@@ -91,6 +99,70 @@ describe('a descent by instruments', () => {
     expect(looked).toBeGreaterThan(1000);
     expect(heard).toBeGreaterThan(1000);
     expect(told).toBeGreaterThan(20);
+  });
+
+  it('[TA43] [TA45] of a drill shows crew, observers and the room screen nothing true, and nothing of an inject but what it tells them', () => {
+    let looked = 0;
+    let dealt = 0;
+    for (const [i, drill] of DRILLS.entries()) {
+      const seed = 31 + i;
+      const plan = laidDrill(drill, seed);
+      const table = createTable({ plan, model: { ...playedModel, scorecard: () => NOTHING_JUDGED } });
+      const random = seedRandom(seed);
+      const draw = (count: number) => Math.floor(count * nextUniform(random));
+      // m1 to m5 sit at the seats, m6 facilitates
+      SEATS.forEach((name) => joinTable(table, { name }));
+      askJoin(table, 'Fay', 'facilitator');
+      askJoin(table, 'Ola', 'observer');
+      askJoin(table, 'Wall', 'room screen');
+      SEATS.forEach((seat, at) => commandTable(table, `m${at + 1}`, { kind: 'takeSeat', seat }));
+      commandTable(table, 'm6', { kind: 'begin' });
+      const ground = new Set(trueGround(plan));
+      const hidden = drill.events.flatMap(({ id, title, visible, groundTruth, responses, note }) => [
+        `"${id}"`,
+        title,
+        visible,
+        groundTruth,
+        ...responses.map(({ text }) => text),
+        ...(note === undefined ? [] : [note]),
+      ]);
+      const controls: readonly Command[] = [
+        { kind: 'sendInject', inject: drill.events[draw(drill.events.length)]?.id ?? '' },
+        { kind: 'delayInject', inject: drill.events[0]?.id ?? '', seconds: 3 },
+        { kind: 'observe', sign: 'improve', topic: 'saying', text: 'A note that stays here.' },
+        { kind: 'setConduct', conduct: draw(2) === 0 ? 'turns' : 'continuous' },
+        { kind: 'turnOver' },
+        { kind: 'hold' },
+        { kind: 'resume' },
+        { kind: 'resume' },
+      ];
+      while (table.state.stage === 'descending' && table.state.tick < 6000) {
+        if (nextUniform(random) < 0.05) commandTable(table, ...pressOf(random));
+        if (nextUniform(random) < 0.03)
+          commandTable(table, 'm6', controls[draw(controls.length)] ?? { kind: 'resume' });
+        stepTable(table);
+        if (table.state.tick % 40 !== 0 || table.state.stage !== 'descending') continue;
+        const truth = new Set([...trueNumbers(table.run.flight), ...ground]);
+        const told = table.state.events?.told ?? [];
+        for (const [at, id] of ['m1', 'm2', 'm3', 'm4', 'm5', 'm7', 'm8'].entries()) {
+          const view = viewTable(table, id);
+          const display = SEATS[at] ?? 'room';
+          expect(view.plan).toMatchObject({ seed: 0, choice: { seed: 0 } });
+          expect(numbersIn(view).filter((value) => truth.has(value))).toEqual([]);
+          const text = JSON.stringify(view);
+          expect(hidden.filter((words) => text.includes(words))).toEqual([]);
+          const others = told.filter(({ to }) => !to.includes(display)).map((card) => card.text);
+          const own = told.filter(({ to }) => to.includes(display)).map((card) => card.text);
+          expect(others.filter((words) => !own.includes(words) && text.includes(words))).toEqual([]);
+          expect(text).not.toMatch('stays here');
+          looked += 1;
+          dealt += view.dealt.length;
+        }
+        expect(viewTable(table, 'm6').control?.truth).toEqual(table.run.flight);
+      }
+    }
+    expect(looked).toBeGreaterThan(500);
+    expect(dealt).toBeGreaterThan(20);
   });
 
   it('[TA27] shows what the sources say to Sensors, and to nobody else', () => {
