@@ -5,6 +5,7 @@ import { ACTIONS, type Action } from '../settings/keys.ts';
 import { CONTROLS, ORDERS, SETTINGS } from '../text/en.ts';
 import { keysOf } from '../text/keyNames.ts';
 import { distance } from '../text/numbers.ts';
+import { createAbortButton } from './abortButton.ts';
 import type { CommandDesk } from './commands.ts';
 import { createHandControls } from './handControls.ts';
 import { createOrderControls } from './orderControls.ts';
@@ -21,10 +22,7 @@ export function createControlPanel(desk: CommandDesk, maxThrust: number, mode: F
   const controls = mode === 'by orders' ? createOrderControls(desk) : createHandControls(desk, maxThrust);
   const pace = createPaceButtons(desk);
   const hold = button(CONTROLS.hold, () => desk.toggleHold(), { class: 'hold' });
-  const abort = button(CONTROLS.abort, () => desk.ask({ kind: 'abort' }), {
-    class: 'abort',
-    'aria-label': CONTROLS.abortFully,
-  });
+  const abort = createAbortButton(() => desk.ask({ kind: 'abort' }));
   const startOver = button(CONTROLS.again, () => desk.ask({ kind: 'again' }), {
     class: 'start-over',
     'aria-label': CONTROLS.startOver,
@@ -34,7 +32,7 @@ export function createControlPanel(desk: CommandDesk, maxThrust: number, mode: F
     { class: 'card controls', 'aria-label': CONTROLS.label, 'data-mode': mode },
     ...controls.groups,
     pace.row,
-    element('div', { class: 'controls-foot' }, hold, abort, keyList(mode), startOver),
+    element('div', { class: 'controls-foot' }, hold, ...abort.nodes, keyList(mode), startOver),
   );
   return {
     panel,
@@ -45,7 +43,7 @@ export function createControlPanel(desk: CommandDesk, maxThrust: number, mode: F
       say(hold, view.held ? CONTROLS.resume : CONTROLS.hold);
       hold.disabled = !active || view.you.seat === undefined;
       startOver.disabled = !active || !view.you.runs || view.startingIn !== undefined;
-      abort.disabled = !active || view.aborting || !view.you.decides;
+      abort.refresh(active && !view.aborting && view.you.decides);
     },
   };
 }

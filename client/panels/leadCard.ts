@@ -41,7 +41,8 @@ export function createLeadCard(ask: Ask): SeatCard {
         drawnIn: view.drawnIn,
       });
       plan.show(markup, viewBox);
-      odds.show(oddsWords(view), view.leadReadings?.odds === undefined ? '' : LEAD_CARD.oddsNote);
+      const hasOdds = view.leadReadings?.odds !== undefined && !view.aborting;
+      odds.show(oddsWords(view), hasOdds ? LEAD_CARD.oddsNote : '');
       open.show(linesOf(openMatters(view), LEAD_CARD.nothingOpen));
       inForce.show(linesOf(crewNotes(view), LEAD_CARD.nothingSet));
       rules.show((view.drill?.ruleCard ?? []).map(({ text }) => text));
@@ -52,7 +53,11 @@ export function createLeadCard(ask: Ask): SeatCard {
 }
 
 /** P(stay upright) in tenths, as finely as it was found to hold (engine/estimate/README.md). */
-export function oddsWords({ leadReadings }: Pick<TableView, 'leadReadings'>): string {
+export function oddsWords({
+  leadReadings,
+  aborting,
+}: Pick<TableView, 'leadReadings'> & { readonly aborting?: boolean }): string {
+  if (aborting === true) return LEAD_CARD.givenUp;
   const odds = leadReadings?.odds;
   if (odds === undefined) return LEAD_CARD.noOdds;
   const tenths = Math.round(10 * odds);

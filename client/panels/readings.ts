@@ -46,7 +46,7 @@ export function readingText(name: ReadingName, view: TableView, context: Reading
     case 'thrust':
       return percent(flight.thrust / context.maxThrust);
     case 'margin':
-      return margin.predicted === undefined ? '–' : speed(margin.predicted.speedMargin);
+      return margin.predicted === undefined || view.aborting ? '–' : speed(margin.predicted.speedMargin);
     case 'lasts':
       return view.propellantReadings === undefined ? '–' : seconds(Math.floor(view.propellantReadings.seconds));
     case 'toSpot':
@@ -54,7 +54,7 @@ export function readingText(name: ReadingName, view: TableView, context: Reading
     case 'used':
       return usedWords(view.sources);
     case 'timeToContact':
-      return flight.vy < -0.05 && flight.height > 0 ? seconds(flight.height / -flight.vy) : '–';
+      return flight.vy < -0.05 && flight.height > 0 && !view.aborting ? seconds(flight.height / -flight.vy) : '–';
   }
   return name satisfies never;
 }
@@ -102,7 +102,9 @@ export function leanWords(tiltDeg: number): string {
 }
 
 /** The margin of the contact that is coming, in words: 'inside', and by how much; or why there is none. */
-export function marginWords({ margin }: TableView): string {
+export function marginWords({ margin, aborting }: TableView): string {
+  // of a landing that was given up there is no contact to come
+  if (aborting) return '';
   const { predicted, without } = margin;
   if (predicted === undefined) return without === undefined ? '' : NO_MARGIN_WORDS[without];
   const { limit, speedMargin, callout } = predicted;

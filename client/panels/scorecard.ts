@@ -1,9 +1,8 @@
 import type { JudgedContact, Scorecard, TableView } from '../../engine/table/index.ts';
-import type { DescentState } from '../../engine/world/index.ts';
 import type { PlayedPlan } from '../plan.ts';
 import { SCORECARD, SECTION, TITLE_BLOCK } from '../text/en.ts';
 import { isLevel } from '../text/ground.ts';
-import { degrees, mass, percent, speed } from '../text/numbers.ts';
+import { degrees, distance, mass, percent, speed } from '../text/numbers.ts';
 import { gaveWay, isBroken } from '../scenes/pose.ts';
 import { figureOf } from '../views/lander/figure.ts';
 import { beliefTable, defectLine, failureLine, surpriseLine } from './beliefTable.ts';
@@ -27,6 +26,9 @@ export interface ScorecardActions {
   readonly look: () => void;
   readonly leave: () => void;
 }
+
+/** Nearer than this the spot was met [m]. */
+const AT_SPOT = 0.5;
 
 /** Of the view at rest: how it lies, and what Site had said. */
 type AtRest = Pick<TableView, 'flight' | 'site'>;
@@ -69,7 +71,7 @@ export function createScorecard(
     contactList(card),
     deciding === undefined ? undefined : reason(card, deciding, plan, view),
     beliefTable(card),
-    facts(card, flight, worst),
+    facts(card, view, worst),
     worst === undefined ? undefined : limitNotes(worst, plan),
   );
 }
@@ -108,7 +110,7 @@ function reason(card: Scorecard, deciding: Deciding, { setup }: PlayedPlan, { fl
   return figure;
 }
 
-function facts(card: Scorecard, flight: DescentState, worst: JudgedContact | undefined): HTMLElement {
+function facts(card: Scorecard, { flight, site }: AtRest, worst: JudgedContact | undefined): HTMLElement {
   const list = element('dl', { class: 'facts' });
   if (worst !== undefined) {
     const { descentRate, slope, vx, angle } = worst.arrival;
@@ -120,8 +122,25 @@ function facts(card: Scorecard, flight: DescentState, worst: JudgedContact | und
     list.append(entry(SCORECARD.strokes, ...strokeWords(card.strokeUsed)));
     if (!isMoving(flight)) list.append(restEntry(card, flight.angle));
   }
-  list.append(entry(SCORECARD.propellant, mass(card.propellantLeft)));
+  list.append(
+    entry(SCORECARD.propellant, mass(card.propellantLeft)),
+    ...siteEntries(site, worst === undefined ? undefined : flight.x),
+  );
   return list;
+}
+
+/** What Site had marked and said of the ground, against where it came to rest; nothing of a spot where it never touched down. */
+function siteEntries({ spot, ground }: TableView['site'], restX: number | undefined): readonly HTMLElement[] {
+  const marked =
+    spot === undefined || restX === undefined ? [] : [entry(SCORECARD.spot, missWords(spot.meters - restX))];
+  const noted = ground === 'as mapped' ? [] : [entry(SCORECARD.groundSaid, SCORECARD.thanMapped(ground))];
+  return [...marked, ...noted];
+}
+
+/** How far a spot lies from where the lander is, and to which side. */
+function missWords(meters: number): string {
+  if (Math.abs(meters) < AT_SPOT) return SCORECARD.atSpot;
+  return SCORECARD.besideSpot(distance(Math.abs(meters)), meters > 0 ? 'right' : 'left');
 }
 
 /** How it stands or lies, and how much farther it could turn. */

@@ -1,6 +1,6 @@
 import { GATE, JUDGMENTS, type Judgment, type SourceState } from '../../engine/estimate/index.ts';
 import type { Source } from '../../engine/sensors/index.ts';
-import type { SourceReading, TableView } from '../../engine/table/index.ts';
+import type { MapView, SourceReading, TableView } from '../../engine/table/index.ts';
 import { SOURCE_NAMES, SOURCES_CARD } from '../text/en.ts';
 import { GLYPH, stateGlyph } from '../views/stateGlyph.ts';
 import { createAlignment } from './alignment.ts';
@@ -9,6 +9,7 @@ import { DisagreementHistory, heightOnStrip, STRIP } from './disagreementStrip.t
 import { drawing, element, say } from './element.ts';
 import { createPressedRow } from './pressedRow.ts';
 import type { Ask, SeatCard } from './seatCard.ts';
+import { expectedValue } from './sourceExpected.ts';
 import { ageWords, disagreementWords, sourceValue } from './sourceWords.ts';
 
 /** What Sensors judges, the most telling first. */
@@ -21,8 +22,14 @@ const LISTED = [
   'propellantGauge',
 ] as const satisfies readonly Source[];
 
+/** One carries the estimate on, the other belongs to Propellant: no reading of theirs is held against what is believed. */
+const NEVER_WEIGHED: readonly Source[] = ['inertialUnit', 'propellantGauge'];
+
 /** Every source raw, for the seat that judges them: value, state, age, disagreement with what is believed, and what the crew makes of it. */
-export function createSourceList(ask: Ask): SeatCard {
+export function createSourceList(
+  ask: Ask,
+  ground: (view: TableView) => Pick<MapView, 'firstX' | 'spacing' | 'heights'>,
+): SeatCard {
   const rows = LISTED.map((source) => createRow(source, ask));
   const alignment = createAlignment(ask);
   const card = element(
@@ -46,7 +53,7 @@ export function createSourceList(ask: Ask): SeatCard {
       alignment.refresh(view);
       for (const row of rows) {
         const reading = sources?.find(({ source }) => source === row.source);
-        if (reading !== undefined) row.refresh(reading, view);
+        if (reading !== undefined) row.refresh(reading, view, expectedValue(row.source, view, ground(view)));
       }
     },
   };
@@ -59,6 +66,7 @@ function createRow(source: Source, ask: Ask) {
   const age = element('span', { class: 'source-age' });
   const apart = element('span', { class: 'source-apart' });
   const strip = element('div', { class: 'source-strip' });
+  const measures = element('small', { class: 'source-measures' });
   const judgment = createPressedRow<Judgment>({
     label: SOURCES_CARD.judge(name),
     choices: JUDGMENTS.map((one) => [one, SOURCES_CARD.judgments[one]]),
@@ -72,24 +80,26 @@ function createRow(source: Source, ask: Ask) {
     'li',
     {},
     element(
-      'p',
-      { class: 'source-line' },
+      'div',
+      { class: 'source-figures' },
       element('strong', {}, name),
       element('span', { class: 'source-state' }, state, age),
+      element('div', { class: 'source-weighed' }, strip, apart),
+      element('div', { class: 'source-says' }, value, measures),
     ),
-    element('div', { class: 'source-line' }, value, strip, apart),
     element('div', { class: 'judgment' }, judgment.group, cause.list),
   );
   return {
     source,
     row,
-    refresh(reading: SourceReading, { flight, stage, named }: TableView) {
+    refresh(reading: SourceReading, { flight, stage, named }: TableView, expected: string) {
       const words = stateWords(reading);
       if (words !== shownState) state.replaceChildren(glyph(reading.state), words);
       shownState = words;
       say(value, sourceValue(reading));
       say(age, ageWords(reading.age));
       say(apart, disagreementWords(reading.disagreement));
+      say(measures, measureWords(source, expected));
       // a source that is never weighed has no strip
       strip.hidden = reading.disagreement === undefined && history.lines().length === 0;
       history.take(flight.tick, reading.disagreement);
@@ -103,6 +113,13 @@ function createRow(source: Source, ask: Ask) {
       cause.refresh(reading, named, stage === 'descending');
     },
   };
+}
+
+/** What its figures are, and what they should be by what is believed. */
+function measureWords(source: Source, expected: string): string {
+  const measures = SOURCES_CARD.measures[source];
+  if (NEVER_WEIGHED.includes(source)) return SOURCES_CARD.notWeighed(measures);
+  return expected === '' ? measures : `${measures}; ${SOURCES_CARD.expected(expected)}`;
 }
 
 /** A source that is weighed and left out is said to be: that is what judging does. */

@@ -9,7 +9,7 @@ import { createPlanReader, type PlayedPlan } from '../plan.ts';
 import { createSectionGame } from '../scenes/sectionGame.ts';
 import { onSettings, wantsStill } from '../settings/store.ts';
 import { saveRecord } from '../saveRecord.ts';
-import { PHASE_NAMES, SECTION, STATUS, TABLE } from '../text/en.ts';
+import { PHASE_NAMES, SEAT_NAMES, SECTION, STATUS, TABLE } from '../text/en.ts';
 import { speed } from '../text/numbers.ts';
 import { figureOf } from '../views/lander/figure.ts';
 import { Announcer } from './announcer.ts';
@@ -327,6 +327,7 @@ function createTeller(announcer: Announcer, note: Note): (link: TableLink) => vo
   let phase = '';
   let callout = '';
   let held = false;
+  let seat: Seat | 'none' | undefined;
   return (link) => {
     if (link.state !== state) {
       if (link.state === 'reconnecting') note(STATUS.reconnecting, 'until told');
@@ -335,6 +336,11 @@ function createTeller(announcer: Announcer, note: Note): (link: TableLink) => vo
       state = link.state;
     }
     const view = link.view;
+    const sits = view === undefined ? undefined : (view.you.seat ?? 'none');
+    // in the lobby everybody sees who sits where
+    if (seat !== undefined && sits !== undefined && sits !== seat && view?.stage !== 'gathering')
+      note(sits === 'none' ? STATUS.noSeat : STATUS.seat(SEAT_NAMES[sits]));
+    seat = sits ?? seat;
     if (view?.stage !== 'descending') return;
     const { predicted } = view.margin;
     if (view.held !== held) announcer.announce(view.held ? STATUS.held : STATUS.resumed, 'now');

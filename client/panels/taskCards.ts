@@ -15,11 +15,12 @@ export function createTaskCards(options: { readonly ask: Ask; readonly plan: () 
 } {
   const { ask, plan } = options;
   const { setup } = plan();
+  const ground = (view: TableView) => view.map ?? plan().setup.terrain;
   const all = [
-    createSourceList(ask),
+    createSourceList(ask, ground),
     createPropellantCard(ask, setup.propellant),
     createSiteCard(ask, {
-      ground: (view) => view.map ?? plan().setup.terrain,
+      ground,
       halfStance: figureOf(setup.lander).halfStance,
     }),
     createLeadCard(ask),

@@ -49,9 +49,9 @@ export const CALLOUT_WORDS: Readonly<Record<Callout, string>> = {
 export const NO_MARGIN_WORDS: Readonly<Record<NoMargin, string>> = {
   'no table': 'no limits are known ahead for this lander here; the scorecard finds them',
   'not descending': 'not coming down: no margin yet',
-  'too fast': 'coming down faster than any limit is known for',
-  'turned too far': 'leaning farther than any limit is known for',
-  'too steep': 'ground ahead steeper than any limit is known for',
+  'too fast': 'no margin yet: limits are for slower descents',
+  'turned too far': 'no margin while it leans so far',
+  'too steep': 'no margin: the ground ahead is steeper than limits are known for',
   'off site': 'on its way off the surveyed ground',
   'on the ground': '',
 };
@@ -65,7 +65,7 @@ export const READINGS = {
   margin: 'margin',
   lasts: 'propellant lasts',
   toSpot: 'spot',
-  used: 'sources used',
+  used: 'weighed',
   timeToContact: 'time to contact',
 } as const;
 
@@ -102,7 +102,19 @@ export const SOURCES_CARD = {
   used: (used: number, of: number) => `${used} of ${of}`,
   judgments: JUDGMENT_WORDS,
   judge: (source: string) => `${source}: what you make of it`,
-  note: (gate: number) => `σ: standard deviations; past ±${gate} (dashed) left out.`,
+  note: (gate: number) => `σ: standard deviations from expected; past ±${gate} (dashed) left out.`,
+  notWeighed: (measures: string) => `${measures}; not weighed`,
+  expected: (value: string) => `expected ${value}`,
+  measures: {
+    altimeter: 'range along its axis',
+    velocityRadar: 'in its axes',
+    surfaceCamera: 'over the ground',
+    attitudeReference: 'lean',
+    inertialUnit: 'push in its axes, turn',
+    propellantGauge: 'left in the tanks',
+    contactProbes: 'contact',
+    legIndications: 'locked',
+  } satisfies Readonly<Record<Source, string>>,
 } as const;
 
 /** What is the same on the card of every seat. */
@@ -195,6 +207,7 @@ export const LEAD_CARD = {
   odds: 'stays upright',
   oddsNote: 'by what is believed, how far that may be off, and the tip limit; if it goes on as it moves now',
   noOdds: 'no figure now',
+  givenUp: 'landing given up',
   over: 'more than 9 in 10',
   under: 'fewer than 1 in 10',
   about: (tenths: number) => `about ${tenths} in 10`,
@@ -289,6 +302,8 @@ export const CONTROLS = {
   resume: 'Resume',
   abort: 'Abort',
   abortFully: 'Abort: give the landing up and climb away',
+  abortSure: 'Sure?',
+  abortSurely: 'Sure? Press again: give the landing up and climb away',
   again: 'Again',
   startOver: 'Again, from the start',
   leave: 'Leave',
@@ -516,6 +531,8 @@ export const STATUS = {
   resumed: 'The descent goes on.',
   held: 'On hold: the clock stands still until someone resumes.',
   margin: (callout: string, limit: string) => `Margin ${callout}. Tip limit ${limit}.`,
+  seat: (seat: string) => `You sit at ${seat} now.`,
+  noSeat: 'You have no seat now: you watch.',
 } as const;
 
 /** Before the next descent of a crew. */
@@ -661,6 +678,11 @@ export const SCORECARD = {
   strokesNote: (legs: number) => `of what it can take, the most of ${legs} legs`,
   legsGone: (gone: number, legs: number) => `${gone} of ${legs} gave way`,
   propellant: 'propellant left',
+  spot: 'spot that Site marked',
+  atSpot: 'where it is',
+  besideSpot: (far: string, way: 'left' | 'right') => `${far} to its ${way}`,
+  groundSaid: 'ground, by Site',
+  thanMapped: (ground: string) => `${ground} than mapped`,
   rest: 'leans now',
   lies: 'on its side',
   restLeft: (angle: string) => `could turn ${angle} more before it falls`,

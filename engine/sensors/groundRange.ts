@@ -1,4 +1,4 @@
-import { groundHeight, type Terrain } from '../ground/terrain.ts';
+import { groundHeight, type Profile } from '../ground/terrain.ts';
 import { cos, sin } from '../math/trig.ts';
 
 /**
@@ -11,7 +11,7 @@ import { cos, sin } from '../math/trig.ts';
  * those pieces, and take the first that ends at or below the ground.
  */
 export function groundRange(
-  terrain: Terrain,
+  terrain: Profile,
   { x, y, angle }: { readonly x: number; readonly y: number; readonly angle: number },
   most: number,
 ): number | undefined {

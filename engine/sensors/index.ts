@@ -1,4 +1,5 @@
 /** Public door of the sensors. */
+export { groundRange } from './groundRange.ts';
 export { INERTIAL_UNIT } from './inertialUnit.ts';
 export { createReadings, type Readings } from './reading.ts';
 export { readSensors } from './readSensors.ts';

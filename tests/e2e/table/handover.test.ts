@@ -77,6 +77,9 @@ describe('whoever comes to the controls after a stand-in', () => {
     await page.getByRole('button', { name: 'Hand over' }).press('Enter');
     await other.getByRole('region', { name: 'Flying', exact: true }).waitFor();
     await page.getByRole('region', { name: 'Observer', exact: true }).waitFor();
+    // both are told, on the page and aloud
+    await page.locator('.notice').getByText('You have no seat now: you watch.').waitFor();
+    await other.locator('.notice').getByText('You sit at Flying now.').waitFor();
     expect(await other.getByRole('button', { name: 'More thrust' }).isEnabled()).toBe(true);
     expect(await page.getByRole('button', { name: 'More thrust' }).isDisabled()).toBe(true);
     expect(live.faults).toEqual([]);

@@ -83,6 +83,21 @@ describe('what can be pressed', () => {
     expect(otherwise).toEqual([]);
   });
 
+  it('gives the landing up only at the second press of Abort, which says so first', async () => {
+    const page = await openInFlight();
+    const abort = page.getByRole('button', { name: /^Abort: give the landing up/ });
+    await abort.press('Enter');
+    const sure = page.getByRole('button', { name: /^Sure\? Press again: give the landing up/ });
+    await sure.waitFor();
+    const coach = page.getByRole('region', { name: 'Coach' });
+    expect(await coach.innerText()).not.toMatch(/given up/);
+    await sure.press('Enter');
+    await coach.getByText('Landing given up. It climbs away by itself.').waitFor();
+    // of a contact that is not to come, nothing is told
+    expect(await page.locator('.own-margin').isHidden()).toBe(true);
+    expect(live.faults).toEqual([]);
+  });
+
   it('looks dead while it is: Begin without a seat', async () => {
     const page = await live.openPage('/');
     await page.getByRole('button', { name: 'Open a table' }).click();

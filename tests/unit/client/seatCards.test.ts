@@ -182,6 +182,7 @@ describe('what Propellant and Lead read', () => {
     expect(oddsWords({ leadReadings: { odds: 1 } })).toBe('more than 9 in 10');
     expect(oddsWords({ leadReadings: { odds: 0 } })).toBe('fewer than 1 in 10');
     expect(oddsWords({})).toBe('no figure now');
+    expect(oddsWords({ leadReadings: { odds: 0.5 }, aborting: true })).toBe('landing given up');
   });
 });
 
