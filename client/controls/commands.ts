@@ -72,6 +72,17 @@ export class CommandDesk {
     else if (view?.held === true) this.ask({ kind: 'resume' });
   }
 
+  /** Reads back the oldest callout that waits for this seat; else confirms the oldest of its own that was read back. */
+  answerLoop(): void {
+    const view = this.#link.view;
+    const seat = view?.you.seat;
+    if (view === undefined || seat === undefined) return;
+    const heard = view.talk.calls.find(({ waitsFor }) => waitsFor.includes(seat));
+    const own = view.talk.calls.find((call) => call.from === seat && call.waitsFor.length === 0 && !call.isConfirmed);
+    if (heard !== undefined) this.ask({ kind: 'readBack', callout: heard.id });
+    else if (own !== undefined) this.ask({ kind: 'confirm', callout: own.id });
+  }
+
   /** Puts the descent on hold; nothing where it is. */
   pause(): void {
     const view = this.#link.view;

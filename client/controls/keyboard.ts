@@ -12,15 +12,23 @@ export const ACTS: Readonly<Record<Action, (desk: CommandDesk) => void>> = {
   upright: (desk) => (desk.isByOrders ? desk.orders.acrossNone() : desk.tiltTo(0)),
   driftOrLean: (desk) => desk.orders.switchAcross(),
   hold: (desk) => desk.toggleHold(),
+  readBack: (desk) => desk.answerLoop(),
 };
 
-/** Listens to the flight keys anywhere on the page except where text is typed. Returns the function that stops it. */
-export function listenToKeys(desk: CommandDesk, isActive: () => boolean): () => void {
+/**
+ * Listens to the flight keys anywhere on the page except where text is typed; figures that do nothing else go to `onFigure`. Returns the function that stops it.
+ */
+export function listenToKeys(
+  desk: CommandDesk,
+  isActive: () => boolean,
+  onFigure: (figure: number) => void,
+): () => void {
   const onKey = (event: KeyboardEvent) => {
     if (event.ctrlKey || event.metaKey || event.altKey || !isActive()) return;
     if (event.target instanceof HTMLElement && isTyped(event.target)) return;
     const { keys, letters } = settings();
     const action = letters || !isCharacter(event.key) ? actionOf(keys, event.key) : undefined;
+    if (action === undefined && letters && /^[1-9]$/.test(event.key)) onFigure(Number(event.key));
     if (action === undefined) return;
     // also keeps the page from scrolling, and a focused scale from moving the other control
     event.preventDefault();

@@ -1,18 +1,11 @@
 import type { TableView } from '../../engine/table/index.ts';
+import type { AlertView } from '../../engine/talk/index.ts';
 import type { Phase } from '../../engine/world/index.ts';
-import { ALERT } from '../text/en.ts';
-import { seconds } from '../text/numbers.ts';
+import { ALERT, SOURCE_NAMES } from '../text/en.ts';
 import type { Announcer } from './announcer.ts';
-import { element } from './element.ts';
-import type { ReadingContext } from './readings.ts';
+import { button, element } from './element.ts';
+import type { Ask } from './seatCard.ts';
 
-export interface Alert {
-  readonly level: 'caution' | 'warning';
-  readonly words: string;
-}
-
-/** Propellant for less than this at the thrust that holds the speed calls for a caution [s]; common practice, no source. */
-const LOW_SECONDS = 20;
 /** Phases in which there is something to burn for. */
 const ALOFT: readonly Phase[] = ['approach', 'terminal descent', 'final drop'];
 
@@ -21,39 +14,69 @@ export function isDry({ flight }: TableView): boolean {
   return flight.propellant <= 0 && ALOFT.includes(flight.phase);
 }
 
-/** What every seat has to know now, if anything. `hoverPercent` is the thrust that holds the present speed; more than all does not burn. */
-export function alertOf(view: TableView, hoverPercent: number, context: ReadingContext): Alert | undefined {
-  const { flight, stage } = view;
-  if (stage !== 'descending' || !ALOFT.includes(flight.phase)) return undefined;
-  if (isDry(view)) return { level: 'warning', words: ALERT.tanksDry };
-  if (view.engine.cutOff === 'fired') return { level: 'warning', words: ALERT.cutOff };
-  const burn = (Math.min(100, hoverPercent) / 100) * context.maxThrust * context.burnPerImpulse;
-  const left = flight.propellant / burn;
-  return left < LOW_SECONDS ? { level: 'caution', words: ALERT.propellantLow(seconds(Math.floor(left))) } : undefined;
-}
-
-export interface AlertLine {
-  readonly line: HTMLElement;
-  refresh(alert: Alert | undefined): void;
-}
-
-/** One line on the own card: a shape, how grave it is, and what is the matter. Said aloud once for each level. */
-export function createAlertLine(announcer: Announcer): AlertLine {
-  const mark = element('strong', {});
-  const words = element('span', {});
-  const line = element('p', { class: 'own-alert', hidden: true }, mark, ' ', words);
-  let level: Alert['level'] | undefined;
+/** The alerts of the own seat, on its card: a shape, how grave, what is the matter, and a press that says it was seen. Said aloud when they come. */
+export function createAlertList(
+  ask: Ask,
+  announcer: Announcer,
+): { readonly list: HTMLElement; refresh(view: TableView): void } {
+  const list = element('ul', { class: 'alerts', 'aria-label': ALERT.label, hidden: true });
+  const lines = new Map<number, AlertLine>();
   return {
-    line,
-    refresh(alert) {
-      line.hidden = alert === undefined;
-      if (alert !== undefined) {
-        line.dataset['level'] = alert.level;
-        mark.textContent = `${ALERT[alert.level]}:`;
-        words.textContent = alert.words;
-        if (alert.level !== level) announcer.announce(`${ALERT[alert.level]}: ${alert.words}.`, 'now');
+    list,
+    refresh({ talk, you }) {
+      const { alerts } = talk;
+      for (const [id, { node }] of lines)
+        if (alerts.every((alert) => alert.id !== id)) {
+          node.remove();
+          lines.delete(id);
+        }
+      for (const alert of alerts) {
+        let line = lines.get(alert.id);
+        if (line === undefined) {
+          line = createAlertLine(alert, () => ask({ kind: 'acknowledge', alert: alert.id }));
+          lines.set(alert.id, line);
+          list.append(line.node);
+          announcer.announce(`${ALERT.levels[alert.level]}: ${alertWords(alert)}.`, 'now');
+        }
+        line.refresh(alert, you.seat !== undefined);
       }
-      level = alert?.level;
+      list.hidden = alerts.length === 0;
     },
   };
+}
+
+interface AlertLine {
+  readonly node: HTMLElement;
+  refresh(alert: AlertView, maySay: boolean): void;
+}
+
+function createAlertLine(alert: AlertView, acknowledge: () => void): AlertLine {
+  const words = alertWords(alert);
+  const seen = button(ALERT.acknowledge, acknowledge, { 'aria-label': ALERT.acknowledgeFully(words) });
+  const text = element('span', {}, element('strong', {}, `${ALERT.levels[alert.level]}:`), ' ', words);
+  const node = element('li', { class: 'own-alert', 'data-level': alert.level }, text, seen);
+  return {
+    node,
+    refresh({ isAcknowledged }, maySay) {
+      seen.hidden = isAcknowledged || !maySay;
+      node.toggleAttribute('data-seen', isAcknowledged);
+    },
+  };
+}
+
+/** What is the matter, in words. */
+export function alertWords({ cause, source, text, level }: AlertView): string {
+  switch (cause) {
+    case 'sourceLost':
+      return ALERT.sourceLost(source === undefined ? '' : SOURCE_NAMES[source].toLowerCase());
+    case 'propellantLow':
+      return level === 'warning' ? ALERT.propellantLow.warning : ALERT.propellantLow.caution;
+    case 'marginOutside':
+    case 'dry':
+    case 'cutOff':
+      return ALERT[cause];
+    case 'told':
+      return text ?? '';
+  }
+  return cause satisfies never;
 }

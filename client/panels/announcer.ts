@@ -5,10 +5,16 @@ const PAUSE_MS = 4000;
 
 /** Tells people who do not see the sheet what changed, politely and not too often; only the newest waits. */
 export class Announcer {
-  readonly node = element('p', { class: 'unseen', role: 'status', 'aria-live': 'polite' });
+  readonly node: HTMLElement;
   #waiting: string | undefined;
   #last = '';
   #quietUntil = 0;
+
+  /** `alert`: breaks into what is being read. */
+  constructor(manner: 'status' | 'alert' = 'status') {
+    const live = manner === 'alert' ? 'assertive' : 'polite';
+    this.node = element('p', { class: 'unseen', role: manner, 'aria-live': live });
+  }
 
   /** `now`: outcomes and refusals do not wait for the pause. */
   announce(words: string, urgency: 'soon' | 'now' = 'soon'): void {

@@ -1,7 +1,9 @@
 import { SEATS, type Seat, type TableView } from '../../engine/table/index.ts';
-import { CREW_NOTES, NAMED_CAUSE_WORDS, SEAT_NAMES, SOURCE_NAMES } from '../text/en.ts';
+import { TICK_RATE } from '../../engine/world/index.ts';
+import { CREW_NOTES, NAMED_CAUSE_WORDS, SEAT_NAMES, SOURCE_NAMES, TALK } from '../text/en.ts';
 import { percent, seconds, speed } from '../text/numbers.ts';
 import { element } from './element.ts';
+import { addresseeWords } from './sentenceWords.ts';
 import { aheadWords } from './siteWords.ts';
 
 /** One thing that a seat has set or said, or that is still to be done by it. */
@@ -24,7 +26,16 @@ export function noteLines(notes: readonly CrewNote[]): readonly string[] {
 }
 
 /** What waits for somebody: words not said yet, and what was begun and not brought to an end. */
-export function openMatters({ site, rejected, named, aligning, engine, waiting }: TableView): readonly CrewNote[] {
+export function openMatters({
+  site,
+  rejected,
+  named,
+  aligning,
+  engine,
+  waiting,
+  talk,
+  flight,
+}: TableView): readonly CrewNote[] {
   const unnamed = rejected.filter((source) => named.every((one) => one.source !== source));
   return [
     ...unnamed.map((source) => note('sensors', CREW_NOTES.causeOpen(SOURCE_NAMES[source].toLowerCase()))),
@@ -33,6 +44,9 @@ export function openMatters({ site, rejected, named, aligning, engine, waiting }
     ...(site.spot === undefined ? [note('site', CREW_NOTES.noSpot)] : []),
     ...(site.limitHundredths === undefined ? [note('site', CREW_NOTES.noLimit)] : []),
     ...waiting.map(({ name }) => note('lead', CREW_NOTES.waits(name))),
+    ...talk.open.map(({ from, to, after, isReadBack }) =>
+      note(from, TALK.loop(addresseeWords(to), seconds(Math.floor(flight.tick / TICK_RATE - after)), isReadBack)),
+    ),
   ];
 }
 

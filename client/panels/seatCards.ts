@@ -1,6 +1,6 @@
 import { SEATS, type Seat, type SeatView, type TableView } from '../../engine/table/index.ts';
 import { LOBBY, READINGS, SEAT_NAMES } from '../text/en.ts';
-import { alertOf, createAlertLine } from './alerts.ts';
+import { createAlertList } from './alerts.ts';
 import type { Announcer } from './announcer.ts';
 import { button, element, say } from './element.ts';
 import { createNoteLine } from './crewNotes.ts';
@@ -12,13 +12,14 @@ export interface SeatCards {
   readonly own: HTMLElement;
   readonly others: HTMLElement;
   /** Numerals; a few times a second. */
-  refresh(view: TableView, hoverPercent: number): void;
+  refresh(view: TableView): void;
 }
 
 /** The member's own card with its readings, and beside it the other seats, quietly. */
 export function createSeatCards(options: {
   readonly context: ReadingContext;
-  readonly announcer: Announcer;
+  /** For alerts. */
+  readonly alertAnnouncer: Announcer;
   readonly takeSeat: (seat: Seat) => void;
   readonly letIn: (member: string) => void;
   readonly ask: Ask;
@@ -42,7 +43,7 @@ export function createSeatCards(options: {
   let shownSeat: Seat | 'observer' | undefined;
   let values: HTMLElement[] = [];
   const margin = element('p', { class: 'own-margin' });
-  const alert = createAlertLine(options.announcer);
+  const alerts = createAlertList(options.ask, options.alertAnnouncer);
   const notes = createNoteLine();
 
   const buildOwn = (view: TableView) => {
@@ -61,7 +62,7 @@ export function createSeatCards(options: {
       element('h2', { class: 'card-head' }, element('span', {}, name), element('em', {}, who)),
       readings,
       margin,
-      alert.line,
+      alerts.list,
       notes.list,
     );
   };
@@ -93,7 +94,7 @@ export function createSeatCards(options: {
   return {
     own,
     others,
-    refresh(view, hoverPercent) {
+    refresh(view) {
       if ((view.you.seat ?? 'observer') !== shownSeat) buildOwn(view);
       SEAT_READINGS[view.you.seat ?? 'observer'].forEach((reading, index) => {
         const value = values[index];
@@ -104,7 +105,7 @@ export function createSeatCards(options: {
       margin.hidden = view.stage === 'resolved' || words === '';
       say(margin, words);
       margin.dataset['callout'] = view.margin.predicted?.callout ?? 'none';
-      alert.refresh(alertOf(view, hoverPercent, options.context));
+      alerts.refresh(view);
       notes.refresh(view);
       ownSeat.refresh(view);
       ownSeat.part.hidden ||= options.alone;

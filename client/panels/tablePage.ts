@@ -26,6 +26,7 @@ import { createOrdersTeller } from './ordersTeller.ts';
 import { createRestSheets } from './restSheets.ts';
 import { createSeatCards } from './seatCards.ts';
 import { leadsToSettings, openSettings, settingsButton } from './settingsSheet.ts';
+import { createTalkCard } from './talkCard.ts';
 import { createTaskCards } from './taskCards.ts';
 import { createTitleBlock } from './titleBlock.ts';
 
@@ -63,6 +64,8 @@ export function layTable(
   const plan = readPlan(first.plan);
   const planNow = () => readPlan((link.view ?? first).plan);
   const announcer = new Announcer();
+  const talkAnnouncer = new Announcer();
+  const alertAnnouncer = new Announcer('alert');
   const notice = element('p', { class: 'notice', hidden: true });
   const note = createNotice(notice, announcer);
   const desk = new CommandDesk(link, note);
@@ -87,6 +90,8 @@ export function layTable(
     planNow,
     desk,
     announcer,
+    talkAnnouncer,
+    alertAnnouncer,
     leave,
     another,
     canvas,
@@ -118,6 +123,7 @@ export function layTable(
     element('div', { class: 'frame', 'aria-hidden': 'true' }),
     left,
     right,
+    parts.talk.part,
     notice,
     parts.drill.dealt,
     parts.over,
@@ -125,6 +131,8 @@ export function layTable(
     question.sheet,
     ...parts.drill.sheets,
     announcer.node,
+    talkAnnouncer.node,
+    alertAnnouncer.node,
   );
   holder.replaceChildren(page);
   // the button that led here is gone: readers of the page go on from its heading
@@ -149,11 +157,12 @@ export function layTable(
       parts.coach.strip,
       parts.drill.turn,
       parts.drill.ways,
+      parts.talk.stand,
       ...parts.rest.holder.querySelectorAll('.scorecard, .back'),
     ],
   );
   const isFlying = () => link.view?.stage === 'descending' && document.querySelector('dialog[open]') === null;
-  const endKeys = listenToKeys(desk, isFlying);
+  const endKeys = listenToKeys(desk, isFlying, (figure) => parts.talk.press(figure));
   const pads = followPads(desk);
   const pause = createPause(desk);
   page.addEventListener('click', (event) => {
@@ -168,7 +177,8 @@ export function layTable(
     figured = view;
     page.dataset['stage'] = view.stage;
     const hoverPercent = hover(view, plan);
-    parts.seats.refresh(view, hoverPercent);
+    parts.seats.refresh(view);
+    parts.talk.refresh(view);
     page.toggleAttribute('data-task', parts.tasks.refresh(view));
     parts.title.refresh(view);
     parts.countdown.refresh(view);
@@ -179,6 +189,8 @@ export function layTable(
     page.toggleAttribute('data-turns', view.turn !== undefined);
     parts.rest.refresh(view);
     announcer.flush();
+    talkAnnouncer.flush();
+    alertAnnouncer.flush();
     pads.follow(view.stage !== 'resolved' && document.querySelector('dialog[open]') === null);
   };
   const tell = createTeller(announcer, note);
@@ -242,12 +254,15 @@ function createParts(options: {
   readonly planNow: () => PlayedPlan;
   readonly desk: CommandDesk;
   readonly announcer: Announcer;
+  readonly talkAnnouncer: Announcer;
+  readonly alertAnnouncer: Announcer;
   readonly leave: () => void;
   readonly another: (() => void) | undefined;
   readonly canvas: () => HTMLCanvasElement | null;
   readonly onLaid: () => void;
 }) {
   const { note, mode, link, plan, planNow, desk, announcer, leave, another, canvas, onLaid } = options;
+  const { talkAnnouncer, alertAnnouncer } = options;
   const { engine } = plan.setup.lander;
   const context = {
     maxThrust: engine.maxThrust,
@@ -288,7 +303,8 @@ function createParts(options: {
     over,
     lobby,
     rest,
-    seats: createSeatCards({ context, announcer, takeSeat, letIn, ask, alone: link.kind === 'local' }),
+    seats: createSeatCards({ context, alertAnnouncer, takeSeat, letIn, ask, alone: link.kind === 'local' }),
+    talk: createTalkCard(ask, talkAnnouncer, link.kind === 'local'),
     tasks: createTaskCards({ ask, plan: planNow }),
     drill: createDrillParts({ drill, ask, announcer, leave, alone: link.kind === 'local' }),
     countdown: createCountdown(ask, announcer),

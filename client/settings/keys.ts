@@ -10,6 +10,7 @@ export const ACTIONS = [
   'upright',
   'driftOrLean',
   'hold',
+  'readBack',
 ] as const;
 export type Action = (typeof ACTIONS)[number];
 
@@ -28,6 +29,7 @@ export const DEFAULT_KEYS: KeyMap = {
   upright: ['c'],
   driftOrLean: ['l'],
   hold: ['h'],
+  readBack: ['r'],
 };
 
 /** The page itself needs these: to go from one control to the next, to press them, to close what is open. */

@@ -1,6 +1,7 @@
 import type { Judgment, SourceState } from '../../engine/estimate/index.ts';
 import type { Source } from '../../engine/sensors/index.ts';
 import type { Callout, CardOutcome, FlightMode, NamedCause, NoMargin, Pace, Seat } from '../../engine/table/index.ts';
+import type { AlertLevel, StandInReason } from '../../engine/talk/index.ts';
 import type { Outcome, Phase } from '../../engine/world/index.ts';
 import type { Action } from '../settings/keys.ts';
 
@@ -351,6 +352,7 @@ export const ORDERS = {
     upright: 'no drift, or upright',
     driftOrLean: 'hold a drift, or a lean',
     hold: 'hold, resume',
+    readBack: 'read back, or confirm',
   } satisfies Record<Action, string>,
   legend: 'Hollow mark: ordered. Filled mark: actual.',
   leanLimits: (high: number, from: string, low: number, to: string) =>
@@ -386,6 +388,7 @@ export const SETTINGS = {
     upright: 'stand upright',
     driftOrLean: 'by orders: a drift or a lean',
     hold: 'hold, resume',
+    readBack: 'read back, or confirm',
   } satisfies Record<Action, string>,
   change: (key: string, action: string) => `${key}: ${action}, change the key`,
   add: (action: string) => `add: another key for ${action}`,
@@ -823,12 +826,148 @@ export const WORLDS_VIEW = {
 } as const;
 
 /** Alerts: how grave, in the trade's own words, and what is the matter. */
+/** Of an alert how grave it is, and what is the matter. */
 export const ALERT = {
-  caution: 'Caution',
-  warning: 'Warning',
-  propellantLow: (seconds: string) => `propellant for ${seconds} of hover`,
-  tanksDry: 'tanks dry, the engine no longer answers',
+  label: 'Alerts',
+  levels: {
+    emergency: 'Emergency',
+    warning: 'Warning',
+    caution: 'Caution',
+    advisory: 'Advisory',
+  } satisfies Record<AlertLevel, string>,
+  acknowledge: 'Got it',
+  acknowledgeFully: (words: string) => `Got it: ${words}`,
+  sourceLost: (source: string) => `${source} is lost`,
+  marginOutside: 'it would come down outside the limit',
+  propellantLow: {
+    caution: 'propellant for less than 20\u202fs of hover',
+    warning: 'propellant for less than 10\u202fs of hover',
+  },
+  dry: 'tanks dry, the engine no longer answers',
   cutOff: 'engine cut off, it stays out in this descent',
+} as const;
+
+/** What seats say to each other. A sentence is filled with figures that have their units. */
+export const TALK = {
+  label: 'Talk',
+  open: 'Say',
+  hide: 'Fold',
+  say: (seat: string) => `${seat}: say`,
+  to: 'to',
+  toWhom: 'To whom',
+  all: 'all',
+  you: 'you',
+  source: 'Source',
+  line: 'One line of your own',
+  send: 'Send',
+  noFigure: 'no figure now',
+  keyHint: (key: string) => `key ${key}`,
+  slips: 'Said to you, and by you',
+  nothing: 'Nothing open.',
+  from: (from: string, to: string) => `${from} to ${to}`,
+  standIn: 'stand-in',
+  readBack: 'Read back',
+  confirm: 'Confirm',
+  readBackFully: (words: string) => `Read back: ${words}`,
+  confirmFully: (words: string) => `Confirm: ${words}`,
+  waitsFor: (seats: string) => `waits for ${seats} to read back`,
+  waitsForAll: (count: number) => `waits for ${count} to read back`,
+  isReadBack: 'read back: confirm it',
+  waitsForConfirm: 'read back',
+  loops: (count: number) => (count === 0 ? 'no loop open' : count === 1 ? '1 loop open' : `${count} loops open`),
+  loop: (to: string, since: string, isReadBack: boolean) =>
+    `said to ${to} ${since} ago, ${isReadBack ? 'read back, not confirmed' : 'not read back'}`,
+  heard: (from: string, to: string, words: string) => `${from} to ${to}: ${words}.`,
+  readBackWith: 'Read back with {readBack}.',
+  sentences: {
+    goForLanding: () => 'go for landing',
+    prepareToAbort: () => 'prepare to abort',
+    comeDownSlower: () => 'come down slower',
+    takeDriftOut: () => 'take the drift out',
+    askHeightAge: () => 'how old is the height?',
+    askUsable: () => 'how long does it last?',
+    askLimit: () => 'what is the limit?',
+    askMotion: () => 'height and drift?',
+    motion: (height: string, rate: string, drift: string) => `height ${height}, down ${rate}, drift ${drift}`,
+    driftNulled: (drift: string) => `drift nulled, ${drift}`,
+    leaning: (lean: string) => `leaning ${lean}`,
+    makingForSpot: (where: string) => `making for the spot, ${where}`,
+    cannotHold: () => 'cannot hold it',
+    noData: (age: string, source: string) => `${source}: no data for ${age}`,
+    frozen: (source: string) => `${source} is frozen`,
+    differs: (by: string, source: string) => `${source} off by ${by}`,
+    underCheck: (source: string) => `${source} under check`,
+    rejected: (source: string) => `${source} rejected`,
+    restored: (source: string) => `${source} is back`,
+    heightAge: (age: string, within: string) => `height measured ${age} ago, good to ${within}`,
+    usable: (left: string) => `usable ${left}`,
+    leaking: (gone: string) => `propellant is leaking, ${gone} gone`,
+    gaugeAgrees: (left: string) => `gauge agrees, ${left}`,
+    ceiling: (most: string) => `ceiling ${most}`,
+    engineStillOn: () => 'engine still on',
+    engineOut: () => 'engine is out',
+    contactLight: () => 'contact light',
+    limit: (up: string, down: string) => `limit uphill ${up}, downhill ${down}`,
+    slope: (slope: string) => `slope at the spot ${slope}`,
+    spot: (where: string) => `spot ${where}`,
+    ground: (ground: string) => `ground ${ground}`,
+    groundThanMapped: (ground: string) => `ground ${ground} than mapped`,
+    legs: (open: number) =>
+      open === 0 ? 'all legs locked' : open === 1 ? '1 leg not locked' : `${open} legs not locked`,
+    rimAhead: () => 'rim ahead',
+  },
+  log: 'Log',
+  logEmpty: 'Nothing yet.',
+} as const;
+
+/** Go or not, stay or not. */
+export const POLL = {
+  label: 'Poll',
+  call: { go: 'Ask: go?', stay: 'Ask: stay?' },
+  callFully: { go: 'Ask: go? Every seat answers go or no-go', stay: 'Ask: stay? Every seat answers stay or no-stay' },
+  asks: { go: 'Go for landing?', stay: 'Stay where we are?' },
+  by: (seat: string) => `${seat} asks`,
+  answers: { go: 'Go', noGo: 'No-go', stay: 'Stay', noStay: 'No-stay' },
+  reason: 'Why, in a few words',
+  waits: (seats: string) => `Waits for ${seats}.`,
+  isIn: 'All answers are in.',
+  yours: (answer: string) => `You: ${answer}. The others show when all are in.`,
+  decide: 'You decide',
+  abort: 'Abort',
+  decided: (answer: string) => `Decided: ${answer}.`,
+  told: (seat: string, question: string) => `${seat} asks: ${question}`,
+  toldIn: (counts: string) => `All answers are in: ${counts}.`,
+  line: (seat: string, answer: string) => `${seat}: ${answer}`,
+  because: {
+    sourceWrong: 'a source looks wrong and is believed',
+    marginOutside: 'outside the limit',
+    propellantLow: 'too little propellant',
+    leaning: 'it leans',
+  } satisfies Record<StandInReason, string>,
+} as const;
+
+/** Lines of the log of the crew, after who did it; what was called out stands there as it was said. */
+export const LOG = {
+  readBack: (words: string) => `reads back: ${words}`,
+  confirm: (words: string) => `confirms: ${words}`,
+  callPoll: (question: string) => `asks: ${question}`,
+  answerPoll: (answer: string) => `answers: ${answer}`,
+  decide: (answer: string) => `decides: ${answer}`,
+  acknowledge: 'has seen an alert',
+  judged: (source: string, judgment: string) => `${source}: ${judgment}`,
+  realign: 'aligns the inertial unit',
+  ceiling: (most: string) => `thrust ceiling ${most}`,
+  armed: (on: boolean) => (on ? 'arms the cut-off' : 'disarms the cut-off'),
+  fired: 'fires the cut-off',
+  cutAtContact: (on: boolean) => (on ? 'cut at contact on' : 'cut at contact off'),
+  line: (shut: boolean) => (shut ? 'shuts a feed line' : 'opens the feed line'),
+  spot: 'marks a spot',
+  noSpot: 'takes the spot away',
+  ground: (ground: string) => `ground ${ground}`,
+  limit: (limit: string) => `states the limit ${limit}`,
+  abort: 'gives the landing up',
+  hold: 'holds',
+  resume: 'resumes',
 } as const;
 
 export const COACH = {

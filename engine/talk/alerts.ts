@@ -7,6 +7,7 @@ import type { TableState } from '../table/tableState.ts';
 import { SEATS, type Refusal, type Seat } from '../table/tableTypes.ts';
 import type { DescentState, Phase } from '../world/descent.ts';
 import { addLine, momentOf } from './crewLog.ts';
+import { isLost } from './lostSource.ts';
 import { refusal } from './refusal.ts';
 import type { Alert, AlertCause, Speaker } from './talk.ts';
 
@@ -103,15 +104,9 @@ function causesOf(table: Table, known: DescentState): readonly Cause[] {
   return [...sourcesLost(table), ...marginOutside(table), ...engineCauses(table, known)];
 }
 
-/** A source that spoke once and does no more, or that the automatic check has failed. */
-function sourcesLost({ run }: Table): readonly Cause[] {
-  const { believed } = run;
-  if (believed === undefined) return [];
-  return SOURCES.flatMap((source): readonly Cause[] => {
-    const { state, age } = believed.sources[source];
-    const isLost = age !== undefined && (state === 'no data' || state === 'failed');
-    return isLost ? [{ cause: 'sourceLost', source, level: 'caution', to: ['sensors'] }] : [];
-  });
+function sourcesLost({ run: { believed } }: Table): readonly Cause[] {
+  const lost = SOURCES.filter((source) => believed !== undefined && isLost(believed.sources[source]));
+  return lost.map((source) => ({ cause: 'sourceLost', source, level: 'caution', to: ['sensors'] }));
 }
 
 function marginOutside({ run }: Table): readonly Cause[] {

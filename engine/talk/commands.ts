@@ -35,7 +35,7 @@ export type TalkCommand =
   | { readonly kind: 'decide'; readonly decision: PollAnswer }
   | { readonly kind: 'acknowledge'; readonly alert: number };
 
-const TALK_KINDS = [
+export const TALK_KINDS = [
   'callOut',
   'say',
   'readBack',

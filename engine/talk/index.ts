@@ -1,7 +1,8 @@
-export { ALERT_LEVELS } from '../drill/drill.ts';
+export { ALERT_LEVELS, type AlertLevel } from '../drill/drill.ts';
 export { tell } from './alerts.ts';
 export { CALL_RATE, LONGEST_LINE, MOST_CALLS } from './callout.ts';
-export { ADDRESSEES, POLL_ANSWERS, POLL_QUESTIONS, type Addressee, type PollAnswer } from './commands.ts';
+export { ADDRESSEES, ANSWERS_TO, POLL_ANSWERS, POLL_QUESTIONS, type Addressee, type PollAnswer } from './commands.ts';
 export { LONGEST_REASON } from './poll.ts';
-export { fillSentence, SENTENCES, SENTENCES_OF } from './sentences.ts';
-export { ALERT_CAUSES, LOGGED_KINDS, STAND_IN_REASONS } from './talk.ts';
+export { fillSentence, namesSource, SENTENCES, SENTENCES_OF, type Sentence } from './sentences.ts';
+export { ALERT_CAUSES, LOGGED_KINDS, STAND_IN_REASONS, type StandInReason } from './talk.ts';
+export type { AlertView, AnswerView, CallView, LogLineView, PollView } from './viewTalk.ts';

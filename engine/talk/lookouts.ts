@@ -4,6 +4,7 @@ import type { Table } from '../table/table.ts';
 import type { DescentState } from '../world/descent.ts';
 import { displayAt } from './callout.ts';
 import { fillSentence } from './sentences.ts';
+import { isLost } from './lostSource.ts';
 import { speakUp } from './standIns.ts';
 import type { StandInMemory } from './talk.ts';
 
@@ -19,6 +20,8 @@ const LOOKS_WRONG = 4;
 const LOOKS_RIGHT = 10;
 /** Round numbers of seconds of hover that are called out [s]. */
 const SECONDS = [60, 30, 15] as const;
+/** Silent for so long, or off by so much, it is said with the figure [s], [standard deviations]. */
+const WORTH_SAYING = 1;
 /** Lower than this no more heights are called out: there is no time to read back [m]. */
 const TOO_LOW = 4;
 
@@ -38,11 +41,11 @@ function lookAtSources(table: Table): void {
   for (const { source, state, age } of sources) {
     if (age === undefined) continue;
     const { wrong, right, told } = memoryOf(table);
-    const isWrong = state !== 'valid';
+    const isWrong = state === 'suspect' || isLost({ state, age });
     const wrongFor = isWrong ? (wrong[source] ?? 0) + 1 : 0;
     const rightFor = isWrong ? 0 : (right[source] ?? 0) + 1;
     remember(table, { wrong: { ...wrong, [source]: wrongFor }, right: { ...right, [source]: rightFor } });
-    if (wrongFor === LOOKS_WRONG && !told.includes(source)) callWrong(table, source, state === 'suspect');
+    if (wrongFor === LOOKS_WRONG && !told.includes(source)) callWrong(table, source);
     if (rightFor === LOOKS_RIGHT && told.includes(source)) {
       remember(table, { told: told.filter((one) => one !== source) });
       speakUp(table, 'sensors', { sentence: 'restored', source });
@@ -50,10 +53,14 @@ function lookAtSources(table: Table): void {
   }
 }
 
-function callWrong(table: Table, source: Source, isSuspect: boolean): void {
+/** The first of what can be said of it with a figure; else that it is looked at. */
+function callWrong(table: Table, source: Source): void {
   remember(table, { told: [...memoryOf(table).told, source] });
-  const differs = fillSentence('differs', source, displayAt(table, 'sensors')) !== undefined;
-  speakUp(table, 'sensors', { sentence: isSuspect && differs ? 'differs' : 'noData', source });
+  const display = displayAt(table, 'sensors');
+  const filled = (['noData', 'differs'] as const).find(
+    (sentence) => Math.abs(fillSentence(sentence, source, display)?.[0] ?? 0) >= WORTH_SAYING,
+  );
+  speakUp(table, 'sensors', { sentence: filled ?? 'underCheck', source });
 }
 
 function lookAtSeconds(table: Table): void {

@@ -2,6 +2,7 @@ import type { Source } from '../sensors/index.ts';
 import { GROUND_NOTES } from '../table/siteNotes.ts';
 import type { Seat } from '../table/tableTypes.ts';
 import type { TableView } from '../table/viewTypes.ts';
+import { isSilent } from './lostSource.ts';
 
 /**
  * What each seat can call out with one press, at most nine, in the order of the keys 1 to 9. The words are the client's; here stand the ids, and which
@@ -57,8 +58,7 @@ export function fillSentence(
   switch (sentence) {
     // age of the last sample [s]
     case 'noData':
-    case 'frozen':
-      return all(reading?.age);
+      return isSilent(reading?.age) ? all(reading?.age) : undefined;
     // in standard deviations of what the estimate expected [-]
     case 'differs':
       return all(reading?.disagreement);
@@ -98,6 +98,7 @@ export function fillSentence(
     // how many are not shown locked
     case 'legs':
       return all(display.siteReadings?.locked.filter((locked) => !locked).length);
+    case 'frozen':
     case 'underCheck':
     case 'rejected':
     case 'restored':

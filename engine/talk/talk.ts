@@ -1,7 +1,7 @@
 import type { AlertLevel, Display } from '../drill/drill.ts';
 import type { Source } from '../sensors/index.ts';
 import type { Command, MemberId, Seat } from '../table/tableTypes.ts';
-import type { Addressee, PollAnswer, PollQuestion } from './commands.ts';
+import { TALK_KINDS, type Addressee, type PollAnswer, type PollQuestion } from './commands.ts';
 import type { Sentence } from './sentences.ts';
 
 /** All that was said in one descent: the part of the state of a table that belongs to talking. Plain data, replaced and never written into. */
@@ -103,14 +103,7 @@ export interface LogLine extends Moment {
 
 /** What goes into the log of the crew. */
 export const LOGGED_KINDS = [
-  'callOut',
-  'say',
-  'readBack',
-  'confirm',
-  'callPoll',
-  'answerPoll',
-  'decide',
-  'acknowledge',
+  ...TALK_KINDS,
   'judgeSource',
   'nameCause',
   'realign',

@@ -45,7 +45,7 @@ export interface CallView {
   readonly isConfirmed: boolean;
 }
 
-export interface OpenLoopView {
+interface OpenLoopView {
   readonly id: number;
   readonly after: number;
   readonly from: Seat;

@@ -44,7 +44,9 @@ describe('a descent alone that is taken up again', () => {
     const first = await fly(300);
     const again = open(first.record());
     const link = linkOf(again);
-    expect(link.view).toEqual({ ...first.view, held: true });
+    // that it was held stands in the log
+    const log = [...(first.view?.talk.log ?? []), { after: 5, kind: 'hold', name: 'Ada', seat: 'flying' }];
+    expect(link.view).toEqual({ ...first.view, held: true, talk: { ...first.view?.talk, log } });
     expect(link.view?.flight.tick).toBe(300);
     again.clock.turn(60);
     expect(link.view?.flight.tick).toBe(300);

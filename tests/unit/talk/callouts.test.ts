@@ -21,13 +21,13 @@ describe('a callout', () => {
     const table = beginCrew({ plan, model: playedModel });
     runTable(table, 600);
     const { flight, sources } = viewTable(table, AT.sensors);
-    const age = sources?.find(({ source }) => source === 'altimeter')?.age;
-    expect(age).toBeGreaterThanOrEqual(0);
-    commandTable(table, AT.sensors, { kind: 'callOut', sentence: 'noData', source: 'altimeter', to: 'lead' });
+    const off = sources?.find(({ source }) => source === 'altimeter')?.disagreement;
+    expect(off).not.toBeUndefined();
+    commandTable(table, AT.sensors, { kind: 'callOut', sentence: 'differs', source: 'altimeter', to: 'lead' });
     commandTable(table, AT.flying, { kind: 'callOut', sentence: 'motion', to: 'lead' });
     runTable(table, 30);
     const heard = callsAt(table, AT.lead);
-    expect(heard.map(({ values }) => values)).toEqual([[age], [flight.height, -flight.vy, flight.vx]]);
+    expect(heard.map(({ values }) => values)).toEqual([[off], [flight.height, -flight.vy, flight.vx]]);
     expect(heard.map(({ after }) => after)).toEqual([10, 10]);
     // what is true is another number
     expect(heard[1]?.values[0]).not.toBe(table.state.stage === 'descending' ? table.run.flight.height : NaN);
