@@ -18,6 +18,7 @@ export { findStart, STARTS } from './plans/findStart.ts';
 export { whyNotFlown, worldsFor } from './plans/flyable.ts';
 export { layOut } from './plans/layOut.ts';
 export { layPlan } from './plans/layPlan.ts';
+export { layWhatIf } from './plans/layWhatIf.ts';
 export { parsePlanChoice } from './plans/parsePlanChoice.ts';
 export { seededTrouble } from './plans/seededTrouble.ts';
 

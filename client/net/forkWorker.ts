@@ -3,6 +3,6 @@ import { playedModel } from '../../engine/table/index.ts';
 
 /** A thread of the page that flies one fork: a request comes, its answer goes. */
 addEventListener('message', ({ data }: MessageEvent<ForkRequest>) => {
-  const { record, plan, change } = data;
-  postMessage(forkRecord(record, { plan, model: playedModel }, change));
+  const { record, plan, change, other } = data;
+  postMessage(forkRecord(record, { plan, model: playedModel, other }, change));
 });

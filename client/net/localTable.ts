@@ -28,6 +28,7 @@ import {
   type TablePlan,
 } from '../../engine/table/index.ts';
 import type { DescentEvent } from '../../engine/world/index.ts';
+import { layWhatIf } from '../../levels/index.ts';
 import { createLinkCore } from './linkCore.ts';
 import type { TableLink } from './tableLink.ts';
 
@@ -101,8 +102,10 @@ export function openLocalTable(options: {
   const forkAtRest = () => {
     const wanted = wantedFork(table);
     if (wanted === undefined || flyFork === undefined) return;
-    void flyFork({ record: record(), plan, change: wanted.change }).then((flownAgain) => {
+    const other = layWhatIf(plan, wanted.change);
+    void flyFork({ record: record(), plan, change: wanted.change, ...(other && { other }) }).then((flownAgain) => {
       if (flownAgain?.ok === true) wanted.lay(flownAgain.value);
+      else wanted.refuse(flownAgain?.error.reason ?? '');
     });
   };
   const core = createLinkCore('connected');

@@ -13,8 +13,9 @@ export interface LinePoint {
 export interface ForkLines {
   readonly happened: readonly LinePoint[];
   readonly forked: readonly LinePoint[];
-  /** When the source failed, and when it was first doubted after that [s]. */
-  readonly failed: number;
+  /** When the two part, and what that moment is called; when the source was first doubted after that [s]. */
+  readonly parted: number;
+  readonly partedWords: string;
   readonly doubted?: number | undefined;
   /** What the line of the fork is called. */
   readonly forkedName: string;
@@ -49,7 +50,7 @@ export function drawFork(lines: ForkLines, width: number): { markup: string; vie
   const pen = new SvgPen(1, 'fork');
   const scales = scalesOf(lines, width);
   drawAxes(pen, scales);
-  drawMoment(pen, scales, { at: lines.failed, words: FORK.fails, row: 0 });
+  drawMoment(pen, scales, { at: lines.parted, words: lines.partedWords, row: 0 });
   if (lines.doubted !== undefined) drawMoment(pen, scales, { at: lines.doubted, words: FORK.doubted, row: 1 });
   const [happened, forked] = [lines.happened, lines.forked].map((points) => lineOn(scales, points));
   drawLine(pen, forked ?? [], 'dashed');
@@ -61,8 +62,8 @@ export function drawFork(lines: ForkLines, width: number): { markup: string; vie
   return { markup: pen.markup, viewBox: `0 0 ${width} ${HEIGHT}` };
 }
 
-function scalesOf({ happened, forked, failed }: ForkLines, width: number): Scales {
-  const from = Math.max(0, failed - LEAD);
+function scalesOf({ happened, forked, parted }: ForkLines, width: number): Scales {
+  const from = Math.max(0, parted - LEAD);
   const seen = [...happened, ...forked].filter(({ time }) => time >= from);
   const until = Math.max(...seen.map(({ time }) => time), from + 1);
   const amounts = seen.map(({ value }) => value);

@@ -1,35 +1,35 @@
-import type { FlownPath, Fork, JudgedContact, JudgedDescent, Scorecard } from '../../engine/table/index.ts';
-import type { Source } from '../../engine/sensors/index.ts';
-import { FORK, SCORECARD, SOURCE_NAMES } from '../text/en.ts';
+import type { Change, FlownPath, Fork, JudgedContact, JudgedDescent, Scorecard } from '../../engine/table/index.ts';
+import { changeWords } from '../text/changeWords.ts';
+import { FORK, SCORECARD } from '../text/en.ts';
 import { percent, speed, unitOf } from '../text/numbers.ts';
 import { drawing, element } from './element.ts';
 import { drawFork, type ForkLines, type LinePoint } from './forkDrawing.ts';
 import { SCALE_WIDTH } from './speedScale.ts';
 import { decidingContact, verdictOf, type LastMotion } from './verdict.ts';
 
-/** The part of the scorecard that comes later: the descent flown again with a healthy source, beside what happened. */
+/** The part of the scorecard that comes later: the descent flown again with one thing changed, beside what happened. */
 export function createForkPart(fork: Fork, card: Scorecard, last: LastMotion): HTMLElement {
-  const source = SOURCE_NAMES[fork.change.source].toLowerCase();
+  const what = changeWords(fork.change);
   const [was, would] = [headlineOf(card, last), headlineOf(fork.card, fork.last)];
-  const isByHeight = showsInHeight(fork.change.source);
+  const isByHeight = showsInHeight(fork.change);
   const caption = isByHeight ? FORK.heights(unitOf('length').sign) : FORK.speeds(unitOf('speed').sign);
   const figure = element('figure', {}, element('figcaption', {}, caption));
   const width = matchMedia('(max-width: 35em)').matches ? SCALE_WIDTH.narrow : SCALE_WIDTH.full;
-  const { markup, viewBox } = drawFork(linesOf(fork, card, isByHeight, source), width);
-  figure.append(drawing(markup, { viewBox, label: FORK.drawn(source, was, would), class: 'fork-drawing' }));
+  const { markup, viewBox } = drawFork(linesOf(fork, card, isByHeight), width);
+  figure.append(drawing(markup, { viewBox, label: FORK.drawn(what, was, would), class: 'fork-drawing' }));
   return element(
     'section',
-    { class: 'fork', 'aria-labelledby': 'fork-title' },
-    element('h3', { id: 'fork-title' }, FORK.title(source)),
-    element('p', { class: 'why' }, FORK.how(source)),
+    { class: 'fork', 'aria-label': FORK.title(what) },
+    element('h3', {}, FORK.title(what)),
+    element('p', { class: 'why' }, fork.after > 0 ? FORK.howFrom : FORK.howAnew),
     compare(card, fork.card, [was, would]),
     figure,
   );
 }
 
 /** What a fork showed, in a sentence to be read aloud. */
-export function forkWords({ card, last }: Fork): string {
-  return FORK.arrived(headlineOf(card, last));
+export function forkWords({ change, card, last }: Fork): string {
+  return FORK.arrived(changeWords(change), headlineOf(card, last));
 }
 
 function headlineOf(card: JudgedDescent, last: LastMotion): string {
@@ -37,18 +37,19 @@ function headlineOf(card: JudgedDescent, last: LastMotion): string {
 }
 
 /** A wrong altimeter shows in how it comes down; what measures motion shows in how it drifts. */
-function showsInHeight(source: Source): boolean {
+function showsInHeight({ source }: Change): boolean {
   return source !== 'velocityRadar' && source !== 'surfaceCamera' && source !== 'inertialUnit';
 }
 
-function linesOf(fork: Fork, { failures = [] }: Scorecard, isByHeight: boolean, source: string): ForkLines {
+function linesOf(fork: Fork, { failures = [] }: Scorecard, isByHeight: boolean): ForkLines {
   const failure = failures.find((one) => one.source === fork.change.source);
   return {
     happened: lineOf(fork.happened, isByHeight),
     forked: lineOf(fork.forked, isByHeight),
-    failed: fork.after,
+    parted: fork.after,
+    partedWords: fork.change.kind === 'source healthy' ? FORK.fails : FORK.parts,
     doubted: failure?.doubtedAfter === undefined ? undefined : failure.after + failure.doubtedAfter,
-    forkedName: FORK.forkedLine(source),
+    forkedName: changeWords(fork.change).replace(/^an? /, ''),
   };
 }
 

@@ -506,24 +506,34 @@ export const BELIEF_CARD = {
 
 /** The descent flown again with one thing changed; a source such as 'altimeter'. */
 export const FORK = {
-  title: (source: string) => `And with a healthy ${source}?`,
-  how: (source: string) =>
-    `The same descent flown again: the ${source} stays healthy, and from the moment when it failed stand-ins hold every seat.`,
+  title: (what: string) => `And with ${what}?`,
+  howFrom:
+    'The same descent flown again: this one thing is otherwise, and from that moment on stand-ins hold every seat.',
+  howAnew: 'The same descent flown again from its start: this one thing is otherwise, and stand-ins hold every seat.',
   happened: 'as it was',
-  forked: 'healthy',
-  forkedLine: (source: string) => `healthy ${source}`,
+  forked: 'flown again',
   outcome: 'how it ended',
   sideways: 'moved sideways',
   descentRate: 'came down at',
   share: 'of the speed that tips it',
   noContact: 'no contact',
   fails: 'it fails',
+  parts: 'from here',
   doubted: 'doubted',
   heights: (unit: string) => `Height over the ground, ${unit}; time from the start, s`,
   speeds: (unit: string) => `Speed across the ground, to the right positive, ${unit}; time from the start, s`,
-  drawn: (source: string, was: string, would: string) =>
-    `Two lines over time. As it was: ${was}. With a healthy ${source}: ${would}.`,
-  arrived: (outcome: string) => `A healthy one would have given: ${outcome}.`,
+  drawn: (what: string, was: string, would: string) =>
+    `Two lines over time. As it was: ${was}. With ${what}: ${would}.`,
+  arrived: (what: string, outcome: string) => `With ${what} it would have been: ${outcome}.`,
+} as const;
+
+/** What may be otherwise, as it ends "and with ...?". */
+export const WHAT_IF = {
+  healthy: (source: string) => `a healthy ${source}`,
+  rejected: (source: string, at: string) => `the ${source} rejected at ${at}`,
+  descentRate: (rate: string, at: string) => `${rate} ordered at ${at}`,
+  world: (name: string) => `the pull of ${name}`,
+  stance: (share: string) => `feet at ${share} of their distance`,
 } as const;
 
 export const STATUS = {

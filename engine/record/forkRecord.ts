@@ -12,6 +12,7 @@ import {
   type Change,
   type FlownPath,
   type Fork,
+  type Seat,
   type Table,
   type TableModel,
   type TablePlan,
@@ -25,11 +26,17 @@ interface Parts {
   readonly model: TableModel;
 }
 
+interface ForkParts extends Parts {
+  readonly other?: TablePlan | undefined;
+}
+
 /** A fork to be flown, as plain data: it takes a second or more, so it is flown on a thread of its own. */
 export interface ForkRequest {
   readonly record: TableRecord;
   readonly plan: TablePlan;
   readonly change: Change;
+  /** Of a change that holds from the start: what is flown then. */
+  readonly other?: TablePlan;
 }
 
 /** Why a record cannot be forked, and where that shows. */
@@ -68,7 +75,11 @@ const MOST_TICKS = 20 * 60 * TICK_RATE;
  * sits at the table, and the stand-ins hold every seat: what people did was an answer to what they were shown, and they would have been shown something
  * else. Refused unless the descent, flown again without the change, ends as it was recorded, to the bit.
  */
-export function forkRecord(record: TableRecord, { plan, model }: Parts, change: Change): Result<Fork, ForkRefusal> {
+export function forkRecord(
+  record: TableRecord,
+  { plan, model, other }: ForkParts,
+  change: Change,
+): Result<Fork, ForkRefusal> {
   if (hashValue(plan.setup) !== record.header.plan.setupHash)
     return refuseFork('other-setup', 'The plan is laid out otherwise than when it was recorded.');
   const { lines } = record;
@@ -78,28 +89,41 @@ export function forkRecord(record: TableRecord, { plan, model }: Parts, change: 
     return refuseFork('not-as-recorded', `Flown again it ends otherwise than recorded: ${happened.differs}.`);
   if (state.stage !== 'resolved')
     return refuseFork('not-at-rest', 'The last descent of the record did not come to its end.');
-  const tick = failedFrom(happened.table, change);
+  if (isFromStart(change)) {
+    if (other === undefined) return refuseFork('nothing-changed', `There is no other ${change.kind} to fly.`);
+    return accept(forkOf(change, 0, happened, flyAlone({ plan: other, model })));
+  }
+  const tick = partingTick(happened.table, change);
   if (tick === undefined) return refuseFork('nothing-changed', `Nothing failed in the ${change.source}.`);
-  if (tick > run.flight.tick) return refuseFork('nothing-changed', 'The descent was over before the failure.');
+  if (tick > run.flight.tick) return refuseFork('nothing-changed', 'The descent was over before that.');
   const forked = flyAgain(lines, { plan, model }, { change, tick, descent: state.descents });
+  return accept(forkOf(change, tick / TICK_RATE, happened, forked));
+}
+
+function forkOf(change: Change, after: number, happened: Flown, forked: Flown): Fork {
   const { flight } = forked.table.run;
   const { angle, vx, vy } = flight;
-  return accept({
+  return {
     change,
-    after: tick / TICK_RATE,
+    after,
     card: judgeDescent(forked.table),
     last: { angle, vx, vy },
     happened: happened.path,
     forked: forked.path,
-  });
+  };
+}
+
+function isFromStart({ kind }: Change): boolean {
+  return kind === 'world' || kind === 'stance';
 }
 
 function refuseFork(what: 'other-setup' | 'not-at-rest' | 'nothing-changed' | 'not-as-recorded', reason: string) {
   return refuse({ code: `record/${what}` as const, reason });
 }
 
-/** The first tick of the descent at which something failed in the source; undefined where nothing did. */
-function failedFrom({ state: { failures } }: Table, { source }: Change): number | undefined {
+/** The first tick of the descent from which on the change matters; undefined where it changes nothing. */
+function partingTick({ state: { failures } }: Table, { kind, source, seconds = 0 }: Change): number | undefined {
+  if (kind !== 'source healthy') return Math.max(1, Math.round(seconds * TICK_RATE));
   const ticks = failures.flatMap(({ fault }) =>
     isSensorFault(fault) && fault.source === source ? [fault.fromTick] : [],
   );
@@ -127,7 +151,7 @@ function flyAgain(lines: readonly RecordLine[], parts: Parts, parting?: Parting)
   };
   const step = () => {
     // the tick in which it would fail is measured otherwise already
-    if (parting !== undefined && isFrom(parting.tick - 1)) spareSource(table, parting.change.source);
+    if (parting !== undefined && isFrom(parting.tick - 1)) makeChange(table, parting.change);
     ({ run } = table);
     stepTable(table);
     follow();
@@ -144,9 +168,31 @@ function flyAgain(lines: readonly RecordLine[], parts: Parts, parting?: Parting)
     applyEntry(table, line);
     follow();
   }
-  if (isAlone()) leaveToStandIns(table);
+  if (isAlone()) leaveToStandIns(table, parting?.change);
   while (isAlone() && table.run.flight.tick < MOST_TICKS) step();
   return { table, path, differs };
+}
+
+/** Stand-ins fly another plan from its start to its end. */
+function flyAlone(parts: Parts): Flown {
+  const table = createTable(parts);
+  const path = pathFrom(table.run.flight);
+  sitDown(table, 'lead');
+  applyEntry(table, { tick: table.state.tick, member: STRANGER, content: { kind: 'begin' } });
+  leaveToStandIns(table);
+  while (table.state.stage === 'descending' && table.run.flight.tick < MOST_TICKS) {
+    stepTable(table);
+    notePoint(table, path);
+  }
+  return { table, path, differs: undefined };
+}
+
+/** What is otherwise from the next tick on. */
+function makeChange(table: Table, { kind, source }: Change): void {
+  if (source === undefined) return;
+  if (kind === 'source healthy') spareSource(table, source);
+  // nobody takes it back
+  if (kind === 'source rejected') table.state.judgments = { ...table.state.judgments, [source]: 'rejected' };
 }
 
 function pathFrom({ height, vx }: DescentState): GrowingPath {
@@ -162,11 +208,25 @@ function notePoint({ run: { flight } }: Table, path: GrowingPath): void {
   path.speeds.push(flight.vx);
 }
 
-/** Everybody gets up, and a hold is over. */
-function leaveToStandIns(table: Table): void {
+/** Everybody gets up, and a hold is over. With an ordered descent rate somebody sits at Flying who has ordered it, and nothing more. */
+function leaveToStandIns(table: Table, change?: Change): void {
   const { state } = table;
-  const [first] = state.members;
-  if (state.held && first !== undefined)
-    applyEntry(table, { tick: state.tick, member: first.id, content: { kind: 'resume' } });
+  state.conduct = 'continuous';
+  state.turnEndsAt = undefined;
+  state.held = false;
+  state.stoppedBy = undefined;
   for (const { id } of state.members) applyEntry(table, noteLine(state, id, 'left'));
+  if (change?.tenths === undefined) return;
+  sitDown(table, 'flying');
+  state.orders = { descentRateTenths: change.tenths, across: 'drift', driftTenths: 0, leanDeg: 0 };
+}
+
+/** Whoever sits where stand-ins cannot do what is asked; nobody else is there. */
+const STRANGER = 'm1000000';
+
+function sitDown(table: Table, seat: Seat): void {
+  const { state } = table;
+  const of = { tick: state.tick, member: STRANGER };
+  applyEntry(table, { ...of, content: { kind: 'joined', name: 'What if', role: 'crew' } });
+  applyEntry(table, { ...of, content: { kind: 'takeSeat', seat } });
 }

@@ -3,6 +3,7 @@ import { JUDGMENTS } from '../estimate/index.ts';
 import { SOURCES } from '../sensors/index.ts';
 import {
   CEILING_RANGE,
+  CHANGE_KINDS,
   CONDUCTS,
   DELAY_RANGE_S,
   DESCENT_RATE_RANGE_TENTHS,
@@ -14,6 +15,7 @@ import {
   PACES,
   SEATS,
   SPOT_APPROACHES,
+  STANCE_RANGE_PERCENT,
   THRUST_RANGE,
   TILT_RANGE_DEG,
   type Command,
@@ -49,7 +51,8 @@ const member = text(MEMBER);
 const truth: FieldReader<boolean> = { read: readTruth };
 const seat = choice(SEATS);
 const source = choice(SOURCES);
-const inject = text({ least: 1, most: 40, pattern: /^[a-z][a-zA-Z0-9-]*$/, words: 'the name of an inject' });
+/** Of an inject, an objective, a world. */
+const name = text({ least: 1, most: 40, pattern: /^[a-z][a-zA-Z0-9-]*$/, words: 'a name as files have it' });
 const tilt = whole(TILT_RANGE_DEG, 'deg');
 /** Of a callout, an alert or an action. */
 const talkNumber = whole({ least: 1, most: 1e6 }, '-');
@@ -98,9 +101,9 @@ const COMMANDS: { readonly [Of in Kind]: Readers<Of> } = {
   stop: {},
   liftStop: {},
   end: {},
-  sendInject: { inject },
-  skipInject: { inject },
-  delayInject: { inject, seconds: whole(DELAY_RANGE_S, 's') },
+  sendInject: { inject: name },
+  skipInject: { inject: name },
+  delayInject: { inject: name, seconds: whole(DELAY_RANGE_S, 's') },
   setConduct: { conduct: choice(CONDUCTS) },
   turnOver: {},
   takeBack: {},
@@ -119,8 +122,8 @@ const COMMANDS: { readonly [Of in Kind]: Readers<Of> } = {
   acknowledge: { alert: talkNumber },
   observe: { seat: optional(seat), sign: choice(SIGNS_OF_WORK), topic, text: note },
   bookmark: { text: blankNote, seconds: optional(seconds) },
-  rate: { objective: inject, rating: choice(RATINGS), evidence: blankNote },
-  correctMeasure: { inject, measure: choice(MEASURE_KINDS), seconds: optional(seconds), reason: note },
+  rate: { objective: name, rating: choice(RATINGS), evidence: blankNote },
+  correctMeasure: { inject: name, measure: choice(MEASURE_KINDS), seconds: optional(seconds), reason: note },
   washHot: { word: text({ ...NOTE, most: LONGEST_WORD }), thing: blankNote },
   setDebriefStep: { step: choice(OPEN_STEPS) },
   setTopic: { topic },
@@ -137,6 +140,14 @@ const COMMANDS: { readonly [Of in Kind]: Readers<Of> } = {
     isRule: truth,
   },
   dropAction: { id: talkNumber },
+  askWhatIf: {
+    change: choice(CHANGE_KINDS),
+    source: optional(source),
+    seconds: optional(seconds),
+    tenths: optional(whole(DESCENT_RATE_RANGE_TENTHS, 'dm/s')),
+    world: optional(name),
+    percent: optional(whole(STANCE_RANGE_PERCENT, '%')),
+  },
   closeDebrief: {},
   declineDebrief: { reason: note },
 };

@@ -4,7 +4,7 @@ import type { Member } from '../table/tableState.ts';
 import type { MemberId } from '../table/tableTypes.ts';
 import { momentOf } from '../talk/crewLog.ts';
 import type { Moment } from '../talk/talk.ts';
-import type { ReviewCommand } from './commands.ts';
+import { changeOf, type ReviewCommand } from './commands.ts';
 import type { ReviewState } from './review.ts';
 
 /** What was judged is noted. */
@@ -65,6 +65,8 @@ function after(
     }
     case 'dropAction':
       return { ...review, actions: review.actions.filter((action) => action.id !== command.id) };
+    case 'askWhatIf':
+      return { ...review, whatIfs: [...review.whatIfs, changeOf(command)] };
     case 'closeDebrief':
       return { ...review, step: 'closed', clip: undefined };
     case 'declineDebrief':

@@ -1,3 +1,4 @@
+import type { Change } from '../table/fork.ts';
 import type { Command, Seat } from '../table/tableTypes.ts';
 import type { Action, MeasureKind, Observation, OPEN_STEPS, Rating, Topic } from './review.ts';
 
@@ -31,6 +32,8 @@ export type ReviewCommand =
   /** A new action, or, with its number, one anew. */
   | ({ readonly kind: 'setAction'; readonly id?: number } & Omit<Action, 'id'>)
   | { readonly kind: 'dropAction'; readonly id: number }
+  /** The descent flown again with one thing changed, beside what happened. */
+  | ({ readonly kind: 'askWhatIf'; readonly change: Change['kind'] } & Omit<Change, 'kind'>)
   | { readonly kind: 'closeDebrief' }
   | { readonly kind: 'declineDebrief'; readonly reason: string };
 
@@ -48,10 +51,16 @@ const REVIEW_KINDS = [
   'setGoal',
   'setAction',
   'dropAction',
+  'askWhatIf',
   'closeDebrief',
   'declineDebrief',
 ] as const satisfies readonly ReviewCommand['kind'][];
 
 export function isReview(command: Command): command is ReviewCommand {
   return REVIEW_KINDS.some((kind) => kind === command.kind);
+}
+
+export function changeOf(asked: Extract<ReviewCommand, { kind: 'askWhatIf' }>): Change {
+  const { kind: _kind, change, ...rest } = asked;
+  return { kind: change, ...rest };
 }

@@ -1,8 +1,9 @@
+import { faultOfChange } from '../table/fork.ts';
 import { hasUnseen } from '../table/plainText.ts';
 import type { TableState } from '../table/tableState.ts';
 import type { Refusal } from '../table/tableTypes.ts';
-import type { ReviewCommand } from './commands.ts';
-import { LONGEST_CLIP, MOST_NOTES } from './review.ts';
+import { changeOf, type ReviewCommand } from './commands.ts';
+import { LONGEST_CLIP, MOST_NOTES, MOST_WHAT_IFS } from './review.ts';
 
 /** What is wrong with something that this member may note or look at. */
 export function faultOfReview({ review, events, objectives }: TableState, command: ReviewCommand): Refusal | undefined {
@@ -36,6 +37,9 @@ export function faultOfReview({ review, events, objectives }: TableState, comman
     }
     case 'dropAction':
       return review.actions.some(({ id }) => id === command.id) ? undefined : NO_ACTION;
+    case 'askWhatIf':
+      if (review.whatIfs.length >= MOST_WHAT_IFS) return full('questions', MOST_WHAT_IFS);
+      return faultOfChange(changeOf(command));
     case 'closeDebrief':
       if (review.step === 'closed') return CLOSED;
       return review.step === 'summary'
@@ -52,8 +56,8 @@ export function faultOfReview({ review, events, objectives }: TableState, comman
   return command satisfies never;
 }
 
-function full(what: string): Refusal {
-  return refusal('full', `There are ${MOST_NOTES} ${what}; no more are taken.`);
+function full(what: string, most = MOST_NOTES): Refusal {
+  return refusal('full', `There are ${most} ${what}; no more are taken.`);
 }
 
 function refusal(code: string, reason: string): Refusal {

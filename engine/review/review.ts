@@ -1,3 +1,4 @@
+import type { Change } from '../table/fork.ts';
 import type { MemberId, Seat } from '../table/tableTypes.ts';
 import type { Moment } from '../talk/talk.ts';
 
@@ -21,6 +22,8 @@ export interface ReviewState {
   /** What was agreed, by topic. */
   readonly notes: Readonly<Partial<Record<Topic, string>>>;
   readonly goal: string;
+  /** What was asked to be flown again otherwise. */
+  readonly whatIfs: readonly Change[];
   readonly actions: readonly Action[];
   /** How many observations, bookmarks and actions there ever were: numbers the next. */
   readonly numbered: number;
@@ -118,6 +121,7 @@ export const NOTHING_REVIEWED: ReviewState = {
   clip: undefined,
   notes: {},
   goal: '',
+  whatIfs: [],
   actions: [],
   numbered: 0,
   declined: undefined,
@@ -128,5 +132,7 @@ export const LONGEST_CLIP = 30;
 /** [characters] */
 export const LONGEST_WORD = 24;
 export const LONGEST_NOTE = 280;
+/** A debrief is no campaign. */
+export const MOST_WHAT_IFS = 12;
 /** Of each list. */
 export const MOST_NOTES = 200;

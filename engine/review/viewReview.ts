@@ -1,3 +1,4 @@
+import type { WhatIf } from '../table/fork.ts';
 import { scorecardOf, type Table } from '../table/table.ts';
 import { isControl, type Member } from '../table/tableState.ts';
 import type { Seat } from '../table/tableTypes.ts';
@@ -23,6 +24,7 @@ export interface ReviewView {
   readonly observations: readonly ObservationView[];
   readonly ratings: readonly RatingView[];
   readonly suggestions: readonly Suggestion[];
+  readonly whatIfs: readonly WhatIf[];
 }
 
 interface ClipView {
@@ -82,6 +84,7 @@ export function viewReview(table: Table, member: Member): ReviewView | undefined
           by,
         }))
       : [],
+    whatIfs: state.review.whatIfs.map((change, i) => table.run.whatIfs[i] ?? { change }),
     suggestions:
       plan.drill === undefined || scorecard === undefined
         ? []

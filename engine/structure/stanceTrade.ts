@@ -23,16 +23,29 @@ export function stanceTrade(
   const anchor = legAnchor(lander, massProperties(lander).mass);
   return factors.map((factor) => {
     assert(factor > 0 && factor < Infinity, `a stance factor is above 0, not ${factor}`);
-    const legs = lander.legs.map((leg) => ({ ...leg, footpad: moved(leg.footpad, factor) }));
+    const { legs } = withFootpads(lander, factor);
     const masses = legs.map((leg) => legMass(anchor, lastForce(leg), legLength(leg)));
     const strength = masses.reduce((sum, mass) => sum + mass.strength, 0);
     const buckling = masses.reduce((sum, mass) => sum + mass.buckling, 0);
     const isInRange = masses.every((mass) => mass.isInRange);
-    const weight = Math.max(strength, buckling) / (anchor.mass * legs.length);
-    const parts = lander.parts.map((part) => (part.kind === 'gear' ? heavier(part, weight) : part));
-    const { standing } = assessLander({ ...lander, legs, parts }, landing);
+    const { standing } = assessLander(withStance(lander, factor), landing);
     return { factor, legMass: { strength, buckling, isInRange }, standing };
   });
+}
+
+/** The lander with its footpads so many times as far from the long axis, and legs that weigh what they then must: by the heavier of the two laws of legMass.ts. */
+export function withStance(lander: Lander, factor: number): Lander {
+  const anchor = legAnchor(lander, massProperties(lander).mass);
+  const moved = withFootpads(lander, factor);
+  const masses = moved.legs.map((leg) => legMass(anchor, lastForce(leg), legLength(leg)));
+  const sum = (law: 'strength' | 'buckling') => masses.reduce((all, mass) => all + mass[law], 0);
+  const weight = Math.max(sum('strength'), sum('buckling')) / (anchor.mass * moved.legs.length);
+  return { ...moved, parts: lander.parts.map((part) => (part.kind === 'gear' ? heavier(part, weight) : part)) };
+}
+
+/** As it was but for where its feet are. */
+function withFootpads(lander: Lander, factor: number): Lander {
+  return { ...lander, legs: lander.legs.map((leg) => ({ ...leg, footpad: moved(leg.footpad, factor) })) };
 }
 
 function moved([x, y, z]: BodyPoint, factor: number): BodyPoint {

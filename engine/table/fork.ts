@@ -1,11 +1,50 @@
 import type { Source } from '../sensors/index.ts';
 import { scorecardOf, type Table } from './table.ts';
+import type { Refusal } from './tableTypes.ts';
 import type { JudgedDescent } from './scorecardTypes.ts';
 
-/** The one thing that is otherwise in a fork. Source healthy: what failed in it does not fail. */
-export type Change = { readonly kind: 'source healthy'; readonly source: Source };
+/**
+ * What can be otherwise in a fork. Source healthy: what failed in it does not fail. Source rejected: the crew stops believing it at a moment. Descent rate: ordered at a moment,
+ * with the drift taken out, and held to the ground. World, stance: from the start of the descent, which stand-ins fly.
+ */
+export const CHANGE_KINDS = ['source healthy', 'source rejected', 'descent rate', 'world', 'stance'] as const;
 
-export const CHANGE_KINDS = ['source healthy'] as const satisfies readonly Change['kind'][];
+/** The one thing that is otherwise in a fork; `faultOfChange` says what each kind takes. */
+export interface Change {
+  readonly kind: (typeof CHANGE_KINDS)[number];
+  /** Of the first two kinds. */
+  readonly source?: Source;
+  /** When, from the start of the descent [s]: of a source rejected and of a descent rate. */
+  readonly seconds?: number;
+  /** [dm/s] */
+  readonly tenths?: number;
+  /** Identifier. */
+  readonly world?: string;
+  /** Distance of the footpads from the long axis, of what it is [%]. */
+  readonly percent?: number;
+}
+
+/** How far footpads may be moved [%]. */
+export const STANCE_RANGE_PERCENT = { least: 50, most: 200 } as const;
+
+const TAKES: Readonly<Record<Change['kind'], readonly (keyof Change)[]>> = {
+  'source healthy': ['source'],
+  'source rejected': ['source', 'seconds'],
+  'descent rate': ['seconds', 'tenths'],
+  world: ['world'],
+  stance: ['percent'],
+};
+
+/** What a change lacks, or has too much; undefined where it is whole. */
+export function faultOfChange(change: Change): Refusal | undefined {
+  const takes = TAKES[change.kind];
+  const has = (['source', 'seconds', 'tenths', 'world', 'percent'] as const).filter(
+    (name) => change[name] !== undefined,
+  );
+  if (has.length === takes.length && takes.every((name) => has.some((own) => own === name))) return undefined;
+  const reason = `What if, with another ${change.kind}: takes ${takes.join(' and ')}; got ${has.join(' and ') || 'nothing'}.`;
+  return { code: 'table/what-if', reason };
+}
 
 /** A descent as a line over time up to its first contact: a point each `spacing` [s] from its start on. True figures. */
 export interface FlownPath {
@@ -31,22 +70,45 @@ export interface Fork {
   readonly forked: FlownPath;
 }
 
-/** A fork that somebody has to fly, since it takes a second or more: `lay` puts it on the table for everybody to see. */
+/** A fork that somebody has to fly, since it takes a second or more: `lay` puts it on the table for everybody to see, `refuse` why there is none. */
 export interface WantedFork {
   readonly change: Change;
   readonly lay: (fork: Fork) => void;
+  readonly refuse: (reason: string) => void;
 }
 
-/** What is worth flying again of the descent that has come to rest: with what failed first in good order. Said once a descent. */
+/** What came of a question that somebody asked: the fork, or why it cannot be flown; neither while it is being flown. */
+export interface WhatIf {
+  readonly change: Change;
+  readonly fork?: Fork;
+  readonly refused?: string;
+}
+
+/**
+ * What is to be flown again of the descent that has come to rest, each said once: by itself, with what failed first in good order; then what was asked, one after the other.
+ */
 export function wantedFork(table: Table): WantedFork | undefined {
   const { state, run } = table;
-  if (run.forkWanted || state.stage !== 'resolved') return undefined;
-  run.forkWanted = true;
-  const [failure] = scorecardOf(table)?.failures ?? [];
-  if (failure === undefined) return undefined;
+  if (state.stage !== 'resolved') return undefined;
+  if (!run.forkWanted) {
+    run.forkWanted = true;
+    const [failure] = scorecardOf(table)?.failures ?? [];
+    if (failure !== undefined)
+      return {
+        change: { kind: 'source healthy', source: failure.source },
+        // the next descent has a run of its own, and never shows this
+        lay: (fork) => void (run.fork = fork),
+        refuse: () => undefined,
+      };
+  }
+  const change = state.review.whatIfs[run.whatIfs.length];
+  if (change === undefined || run.whatIfs.some((one) => one.fork === undefined && one.refused === undefined))
+    return undefined;
+  const at = run.whatIfs.length;
+  run.whatIfs.push({ change });
   return {
-    change: { kind: 'source healthy', source: failure.source },
-    // the next descent has a run of its own, and never shows this
-    lay: (fork) => void (run.fork = fork),
+    change,
+    lay: (fork) => void (run.whatIfs[at] = { change, fork }),
+    refuse: (refused) => void (run.whatIfs[at] = { change, refused }),
   };
 }

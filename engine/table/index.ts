@@ -3,7 +3,15 @@ export { applyEntry } from './applyEntry.ts';
 export { compareWorlds, type WorldTouchdown } from './compareWorlds.ts';
 export { CEILING_RANGE, CUT_OFF_STATES, mostPercent, ONE_LINE_PERCENT, type EngineSettings } from './engineSettings.ts';
 export type { Entry, EntryContent } from './entry.ts';
-export { CHANGE_KINDS, wantedFork, type Change, type FlownPath, type Fork, type WantedFork } from './fork.ts';
+export {
+  CHANGE_KINDS,
+  STANCE_RANGE_PERCENT,
+  wantedFork,
+  type Change,
+  type FlownPath,
+  type Fork,
+  type WantedFork,
+} from './fork.ts';
 export {
   judgeChoosing,
   judgeCommand,

@@ -89,6 +89,7 @@ export const PERMISSIONS: Readonly<Record<Command['kind'], Readonly<Record<Stage
   setGoal: { gathering: 'nobody', descending: 'nobody', resolved: 'reviews' },
   setAction: { gathering: 'nobody', descending: 'nobody', resolved: 'reviews' },
   dropAction: { gathering: 'nobody', descending: 'nobody', resolved: 'reviews' },
+  askWhatIf: { gathering: 'nobody', descending: 'nobody', resolved: 'reviews' },
   closeDebrief: { gathering: 'nobody', descending: 'nobody', resolved: 'runs' },
   declineDebrief: { gathering: 'nobody', descending: 'nobody', resolved: 'runs' },
 };

@@ -15,7 +15,7 @@ import { coverSeats } from './coverSeats.ts';
 import { FIRST_SETTINGS, throttled, valvesOf } from './engineSettings.ts';
 import { flightKnown } from './flightKnown.ts';
 import { believedState, createInstruments, stepInstruments, viewInstruments, type Instruments } from './instruments.ts';
-import type { Fork } from './fork.ts';
+import type { Fork, WhatIf } from './fork.ts';
 import { eventsAtStart, faultsOf, runEvents } from './runEvents.ts';
 import { isLaying } from './turns.ts';
 import type { SideLimits } from './liveMargin.ts';
@@ -63,6 +63,8 @@ export interface Run {
   scorecard: JudgedDescent | undefined;
   /** Flown again with one thing changed; asked for once, elsewhere, when the descent is at rest. */
   forkWanted: boolean;
+  /** What was asked after it, in order, as far as it has been flown. */
+  readonly whatIfs: WhatIf[];
   fork: Fork | undefined;
 }
 
@@ -289,7 +291,7 @@ function layRun(plan: TablePlan, model: TableModel): Run {
   const sides = model.createSideGauge(known);
   const known0 = instruments && believed ? believedState(instruments, believed, flight.commanded) : flight;
   const margin = gauge(known0);
-  const atRest = { scorecard: undefined, forkWanted: false, fork: undefined };
+  const atRest = { scorecard: undefined, forkWanted: false, fork: undefined, whatIfs: [] };
   return { descent, pilot, gauge, sides, flight, margin, instruments, believed, ...atRest };
 }
 

@@ -2,6 +2,8 @@ import { headerOf, type ForkRefusal, type ForkRequest, type RecordLine } from '.
 import type { Result } from '../../engine/result.ts';
 import { wantedFork, type Fork, type Table, type TablePlan, type WantedFork } from '../../engine/table/index.ts';
 
+import { layWhatIf } from '../../levels/index.ts';
+
 /** Flies a fork without holding up the tables; undefined when the server closes. */
 export type FlyFork = (request: ForkRequest) => Promise<Result<Fork, ForkRefusal> | undefined>;
 
@@ -31,9 +33,12 @@ export function createForkKeeper(options: {
     lines.push(line);
   };
   options.lines?.forEach(note);
-  const flyWanted = async (plan: TablePlan, { change, lay }: WantedFork) => {
-    const flown = await fly({ record: { header: headerOf(plan), lines: [...lines] }, plan, change });
+  const flyWanted = async (plan: TablePlan, { change, lay, refuse }: WantedFork) => {
+    const other = layWhatIf(plan, change);
+    const record = { header: headerOf(plan), lines: [...lines] };
+    const flown = await fly({ record, plan, change, ...(other && { other }) });
     if (flown?.ok === true) lay(flown.value);
+    else if (flown?.error.code === 'record/nothing-changed') refuse(flown.error.reason);
     else if (flown !== undefined) throw new Error(flown.error.reason);
   };
   return {

@@ -8,6 +8,7 @@ import {
   TOPICS,
 } from '../../engine/review/index.ts';
 import { SEATS } from '../../engine/table/index.ts';
+import { change, fork } from './cardShape.ts';
 import { group, list, number, optional, text, truth, words } from './shapes.ts';
 
 /** What was noted and is looked back at, as it travels: the part of `TableView` that is called review. */
@@ -54,5 +55,6 @@ export const review = group({
     group({ id: count, seat: optional(seat), sign: words(SIGNS_OF_WORK), topic, text, after: quantity, by: text }),
   ),
   ratings: list(group({ objective: text, rating: words(RATINGS), evidence: text, by: text })),
+  whatIfs: list(group({ change, fork: optional(fork), refused: optional(text) })),
   suggestions: list(group({ objective: text, rating: words(RATINGS), reasons: list(words(SUGGESTION_REASONS)) })),
 });

@@ -1,7 +1,5 @@
 import {
   CALLOUTS,
-  CHANGE_KINDS,
-  CARD_OUTCOMES,
   CONDUCTS,
   CUT_OFF_STATES,
   DRAWN_IN,
@@ -24,8 +22,8 @@ import { HELD_ACROSS } from '../../engine/descent/index.ts';
 import { JUDGMENTS, SOURCE_STATES } from '../../engine/estimate/index.ts';
 import { SENSOR_FAULT_KINDS, VEHICLE_FAULT_KINDS } from '../../engine/faults/index.ts';
 import { SOURCES } from '../../engine/sensors/index.ts';
-import { FIRST_LIMITS } from '../../engine/touchdown/index.ts';
-import { BETWEEN_CONTACTS, OUTCOMES, PHASES } from '../../engine/world/index.ts';
+import { OUTCOMES, PHASES } from '../../engine/world/index.ts';
+import { arrival, fork, judged, touchdown } from './cardShape.ts';
 import { review } from './reviewShape.ts';
 import { talk } from './talkShape.ts';
 import { group, inline, list, number, optional, text, truth, words } from './shapes.ts';
@@ -44,19 +42,6 @@ const count = number('uint32');
 
 const holds = inline({ thrust: truth, tilt: truth });
 const commanded = group({ thrustPercent: number('uint8'), tiltDeg: number('int8') });
-
-const touchdown = {
-  tick,
-  x: quantity,
-  vx: quantity,
-  descentRate: quantity,
-  angle: quantity,
-  rate: quantity,
-  slope: quantity,
-  mass: quantity,
-  firstFoot: words(['left', 'right', 'both']),
-} as const;
-const arrival = group({ ...touchdown, after: words(BETWEEN_CONTACTS) });
 
 const flight = group({
   tick,
@@ -108,37 +93,6 @@ const margin = group({
   tiltLeft: quantity,
 });
 
-const limit = group({
-  tip: optional(quantity),
-  tolerance: quantity,
-  upTo: quantity,
-  friction: quantity,
-  gear: optional(quantity),
-  first: words(FIRST_LIMITS),
-  closedForm: quantity,
-});
-
-const judged = {
-  outcome: words(CARD_OUTCOMES),
-  contacts: list(
-    group({
-      arrival,
-      limit: optional(limit),
-      speedMargin: optional(quantity),
-      utilisation: optional(quantity),
-      band: words(MARGIN_BANDS),
-      callout: words(CALLOUTS),
-    }),
-  ),
-  contactCount: count,
-  worst: optional(count),
-  staticTilt: optional(group({ limit: quantity, used: quantity, left: quantity })),
-  restTilt: quantity,
-  strokeUsed: list(quantity),
-  propellantLeft: quantity,
-  physics: number('uint32'),
-} as const;
-
 const scorecard = group({
   ...judged,
   belief: optional(
@@ -166,22 +120,6 @@ const scorecard = group({
     ),
   ),
   crew: list(group({ seat: words(SEATS), name: text })),
-});
-
-const path = group({
-  spacing: quantity,
-  heights: list(quantity),
-  speeds: list(quantity),
-  contact: optional(group({ after: quantity, speed: quantity })),
-});
-
-const fork = group({
-  change: group({ kind: words(CHANGE_KINDS), source: words(SOURCES) }),
-  after: quantity,
-  card: group(judged),
-  last: group({ angle: quantity, vx: quantity, vy: quantity }),
-  happened: path,
-  forked: path,
 });
 
 const source = group({

@@ -148,7 +148,8 @@ describe('the drawing of a fork', () => {
   const lines: ForkLines = {
     happened: falling(50, 20),
     forked: falling(50, 30),
-    failed: 8,
+    parted: 8,
+    partedWords: 'it fails',
     forkedName: 'healthy altimeter',
   };
 

@@ -102,6 +102,7 @@ const COMMANDS: Readonly<Record<Command['kind'], Command>> = {
     isRule: true,
   },
   dropAction: { kind: 'dropAction', id: 1 },
+  askWhatIf: { kind: 'askWhatIf', change: 'world', world: 'mars' },
   closeDebrief: { kind: 'closeDebrief' },
   declineDebrief: { kind: 'declineDebrief', reason: 'no time' },
 };
@@ -172,6 +173,7 @@ const MAY: Readonly<
     noteTopic: 'm1',
     setGoal: 'm1',
     setAction: 'm1',
+    askWhatIf: 'm1',
     declineDebrief: 'm1',
   },
 };

@@ -1,0 +1,62 @@
+import { describe, expect, it } from 'vitest';
+import { forkRecord } from '../../../engine/record/index.ts';
+import { CHANGE_KINDS, playedModel, type Change, type Fork } from '../../../engine/table/index.ts';
+import { layWhatIf } from '../../../levels/index.ts';
+import { flyTroubled } from '../../support/flyTroubled.ts';
+import { laid } from '../../support/planChoice.ts';
+
+/** The altimeter freezes 292 ticks after the start; somebody sits at Flying and does nothing but hold. */
+const PLAN = laid({ start: 'low', seed: 2, sensorTrouble: 'seeded' });
+const { record } = flyTroubled(PLAN, 'lead', [{}]);
+
+function whatIf(change: Change): Fork {
+  const forked = forkRecord(record, { plan: PLAN, model: playedModel, other: layWhatIf(PLAN, change) }, change);
+  if (!forked.ok) throw new Error(forked.error.reason);
+  return forked.value;
+}
+
+const CHANGES: readonly Change[] = [
+  { kind: 'source healthy', source: 'altimeter' },
+  { kind: 'source rejected', source: 'altimeter', seconds: 5 },
+  { kind: 'descent rate', seconds: 3, tenths: 12 },
+  { kind: 'world', world: 'mars' },
+  { kind: 'stance', percent: 150 },
+];
+
+describe('what if', () => {
+  it.each(CHANGES)('[RE8] with another $kind the rest is flown again to its end, from that moment on', (change) => {
+    const { after, happened, forked, card } = whatIf(change);
+    const common = Math.max(0, Math.floor(after / happened.spacing));
+    expect(forked.heights.slice(0, common)).toEqual(happened.heights.slice(0, common));
+    expect(forked).not.toEqual(happened);
+    expect(card.contactCount).toBeGreaterThan(0);
+    expect(after).toBe(change.kind === 'world' || change.kind === 'stance' ? 0 : (change.seconds ?? 292 / 60));
+  });
+
+  it('[RE8] has a case here for each kind of change', () => {
+    expect(CHANGES.map(({ kind }) => kind)).toEqual(CHANGE_KINDS);
+  });
+
+  it('[RE8] an ordered descent rate is held to the ground, the drift taken out', () => {
+    const [first] = whatIf({ kind: 'descent rate', seconds: 3, tenths: 12 }).card.contacts;
+    expect(first?.arrival.descentRate).toBeGreaterThan(0.7);
+    expect(first?.arrival.descentRate).toBeLessThan(1.7);
+    expect(Math.abs(first?.arrival.vx ?? 9)).toBeLessThan(0.5);
+  });
+
+  it('[RE8] a wider stance can move faster across the ground before it tips, and the pull of another world is that world', () => {
+    const tipOf = (fork: Fork) => fork.card.contacts[0]?.limit?.tip ?? fork.card.contacts[0]?.limit?.upTo ?? 0;
+    const [closer, wider] = [70, 150].map((percent) => tipOf(whatIf({ kind: 'stance', percent })));
+    expect(wider).toBeGreaterThan(1.2 * (closer ?? 0));
+    expect(layWhatIf(PLAN, { kind: 'world', world: 'mars' })?.setup.gravity).toBeCloseTo(3.7, 1);
+    expect(layWhatIf(PLAN, { kind: 'world', world: 'nowhere' })).toBeUndefined();
+  });
+
+  it('[RE8] that changes nothing is refused', () => {
+    const parts = { plan: PLAN, model: playedModel };
+    const late = forkRecord(record, parts, { kind: 'source rejected', source: 'altimeter', seconds: 9999 });
+    expect(late).toMatchObject({ error: { code: 'record/nothing-changed' } });
+    const nowhere = forkRecord(record, parts, { kind: 'world', world: 'nowhere' });
+    expect(nowhere).toMatchObject({ error: { code: 'record/nothing-changed' } });
+  });
+});
