@@ -1,8 +1,9 @@
 // The public door of the levels: explicit names, one block a folder.
 
 // levels/drills
-export { DRILLS } from './drills/findDrill.ts';
+export { DRILLS, findDrill } from './drills/findDrill.ts';
 export { choiceOfDrill, layDrill } from './drills/layDrill.ts';
+export { DRILL_BUDGET } from './drills/drillRanges.ts';
 export { parseDrill } from './drills/parseDrill.ts';
 export { parseDrillText } from './drills/parseDrillText.ts';
 

@@ -56,6 +56,11 @@ const VERBS: readonly Verb[] = [
     load: async () => (await import('./descend.ts')).defineDescend,
   },
   {
+    name: 'drill',
+    summary: 'the drills that there are, and what is wrong with a drill file',
+    load: async () => (await import('./drill.ts')).defineDrill,
+  },
+  {
     name: 'replay',
     summary: 'the record of a table played again, and where it differs',
     load: async () => (await import('./replay.ts')).defineReplay,

@@ -15,6 +15,7 @@ const VERBS = [
   'disperse',
   'compare',
   'descend',
+  'drill',
   'replay',
   'records',
   'worlds',
