@@ -23,8 +23,10 @@ const CHANGES: readonly Change[] = [
   { kind: 'stance', percent: 150 },
 ];
 
+const tipOf = ({ card }: Fork) => card.contacts[0]?.limit?.tip ?? card.contacts[0]?.limit?.upTo ?? 0;
+
 describe('what if', () => {
-  it.each(CHANGES)('[RE8] with another $kind the rest is flown again to its end, from that moment on', (change) => {
+  it.each(CHANGES)('[RE9] with another $kind the rest is flown again to its end, from that moment on', (change) => {
     const { after, happened, forked, card } = whatIf(change);
     const common = Math.max(0, Math.floor(after / happened.spacing));
     expect(forked.heights.slice(0, common)).toEqual(happened.heights.slice(0, common));
@@ -33,26 +35,25 @@ describe('what if', () => {
     expect(after).toBe(change.kind === 'world' || change.kind === 'stance' ? 0 : (change.seconds ?? 292 / 60));
   });
 
-  it('[RE8] has a case here for each kind of change', () => {
+  it('[RE9] has a case here for each kind of change', () => {
     expect(CHANGES.map(({ kind }) => kind)).toEqual(CHANGE_KINDS);
   });
 
-  it('[RE8] an ordered descent rate is held to the ground, the drift taken out', () => {
+  it('[RE9] an ordered descent rate is held to the ground, the drift taken out', () => {
     const [first] = whatIf({ kind: 'descent rate', seconds: 3, tenths: 12 }).card.contacts;
     expect(first?.arrival.descentRate).toBeGreaterThan(0.7);
     expect(first?.arrival.descentRate).toBeLessThan(1.7);
     expect(Math.abs(first?.arrival.vx ?? 9)).toBeLessThan(0.5);
   });
 
-  it('[RE8] a wider stance can move faster across the ground before it tips, and the pull of another world is that world', () => {
-    const tipOf = (fork: Fork) => fork.card.contacts[0]?.limit?.tip ?? fork.card.contacts[0]?.limit?.upTo ?? 0;
+  it('[RE9] a wider stance can move faster across the ground before it tips, and the pull of another world is that world', () => {
     const [closer, wider] = [70, 150].map((percent) => tipOf(whatIf({ kind: 'stance', percent })));
     expect(wider).toBeGreaterThan(1.2 * (closer ?? 0));
     expect(layWhatIf(PLAN, { kind: 'world', world: 'mars' })?.setup.gravity).toBeCloseTo(3.7, 1);
     expect(layWhatIf(PLAN, { kind: 'world', world: 'nowhere' })).toBeUndefined();
   });
 
-  it('[RE8] that changes nothing is refused', () => {
+  it('[RE9] that changes nothing is refused', () => {
     const parts = { plan: PLAN, model: playedModel };
     const late = forkRecord(record, parts, { kind: 'source rejected', source: 'altimeter', seconds: 9999 });
     expect(late).toMatchObject({ error: { code: 'record/nothing-changed' } });
