@@ -12,7 +12,7 @@ export {
 } from './keepRecord.ts';
 export { forkRecord, type ForkRefusal, type ForkRequest } from './forkRecord.ts';
 export { formatRecord, parseRecord } from './parseRecord.ts';
-export { readCommand } from './readCommand.ts';
+export { COMMAND_KINDS, readCommand } from './readCommand.ts';
 export { relayKeptTable } from './relayTable.ts';
 export { replayRecord, type Divergence } from './replayRecord.ts';
 export { MARK_EVERY, MARK_FIELDS, type RecordHeader, type RecordLine, type TableRecord } from './record.ts';
