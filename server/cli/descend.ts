@@ -10,6 +10,7 @@ import {
   type RecordLine,
 } from '../../engine/record/index.ts';
 import {
+  FLIGHT_MODES,
   PLAN_FORMAT,
   playedModel,
   SENSOR_TROUBLES,
@@ -24,6 +25,7 @@ import { choiceOfDrill, layDrill, layPlan, parsePlanChoice } from '../../levels/
 import { accepted } from './problems.ts';
 import type { DefineVerb } from './program.ts';
 import { readDrill } from './readDrill.ts';
+import { noticedLines } from './noticedLines.ts';
 import { readFile } from './readFile.ts';
 import type { Report } from './report.ts';
 import { oneLine, UsageError } from './usageError.ts';
@@ -35,6 +37,7 @@ interface DescendOptions {
   readonly world: string;
   readonly start: string;
   readonly seed: number;
+  readonly mode: string;
   readonly sensorTrouble: string;
   readonly drill?: string;
   readonly standIns: StandIns;
@@ -49,9 +52,10 @@ const DASHED = {
   world: 'world',
   start: 'start',
   seed: 'seed',
+  mode: 'mode',
   sensorTrouble: 'sensor-trouble',
 } as const satisfies Partial<Record<keyof DescendOptions, string>>;
-const PLAN_OPTIONS = ['lander', 'site', 'world', 'start', 'seed', 'sensorTrouble'] as const;
+const PLAN_OPTIONS = ['lander', 'site', 'world', 'start', 'seed', 'mode', 'sensorTrouble'] as const;
 type PlanOption = (typeof PLAN_OPTIONS)[number];
 
 /** A plan has a dozen short fields. */
@@ -70,6 +74,7 @@ export const defineDescend: DefineVerb = (command, deliver) => {
     .option('--world <name>', 'on which world', 'moon')
     .option('--start <name>', 'far, high, middle or low', 'high')
     .option('--seed <number>', 'draws the ground, and what fails', wholeNumber, 1)
+    .option('--mode <name>', `${FLIGHT_MODES.join(' or ')}: what the seat at Flying sets`, 'by hand')
     .option('--sensor-trouble <kind>', SENSOR_TROUBLES.join(' or '), 'none')
     .option(
       '--drill <name>',
@@ -117,8 +122,8 @@ function withStandIns(plan: TablePlan, { standIns, record }: DescendOptions): Ta
   return { ...plan, instruments: { ...plan.instruments, standIns } };
 }
 
-function planOf({ lander, site, world, start, seed, sensorTrouble }: DescendOptions): unknown {
-  return { format: PLAN_FORMAT, lander, site, world, start, seed, mode: 'by hand', pace: 1, sensorTrouble };
+function planOf({ lander, site, world, start, seed, mode, sensorTrouble }: DescendOptions): unknown {
+  return { format: PLAN_FORMAT, lander, site, world, start, seed, mode, pace: 1, sensorTrouble };
 }
 
 function readPlan(file: string): unknown {
@@ -164,6 +169,7 @@ function reportDescent({ plan, run, state }: Table, card: Scorecard, recordFile:
     ...faults.map(
       ({ source, kind, fromTick }) => `failed: ${source}, ${kind}, from ${(fromTick / TICK_RATE).toFixed(1)} s on`,
     ),
+    ...noticedLines(card),
     ...(belief === undefined
       ? []
       : [`first contact: believed ${speeds(belief)}, true ${first === undefined ? 'none' : speeds(first.arrival)}`]),

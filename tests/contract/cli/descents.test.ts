@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import { CAUTION } from '../../../engine/constants.ts';
-import { callJson, callKilter } from './runKilter.ts';
+import { callEveryFormat, callJson, callKilter } from './runKilter.ts';
 
 const folder = mkdtempSync(path.join(tmpdir(), 'kilter-descents-'));
 afterAll(() => rmSync(folder, { recursive: true }));
@@ -26,6 +26,26 @@ describe('kilter descend and kilter replay', () => {
     const flown = await callJson(['descend', ...args, '--record', file('trouble.jsonl')]);
     expect(flown).toMatchObject({ faults: [{ fromTick: expect.any(Number) as number }], scorecard: { belief: {} } });
     expect(await callJson(['replay', file('trouble.jsonl')])).toMatchObject({ divergence: null });
+  });
+
+  it('say whether a leak was noticed, and how long it took', async () => {
+    // seeds whose engine trouble is a leak; what is answered, and when, is the scorecard's
+    const args = ['descend', '--sensor-trouble', 'engine', '--seed', '1'];
+    const { json, text } = await callEveryFormat(args);
+    const { faults, scorecard } = json as {
+      faults: readonly { kind: string }[];
+      scorecard: { defects: readonly { answeredAfter: number }[] };
+    };
+    expect(faults.map(({ kind }) => kind)).toEqual(['leak']);
+    const [answered = NaN] = scorecard.defects.map(({ answeredAfter }) => answeredAfter);
+    expect(text).toContain(`noticed: leak, answered ${answered.toFixed(1)} s later`);
+  });
+
+  it('are by hand or by orders, as asked', async () => {
+    const flown = await callJson(['descend', '--start', 'low', '--mode', 'by orders']);
+    expect(flown).toMatchObject({ inputs: { mode: 'by orders' }, outcome: 'upright inside limit' });
+    const refused = await callKilter(['descend', '--mode', 'by ear']);
+    expect(refused.err).toMatch(/mode: expected one of "by hand", "by orders"/);
   });
 
   it('take a plan file, and say what is wrong with one', async () => {

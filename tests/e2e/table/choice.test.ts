@@ -27,7 +27,8 @@ describe('a landing of one’s own choice', () => {
     const landers = sheet.getByRole('group', { name: 'Lander' });
     await landers.getByRole('radio', { name: /^Trivet/ }).press('ArrowRight');
     await sheet.getByRole('radio', { name: /^Saddler's Bench/ }).press('ArrowRight');
-    await sheet.getByRole('radio', { name: /^High/ }).press('ArrowLeft');
+    await sheet.getByRole('radio', { name: /^High/ }).press('ArrowRight');
+    await sheet.getByRole('radio', { name: /^Middle/ }).press('ArrowRight');
     expect(await sheet.getByRole('radio', { name: /^Low/ }).isChecked()).toBe(true);
     expect(new URL(page.url()).search).toBe(FLOWN.slice(1));
     await sheet.getByRole('button', { name: 'Fly this landing' }).press('Enter');
@@ -110,9 +111,18 @@ describe('a landing of one’s own choice', () => {
     expect(live.faults).toEqual([]);
   });
 
-  it('keeps the caution and the way on in reach at every size', async () => {
+  it('keeps the caution and the way on in reach at every size, and shows all fields at once on a usual screen', async () => {
     const page = await live.openPage('/');
     await page.getByRole('button', { name: 'Choose the landing' }).click();
+    const below = await page
+      .locator('.laid-over-body')
+      .evaluate(
+        (body) =>
+          [...body.querySelectorAll('input, select')].filter(
+            (field) => field.getBoundingClientRect().bottom > body.getBoundingClientRect().bottom,
+          ).length,
+      );
+    expect(below).toBe(0);
     expect(await outOfReach(page, page.getByRole('button', { name: 'Fly this landing' }))).toEqual([]);
     expect(await outOfReach(page, page.getByRole('button', { name: 'Back' }))).toEqual([]);
   });
