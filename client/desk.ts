@@ -20,6 +20,9 @@ import {
   type TableLink,
 } from './net/index.ts';
 import { ownName } from './ownName.ts';
+import { layControlPage } from './panels/control/controlPage.ts';
+import { pageFor } from './panels/laidPage.ts';
+import { layRoomPage } from './panels/room/roomPage.ts';
 import { openChoiceSheet } from './panels/choiceSheet.ts';
 import { openSettings } from './panels/settingsSheet.ts';
 import { layTable } from './panels/tablePage.ts';
@@ -200,13 +203,11 @@ async function lay(link: TableLink, alone?: LocalTable): Promise<Problem> {
   const canBeOther = alone !== undefined && choice.sensorTrouble !== 'none';
   const layOut = (shown: TableView) => {
     document.title = TABLE.title(shown.plan.title);
-    return layTable(
-      holder,
-      link,
-      shown,
-      { onLeave, onOtherPlan: (changed) => (table = layOut(changed)) },
-      canBeOther ? another : undefined,
-    );
+    const actions = { onLeave, onOtherPlan: (changed: TableView) => (table = layOut(changed)) };
+    const page = pageFor(shown.you.role);
+    if (page === 'control') return layControlPage(holder, link, shown, actions);
+    if (page === 'room') return layRoomPage(holder, link, shown, actions);
+    return layTable(holder, link, shown, actions, canBeOther ? another : undefined);
   };
   let table = layOut(view);
   addEventListener('pagehide', keep);

@@ -1,6 +1,7 @@
 import type { FlightMode, TableView } from '../../engine/table/index.ts';
 import { HIGH_TILT, LOW_TILT, TILT_TAPER } from '../../engine/descent/index.ts';
 import { button, element, say } from '../panels/element.ts';
+import { facilitatorOf } from '../panels/facilitator.ts';
 import { ACTIONS, type Action } from '../settings/keys.ts';
 import { CONTROLS, ORDERS, SETTINGS } from '../text/en.ts';
 import { keysOf } from '../text/keyNames.ts';
@@ -41,11 +42,16 @@ export function createControlPanel(desk: CommandDesk, maxThrust: number, mode: F
       const active = view.stage === 'descending';
       pace.refresh(view, view.you.runs);
       say(hold, view.held ? CONTROLS.resume : CONTROLS.hold);
-      hold.disabled = !active || view.you.seat === undefined;
+      hold.disabled = !active || view.you.seat === undefined || mayNotGoOn(view);
       startOver.disabled = !active || !view.you.runs || view.startingIn !== undefined;
       abort.refresh(active && !view.aborting && view.you.decides);
     },
   };
+}
+
+/** Where somebody else runs the table, it is they who go on; in turns they are turned over instead. */
+function mayNotGoOn(view: TableView): boolean {
+  return view.turn?.laying === true || (view.held && facilitatorOf(view) !== undefined);
 }
 
 function keyList(mode: FlightMode): HTMLElement {

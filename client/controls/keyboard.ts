@@ -23,16 +23,33 @@ export function listenToKeys(
   isActive: () => boolean,
   onFigure: (figure: number) => void,
 ): () => void {
-  const onKey = (event: KeyboardEvent) => {
-    if (event.ctrlKey || event.metaKey || event.altKey || !isActive()) return;
-    if (event.target instanceof HTMLElement && isTyped(event.target)) return;
-    const { keys, letters } = settings();
-    const action = letters || !isCharacter(event.key) ? actionOf(keys, event.key) : undefined;
-    if (action === undefined && letters && /^[1-9]$/.test(event.key)) onFigure(Number(event.key));
+  return listen(isActive, (event, action) => {
+    if (action === undefined && settings().letters && /^[1-9]$/.test(event.key)) onFigure(Number(event.key));
     if (action === undefined) return;
     // also keeps the page from scrolling, and a focused scale from moving the other control
     event.preventDefault();
     ACTS[action](desk);
+  });
+}
+
+/** For whoever holds no control: of all keys the one that holds and resumes. Returns the function that stops it. */
+export function listenToHold(desk: CommandDesk, isActive: () => boolean): () => void {
+  return listen(isActive, (event, action) => {
+    if (action !== 'hold') return;
+    event.preventDefault();
+    ACTS[action](desk);
+  });
+}
+
+function listen(
+  isActive: () => boolean,
+  onPress: (event: KeyboardEvent, action: Action | undefined) => void,
+): () => void {
+  const onKey = (event: KeyboardEvent) => {
+    if (event.ctrlKey || event.metaKey || event.altKey || !isActive()) return;
+    if (event.target instanceof HTMLElement && isTyped(event.target)) return;
+    const { keys, letters } = settings();
+    onPress(event, letters || !isCharacter(event.key) ? actionOf(keys, event.key) : undefined);
   };
   document.addEventListener('keydown', onKey);
   return () => document.removeEventListener('keydown', onKey);

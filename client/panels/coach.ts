@@ -6,6 +6,7 @@ import { adviseFlying, adviseSensors, type Advice } from './advice.ts';
 import { adviseOrders } from './adviceOrders.ts';
 import type { Announcer } from './announcer.ts';
 import { element, say } from './element.ts';
+import { facilitatorOf } from './facilitator.ts';
 import { descentRateWords, driftWords, leanWords } from './readings.ts';
 
 /** A piece of advice stands at least this long, so that it can be read and done [ms]. */
@@ -49,7 +50,7 @@ export function createCoach(announcer: Announcer): Coach {
     const handedOver = handover(view);
     if (handedOver !== undefined) return handedOver;
     if (view.aborting) return { key: 'aborting', words: COACH.aborting };
-    if (view.held) return { key: 'held', words: COACH.held };
+    if (view.held) return { key: 'held', words: heldWords(view) };
     const { holds } = view.you;
     const rejected = rejection(view);
     if (view.sources !== undefined) return adviseSensors(view.sources);
@@ -93,6 +94,12 @@ export function createCoach(announcer: Announcer): Coach {
       say(words, withKeys(advice.words));
     },
   };
+}
+
+/** Where somebody else runs the table, it is they who go on. */
+function heldWords(view: TableView): string {
+  const facilitator = facilitatorOf(view);
+  return facilitator === undefined ? COACH.held : COACH.heldUntil(facilitator.name);
 }
 
 /** For a seat that holds no controls: what it is there for. */

@@ -46,8 +46,8 @@ export function createLobby(options: {
       say(planLine, LOBBY.plan(planWords(view), view.drawnIn === 'pencil'));
       choose.hidden = link.choose === undefined || !view.you.runs;
       say(watching, watchingNames(view));
-      begin.disabled = view.you.seat === undefined;
-      say(hint, view.you.seat === undefined ? LOBBY.beginHint : '');
+      begin.disabled = view.you.seat === undefined && !view.you.runs;
+      say(hint, begin.disabled ? LOBBY.beginHint : '');
     },
   };
 }

@@ -1,4 +1,4 @@
-import type { BriefView, Command, FlightMode, PlanChoice, Seat, TableView } from '../../engine/table/index.ts';
+import type { BriefView, Command, FlightMode, Seat, TableView } from '../../engine/table/index.ts';
 import { findWorld } from '../../engine/worlds.ts';
 import { CommandDesk } from '../controls/commands.ts';
 import { createControlPanel } from '../controls/controlPanel.ts';
@@ -9,18 +9,19 @@ import { createPlanReader, type PlayedPlan } from '../plan.ts';
 import { createSectionGame } from '../scenes/sectionGame.ts';
 import { onSettings, wantsStill } from '../settings/store.ts';
 import { saveRecord } from '../saveRecord.ts';
-import { PHASE_NAMES, SEAT_NAMES, SECTION, STATUS, TABLE } from '../text/en.ts';
-import { speed } from '../text/numbers.ts';
+import { SECTION, STATUS, TABLE } from '../text/en.ts';
 import { figureOf } from '../views/lander/figure.ts';
 import { Announcer } from './announcer.ts';
 import { chooseAtTable } from './chooseAtTable.ts';
 import { createCoach } from './coach.ts';
 import { createCountdown } from './countdown.ts';
-import { element, leaveButton, say } from './element.ts';
+import { element, leaveButton } from './element.ts';
 import { createLeaveQuestion } from './leaveQuestion.ts';
 import { createLobby } from './lobby.ts';
 import { createBrief } from './drill/briefSheet.ts';
 import { createDrillParts } from './drill/drillParts.ts';
+import { FIGURES_MS, isOtherPage, type LaidTable, type LayActions } from './laidPage.ts';
+import { createNotice, createTeller, type Note } from './notice.ts';
 import { createPause } from './pause.ts';
 import { createOrdersTeller } from './ordersTeller.ts';
 import { createRestSheets } from './restSheets.ts';
@@ -29,26 +30,6 @@ import { leadsToSettings, openSettings, settingsButton } from './settingsSheet.t
 import { createTalkCard } from './talkCard.ts';
 import { createTaskCards } from './taskCards.ts';
 import { createTitleBlock } from './titleBlock.ts';
-
-/** Figures change this often [ms]; the drawing has its own pace. */
-const FIGURES_MS = 280;
-/** A refusal stays readable this long [ms]. */
-const NOTICE_MS = 6000;
-
-type Note = (words: string, lasts?: 'until told') => void;
-
-export interface LaidTable {
-  /** Whether the person may go at once; otherwise they are asked. */
-  mayLeave(): boolean;
-  leave(): void;
-}
-
-export interface LayActions {
-  /** The person has left; with the reason when it was not their own wish. */
-  readonly onLeave: (words?: string) => void;
-  /** Something else is to be played: this page is at an end, and has to be laid anew from what is shown now. */
-  readonly onOtherPlan: (shown: TableView) => void;
-}
 
 /**
  * Lays the whole table on the page and keeps it true to the link until the person leaves. `another`: flies alone on, with another failure.
@@ -197,7 +178,7 @@ export function layTable(
   const tellOrders = createOrdersTeller(announcer, note);
   const unsubscribe = link.subscribe(() => {
     const view = link.view;
-    if (view !== undefined && isOtherPlan(view.plan.choice, first.plan.choice)) {
+    if (view !== undefined && isOtherPage(view, first)) {
       stop();
       onOtherPlan(view);
       return;
@@ -236,13 +217,6 @@ export function layTable(
     game.end();
     parts.rest.stop();
   }
-}
-
-/** Whether a page laid for one plan does not fit the other. The ground is read anew from each view, the pace too. */
-function isOtherPlan(a: PlanChoice, b: PlanChoice): boolean {
-  return (['lander', 'site', 'world', 'start', 'mode', 'sensorTrouble', 'drill'] as const).some(
-    (name) => a[name] !== b[name],
-  );
 }
 
 function createParts(options: {
@@ -323,49 +297,4 @@ function createParts(options: {
 function hover(view: TableView, plan: PlayedPlan): number {
   const upward = Math.max(0.2, Math.cos(view.flight.angle));
   return (100 * view.flight.mass * plan.setup.gravity) / (plan.setup.lander.engine.maxThrust * upward);
-}
-
-/** Quiet words over the table; they go by themselves unless they must stay until the next ones. */
-function createNotice(notice: HTMLElement, announcer: Announcer): Note {
-  let timer: ReturnType<typeof setTimeout> | undefined;
-  return (words, lasts) => {
-    clearTimeout(timer);
-    notice.hidden = words === '';
-    say(notice, words);
-    announcer.announce(words, 'now');
-    if (lasts !== 'until told') timer = setTimeout(() => (notice.hidden = true), NOTICE_MS);
-  };
-}
-
-/** Puts changes of line, hold, phase and margin into words. */
-function createTeller(announcer: Announcer, note: Note): (link: TableLink) => void {
-  let state = '';
-  let phase = '';
-  let callout = '';
-  let held = false;
-  let seat: Seat | 'none' | undefined;
-  return (link) => {
-    if (link.state !== state) {
-      if (link.state === 'reconnecting') note(STATUS.reconnecting, 'until told');
-      else if (state === 'reconnecting')
-        note(link.view?.you.standInLeft === undefined ? STATUS.connected : STATUS.connectedBack);
-      state = link.state;
-    }
-    const view = link.view;
-    const sits = view === undefined ? undefined : (view.you.seat ?? 'none');
-    // in the lobby everybody sees who sits where
-    if (seat !== undefined && sits !== undefined && sits !== seat && view?.stage !== 'gathering')
-      note(sits === 'none' ? STATUS.noSeat : STATUS.seat(SEAT_NAMES[sits]));
-    seat = sits ?? seat;
-    if (view?.stage !== 'descending') return;
-    const { predicted } = view.margin;
-    if (view.held !== held) announcer.announce(view.held ? STATUS.held : STATUS.resumed, 'now');
-    else if (view.flight.phase !== phase) announcer.announce(PHASE_NAMES[view.flight.phase]);
-    else if (predicted !== undefined && predicted.callout !== callout) {
-      announcer.announce(STATUS.margin(predicted.callout, speed(predicted.limit)));
-    }
-    ({ held } = view);
-    ({ phase } = view.flight);
-    callout = predicted?.callout ?? callout;
-  };
 }

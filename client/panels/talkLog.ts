@@ -22,12 +22,12 @@ export function createTalkLog(): { readonly part: HTMLElement; refresh(view: Tab
   };
 }
 
-/** None for a line about a callout that is no longer shown. */
-function lineWords(line: LogLineView, calls: readonly CallView[]): readonly string[] {
+/** A line of the log in words. None for a line about a callout that is no longer shown. */
+export function lineWords(line: LogLineView, calls: readonly CallView[]): readonly string[] {
   const did = didWords(line, calls);
   if (did === undefined) return [];
-  const seat = line.seat === undefined ? '' : SEAT_NAMES[line.seat];
-  return [`${clock(line.after)} ${seat} ${did}`];
+  const who = line.seat === undefined ? (line.name ?? '') : SEAT_NAMES[line.seat];
+  return [`${clock(line.after)} ${who} ${did}`];
 }
 
 function didWords(line: LogLineView, calls: readonly CallView[]): string | undefined {

@@ -28,6 +28,8 @@ export interface LastBelief {
 export interface BeliefUnderTruth extends LastBelief {
   readonly right: number;
   readonly up: number;
+  /** The descent still runs. */
+  readonly isLive: boolean;
 }
 
 /** The same sheet, drawn on in pencil. */
@@ -84,7 +86,7 @@ export function drawBeliefUnderTruth(
   options: { readonly truth: DescentState; readonly side: Side },
 ): void {
   const { pen, camera } = sheet;
-  const { state, map, right, up } = belief;
+  const { state, map, right, up, isLive } = belief;
   const { truth, side } = options;
   const bare = pencilSheet(sheet, { bare: true });
   drawMapLine(bare, map);
@@ -94,7 +96,7 @@ export function drawBeliefUnderTruth(
   letter(sheet, {
     name: 'believed at the end',
     rank: 1,
-    words: BELIEF.lander(right, up, distance),
+    words: BELIEF.lander(right, up, distance, isLive ? 'believed' : 'believed at the end'),
     lettering: { ...LETTERING, align: 'center' },
     places: [0, -20, -40].map((drop) => ({ x: above.x, y: above.y + drop * pen.unit })),
   });

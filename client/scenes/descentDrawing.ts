@@ -46,6 +46,8 @@ export interface DescentSource {
   readonly view: () => TableView | undefined;
   /** The view whose figures the page shows now: those on the drawing are the same, and change when they do. */
   readonly figures: () => TableView | undefined;
+  /** What the crew believes, drawn in pencil beside what is true: for whoever is shown both while a descent runs. */
+  readonly belief?: () => LastBelief | undefined;
   /** The true ground; of no meaning while the view is in pencil, when it is not known here. */
   readonly terrain: () => Terrain;
   readonly figure: Figure;
@@ -77,6 +79,7 @@ export class DescentDrawing {
   readonly #source: DescentSource;
   readonly #labels = new LabelBoard();
   readonly #smoothing: Smoothing = createSmoothing();
+  readonly #beliefSmoothing: Smoothing = createSmoothing();
   #figure: Figure;
   #state: DescentState | undefined;
   #trail: TrailPoint[] = [];
@@ -95,6 +98,8 @@ export class DescentDrawing {
   /** Kept for when truth comes to lie over it; then as it is drawn. */
   #belief: LastBelief | undefined;
   #underTruth: BeliefUnderTruth | undefined;
+  /** Right and up of the true one, as the words have it [m]: they change with the figures. */
+  #apart: { readonly right: number; readonly up: number } | undefined;
 
   constructor(source: DescentSource) {
     this.#source = source;
@@ -136,9 +141,10 @@ export class DescentDrawing {
     if (state === undefined) return undefined;
     this.#isNewDescent = this.#state === undefined || state.tick < this.#state.tick;
     this.#ground = view.map ?? this.#source.terrain();
-    this.#remember(state, view);
+    const beside = this.#beliefAt(nowMs, view.pace);
+    this.#remember(state, view, beside);
     this.#follow(state, view, seconds);
-    const drawn = this.#breakOut(state, view);
+    const drawn = this.#breakOut(state, view, beside !== undefined);
     this.#state = drawn;
     const figure = this.#figure;
     const reach = Math.max(figure.halfStance, figure.hull.top - figure.centerHeight, figure.centerHeight);
@@ -152,8 +158,16 @@ export class DescentDrawing {
     };
   }
 
+  /** What is believed while a descent runs, for whoever sees the truth: as smooth as that. */
+  #beliefAt(nowMs: number, pace: number): LastBelief | undefined {
+    const belief = this.#source.belief?.();
+    if (belief === undefined) return undefined;
+    this.#beliefSmoothing.take(belief.state, nowMs, pace);
+    return { ...belief, state: this.#beliefSmoothing.at(nowMs) ?? belief.state };
+  }
+
   /** The state with its height as it is drawn: of the lander; where that is low, of the one believed high above it. */
-  #breakOut(state: DescentState, view: TableView): DescentState {
+  #breakOut(state: DescentState, view: TableView, isLive: boolean): DescentState {
     this.#leftOut = leftOutOf(state);
     const drawn = lowered(state, this.#leftOut);
     const belief = view.drawnIn === 'ink' ? this.#belief : undefined;
@@ -165,19 +179,19 @@ export class DescentDrawing {
     this.#underTruth = {
       map: belief.map,
       state: lowered(belief.state, this.#leftOut),
-      right: belief.state.x - state.x,
-      up: belief.state.y - state.y,
+      ...((isLive ? this.#apart : undefined) ?? apartOf(belief.state, state)),
+      isLive,
     };
     return drawn;
   }
 
-  #remember(state: DescentState, view: TableView): void {
+  #remember(state: DescentState, view: TableView, beside: LastBelief | undefined): void {
     if (this.#isNewDescent) {
       this.#trail = [];
       this.#belief = undefined;
     }
-    this.#belief = beliefOf(view) ?? this.#belief;
-    if (view.drawnIn === 'ink' && this.#belief !== undefined) return;
+    this.#belief = beside ?? beliefOf(view) ?? this.#belief;
+    if (view.drawnIn === 'ink' && this.#belief !== undefined && beside === undefined) return;
     const last = this.#trail.at(-1);
     if (last !== undefined && state.tick - last.seconds * TICK_RATE < TRAIL_TICKS) return;
     this.#trail.push({ x: state.x, y: state.y, seconds: state.tick / TICK_RATE });
@@ -200,6 +214,7 @@ export class DescentDrawing {
     this.#figuredSide = this.#side;
     this.#figuredUnits = units;
     this.#figures = figuresOf(read, this.#side);
+    this.#apart = this.#belief && apartOf(this.#belief.state, state);
   }
 
   /** The break lies below the lander, nearer to the ground. */
@@ -227,7 +242,7 @@ export class DescentDrawing {
   #drawPath(sheet: Sheet, state: DescentState): void {
     // the path believed does not lead to where the lander is in truth
     const now =
-      this.#underTruth !== undefined
+      this.#underTruth?.isLive === false
         ? []
         : [{ x: state.x, y: state.y + this.#leftOut, seconds: state.tick / TICK_RATE }];
     drawTrail(sheet, [...this.#trail, ...now], {
@@ -334,6 +349,11 @@ export class DescentDrawing {
     });
     drawScaleBar(sheet, { unit: unitOf('length').size, format: distance });
   }
+}
+
+/** How far one is to the right of and above another [m]. */
+function apartOf(one: DescentState, other: DescentState): { readonly right: number; readonly up: number } {
+  return { right: one.x - other.x, up: one.y - other.y };
 }
 
 /** Of the height, what is not drawn [m]. */

@@ -85,10 +85,12 @@ function measure(holder: HTMLElement, covering: readonly Element[], ratio: numbe
   };
   // as large as the rest of the page: its root font size is the sheet's unit of length
   const rem = Number.parseFloat(getComputedStyle(document.documentElement).fontSize);
+  // for people who stand far off, a page may ask for more
+  const larger = Number(getComputedStyle(holder).getPropertyValue('--drawn-larger') || 1);
   return {
     width: Math.max(1, Math.round(holder.clientWidth * ratio)),
     height: Math.max(1, Math.round(holder.clientHeight * ratio)),
     covered,
-    unit: (rem / 16) * ratio,
+    unit: (rem / 16) * ratio * larger,
   };
 }

@@ -441,12 +441,17 @@ export const BELIEF = {
   ground: 'map',
   true: 'true',
   /** `right` and `up` of the true one [m]; `length` writes a length. */
-  lander: (right: number, up: number, length: (meters: number) => string) => {
+  lander: (
+    right: number,
+    up: number,
+    length: (meters: number) => string,
+    what: 'believed' | 'believed at the end' = 'believed at the end',
+  ) => {
     const ways = [
       ...(Math.abs(right) < AS_GOOD_AS_THERE ? [] : [`${length(Math.abs(right))} ${right > 0 ? 'right' : 'left'}`]),
       ...(Math.abs(up) < AS_GOOD_AS_THERE ? [] : [`${length(Math.abs(up))} ${up > 0 ? 'higher' : 'lower'}`]),
     ];
-    return ways.length === 0 ? 'believed at the end: just there' : `believed at the end: ${ways.join(', ')}`;
+    return `${what}: ${ways.length === 0 ? 'just there' : ways.join(', ')}`;
   },
 } as const;
 
@@ -986,6 +991,7 @@ export const COACH = {
   welcome:
     'You have the lander. {thrustMore} {thrustLess} for thrust, {leanLeft} {leanRight} to lean, or press the buttons.',
   held: 'On hold. The clock stands still until someone presses Resume, {hold}.',
+  heldUntil: (name: string) => `On hold. The clock stands still until ${name} resumes.`,
   handedOver: (when: 'again' | 'now', left: readonly string[]) =>
     `You have the controls ${when}. The stand-in left ${left.join(' and ')}.`,
   leftThrust: (thrust: string) => `thrust at ${thrust}`,

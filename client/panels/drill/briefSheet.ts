@@ -4,6 +4,7 @@ import type { TableLink } from '../../net/index.ts';
 import { BRIEF, ROLE_NAMES } from '../../text/drill.ts';
 import { LOBBY } from '../../text/en.ts';
 import { button, element, leaveButton, say } from '../element.ts';
+import { facilitatorOf } from '../facilitator.ts';
 import { invitation, planWords, type Lobby } from '../lobby.ts';
 import type { Ask } from '../seatCard.ts';
 import { createSeatRows } from '../seatRows.ts';
@@ -83,10 +84,6 @@ function othersWords({ you, others }: TableView): string {
     .filter(({ seat, connected }) => seat === undefined && connected)
     .map(({ name, role }) => `${name}: ${role === 'crew' ? LOBBY.withoutSeat.toLowerCase() : ROLE_NAMES[role]}`)
     .join(' · ');
-}
-
-function facilitatorOf({ you, others }: TableView): { readonly name: string } | undefined {
-  return [you, ...others].find(({ role }) => role === 'facilitator');
 }
 
 function mayBegin(view: TableView): boolean {

@@ -2,6 +2,7 @@ import type { TableView } from '../../../engine/table/index.ts';
 import { REAL_STOP } from '../../text/drill.ts';
 import type { Announcer } from '../announcer.ts';
 import { button, element, leaveButton, say } from '../element.ts';
+import { facilitatorOf } from '../facilitator.ts';
 import type { Ask } from '../seatCard.ts';
 import { exerciseLine } from '../titleBlock.ts';
 
@@ -86,6 +87,6 @@ function createQuestion(stop: () => void): HTMLElement {
 }
 
 /** Who may lift it: the facilitator, by name where there is one. */
-function runnerOf({ others }: TableView): string {
-  return others.find(({ role }) => role === 'facilitator')?.name ?? REAL_STOP.waitsRunner;
+function runnerOf(view: TableView): string {
+  return facilitatorOf(view)?.name ?? REAL_STOP.waitsRunner;
 }

@@ -1,0 +1,145 @@
+import type { Page } from 'playwright';
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import { CAUTION } from '../../../engine/constants.ts';
+import { setLiveTable, type LiveTable } from '../../support/liveTable.ts';
+import { overprints } from '../../support/overprint.ts';
+
+let live: LiveTable;
+
+beforeAll(async () => {
+  live = await setLiveTable();
+});
+
+afterAll(() => live.close());
+
+const WIDE = { width: 1280, height: 720 };
+const PHONE = { width: 390, height: 844 };
+
+/** By keyboard: on a busy machine a moving page gives a mouse no place to press. */
+const press = (page: Page, name: string | RegExp) =>
+  page
+    .getByRole('button', { name, exact: typeof name === 'string' })
+    .first()
+    .press('Enter');
+
+const reads = (page: Page, words: string | RegExp) => page.getByText(words).first().waitFor({ timeout: 10_000 });
+
+/** Opens the drill as its facilitator, and says its code. */
+async function openDrill(): Promise<{ readonly facilitator: Page; readonly code: string }> {
+  const facilitator = await live.openPage('/', WIDE);
+  await press(facilitator, 'Run a drill');
+  await facilitator.getByRole('radio', { name: /Quiet altimeter/ }).check();
+  await press(facilitator, 'Open a table and run it');
+  const code = (await facilitator.locator('.big-code').innerText()).replaceAll(' ', '');
+  return { facilitator, code };
+}
+
+async function join(
+  code: string,
+  name: string,
+  as: { readonly role: string; readonly size: typeof WIDE },
+): Promise<Page> {
+  const page = await live.openPage('/', as.size);
+  await page.getByLabel('your name').fill(name);
+  await page.getByLabel('as', { exact: true }).selectOption(as.role);
+  await page.getByLabel('or join with a code').fill(code);
+  await press(page, 'Join');
+  await page.getByRole('region', { name: 'Brief' }).waitFor();
+  return page;
+}
+
+it('a facilitator, two of a crew and a room screen are briefed, play the start of a drill in all its ways, and stop', async () => {
+  const { facilitator, code } = await openDrill();
+  const lead = await join(code, 'Ada', { role: 'crew', size: WIDE });
+  const sensors = await join(code, 'Bo', { role: 'crew', size: PHONE });
+  const room = await join(code, 'Wall', { role: 'room screen', size: WIDE });
+  const all = [facilitator, lead, sensors, room];
+
+  // the brief, on every screen; who has read it is told; only the facilitator begins
+  for (const page of all) await reads(page, 'Call out a lost or wrong source of height within 5 s.');
+  await press(lead, 'Take Lead');
+  await press(sensors, 'Take Sensors');
+  await press(lead, 'I have read it');
+  await reads(facilitator, '1 of 2 in the crew have read it.');
+  await press(sensors, 'I have read it');
+  await reads(facilitator, '2 of 2 in the crew have read it.');
+  for (const page of [lead, sensors, room])
+    expect(await page.getByRole('button', { name: 'Begin the descent' }).count()).toBe(0);
+  await press(facilitator, 'Begin the descent');
+  for (const page of all) await page.locator('main[data-stage="descending"]').waitFor();
+  for (const page of all) expect(await page.locator('body').innerText()).toContain(CAUTION);
+
+  // what comes is on the facilitator's list alone, with a press to deal it, which leaves a trace
+  const title = 'Hollin Room wants a decision';
+  await press(facilitator, new RegExp(`^${title}`));
+  await press(facilitator, `Send now: ${title}`);
+  await reads(facilitator, /^sent T\+/);
+  for (const page of [lead, sensors, room]) expect(await page.getByText(title).count()).toBe(0);
+  // its card lies where the drill has it, and nowhere else
+  for (const page of [lead, room]) await reads(page, 'From the desk: tell us by 60 m');
+  expect(await sensors.getByText('From the desk').count()).toBe(0);
+
+  // hold, by key; the crew is told who goes on
+  await facilitator.keyboard.press('h');
+  await reads(facilitator, 'On hold');
+  await expect.poll(() => room.locator('.room-clock').innerText()).toContain('On hold');
+
+  // turns: an order lies face down until it is turned over, and is then carried out
+  await press(facilitator, 'turns');
+  await reads(sensors, 'The clock stands. Lay your orders.');
+  await sensors
+    .getByRole('group', { name: 'Altimeter: what you make of it' })
+    .getByRole('button', { name: 'Rejected' })
+    .press('Enter');
+  await reads(sensors, 'Altimeter: rejected');
+  await reads(facilitator, /^Awaited: Lead\.$/);
+  expect(await lead.getByText('Altimeter: rejected').count()).toBe(0);
+  await press(sensors, /^Take back/);
+  await reads(facilitator, /^Awaited: Lead, Sensors\.$/);
+  await sensors
+    .getByRole('group', { name: 'Altimeter: what you make of it' })
+    .getByRole('button', { name: 'Rejected' })
+    .press('Enter');
+  await press(facilitator, /^Turn over/);
+  await reads(lead, /Sensors: .*altimeter rejected/);
+
+  // the real-world stop: two presses by anybody, for all; the facilitator lifts it
+  await press(sensors, 'Real-world stop');
+  expect(await lead.getByRole('dialog', { name: 'Real-world stop' }).count()).toBe(0);
+  await press(sensors, 'Stop everything');
+  for (const page of all) await page.getByRole('dialog', { name: 'Real-world stop' }).waitFor();
+  await reads(lead, 'Bo called it. This is no part of the exercise.');
+  expect(await lead.getByRole('button', { name: 'Lift the stop' }).count()).toBe(0);
+  await press(facilitator, 'Lift the stop');
+  for (const page of all) await page.getByRole('dialog', { name: 'Real-world stop' }).waitFor({ state: 'hidden' });
+
+  for (const page of [facilitator, room]) expect(await overprints(page)).toEqual([]);
+  expect(live.faults).toEqual([]);
+});
+
+it('a drill is flown alone, from its brief on, with its event list in a part of the page that nobody else fetches', async () => {
+  const page = await live.openPage('/', PHONE);
+  const fetched: string[] = [];
+  page.on('response', (response) => {
+    if (response.url().endsWith('.js'))
+      void response.text().then(
+        (text) => fetched.push(text),
+        () => undefined,
+      );
+  });
+  await page.reload();
+  await page.waitForLoadState('networkidle');
+  const holdsEvents = () => fetched.filter((text) => text.includes('kilter-drill/1') && text.includes('groundTruth:`'));
+  expect(fetched.length).toBeGreaterThan(1);
+  expect(holdsEvents()).toEqual([]);
+  await press(page, 'Run a drill');
+  await page.getByLabel('Your seat').selectOption('lead');
+  await press(page, 'Fly it alone');
+  await page.getByRole('region', { name: 'Brief' }).waitFor();
+  expect(holdsEvents()).toHaveLength(1);
+  await press(page, 'Begin the descent');
+  await page.getByRole('region', { name: 'Coach' }).waitFor();
+  await press(page, 'Rule card');
+  await page.getByRole('group', { name: 'Rule card' }).waitFor();
+  expect(live.faults).toEqual([]);
+});
