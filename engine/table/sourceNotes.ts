@@ -1,4 +1,5 @@
-import { isSensorFault } from '../faults/index.ts';
+import type { Failure } from '../drill/index.ts';
+import { isSensorFault, type Fault } from '../faults/index.ts';
 import { SOURCES, type Source } from '../sensors/index.ts';
 import { TICK_RATE } from '../world/constants.ts';
 import type { TableState } from './tableState.ts';
@@ -29,7 +30,7 @@ function isAccepted(judgments: TableState['judgments'], source: Source): boolean
 
 /** What had gone wrong with the sources by the end, and how long it took until somebody doubted each, and named it rightly. */
 export function failuresOf(state: TableState, end: number): readonly SourceFailure[] {
-  return state.failures.flatMap(({ fault }) => {
+  return onceEach(state.failures).flatMap((fault) => {
     if (!isSensorFault(fault) || fault.fromTick > end) return [];
     const { source, kind, fromTick } = fault;
     const doubted = state.doubts[source]?.find((tick) => tick >= fromTick);
@@ -50,7 +51,7 @@ export function failuresOf(state: TableState, end: number): readonly SourceFailu
 
 /** What else was wrong with the lander, and how long it took until that was answered. */
 export function defectsOf({ failures, answered }: TableState, end: number): readonly Defect[] {
-  return failures.flatMap(({ fault }) => {
+  return onceEach(failures).flatMap((fault) => {
     if (isSensorFault(fault) || fault.fromTick > end) return [];
     const { kind, fromTick } = fault;
     const tick = kind === 'leak' ? answered.lineShut : kind === 'cutOffFails' ? answered.cutOff : undefined;
@@ -64,4 +65,12 @@ export function defectsOf({ failures, answered }: TableState, end: number): read
       },
     ];
   });
+}
+
+/** In order of time; what was mended for a while and came back is one failure. */
+function onceEach(failures: readonly Failure[]): readonly Fault[] {
+  const sorted = failures.toSorted((one, other) => one.fault.fromTick - other.fault.fromTick);
+  const isFirst = ({ name }: Failure, at: number) =>
+    name === undefined || sorted.findIndex((other) => other.name === name) === at;
+  return sorted.filter(isFirst).map(({ fault }) => fault);
 }

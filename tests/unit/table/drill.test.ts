@@ -166,3 +166,26 @@ describe('turns', () => {
     expect(seen()).toEqual([[{ response: 'shut', after: 0.75 }]]);
   });
 });
+
+describe('what failed in a drill', () => {
+  it('[TA45] stands on the scorecard in order of time, once where it was mended for a while', () => {
+    const altimeter = { source: 'altimeter', kind: 'noData', parameters: {} } as const;
+    const radar = { source: 'velocityRadar', kind: 'freeze', parameters: {} } as const;
+    const table = setDrill([
+      { ...ROW, id: 'late', trigger: { on: 'time', seconds: 1.5 }, effects: [{ do: 'fail', name: 'b', fault: radar }] },
+      {
+        ...ROW,
+        id: 'lost',
+        trigger: { on: 'time', seconds: 0.5 },
+        effects: [{ do: 'fail', name: 'a', fault: altimeter }],
+      },
+      { ...ROW, id: 'back', trigger: { on: 'time', seconds: 1 }, effects: [{ do: 'mend', name: 'a', seconds: 1 }] },
+    ]);
+    stepBy(table, 240);
+    const failures = viewTable(table, 'm2').scorecard?.failures?.map(({ source, after }) => [source, after]);
+    expect(failures).toEqual([
+      ['altimeter', 31 / 60],
+      ['velocityRadar', 91 / 60],
+    ]);
+  });
+});
