@@ -6,6 +6,7 @@ import {
   type PollAnswer,
   type PollView,
 } from '../../engine/talk/index.ts';
+import { createAbortButton } from '../controls/abortButton.ts';
 import { POLL, SEAT_NAMES } from '../text/en.ts';
 import type { Announcer } from './announcer.ts';
 import { button, element, say } from './element.ts';
@@ -25,6 +26,13 @@ export function createPollCard(
     element('h2', { class: 'card-head' }, question, by),
     body,
   );
+  const acts: Acts = {
+    ask,
+    abort: createAbortButton(() => {
+      ask({ kind: 'decide', decision: 'noGo' });
+      ask({ kind: 'abort' });
+    }),
+  };
   const tell = createTeller(announcer);
   let laid = '';
   return {
@@ -42,10 +50,16 @@ export function createPollCard(
       laid = key;
       const typed = card.querySelector('input')?.value ?? '';
       const focus = nameOfFocus(card);
-      body.replaceChildren(...parts(poll, view, ask, typed));
+      body.replaceChildren(...parts(poll, view, acts, typed));
       if (focus !== undefined) card.querySelector<HTMLElement>(`[data-part="${focus}"]`)?.focus();
     },
   };
+}
+
+interface Acts {
+  readonly ask: Ask;
+  /** No go, and up again. */
+  readonly abort: ReturnType<typeof createAbortButton>;
 }
 
 function nameOfFocus(card: HTMLElement): string | undefined {
@@ -55,14 +69,14 @@ function nameOfFocus(card: HTMLElement): string | undefined {
     : undefined;
 }
 
-function parts(poll: PollView, view: TableView, ask: Ask, typed: string): readonly HTMLElement[] {
+function parts(poll: PollView, view: TableView, acts: Acts, typed: string): readonly HTMLElement[] {
   const { seat, decides } = view.you;
   const isOpen = poll.decision === undefined;
   return [
-    ...(isOpen && !poll.isIn && seat !== undefined && seat !== poll.by ? [answerRow(poll, seat, ask, typed)] : []),
+    ...(isOpen && !poll.isIn && seat !== undefined && seat !== poll.by ? [answerRow(poll, seat, acts.ask, typed)] : []),
     standing(poll, seat),
     ...(poll.isIn || !isOpen ? [answerList(poll.answers)] : []),
-    ...(isOpen && decides ? [decideRow(poll, view, ask)] : []),
+    ...(isOpen && decides ? [decideRow(poll, view, acts)] : []),
   ];
 }
 
@@ -114,26 +128,18 @@ function answerList(answers: readonly AnswerView[]): HTMLElement {
   return element('ul', { class: 'poll-answers' }, ...lines);
 }
 
-function decideRow({ question }: PollView, view: TableView, ask: Ask): HTMLElement {
+function decideRow({ question }: PollView, view: TableView, { ask, abort }: Acts): HTMLElement {
   const choices = ANSWERS_TO[question].map((decision) =>
     button(POLL.answers[decision], () => ask({ kind: 'decide', decision }), { 'data-part': `decide ${decision}` }),
   );
-  const mayAbort = view.stage === 'descending' && !view.aborting;
-  const abort = button(
-    POLL.abort,
-    () => {
-      const [, no] = ANSWERS_TO[question];
-      ask({ kind: 'decide', decision: no });
-      ask({ kind: 'abort' });
-    },
-    { 'data-part': 'abort' },
-  );
+  const mayAbort = view.stage === 'descending' && !view.aborting && question === 'go';
+  abort.refresh(mayAbort);
   return element(
     'div',
     { class: 'poll-decide', role: 'group', 'aria-label': POLL.decide },
     element('span', {}, POLL.decide),
     ...choices,
-    ...(mayAbort ? [abort] : []),
+    ...(mayAbort ? abort.nodes : []),
   );
 }
 

@@ -7,8 +7,8 @@ import { button, element, say } from './element.ts';
 import type { Ask } from './seatCard.ts';
 import { addresseeWords, callWords, whoWords } from './sentenceWords.ts';
 
-/** So many lie on the table at a time; the oldest that wait come first. */
-const MOST_SLIPS = 3;
+/** So many lie on the table at a time, fewer under a poll; the oldest that wait come first. */
+const MOST_SLIPS = { alone: 3, underPoll: 2 };
 
 /** Slips of paper: what was said to this seat and by it, as long as the loop is open. */
 export function createSlips(
@@ -23,7 +23,8 @@ export function createSlips(
     list,
     refresh(view) {
       const { seat } = view.you;
-      const shown = shownCalls(view.talk.calls, seat);
+      const most = view.talk.poll === undefined ? MOST_SLIPS.alone : MOST_SLIPS.underPoll;
+      const shown = shownCalls(view.talk.calls, seat).slice(0, most);
       for (const [id, { node }] of slips)
         if (shown.every((call) => call.id !== id)) {
           node.remove();
@@ -45,7 +46,7 @@ function shownCalls(calls: readonly CallView[], seat: Seat | undefined): readonl
   const open = calls.filter(({ isConfirmed }) => !isConfirmed);
   const waiting = open.filter((call) => actOf(call, seat) !== undefined);
   const others = open.filter((call) => actOf(call, seat) === undefined).toReversed();
-  return [...waiting, ...others].slice(0, MOST_SLIPS);
+  return [...waiting, ...others];
 }
 
 /** What a seat has to do about a callout. */

@@ -948,7 +948,6 @@ export const POLL = {
   isIn: 'All answers are in.',
   yours: (answer: string) => `You: ${answer}. The others show when all are in.`,
   decide: 'You decide',
-  abort: 'Abort',
   decided: (answer: string) => `Decided: ${answer}.`,
   told: (seat: string, question: string) => `${seat} asks: ${question}`,
   toldIn: (counts: string) => `All answers are in: ${counts}.`,

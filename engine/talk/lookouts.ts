@@ -23,7 +23,7 @@ const SECONDS = [60, 30, 15] as const;
 /** Silent for so long, or off by so much, it is said with the figure [s], [standard deviations]. */
 const WORTH_SAYING = 1;
 /** Lower than this no more heights are called out: there is no time to read back [m]. */
-const TOO_LOW = 4;
+const TOO_LOW = 5;
 
 /** One look of every seat where nobody is. */
 export function lookOut(table: Table, known: DescentState): void {

@@ -59,8 +59,16 @@ type Spoken = Omit<Sentenced, 'kind' | 'to'>;
 /** Says something at a seat where nobody is, to whoever decides; nothing where that is the seat itself. */
 export function speakUp(table: Table, seat: Seat, what: Spoken): void {
   const to = decider(table.state)?.seat ?? 'lead';
-  if (to === seat || table.state.talk.calls.length >= MOST_CALLS) return;
+  const { calls } = table.state.talk;
+  if (to === seat || calls.length >= MOST_CALLS || calls.some((call) => isUnheard(call, seat, what))) return;
   send(table, { seat }, { kind: 'callOut', ...what, to });
+}
+
+/** Whether the same, with older figures, still waits to be read back: then it is not said again. */
+function isUnheard(call: Call, from: Seat, { sentence, source }: Spoken): boolean {
+  const { said } = call;
+  const isSame = 'sentence' in said && said.sentence === sentence && said.source === source;
+  return isSame && call.from.seat === from && waitsFor(call).length > 0;
 }
 
 function answerQuestions(table: Table): void {

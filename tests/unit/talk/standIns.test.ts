@@ -126,7 +126,12 @@ describe('a stand-in by instruments', () => {
 
   it('[TK8] calls out heights at each halving, seconds of propellant, the limit and the slope', () => {
     const table = aloneAt('lead', []);
-    while (table.state.stage === 'descending') stepTable(table);
+    while (table.state.stage === 'descending') {
+      stepTable(table);
+      const { length } = table.state.talk.calls;
+      for (let callout = 1; callout <= length; callout += 1)
+        commandTable(table, AT.lead, { kind: 'readBack', callout });
+    }
     const { calls } = table.state.talk;
     const sentences = calls.map(({ said }) => ('sentence' in said ? said.sentence : ''));
     expect(sentences.filter((one) => one === 'limit')).toHaveLength(1);
@@ -138,6 +143,14 @@ describe('a stand-in by instruments', () => {
     heights.slice(1).forEach((height, i) => {
       expect(height).toBeLessThanOrEqual(heights[i]! / 2);
     });
+  });
+
+  it('[TK8] says nothing again that still waits to be read back', () => {
+    const table = aloneAt('lead', []);
+    while (table.state.stage === 'descending') stepTable(table);
+    const sentences = table.state.talk.calls.map(({ said }) => ('sentence' in said ? said.sentence : ''));
+    expect(sentences).toContain('motion');
+    expect(new Set(sentences).size).toBe(sentences.length);
   });
 
   it('[TK8] keeps silent where a person sits, in a crew of stand-ins that is asleep, and where everything is shown', () => {
