@@ -34,8 +34,12 @@ export function createSlips(
         const slip = slips.get(call.id) ?? createSlip(ask, call.id);
         slips.set(call.id, slip);
         slip.refresh(call, seat);
-        if (slip.node.parentElement === null) list.append(slip.node);
       }
+      const nodes = shown.flatMap(({ id }) => slips.get(id)?.node ?? []);
+      // laid anew only where the order changed: and the focus stays
+      const focus = document.activeElement;
+      if (nodes.some((node, i) => list.children[i] !== node)) list.replaceChildren(...nodes);
+      if (focus instanceof HTMLElement && list.contains(focus)) focus.focus();
       heard = tellNew(announcer, view, heard);
     },
   };
