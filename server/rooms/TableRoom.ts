@@ -1,5 +1,5 @@
 import { CloseCode, Room, ServerError, type Client } from '@colyseus/core';
-import { StateView } from '@colyseus/schema';
+import { Encoder, StateView } from '@colyseus/schema';
 import { nanoid } from 'nanoid';
 import { accept, refuse, type Result } from '../../engine/result.ts';
 import {
@@ -42,6 +42,9 @@ import { createTokenBucket, type TokenBucket } from '../tokenBucket.ts';
 import { createForkKeeper, type FlyFork, type ForkKeeper } from './forkKeeper.ts';
 import type { TableRegistry } from './tableRegistry.ts';
 import { TICK_MS, type Ticker } from './ticker.ts';
+
+/** What the papers of a full crew fill, with a log and a debrief [byte]: the library grows a smaller buffer by itself, and complains in the log of the server. */
+Encoder.BUFFER_SIZE = 128 * 1024;
 
 /** Steps between two sendings: papers go out 20 times a second. */
 export const STEPS_PER_PATCH = 3;
