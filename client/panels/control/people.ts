@@ -1,8 +1,9 @@
 import { GIVEN_ROLES, SEATS, type Command, type OtherView, type TableView } from '../../../engine/table/index.ts';
-import { ROLE_NAMES } from '../../text/drill.ts';
+import { BRIEF, ROLE_NAMES } from '../../text/drill.ts';
 import { SIDE } from '../../text/control.ts';
 import { SEAT_NAMES } from '../../text/en.ts';
-import { button, element } from '../element.ts';
+import { createChoice } from '../choiceList.ts';
+import { button, element, say } from '../element.ts';
 import type { Ask } from '../seatCard.ts';
 
 /** Everybody at the table, and for the facilitator what to make of each: admitted, moved to a seat, another part, gone. */
@@ -10,67 +11,91 @@ export function createPeople(
   ask: Ask,
   code: string | undefined,
 ): { readonly part: HTMLElement; refresh(view: TableView): void } {
+  const rows = new Map<string, PersonRow>();
   const list = element('ul', { class: 'people' });
   const joining = element('p', {}, SIDE.code, ' ', element('strong', { class: 'code' }, code));
-  const part = element('div', {}, ...(code === undefined ? [] : [joining]), list);
-  let shown = '';
+  const nobody = element('p', { class: 'hint' }, SIDE.alone);
   return {
-    part,
+    part: element('div', {}, ...(code === undefined ? [] : [joining]), nobody, list),
     refresh(view) {
-      const { others, waiting, you } = view;
-      const key = JSON.stringify([others, waiting, you.role]);
-      // a list that is in use is not taken from under the hand
-      if (key === shown) return;
-      shown = key;
-      const rows = others.map((other) => personRow(other, view, ask));
-      list.replaceChildren(...(rows.length === 0 ? [element('li', { class: 'hint' }, SIDE.alone)] : rows));
+      const { others } = view;
+      nobody.hidden = others.length > 0;
+      for (const [id, { node }] of rows)
+        if (others.every((other) => other.id !== id)) {
+          node.remove();
+          rows.delete(id);
+        }
+      for (const other of others) {
+        let row = rows.get(other.id);
+        if (row === undefined) {
+          row = createPersonRow(other, ask);
+          rows.set(other.id, row);
+          list.append(row.node);
+        }
+        row.refresh(other, view);
+      }
     },
   };
 }
 
-function personRow(other: OtherView, { you, waiting }: TableView, ask: Ask): HTMLElement {
-  const { name, connected } = other;
-  const what = other.seat === undefined ? ROLE_NAMES[other.role] : SEAT_NAMES[other.seat];
-  const words = element('span', {}, element('strong', {}, name), ` ${what}${connected ? '' : `, ${SIDE.away}`}`);
-  if (you.role !== 'facilitator') return element('li', {}, words);
-  const acts = actsFor(
-    other,
-    waiting.some(({ id }) => id === other.id),
-  );
-  const choices = element(
-    'select',
-    { 'aria-label': SIDE.person(name) },
-    element('option', { value: '' }, SIDE.choose),
-    ...acts.map(([label], i) => element('option', { value: i }, label)),
-  );
+interface PersonRow {
+  readonly node: HTMLElement;
+  /** Changes what differs and no more: a choice that is being made stays. */
+  refresh(other: OtherView, view: TableView): void;
+}
+
+function createPersonRow({ name }: OtherView, ask: Ask): PersonRow {
+  const what = element('span', {});
+  const choice = createChoice(SIDE.person(name));
+  let acts: readonly Act[] = [];
   const set = button(
     SIDE.set,
     () => {
-      const command = choices.value === '' ? undefined : acts[Number(choices.value)]?.[1];
-      if (command !== undefined) ask(command);
+      const act = acts.find(({ words }) => words === choice.value());
+      if (act !== undefined) ask(act.command);
     },
     { 'aria-label': SIDE.setFully(name) },
   );
-  return element('li', {}, words, choices, set);
+  return {
+    node: element('li', {}, element('span', {}, element('strong', {}, name), ' ', what), choice.list, set),
+    refresh(other, view) {
+      say(what, personWords(other, view));
+      acts = actsFor(
+        other,
+        view.waiting.some(({ id }) => id === other.id),
+      );
+      choice.refresh([['', SIDE.choose], ...acts.map(({ words }) => [words, words] as const)]);
+      const mayMake = view.you.role === 'facilitator';
+      choice.list.hidden = !mayMake;
+      set.hidden = !mayMake;
+    },
+  };
+}
+
+/** What somebody is here, whether they are away, and before a descent whether they have read the brief. */
+function personWords({ role, seat, ready, connected }: OtherView, { drill, stage }: TableView): string {
+  const what = seat === undefined ? ROLE_NAMES[role] : SEAT_NAMES[seat];
+  if (!connected) return `${what}, ${SIDE.away}`;
+  const isAsked = drill !== undefined && stage === 'gathering' && role === 'crew';
+  return isAsked ? `${what} · ${ready ? BRIEF.readIt : BRIEF.reads}` : what;
+}
+
+interface Act {
+  readonly words: string;
+  readonly command: Command;
 }
 
 /** What may be made of somebody, in the order in which it is mostly wanted. */
-function actsFor(other: OtherView, waits: boolean): readonly (readonly [string, Command])[] {
-  const { id: member, role, seat } = other;
-  const letIn: readonly (readonly [string, Command])[] = waits ? [[SIDE.letIn, { kind: 'letIn', member }]] : [];
-  const seats = SEATS.filter((one) => one !== seat).map((one): readonly [string, Command] => [
-    SIDE.seatOf(SEAT_NAMES[one]),
-    { kind: 'deal', member, seat: one },
-  ]);
-  const roles = GIVEN_ROLES.filter((one) => one !== role).map((one): readonly [string, Command] => [
-    one === 'crew' ? SIDE.crew : SIDE.roles[one],
-    { kind: 'setRole', member, role: one },
-  ]);
+function actsFor({ id: member, role, seat }: OtherView, waits: boolean): readonly Act[] {
+  const seats = SEATS.filter((one) => role === 'crew' && one !== seat);
   return [
-    ...letIn,
-    ...(role === 'crew' ? seats : []),
-    ...roles,
-    [SIDE.handOver, { kind: 'handOverTable', member }],
-    [SIDE.remove, { kind: 'remove', member }],
+    ...(waits ? [{ words: SIDE.letIn, command: { kind: 'letIn', member } } as const] : []),
+    ...seats.map((one): Act => ({ words: SIDE.seatOf(SEAT_NAMES[one]), command: { kind: 'deal', member, seat: one } })),
+    ...GIVEN_ROLES.filter((one) => one !== role).map((one): Act => ({
+      words: one === 'crew' ? SIDE.crew : SIDE.roles[one],
+      command: { kind: 'setRole', member, role: one },
+    })),
+    { words: SIDE.handOver, command: { kind: 'handOverTable', member } },
+    { words: SIDE.remove, command: { kind: 'remove', member } },
   ];
 }

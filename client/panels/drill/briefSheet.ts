@@ -31,11 +31,13 @@ export function createBrief(options: {
     { kind: 'lobby brief', label: BRIEF.label, actions: [ready, begin, leaveButton(options.leave), hint] },
     element('p', { class: 'sheet-head' }, element('span', {}, BRIEF.kind), planLine),
     element('h2', { tabindex: -1 }, drill.title),
-    element('div', { class: 'brief-words' }, situation(drill), rulesPart(drill)),
+    element(
+      'div',
+      { class: 'brief-words' },
+      situation(drill),
+      element('div', {}, rulesPart(drill), element('h3', { class: 'brief-people' }, BRIEF.people), seats.list, others),
+    ),
     ...(link.code === undefined ? [] : [invitation(link.code)]),
-    element('h3', {}, BRIEF.people),
-    seats.list,
-    others,
   );
   sheet.hidden = true;
   return {

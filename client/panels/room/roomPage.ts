@@ -148,8 +148,7 @@ function createAlerts(): RoomPart {
           element(
             'li',
             { class: 'own-alert', 'data-level': alert.level },
-            element('strong', {}, `${ALERT.levels[alert.level]}: `),
-            alertWords(alert),
+            element('span', {}, element('strong', {}, `${ALERT.levels[alert.level]}: `), alertWords(alert)),
           ),
         ),
       );

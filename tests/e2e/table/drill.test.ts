@@ -2,7 +2,7 @@ import type { Page } from 'playwright';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { CAUTION } from '../../../engine/constants.ts';
 import { setLiveTable, type LiveTable } from '../../support/liveTable.ts';
-import { overprints } from '../../support/overprint.ts';
+import { overprints, overprintsAtWidths } from '../../support/overprint.ts';
 
 let live: LiveTable;
 
@@ -50,7 +50,7 @@ async function join(
 
 it('a facilitator, two of a crew and a room screen are briefed, play the start of a drill in all its ways, and stop', async () => {
   const { facilitator, code } = await openDrill();
-  const lead = await join(code, 'Ada', { role: 'crew', size: WIDE });
+  const lead = await join(code, 'Ada', { role: 'crew', size: PHONE });
   const sensors = await join(code, 'Bo', { role: 'crew', size: PHONE });
   const room = await join(code, 'Wall', { role: 'room screen', size: WIDE });
   const all = [facilitator, lead, sensors, room];
@@ -113,7 +113,10 @@ it('a facilitator, two of a crew and a room screen are briefed, play the start o
   await press(facilitator, 'Lift the stop');
   for (const page of all) await page.getByRole('dialog', { name: 'Real-world stop' }).waitFor({ state: 'hidden' });
 
-  for (const page of [facilitator, room]) expect(await overprints(page)).toEqual([]);
+  for (const page of [facilitator, room]) {
+    expect(await overprints(page)).toEqual([]);
+    expect(await overprintsAtWidths(page)).toEqual([]);
+  }
   expect(live.faults).toEqual([]);
 });
 
