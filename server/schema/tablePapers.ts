@@ -1,10 +1,7 @@
-import { Encoder, schema, t, type SchemaType } from '@colyseus/schema';
+import { schema, t, type SchemaType } from '@colyseus/schema';
 import type { TableView } from '../../engine/table/index.ts';
 import { createPaperKind, type Paper } from './paperKind.ts';
 import { tableShape } from './tableShape.ts';
-
-/** A full paper of the control side needs more than the 8 kB that the library begins with [bytes]. */
-Encoder.BUFFER_SIZE = 64 * 1024;
 
 const memberPaper = createPaperKind(tableShape, 'MemberPaper');
 
