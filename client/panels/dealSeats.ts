@@ -17,9 +17,10 @@ export function createDeal(ask: Ask): { readonly part: HTMLElement; refresh(view
   return {
     part,
     refresh({ you, others }) {
-      part.hidden = others.length === 0;
+      const crew = others.filter(({ role }) => role === 'crew');
+      part.hidden = crew.length === 0;
       person.refresh([
-        ...others.map((other) => [other.id, personWords(other)] as const),
+        ...crew.map((other) => [other.id, personWords(other)] as const),
         [you.id, LOBBY.yours(you.name)],
       ]);
     },

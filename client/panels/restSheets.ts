@@ -3,6 +3,7 @@ import type { PlayedPlan } from '../plan.ts';
 import { SCORECARD, SEAT_NAMES } from '../text/en.ts';
 import type { Announcer } from './announcer.ts';
 import { button, element, say } from './element.ts';
+import { facilitatorOf } from './facilitator.ts';
 import { createForkPart, forkWords } from './forkPart.ts';
 import { createScorecard } from './scorecard.ts';
 import { createPrintedHead, type PrintedHead } from './printedHead.ts';
@@ -150,20 +151,23 @@ function addFork(holder: HTMLElement, { fork, scorecard, flight }: TableView): v
   facts.before(createForkPart(fork, scorecard, flight));
 }
 
-/** Whoever decides starts another descent: to others the button says who that is. */
+/** Whoever runs the table starts another descent: to others the button says who that is. */
 function allowAgain(holder: HTMLElement, view: TableView): void {
-  const { decides } = view.you;
+  const { runs } = view.you;
   for (const again of holder.querySelectorAll<HTMLButtonElement>('.again')) {
-    again.disabled = !decides || view.startingIn !== undefined;
+    again.disabled = !runs || view.startingIn !== undefined;
     const hint = again.nextElementSibling;
     if (!(hint instanceof HTMLElement)) continue;
-    hint.hidden = decides;
-    say(hint, SCORECARD.againHint(deciderWords(view)));
+    hint.hidden = runs;
+    say(hint, SCORECARD.againHint(runnerWords(view)));
   }
 }
 
-/** Who decides: the first of the seats that is taken, whoever is away passed over. */
-function deciderWords({ seats }: TableView): string {
+/** Who runs the table: its facilitator, else the first of the seats that is taken, whoever is away passed over. */
+function runnerWords(view: TableView): string {
+  const facilitator = facilitatorOf(view);
+  if (facilitator !== undefined) return facilitator.name;
+  const { seats } = view;
   const taken = seats.filter(({ name }) => name !== undefined);
   const first = taken.find(({ connected }) => connected) ?? taken[0];
   return first?.name === undefined ? SCORECARD.againNobody : `${first.name} (${SEAT_NAMES[first.seat]})`;
