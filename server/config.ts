@@ -17,10 +17,15 @@ export interface ServerConfig {
   readonly recordsFolder: string | undefined;
   /** How long a record is kept after its last change, unless somebody keeps it [days]. */
   readonly recordDays: number;
+  /** Opens every run of the logbook; undefined: there is no such key. */
+  readonly administratorKey: string | undefined;
 }
 
 /** Of the operating system's environment: NAME to text. */
 export type Environment = Readonly<Record<string, string | undefined>>;
+
+/** Long enough not to be guessed at two attempts a second; plain enough for a header. */
+const ADMINISTRATOR_KEY = /^[!-~]{16,128}$/;
 
 /** One line a problem, each naming the variable, what is expected and what it got. */
 export function parseConfig(environment: Environment): Result<ServerConfig, readonly string[]> {
@@ -33,6 +38,10 @@ export function parseConfig(environment: Environment): Result<ServerConfig, read
     problems.push(`${name}: expected a whole number from ${options.least} to ${options.most}, got "${text}"`);
     return options.usual;
   };
+  const administratorKey = environment['KILTER_ADMIN_KEY']?.trim() || undefined;
+  if (administratorKey !== undefined && !ADMINISTRATOR_KEY.test(administratorKey))
+    // what came is a secret, if a short one: it is not quoted
+    problems.push('KILTER_ADMIN_KEY: expected 16 to 128 letters, digits or signs without spaces');
   const records = environment['KILTER_RECORDS']?.trim() || path.resolve(import.meta.dirname, '../.records');
   const config: ServerConfig = {
     port: whole('PORT', { least: 0, most: 65_535, usual: 2567 }),
@@ -42,6 +51,7 @@ export function parseConfig(environment: Environment): Result<ServerConfig, read
     seatKeptSeconds: whole('KILTER_SEAT_KEPT_SECONDS', { least: 5, most: 86_400, usual: 300 }),
     recordsFolder: records === 'none' ? undefined : path.resolve(records),
     recordDays: whole('KILTER_RECORD_DAYS', { least: 1, most: 3650, usual: 30 }),
+    administratorKey,
   };
   return problems.length === 0 ? accept(config) : refuse(problems);
 }

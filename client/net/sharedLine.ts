@@ -8,6 +8,7 @@ import { readPaper, type TablePapers } from '../../server/schema/index.ts';
 import { LINE_DOWN, NO_ANSWER, readAnswer, readJoinRefusal } from './answers.ts';
 import { createLinkCore, type LinkCore } from './linkCore.ts';
 import type { Place, PlaceStore } from './place.ts';
+import { keepRunKey } from './runKeys.ts';
 import type { TableLink } from './tableLink.ts';
 
 export type TableRoom = Room<unknown, TablePapers>;
@@ -75,11 +76,13 @@ export function adoptRoom(line: SharedLine, room: TableRoom): Promise<void> {
       if (core.state === 'connected') core.tell([]);
     });
     room.onMessage('events', (events: readonly DescentEvent[]) => core.tell(events));
-    room.onMessage('welcome', ({ code, resume, seatKeptSeconds }: Welcome) => {
+    room.onMessage('runKey', (key: string) => keepKey(line, key));
+    room.onMessage('welcome', ({ code, resume, seatKeptSeconds, runKey }: Welcome) => {
       clearTimeout(tooLate);
       line.place = { code, resume, name: line.name };
       line.keptMs = seatKeptSeconds * 1000;
       line.store.save(line.place);
+      if (runKey !== undefined) keepKey(line, runKey);
       core.state = 'connected';
       watch(line, room);
       core.tell([]);
@@ -91,6 +94,12 @@ export function adoptRoom(line: SharedLine, room: TableRoom): Promise<void> {
       if (line.room === room) lineClosed(line, code, reason);
     });
   });
+}
+
+/** Whoever runs the table finds its run in the logbook of this browser. */
+function keepKey({ core, place }: SharedLine, key: string): void {
+  const title = core.view?.plan.title ?? '';
+  keepRunKey({ key, code: place?.code ?? '', title, openedMs: Date.now() });
 }
 
 /** What the rest of the client holds. */

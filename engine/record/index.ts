@@ -1,4 +1,6 @@
 /** Public door of records: a table whose record is kept, its text, and replaying it. */
+export { amendPlan, isAmendment, type Amendment } from './amendPlan.ts';
+export { forgetName } from './forgetName.ts';
 export {
   askTable,
   headerOf,
@@ -15,4 +17,5 @@ export { formatRecord, parseRecord } from './parseRecord.ts';
 export { COMMAND_KINDS, readCommand } from './readCommand.ts';
 export { relayKeptTable } from './relayTable.ts';
 export { replayRecord, type Divergence } from './replayRecord.ts';
+export { summarizeRun, type RunSummary } from './summarizeRun.ts';
 export { MARK_EVERY, MARK_FIELDS, type RecordHeader, type RecordLine, type TableRecord } from './record.ts';

@@ -12,12 +12,16 @@ export const MATCHMAKING_RATE = { burst: 60, perSecond: 2 } as const;
 /** Ways into a table: a new one, or one whose code is known. */
 const MATCHMAKING = /^\/matchmake\/(create|joinById)\/[A-Za-z]{1,16}$/;
 
+/** The runs of the logbook: what is asked of one needs its key, and whoever guesses does not get far either. */
+const RUNS = /^\/api\/runs(\/|$)/;
+const CHANGES_OF_RUNS = /^\/api\/runs\/[a-z0-9]{1,24}\/(keep|forget|plan|delete)$/;
+
 /**
  * Stands before every other listener of the server: sets the security headers, and turns away what none of them should
  * see. The matchmaking behind it would read a body of any size, answer any number of attempts and allow any origin.
  */
 export function guardServer(server: Server): void {
-  const attempts = createTokenBuckets(MATCHMAKING_RATE);
+  const attempts = { tables: createTokenBuckets(MATCHMAKING_RATE), runs: createTokenBuckets(MATCHMAKING_RATE) };
   const behind = server.listeners('request');
   server.removeAllListeners('request');
   server.on('request', (request: IncomingMessage, response: ServerResponse) => {
@@ -45,7 +49,8 @@ function refusalOf(request: IncomingMessage): HttpRefusal | undefined {
   if (!isParsable(request)) return { status: 400, reason: 'The address of the request cannot be read.' };
   if (method === 'GET' || method === 'HEAD') return undefined;
   if (method !== 'POST') return { status: 405, reason: 'Only GET, HEAD and POST are answered here.' };
-  if (!MATCHMAKING.test(pathOf(request))) return { status: 404, reason: 'Nothing takes a POST at this address.' };
+  if (!MATCHMAKING.test(pathOf(request)) && !CHANGES_OF_RUNS.test(pathOf(request)))
+    return { status: 404, reason: 'Nothing takes a POST at this address.' };
   if (!/^application\/json\b/i.test(request.headers['content-type'] ?? '')) {
     return { status: 415, reason: 'The body has to be application/json.' };
   }
@@ -57,9 +62,13 @@ function refusalOf(request: IncomingMessage): HttpRefusal | undefined {
   return undefined;
 }
 
-function tooMany(request: IncomingMessage, attempts: ReturnType<typeof createTokenBuckets>): HttpRefusal | undefined {
-  if (request.method !== 'POST') return undefined;
-  if (attempts.draw(request.socket.remoteAddress ?? '', performance.now())) return undefined;
+type Attempts = Readonly<Record<'tables' | 'runs', ReturnType<typeof createTokenBuckets>>>;
+
+function tooMany(request: IncomingMessage, attempts: Attempts): HttpRefusal | undefined {
+  const isOfRuns = RUNS.test(pathOf(request).toLowerCase());
+  if (request.method !== 'POST' && !isOfRuns) return undefined;
+  if (attempts[isOfRuns ? 'runs' : 'tables'].draw(request.socket.remoteAddress ?? '', performance.now()))
+    return undefined;
   return { status: 429, reason: 'Too many attempts from this address. Wait a few seconds, then try again.' };
 }
 

@@ -7,4 +7,6 @@ export interface Welcome {
   readonly code: string;
   /** How long the place is kept after the line drops [s]. */
   readonly seatKeptSeconds: number;
+  /** Opens this run in the logbook; for whoever runs the table. */
+  readonly runKey?: string;
 }

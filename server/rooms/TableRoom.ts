@@ -38,6 +38,7 @@ import {
 } from '../messages/index.ts';
 import { TablePapers, createPaper, writePaper } from '../schema/index.ts';
 import type { Journal, TableJournal, UnfinishedTable } from '../storage/index.ts';
+import { RUN_KEY_LETTERS } from '../logbook/index.ts';
 import { createTokenBucket, type TokenBucket } from '../tokenBucket.ts';
 import { createForkKeeper, type FlyFork, type ForkKeeper } from './forkKeeper.ts';
 import type { TableRegistry } from './tableRegistry.ts';
@@ -57,6 +58,9 @@ const MOST_MESSAGES_PER_SECOND = 160;
 
 /** How long a table that was asked for waits for its first member [steps]: as long as a reserved place is kept. */
 const FIRST_MEMBER_STEPS = 15 * 60;
+
+/** Who opened the table. */
+const FIRST_MEMBER: MemberId = 'm1';
 
 /** Given by the server to each room when it is made. */
 export interface RoomServices {
@@ -106,6 +110,8 @@ export class TableRoom extends Room<{ state: TablePapers }> {
   #services!: RoomServices;
   #kept!: KeptTable;
   #journal!: TableJournal;
+  /** Opens the record of this table in the logbook, whatever the table comes to play. */
+  #runKey = nanoid(RUN_KEY_LETTERS);
   #forks!: ForkKeeper;
   #stopTicking: (() => void) | undefined;
   readonly #lines = new Map<Client, Line>();
@@ -157,6 +163,7 @@ export class TableRoom extends Room<{ state: TablePapers }> {
       resume: this.#tokens.get(memberId) ?? '',
       code: this.roomId,
       seatKeptSeconds: this.#services.seatKeptSeconds,
+      ...(this.#runsTable(memberId) && { runKey: this.#runKey }),
     };
     this.#away.delete(memberId);
     client.send('welcome', welcome);
@@ -195,7 +202,9 @@ export class TableRoom extends Room<{ state: TablePapers }> {
     const command = parseCommand(message);
     if (!command.ok) return command;
     const answer = askTable(this.#kept, asking.value, command.value);
-    if (answer.ok && command.value.kind === 'remove') this.#sendAway(command.value.member);
+    if (!answer.ok) return answer;
+    if (command.value.kind === 'remove') this.#sendAway(command.value.member);
+    if (command.value.kind === 'handOverTable') this.#handOverKey(command.value.member);
     return answer;
   }
 
@@ -257,7 +266,7 @@ export class TableRoom extends Room<{ state: TablePapers }> {
   /** Begins a record for what is to be played. */
   #begin(plan: TablePlan): Parameters<typeof openKeptTable>[0] {
     const { model, journal, flyFork, onFault } = this.#services;
-    this.#journal = journal.open(this.roomId, headerOf(plan));
+    this.#journal = journal.open(this.roomId, headerOf(plan), this.#runKey);
     this.#forks = createForkKeeper({ fly: flyFork, onFault });
     this.#gathered = [];
     return { plan, model, write: (line) => this.#write(line) };
@@ -270,7 +279,7 @@ export class TableRoom extends Room<{ state: TablePapers }> {
   }
 
   /** As the table was when the process before this one ended; everybody has lost their line. */
-  #takeUp({ record, places, journal }: UnfinishedTable): void {
+  #takeUp({ record, places, journal, runKey }: UnfinishedTable): void {
     const { plan: lay, model, flyFork, onFault } = this.#services;
     const resumed =
       record === undefined
@@ -285,6 +294,7 @@ export class TableRoom extends Room<{ state: TablePapers }> {
       throw new Error(`The table ${this.roomId} is of another version, and cannot be taken up.`);
     }
     this.#journal = journal;
+    this.#runKey = runKey ?? this.#runKey;
     this.#forks = createForkKeeper({ fly: flyFork, onFault, lines: record.lines });
     this.#gathered = record.lines.filter((line) => line.line === 'entry');
     this.#kept = resumed.value;
@@ -329,6 +339,16 @@ export class TableRoom extends Room<{ state: TablePapers }> {
     this.#tokens.set(joined.value, token);
     this.#journal.keepPlace(joined.value, token);
     return joined.value;
+  }
+
+  /** The facilitator; where nobody facilitates, whoever opened the table. */
+  #runsTable(memberId: MemberId): boolean {
+    const facilitator = this.#kept.table.state.members.find(({ role }) => role === 'facilitator');
+    return facilitator === undefined ? memberId === FIRST_MEMBER : memberId === facilitator.id;
+  }
+
+  #handOverKey(memberId: MemberId): void {
+    for (const [client, line] of this.#lines) if (line.memberId === memberId) client.send('runKey', this.#runKey);
   }
 
   #closeOtherLine(memberId: MemberId): void {

@@ -4,9 +4,11 @@ import { defineRoom, defineServer, matchMaker } from '@colyseus/core';
 import { WebSocketTransport } from '@colyseus/ws-transport';
 import type { PlanChoice, TableModel, TablePlan } from '../../engine/table/index.ts';
 import type { ServerConfig } from '../config.ts';
-import { guardServer, networkOrigins, serveClient } from '../http/index.ts';
-import { NO_JOURNAL, openJournal, type Journal } from '../storage/index.ts';
+import { guardServer, networkOrigins, serveClient, serveLogbook } from '../http/index.ts';
+import { openLogbook } from '../logbook/index.ts';
+import { NO_JOURNAL, openJournal, openRunShelf, type Journal, type RunShelf } from '../storage/index.ts';
 import { openForkPool } from '../workers/forkPool.ts';
+import { openRunPool } from '../workers/runPool.ts';
 import { createBacklogReport } from './backlogReport.ts';
 import { TableRoom, type RoomServices } from './TableRoom.ts';
 import { createTableRegistry } from './tableRegistry.ts';
@@ -54,6 +56,8 @@ export async function openServer(config: ServerConfig, parts: ServerParts): Prom
     ticker: parts.ticker ?? createTicker({ onBacklog: createBacklogReport(parts.report) }),
     onFault: (fault, where) => parts.report(`Fault in ${where}: ${fault.stack ?? fault.message}`),
   };
+  const shelf = shelfFor(config, services.journal);
+  const runs = openRunPool();
   const stopExpiring = expireDaily(services.journal, config.recordDays);
   // only the ways in that a client of ours uses, and from no other origin
   Object.assign(matchMaker.controller, {
@@ -69,12 +73,16 @@ export async function openServer(config: ServerConfig, parts: ServerParts): Prom
     logger: quietLogger(parts.report),
     transport: new WebSocketTransport({ server: http, maxPayload: LARGEST_MESSAGE, ...HEARTBEAT }),
     rooms: { table: defineRoom(TableRoom, { services }) },
-    express: (app) =>
+    express: (app) => {
+      const { administratorKey, recordDays } = config;
+      const { onFault } = services;
+      serveLogbook(app, shelf && openLogbook({ shelf, pool: runs, administratorKey, recordDays, onFault }));
       serveClient(app, {
         folder: config.clientFolder,
         openTables: () => registry.size,
         origins: () => originsOf(http),
-      }),
+      });
+    },
   });
   await takeUpTables(services, parts.report);
   await listen(http, () => server.listen(config.port, config.host));
@@ -86,6 +94,8 @@ export async function openServer(config: ServerConfig, parts: ServerParts): Prom
       await server.gracefullyShutdown(false);
       http.closeAllConnections();
       stopExpiring();
+      await runs.close();
+      shelf?.close();
       services.journal.close();
       await forks.close();
     },
@@ -105,6 +115,11 @@ function expireDaily(journal: Journal, recordDays: number): () => void {
 
 function journalFor({ recordsFolder }: ServerConfig, report: (line: string) => void): Journal {
   return recordsFolder === undefined ? NO_JOURNAL : openJournal({ folder: recordsFolder, report });
+}
+
+/** Only where this server has the records: another one may. */
+function shelfFor({ recordsFolder }: ServerConfig, journal: Journal): RunShelf | undefined {
+  return recordsFolder === undefined || journal === NO_JOURNAL ? undefined : openRunShelf(recordsFolder);
 }
 
 /** Before anybody can ask for them: a table that is not there yet would be taken for one that is gone. */

@@ -13,8 +13,8 @@ import { JOURNAL_FILE, openJournalFile, recordText, textsOf } from './journalFil
  * nothing that was answered: the tables that were open are taken up from here.
  */
 export interface Journal {
-  /** Begins the record of a table that has just been opened under this code. */
-  open(code: string, header: RecordHeader): TableJournal;
+  /** Begins the record of a table that has just been opened under this code. `runKey`: with it the logbook opens the record; no part of the record. */
+  open(code: string, header: RecordHeader, runKey?: string): TableJournal;
   /** Tables that were open when the process before this one ended. */
   unfinished(): readonly UnfinishedTable[];
   /** Deletes the records that have not changed for so long, unless they are kept, or of a table that is open here [ms]; returns how many. */
@@ -40,6 +40,8 @@ export interface UnfinishedTable {
   /** undefined: of another version, or not readable; its table cannot be taken up. */
   readonly record: TableRecord | undefined;
   readonly places: readonly (readonly [MemberId, string])[];
+  /** Absent: begun before runs had one. */
+  readonly runKey?: string;
   readonly journal: TableJournal;
 }
 
@@ -52,7 +54,8 @@ const drawId = customAlphabet('23456789abcdefghjkmnpqrstuvwxyz0', 12);
 const SCHEMA = `
   CREATE TABLE IF NOT EXISTS record (
     id TEXT PRIMARY KEY, code TEXT NOT NULL, header TEXT NOT NULL,
-    opened_ms INTEGER NOT NULL, changed_ms INTEGER NOT NULL, ended_ms INTEGER, kept INTEGER NOT NULL DEFAULT 0
+    opened_ms INTEGER NOT NULL, changed_ms INTEGER NOT NULL, ended_ms INTEGER, kept INTEGER NOT NULL DEFAULT 0,
+    run_key TEXT, summary TEXT
   ) STRICT;
   CREATE TABLE IF NOT EXISTS line (
     record TEXT NOT NULL REFERENCES record ON DELETE CASCADE, n INTEGER NOT NULL, text TEXT NOT NULL,
@@ -134,6 +137,7 @@ function prepareFile(file: string): DatabaseSync {
   const database = openJournalFile(file);
   try {
     database.exec(SCHEMA);
+    addMissingColumns(database);
     const check = database.prepare('PRAGMA quick_check(1)').get();
     if (check?.['quick_check'] !== 'ok') throw new Error('database disk image is malformed');
     return database;
@@ -143,8 +147,17 @@ function prepareFile(file: string): DatabaseSync {
   }
 }
 
+/** A file of before the logbook has no keys and no summaries. */
+function addMissingColumns(database: DatabaseSync): void {
+  const columns = database.prepare('PRAGMA table_info(record)').all();
+  for (const name of ['run_key', 'summary'])
+    if (!columns.some((column) => column['name'] === name)) database.exec(`ALTER TABLE record ADD COLUMN ${name} TEXT`);
+}
+
 function journalOf(database: DatabaseSync, report: (line: string) => void, now: () => number): Omit<Journal, 'close'> {
-  const begin = database.prepare('INSERT INTO record (id, code, header, opened_ms, changed_ms) VALUES (?, ?, ?, ?, ?)');
+  const begin = database.prepare(
+    'INSERT INTO record (id, code, header, opened_ms, changed_ms, run_key) VALUES (?, ?, ?, ?, ?, ?)',
+  );
   const append = database.prepare('INSERT INTO line (record, n, text) VALUES (?, ?, ?)');
   const touch = database.prepare('UPDATE record SET changed_ms = ? WHERE id = ?');
   const end = database.prepare('UPDATE record SET ended_ms = ? WHERE id = ?');
@@ -200,22 +213,23 @@ function journalOf(database: DatabaseSync, report: (line: string) => void, now: 
   };
 
   return {
-    open(code, header) {
+    open(code, header, runKey) {
       const id = drawId();
-      attempt(() => begin.run(id, code, JSON.stringify(header), now(), now()));
+      attempt(() => begin.run(id, code, JSON.stringify(header), now(), now(), runKey ?? null));
       return tableJournal(id, 0);
     },
     unfinished: () =>
       database
-        .prepare('SELECT id, code, header FROM record WHERE ended_ms IS NULL ORDER BY opened_ms')
+        .prepare('SELECT id, code, header, run_key FROM record WHERE ended_ms IS NULL ORDER BY opened_ms')
         .all()
-        .map(({ id, code, header }) => {
+        .map(({ id, code, header, run_key: runKey }) => {
           const texts = textsOf(database, String(id));
           const parsed = parseRecord([header, ...texts].join('\n'));
           return {
             code: String(code),
             record: parsed.ok ? parsed.value : undefined,
             places: placesOf(database, String(id)),
+            ...(typeof runKey === 'string' && { runKey }),
             journal: tableJournal(String(id), texts.length),
           };
         }),

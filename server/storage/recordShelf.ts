@@ -33,7 +33,10 @@ export interface ShelvedRecord {
 export function openRecordShelf(folder: string): RecordShelf | undefined {
   const file = path.join(folder, JOURNAL_FILE);
   if (!existsSync(file)) return undefined;
-  const database = openJournalFile(file);
+  return shelfOf(openJournalFile(file), folder);
+}
+
+export function shelfOf(database: DatabaseSync, folder: string): RecordShelf {
   return {
     list: () => listOf(database),
     keep: (id, isKept) => void database.prepare('UPDATE record SET kept = ? WHERE id = ?').run(Number(isKept), id),
@@ -61,14 +64,18 @@ function listOf(database: DatabaseSync): readonly ShelvedRecord[] {
   }));
 }
 
+/** What was deleted or written anew stands in the log as it was. */
+export function emptyLog(database: DatabaseSync): void {
+  database.exec('PRAGMA wal_checkpoint(TRUNCATE)');
+}
+
 function removeFrom(database: DatabaseSync, folder: string, id: string): boolean {
   // while the folder is ours no server starts, and takes the table up
   const unlock = lockFolder(folder, 0);
   const condition = unlock === undefined ? 'AND ended_ms IS NOT NULL' : '';
   try {
     const { changes } = database.prepare(`DELETE FROM record WHERE id = ? ${condition}`).run(id);
-    // out of the log too, where the pages stand as they were
-    database.exec('PRAGMA wal_checkpoint(TRUNCATE)');
+    emptyLog(database);
     return changes > 0;
   } finally {
     unlock?.();

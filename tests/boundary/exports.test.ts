@@ -9,6 +9,7 @@ const UNSWEPT =
 /** Entered by the name of a function: by pools of threads, and by a page in a browser. */
 const ENTERED_BY_NAME = [
   'server/workers/forkWorker.ts',
+  'server/workers/runWorker.ts',
   'server/workers/simulationWorker.ts',
   'tests/determinism/replayInBrowser.ts',
 ];

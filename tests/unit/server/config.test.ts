@@ -32,6 +32,18 @@ describe('the server configuration', () => {
     },
   );
 
+  it('takes an administrator’s key that is not easily guessed, and quotes none that it refuses', () => {
+    expect(parseConfig({ KILTER_ADMIN_KEY: ' hollin-room-2031-key ' })).toMatchObject({
+      value: { administratorKey: 'hollin-room-2031-key' },
+    });
+    expect(parseConfig({})).toMatchObject({ value: { administratorKey: undefined } });
+    for (const key of ['too-short', 'with spaces in between', 'x'.repeat(129)])
+      expect(parseConfig({ KILTER_ADMIN_KEY: key })).toEqual({
+        ok: false,
+        error: ['KILTER_ADMIN_KEY: expected 16 to 128 letters, digits or signs without spaces'],
+      });
+  });
+
   it('names every problem at once', () => {
     const config = parseConfig({ PORT: 'x', KILTER_MOST_TABLES: '0', KILTER_SEAT_KEPT_SECONDS: '1' });
     expect(config.ok ? [] : config.error.map((line) => line.split(':')[0])).toEqual([
