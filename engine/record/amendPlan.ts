@@ -1,8 +1,8 @@
 import { accept, refuse, type Result } from '../result.ts';
-import type { Command, TableModel, TablePlan } from '../table/index.ts';
+import type { Command } from '../table/index.ts';
 import { NOT_AS_RECORDED } from './forgetName.ts';
 import { askTable, joinTable, markLine, resumeKeptTable, tellLine } from './keepRecord.ts';
-import type { RecordLine, TableRecord } from './record.ts';
+import type { RecordLine, RecordParts, TableRecord } from './record.ts';
 
 const AMENDMENTS = ['setAction', 'dropAction', 'setGoal'] as const satisfies readonly Command['kind'][];
 
@@ -22,7 +22,7 @@ const READER = 'Logbook';
  */
 export function amendPlan(
   record: TableRecord,
-  parts: { readonly plan: TablePlan; readonly model: TableModel },
+  parts: RecordParts,
   amendment: Amendment,
 ): Result<readonly RecordLine[], string> {
   const lines: RecordLine[] = [];

@@ -1,22 +1,9 @@
 import { createProblemList } from '../fieldReader.ts';
 import { accept, refuse, type Result } from '../result.ts';
-import {
-  applyEntry,
-  createTable,
-  judgeEntry,
-  stepTable,
-  type EntryContent,
-  type TableModel,
-  type TablePlan,
-} from '../table/index.ts';
+import { applyEntry, createTable, judgeEntry, stepTable, type EntryContent } from '../table/index.ts';
 import { resumeKeptTable, markLine } from './keepRecord.ts';
 import { readContent } from './readEntry.ts';
-import { MARK_FIELDS, type RecordLine, type TableRecord } from './record.ts';
-
-interface Parts {
-  readonly plan: TablePlan;
-  readonly model: TableModel;
-}
+import { MARK_FIELDS, type RecordLine, type RecordParts, type TableRecord } from './record.ts';
 
 /** Fields of an entry in which people write what they like. */
 const WRITTEN = ['text', 'owner', 'due', 'evidence', 'reason', 'word', 'thing'] as const;
@@ -33,7 +20,7 @@ export const NOT_AS_RECORDED = 'This run does not play again as it was recorded,
  * The record without a person's name: "Person 2" stands for it, at joining and in all that anybody wrote, letters large or small. It is played again and its
  * marks are made anew, so that it still replays to the bit; the motion stays as it was. Refused, in words, where nobody has that name.
  */
-export function forgetName(record: TableRecord, parts: Parts, name: string): Result<TableRecord, string> {
+export function forgetName(record: TableRecord, parts: RecordParts, name: string): Result<TableRecord, string> {
   const joined = record.lines.find(({ line, ...of }) => line === 'entry' && nameIn(of) === name);
   if (joined?.line !== 'entry') return refuse(`Nobody in this run has the name ${name}.`);
   const resumed = resumeKeptTable(record, { ...parts, write: () => undefined });
@@ -59,7 +46,7 @@ function unusedStandIn({ lines }: TableRecord, number: string): string {
 /** The lines of the record renamed, with their marks as they are then; undefined where more than names would be otherwise. */
 function playRenamed(
   { lines }: TableRecord,
-  parts: Parts,
+  parts: RecordParts,
   renamed: (content: EntryContent) => EntryContent,
 ): readonly RecordLine[] | undefined {
   const table = createTable(parts);

@@ -14,19 +14,13 @@ import {
   type Fork,
   type Seat,
   type Table,
-  type TableModel,
   type TablePlan,
 } from '../table/index.ts';
 import { TICK_RATE, type DescentState } from '../world/index.ts';
 import { markTable } from './markTable.ts';
-import { MARK_FIELDS, type MarkField, type RecordLine, type TableRecord } from './record.ts';
+import { MARK_FIELDS, type MarkField, type RecordLine, type RecordParts, type TableRecord } from './record.ts';
 
-interface Parts {
-  readonly plan: TablePlan;
-  readonly model: TableModel;
-}
-
-interface ForkParts extends Parts {
+interface ForkParts extends RecordParts {
   readonly other?: TablePlan | undefined;
 }
 
@@ -131,7 +125,7 @@ function partingTick({ state: { failures } }: Table, { kind, source, seconds = 0
 }
 
 /** Plays a record; from a parting on the stand-ins fly that descent to its end, with the change made. */
-function flyAgain(lines: readonly RecordLine[], parts: Parts, parting?: Parting): Flown {
+function flyAgain(lines: readonly RecordLine[], parts: RecordParts, parting?: Parting): Flown {
   const table = createTable(parts);
   const { flight: start } = table.run;
   const lastMark = lines.findLast((line) => line.line === 'mark');
@@ -174,7 +168,7 @@ function flyAgain(lines: readonly RecordLine[], parts: Parts, parting?: Parting)
 }
 
 /** Stand-ins fly another plan from its start to its end. */
-function flyAlone(parts: Parts): Flown {
+function flyAlone(parts: RecordParts): Flown {
   const table = createTable(parts);
   const path = pathFrom(table.run.flight);
   sitDown(table, 'lead');

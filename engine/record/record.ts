@@ -1,7 +1,8 @@
 import type { Entry } from '../table/entry.ts';
 import type { DescentMark } from '../world/markDescent.ts';
 import type { PlanChoice } from '../table/planChoice.ts';
-import type { Stage } from '../table/tableTypes.ts';
+import type { TableModel } from '../table/tableModel.ts';
+import type { Stage, TablePlan } from '../table/tableTypes.ts';
 
 /**
  * The record of a table: where it started from, and in order what came to it from outside, with marks of the state along the way. Everything else about
@@ -14,6 +15,12 @@ export const RECORD_FORMAT = 'kilter-record/3';
 export interface TableRecord {
   readonly header: RecordHeader;
   readonly lines: readonly RecordLine[];
+}
+
+/** What a record is played with. */
+export interface RecordParts {
+  readonly plan: TablePlan;
+  readonly model: TableModel;
 }
 
 export interface RecordHeader {
