@@ -18,18 +18,13 @@ const MODEL = {
   createMarginGauge: () => () => ({ without: 'no table', tiltLeft: 0 }) as const,
 };
 
-/** A drill left to the stand-ins: somebody at Lead begins it, and touches nothing. */
-export function flyDrill(
-  drill: Drill,
-  seed: number,
-  standIns: InstrumentPlan['standIns'],
-): { readonly table: Table; readonly card: Scorecard } {
+/** A drill left to the stand-ins, at its end: somebody at Lead begins it, and touches nothing. */
+export function flyDrill(drill: Drill, seed: number, standIns: InstrumentPlan['standIns']): Table {
   const plan = layDrill(drill, choiceOfDrill(drill, seed));
   if (!plan.ok) throw new Error(plan.error.map(formatProblem).join('; '));
-  const table = createTable({
-    plan: { ...plan.value, instruments: { ...plan.value.instruments!, standIns } },
-    model: MODEL,
-  });
+  const { instruments } = plan.value;
+  if (instruments === undefined) throw new Error('a drill is flown by instruments');
+  const table = createTable({ plan: { ...plan.value, instruments: { ...instruments, standIns } }, model: MODEL });
   for (const content of [
     { kind: 'joined', name: 'Wren', role: 'crew' },
     { kind: 'takeSeat', seat: 'lead' },
@@ -37,7 +32,12 @@ export function flyDrill(
   ] as const)
     applyEntry(table, { tick: 0, member: 'm1', content });
   while (table.state.stage === 'descending') stepTable(table);
+  return table;
+}
+
+/** How it is judged: a search by simulation, of some tenths of a second. */
+export function cardOf(table: Table): Scorecard {
   const { scorecard } = viewTable(table, 'm1');
   if (scorecard === undefined) throw new Error('a descent that has ended has a scorecard');
-  return { table, card: scorecard };
+  return scorecard;
 }
