@@ -56,6 +56,7 @@ export function createCoach(announcer: Announcer): Coach {
     if (view.sources !== undefined) return adviseSensors(view.sources);
     if (rejected !== undefined) return rejected;
     if (!holds.thrust && !holds.tilt) {
+      if (view.you.role === 'observer') return { key: 'watching', words: COACH.observing };
       if (!view.you.mayTakeSeat) return { key: 'waiting', words: COACH.waiting };
       const task = seatTask(view.you.seat);
       if (task !== undefined) return task;

@@ -157,6 +157,7 @@ export function layTable(
     if (view === undefined) return;
     figured = view;
     page.dataset['stage'] = view.stage;
+    page.dataset['role'] = view.you.role;
     const hoverPercent = hover(view, plan);
     parts.seats.refresh(view);
     parts.talk.refresh(view);

@@ -990,6 +990,7 @@ export const COACH = {
   welcome:
     'You have the lander. {thrustMore} {thrustLess} for thrust, {leanLeft} {leanRight} to lean, or press the buttons.',
   held: 'On hold. The clock stands still until someone presses Resume, {hold}.',
+  observing: 'You watch. You see what the crew believes; what is true comes at rest.',
   heldUntil: (name: string) => `On hold. The clock stands still until ${name} resumes.`,
   handedOver: (when: 'again' | 'now', left: readonly string[]) =>
     `You have the controls ${when}. The stand-in left ${left.join(' and ')}.`,

@@ -1,5 +1,6 @@
 import type { Drill } from '../../../engine/drill/index.ts';
 import type { TableView } from '../../../engine/table/index.ts';
+import { findStart } from '../../../levels/index.ts';
 import { EVENTS } from '../../text/control.ts';
 import { element, say } from '../element.ts';
 import { createLiveDrawing, type Ask } from '../seatCard.ts';
@@ -34,7 +35,6 @@ export function createEventStrip(ask: Ask, drill: () => Drill | undefined): Even
   const heights = new SentHeights();
   let rows: readonly EventRowPart[] = [];
   let laid = '';
-  let top = 0;
 
   return {
     card,
@@ -51,9 +51,8 @@ export function createEventStrip(ask: Ask, drill: () => Drill | undefined): Even
         list.replaceChildren(...rows.map(({ node }) => node));
       }
       say(course, control.course === undefined ? '' : EVENTS.course(control.course));
-      const { height, tick } = control.truth;
-      if (tick === 0 || view.stage === 'gathering') top = 0;
-      top = Math.max(top, 1.05 * height);
+      const { height } = control.truth;
+      const top = Math.max(1.05 * (findStart(known.plan.start)?.height ?? 0), height);
       heights.take(control);
       // the scale is drawn in drafting units, and its rows are measured in pixels
       const unit = Math.max(0.1, scale.holder.clientWidth / SCALE_WIDTH);
@@ -90,14 +89,17 @@ export function createEventStrip(ask: Ask, drill: () => Drill | undefined): Even
 /** From the top of a row to the middle of its first line [drafting units]. */
 const HEAD_MIDDLE = 16;
 
-/** The true height at which each inject was sent, as this page saw it. */
+/** The true height at which each inject was sent, where this page was there to see it wait before. */
 class SentHeights {
   readonly #heights = new Map<string, number>();
+  readonly #waited = new Set<string>();
 
   take({ rows, truth }: NonNullable<TableView['control']>): void {
     for (const { id, state } of rows) {
-      if (state === 'waiting') this.#heights.delete(id);
-      else if (!this.#heights.has(id)) this.#heights.set(id, truth.height);
+      if (state === 'waiting') {
+        this.#waited.add(id);
+        this.#heights.delete(id);
+      } else if (this.#waited.delete(id)) this.#heights.set(id, truth.height);
     }
   }
 
