@@ -44,7 +44,17 @@ export function createPaperKind<Shape extends GroupShape>(shape: Shape, name: st
 
 function groupKind({ fields }: GroupShape, name: string): PaperKind<unknown> {
   const { builders, write } = fieldsPart(fields, (field) => field);
-  return { Class: schema(builders, name), write };
+  return { Class: schema(builders, name), write: onceEach(write) };
+}
+
+/** Views are never written into: the very object that stands on a paper already is not looked through again. */
+function onceEach<On extends object>(write: (on: On, view: unknown) => void): (on: On, view: unknown) => void {
+  const written = new WeakMap<On, unknown>();
+  return (on, view) => {
+    if (written.get(on) === view) return;
+    write(on, view);
+    written.set(on, view);
+  };
 }
 
 function partOf(shape: FieldShape, name: string): Part {
@@ -110,14 +120,14 @@ function optionalPart({ of }: OptionalShape, name: string): Part {
 
 function listPart({ item }: ListShape, name: string): Part {
   const kind = itemKind(item, name);
+  const writeItems = onceEach((items: ArraySchema<unknown>, values) => {
+    shrink(items, values).forEach((value, i) => {
+      kind.write(structureOf((items[i] ??= new kind.Class()), name), value);
+    });
+  });
   return {
     builders: { [name]: t.array(kind.Class) },
-    write(paper, values) {
-      const items = listOf(paper[name], name);
-      shrink(items, values).forEach((value, i) => {
-        kind.write(structureOf((items[i] ??= new kind.Class()), name), value);
-      });
-    },
+    write: (paper, values) => writeItems(listOf(paper[name], name), values),
   };
 }
 

@@ -6,6 +6,7 @@ import { ROOT } from '../support/sources.ts';
 import { benchBelief } from './belief.ts';
 import { benchClientSize } from './clientSize.ts';
 import type { BenchRow } from './row.ts';
+import { benchDrillTable } from './drillTable.ts';
 import { benchSimulationRate } from './simulationRate.ts';
 import { benchTipLimit } from './tipLimit.ts';
 import { benchTouchdown } from './touchdown.ts';
@@ -18,6 +19,7 @@ const engine: readonly BenchRow[] = [
   ...benchTripLimitRate(),
   ...benchWorldStep(),
   ...benchBelief(),
+  ...benchDrillTable(),
   ...benchTipLimit(),
   ...(await benchTouchdown()),
   ...(await benchSimulationRate()),
