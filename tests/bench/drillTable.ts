@@ -105,16 +105,6 @@ function openDrill(model: TableModel): KeptTable {
 
 /** Heap that so many tables take after ten seconds of their descent, one of them, against its descent alone [kB]. */
 function memory(): Pick<BenchRow, 'value' | 'unit' | 'reference' | 'referenceValue'> {
-  const heapOf = (make: () => unknown) => {
-    const held: unknown[] = [];
-    globalThis.gc?.();
-    const before = process.memoryUsage().heapUsed;
-    for (let i = 0; i < TABLES; i += 1) held.push(make());
-    globalThis.gc?.();
-    const after = process.memoryUsage().heapUsed;
-    if (held.length !== TABLES) throw new Error('nothing was held');
-    return (after - before) / TABLES / 1024;
-  };
   const table = heapOf(() => {
     const kept = openDrill(playedModel);
     for (let tick = 0; tick < 10 * TICKS_PER_SECOND; tick += 1) stepKeptTable(kept);
@@ -123,4 +113,16 @@ function memory(): Pick<BenchRow, 'value' | 'unit' | 'reference' | 'referenceVal
   const { plan } = openDrill(playedModel).table;
   const world = heapOf(() => playedModel.createDescent(plan));
   return { value: table, unit: 'kB', reference: 'its played world alone', referenceValue: world };
+}
+
+/** What is held after making something so many times, of each [kB]. */
+function heapOf(make: () => unknown): number {
+  const held: unknown[] = [];
+  globalThis.gc?.();
+  const before = process.memoryUsage().heapUsed;
+  for (let i = 0; i < TABLES; i += 1) held.push(make());
+  globalThis.gc?.();
+  const after = process.memoryUsage().heapUsed;
+  if (held.length !== TABLES) throw new Error('nothing was held');
+  return (after - before) / TABLES / 1024;
 }

@@ -118,8 +118,10 @@ describe('a descent by instruments', () => {
       SEATS.forEach((seat, at) => commandTable(table, `m${at + 1}`, { kind: 'takeSeat', seat }));
       commandTable(table, 'm6', { kind: 'begin' });
       const ground = new Set(trueGround(plan));
+      // a name that an objective, a rule or a poll has too gives nothing away
+      const known = ['go', 'stay', ...[...drill.objectives, ...drill.ruleCard].map(({ id }) => id)];
       const hidden = drill.events.flatMap(({ id, title, visible, groundTruth, responses, note }) => [
-        `"${id}"`,
+        ...(known.includes(id) ? [] : [`"${id}"`]),
         title,
         visible,
         groundTruth,

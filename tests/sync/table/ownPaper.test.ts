@@ -40,6 +40,8 @@ beforeAll(async () => {
 });
 afterAll(() => server.close());
 
+const CREW = { role: 'crew', ready: false, runs: false };
+
 describe('what a client is sent', () => {
   it('is its own paper and no other, from joining through other members’ changes to their leaving', async () => {
     const ada = await listen((client) => client.create<TablePapers>('table', { name: 'Ada' }));
@@ -54,10 +56,19 @@ describe('what a client is sent', () => {
     for (let i = 0; i < 5; i += 1) ticker.turn(3);
     await until('the descent at both', () => [ada, bo].every((wire) => (papersOf(wire)[0]?.flight.tick ?? 0) === 15));
     expect(papersOf(ada).map(({ you }) => you)).toEqual([
-      { id: 'm1', name: 'Ada', holds: { thrust: false, tilt: false }, mayTakeSeat: true, decides: false },
+      { id: 'm1', name: 'Ada', holds: { thrust: false, tilt: false }, mayTakeSeat: true, decides: false, ...CREW },
     ]);
     expect(papersOf(bo).map(({ you }) => you)).toEqual([
-      { id: 'm2', name: 'Bo', seat: 'lead', holds: { thrust: false, tilt: false }, mayTakeSeat: true, decides: true },
+      {
+        id: 'm2',
+        name: 'Bo',
+        seat: 'lead',
+        holds: { thrust: false, tilt: false },
+        mayTakeSeat: true,
+        decides: true,
+        ...CREW,
+        runs: true,
+      },
     ]);
 
     await bo.room.leave();
