@@ -4,6 +4,7 @@ import { createPaceButtons } from '../../controls/paceButtons.ts';
 import { CONTROL } from '../../text/control.ts';
 import { CONTROLS, PHASE_NAMES } from '../../text/en.ts';
 import { clock } from '../../text/numbers.ts';
+import { askFirst } from '../drill/askFirst.ts';
 import { button, element, say } from '../element.ts';
 import { createPressedRow } from '../pressedRow.ts';
 import { descentSeconds } from '../readings.ts';
@@ -22,7 +23,15 @@ export function createConductCard(
     choices: CONDUCTS.map((conduct) => [conduct, CONTROL.wayNames[conduct]]),
     press: (conduct) => desk.ask({ kind: 'setConduct', conduct }),
   });
-  const end = button(CONTROL.end, () => desk.ask({ kind: 'end' }), { 'aria-label': CONTROL.endFully });
+  const end = element('button', { type: 'button', popovertarget: END, 'aria-label': CONTROL.endFully }, CONTROL.end);
+  const question = askFirst({
+    id: END,
+    title: CONTROL.endFully,
+    why: CONTROL.endWhy,
+    act: CONTROL.endAct,
+    no: CONTROL.endNo,
+    does: () => desk.ask({ kind: 'end' }),
+  });
   const again = button(CONTROL.again, () => desk.ask({ kind: 'again' }), { 'aria-label': CONTROL.againFully });
   const keys = element('div', { class: 'conduct-keys' }, hold, end, again);
   const card = element(
@@ -33,6 +42,7 @@ export function createConductCard(
     ways.group,
     pace.row,
     turn,
+    question,
   );
   return {
     card,
@@ -51,6 +61,9 @@ export function createConductCard(
     },
   };
 }
+
+/** Names what asks before a descent is ended. */
+const END = 'end-descent';
 
 /** Whether time goes on, and where the descent is. */
 function stateWords({ stage, held, turn, control, flight }: TableView): string {

@@ -5,6 +5,7 @@ import { button, element, leaveButton, say } from '../element.ts';
 import { facilitatorOf } from '../facilitator.ts';
 import type { Ask } from '../seatCard.ts';
 import { exerciseLine } from '../titleBlock.ts';
+import { askFirst } from './askFirst.ts';
 
 export interface RealStop {
   /** On every screen: a press asks, a second one stops everything. */
@@ -21,7 +22,14 @@ export function createRealStop(options: {
   readonly leave: () => void;
 }): RealStop {
   const { ask, announcer } = options;
-  const question = createQuestion(() => ask({ kind: 'stop' }));
+  const question = askFirst({
+    id: QUESTION,
+    title: REAL_STOP.title,
+    why: REAL_STOP.why,
+    act: REAL_STOP.act,
+    no: REAL_STOP.no,
+    does: () => ask({ kind: 'stop' }),
+  });
   const who = element('p', {});
   const waits = element('p', { class: 'hint' });
   const lift = button(REAL_STOP.lift, () => ask({ kind: 'liftStop' }), { class: 'primary' });
@@ -67,24 +75,8 @@ export function createRealStop(options: {
   };
 }
 
+/** Names what asks. */
 const QUESTION = 'real-stop';
-
-/** The first press lays this beside the button. */
-function createQuestion(stop: () => void): HTMLElement {
-  const question: HTMLElement = element(
-    'div',
-    { class: 'card laid-beside', id: QUESTION, popover: true, role: 'group', 'aria-label': REAL_STOP.title },
-    element('h2', { class: 'card-head' }, REAL_STOP.title),
-    element('p', {}, REAL_STOP.why),
-    element(
-      'p',
-      { class: 'sheet-actions' },
-      button(REAL_STOP.act, stop, { class: 'primary' }),
-      button(REAL_STOP.no, () => question.hidePopover()),
-    ),
-  );
-  return question;
-}
 
 /** Who may lift it: the facilitator, by name where there is one. */
 function runnerOf(view: TableView): string {
