@@ -15,12 +15,14 @@ export interface LiveTable {
   readonly faults: readonly string[];
   /** The server goes; the browser stays. */
   stopServer(): Promise<void>;
+  /** The server is killed where it stands and started again, at the same address and with the same records. */
+  crashServer(): Promise<void>;
   close(): Promise<void>;
 }
 
-/** `browserArguments`: how this person's browser is set. */
-export async function setLiveTable(browserArguments: readonly string[] = []): Promise<LiveTable> {
-  const server = await startServer();
+/** `browserArguments`: how this person's browser is set. `records`: the folder of the journal; without one nothing is kept. */
+export async function setLiveTable(browserArguments: readonly string[] = [], records = 'none'): Promise<LiveTable> {
+  let server = await startServer(records);
   const { origin } = server;
   const browser: Browser = await launchBrowser(browserArguments);
   const faults: string[] = [];
@@ -44,6 +46,10 @@ export async function setLiveTable(browserArguments: readonly string[] = []): Pr
       await Promise.all(browser.contexts().map((context) => context.close()));
     },
     stopServer: () => server.stop(),
+    async crashServer() {
+      await server.stop('SIGKILL');
+      server = await startServer(records, new URL(origin).port);
+    },
     async close() {
       await browser.close();
       await server.stop();
@@ -52,10 +58,13 @@ export async function setLiveTable(browserArguments: readonly string[] = []): Pr
 }
 
 /** `server/main.ts` on a port of the system's choice, as `npm start` runs it. */
-async function startServer(): Promise<{ readonly origin: string; stop(): Promise<void> }> {
+async function startServer(
+  records: string,
+  port = '0',
+): Promise<{ readonly origin: string; stop(signal?: NodeJS.Signals): Promise<void> }> {
   const child = spawn(process.execPath, ['server/main.ts'], {
     cwd: ROOT,
-    env: { ...process.env, PORT: '0', HOST: '127.0.0.1', KILTER_RECORDS: 'none' },
+    env: { ...process.env, PORT: port, HOST: '127.0.0.1', KILTER_RECORDS: records },
     stdio: ['ignore', 'pipe', 'inherit'],
   });
   const [line] = (await once(child.stdout, 'data')) as [Buffer];
@@ -63,9 +72,9 @@ async function startServer(): Promise<{ readonly origin: string; stop(): Promise
   if (origin === undefined) throw new Error(`The server said ${line.toString()}`);
   return {
     origin,
-    async stop() {
-      if (child.exitCode !== null) return;
-      child.kill('SIGTERM');
+    async stop(signal = 'SIGTERM') {
+      if (child.exitCode !== null || child.signalCode !== null) return;
+      child.kill(signal);
       await once(child, 'exit');
     },
   };
