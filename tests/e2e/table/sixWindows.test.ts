@@ -101,6 +101,7 @@ it('six people play a drill through a reload, a dropped line, a hand-over and a 
   expect(await facilitator.locator('body').innerText()).toContain(CAUTION);
 
   await press(facilitator, /^End the descent/);
+  await press(facilitator, 'End it');
   for (const page of all) await page.locator('main[data-stage="resolved"]').waitFor({ timeout: 20_000 });
   expect(live.faults.filter((fault) => !/ERR_|WebSocket|Failed to load/.test(fault))).toEqual([]);
 });
