@@ -16,6 +16,6 @@ export { forkRecord, type ForkRefusal, type ForkRequest } from './forkRecord.ts'
 export { formatRecord, parseRecord } from './parseRecord.ts';
 export { COMMAND_KINDS, readCommand } from './readCommand.ts';
 export { relayKeptTable } from './relayTable.ts';
-export { replayRecord, type Divergence } from './replayRecord.ts';
+export { replayRecord, type Divergence, type ReplayRefusal } from './replayRecord.ts';
 export { summarizeRun, type RunSummary } from './summarizeRun.ts';
 export { MARK_EVERY, MARK_FIELDS, type RecordHeader, type RecordLine, type TableRecord } from './record.ts';

@@ -48,10 +48,13 @@ function createReplay(
 }
 
 /** Plays up to a line and takes it: an entry is carried out, a mark is held against the table. */
-function replayLine(replay: Replay, line: RecordLine): void {
+function replayLine(replay: Replay, line: RecordLine, watch?: (table: Table) => void): void {
   const { table } = replay;
   const { tick } = line;
-  while (table.state.tick < tick) stepTable(table);
+  while (table.state.tick < tick) {
+    stepTable(table);
+    watch?.(table);
+  }
   if (line.line === 'entry') {
     const refusal = judgeEntry(table.state, line);
     if (refusal === undefined) applyEntry(table, line);
@@ -63,13 +66,14 @@ function replayLine(replay: Replay, line: RecordLine): void {
   }
 }
 
-/** Replays a whole record. */
+/** Replays a whole record. `watch` looks at the table after each tick. */
 export function replayRecord(
   record: TableRecord,
   parts: { readonly plan: TablePlan; readonly model: TableModel },
+  watch?: (table: Table) => void,
 ): Result<Replay, ReplayRefusal> {
   const created = createReplay(record, parts);
-  if (created.ok) for (const line of record.lines) replayLine(created.value, line);
+  if (created.ok) for (const line of record.lines) replayLine(created.value, line, watch);
   return created;
 }
 

@@ -1,5 +1,6 @@
 /** Public door of what is noted and looked back at. */
-export { MOMENT_KINDS } from './moments.ts';
+export { measuresOf, type InjectMeasures } from './measures.ts';
+export { MOMENT_KINDS, type ReviewMoment } from './moments.ts';
 export {
   ACTION_STATES,
   DEBRIEF_STEPS,
@@ -10,5 +11,11 @@ export {
   RATINGS,
   SIGNS_OF_WORK,
   TOPICS,
+  type Action,
+  type DebriefStep,
+  type MeasureKind,
+  type Rating,
+  type Topic,
 } from './review.ts';
-export { SUGGESTION_REASONS } from './suggest.ts';
+export { SUGGESTION_REASONS, type Suggestion } from './suggest.ts';
+export type { ReviewView } from './viewReview.ts';

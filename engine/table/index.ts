@@ -47,7 +47,7 @@ export {
   type SpotApproach,
 } from './siteNotes.ts';
 export { spareSource } from './runEvents.ts';
-export { createTable, judgeDescent, stepTable, type Table } from './table.ts';
+export { createTable, judgeDescent, scorecardOf, stepTable, type Table } from './table.ts';
 export { STAND_IN_AFTER_TICKS } from './attendance.ts';
 export { formatTableCode, parseTableCode, TABLE_CODE_ALPHABET, TABLE_CODE_LENGTH } from './tableCode.ts';
 export { hashInstruments } from './instruments.ts';
@@ -108,7 +108,7 @@ export {
 } from './tableTypes.ts';
 export { ORDERS } from './turns.ts';
 export { askForDrill } from './viewDrill.ts';
-export { viewTable } from './viewTable.ts';
+export { viewAt, viewTable } from './viewTable.ts';
 export { DESCENT_RATE_RANGE_TENTHS, DRIFT_RANGE_TENTHS } from './orders.ts';
 export { paceNow } from './pace.ts';
 export { closedFormAt, pivotAtTouchdown } from './closedForm.ts';

@@ -19,9 +19,20 @@ import type { HeldControls, OtherView, SeatView, TableView, YouView } from './vi
  * Plain data; the parts that did not change since the last tick may be the same objects.
  */
 export function viewTable(table: Table, id: MemberId): TableView {
-  const { state, run, plan } = table;
-  const member = findMember(state, id);
+  const member = findMember(table.state, id);
   assert(member !== undefined, `there is a member ${id} at this table`);
+  return viewOf(table, member);
+}
+
+/** What is shown at a seat now, whoever sits there, or nobody; without one, to the control side. For looking back: it is sent to nobody. */
+export function viewAt(table: Table, seat: Seat | undefined): TableView {
+  const role = seat === undefined ? 'evaluator' : 'crew';
+  const nobody: Member = { id: '', name: '', role, ready: true, seat, absentSince: undefined, letIn: true };
+  return viewOf(table, (seat && memberAt(table.state, seat)) ?? nobody);
+}
+
+function viewOf(table: Table, member: Member): TableView {
+  const { state, run, plan } = table;
   const scorecard = scorecardOf(table);
   const review = viewReview(table, member);
   return {

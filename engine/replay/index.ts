@@ -1,0 +1,7 @@
+/** Public door of looking back: clips, samples and statements of the last descent of a record. */
+export { cutClip, type ClipCut, type ClipFrame } from './cutClip.ts';
+export { logDescent, type DescentLog } from './logDescent.ts';
+export type { Sample } from './sampleDescent.ts';
+export { formatSamples, samplesCsv } from './samplesText.ts';
+export type { Statement } from './statements.ts';
+export type { ReplayParts } from './watchDescent.ts';
