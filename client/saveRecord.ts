@@ -1,12 +1,12 @@
 import type { PlanChoice } from '../engine/table/index.ts';
-import { element } from './panels/element.ts';
-
-/** How long the browser may take to fetch a file that it was handed [ms]. */
-const FETCHED_MS = 10_000;
+import { saveFile } from './saveFile.ts';
 
 /** Hands the text of a record over as a file, as `kilter replay` reads it. */
-export function saveRecord(text: string, { lander, site, seed }: PlanChoice): void {
-  const href = URL.createObjectURL(new Blob([text], { type: 'application/jsonl' }));
-  element('a', { href, download: `kilter-${lander}-${site}-${seed}.jsonl` }).click();
-  setTimeout(() => URL.revokeObjectURL(href), FETCHED_MS);
+export function saveRecord(text: string, choice: PlanChoice): void {
+  saveFile(text, `${fileStem(choice)}.jsonl`, 'application/jsonl');
+}
+
+/** What files about a descent are called, before what kind each is. */
+export function fileStem({ lander, site, seed, drill }: PlanChoice): string {
+  return `kilter-${[...(drill === undefined ? [] : [drill]), lander, site].join('-')}-${seed}`;
 }

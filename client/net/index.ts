@@ -5,7 +5,8 @@ import type { JoiningOptions, OpenedTable, OpeningOptions, SharedTableOptions } 
 
 export { flyForkAside } from './flyForkAside.ts';
 export { openLocalTable, type FrameClock, type LocalTable, type RecordKeeper } from './localTable.ts';
-export { createSmoothing, type Smoothing } from './smoothing.ts';
+export { cutClipAside, logDescentAside } from './replayAside.ts';
+export { createSmoothing, readingBetween, type Smoothing } from './smoothing.ts';
 export { LINK_STATES, type LinkListener, type LinkState, type TableLink } from './tableLink.ts';
 export type { OpenedTable, OpeningOptions, SharedTableOptions } from './sharedTable.ts';
 

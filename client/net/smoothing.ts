@@ -78,11 +78,11 @@ function readingAt(readings: readonly DescentState[], tick: number): DescentStat
   const after = readings[later];
   const before = readings[later - 1];
   if (after === undefined || before === undefined) return after ?? readings.at(-1);
-  return mix(before, after, (tick - before.tick) / (after.tick - before.tick));
+  return readingBetween(before, after, (tick - before.tick) / (after.tick - before.tick));
 }
 
-/** The later reading, with everything that moves taken straight between the two. */
-function mix(before: DescentState, after: DescentState, share: number): DescentState {
+/** The later reading, with everything that moves taken straight between the two. `share` [-]: of the way to it. */
+export function readingBetween(before: DescentState, after: DescentState, share: number): DescentState {
   const between = (a: number, b: number) => a + (b - a) * share;
   return {
     ...after,

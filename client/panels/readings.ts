@@ -1,5 +1,7 @@
+import type { Lander } from '../../engine/lander/index.ts';
 import type { Seat, TableView } from '../../engine/table/index.ts';
 import { TICK_RATE } from '../../engine/world/index.ts';
+import { findWorld } from '../../engine/worlds.ts';
 import { CALLOUT_WORDS, CONTROLS, NO_MARGIN_WORDS, ORDERS, type READINGS, SECTION, SOURCES_CARD } from '../text/en.ts';
 import { about, degrees, distance, percent, seconds, speed } from '../text/numbers.ts';
 import { aheadWords } from './siteWords.ts';
@@ -10,6 +12,11 @@ export interface ReadingContext {
   readonly maxThrust: number;
   /** Propellant burned for a newton second [kg/(N·s)]. */
   readonly burnPerImpulse: number;
+}
+
+export function readingContext({ engine }: Pick<Lander, 'engine'>): ReadingContext {
+  const { maxThrust, specificImpulse } = engine;
+  return { maxThrust, burnPerImpulse: 1 / (specificImpulse * (findWorld('earth')?.gravity ?? 1)) };
 }
 
 export type ReadingName = keyof typeof READINGS;

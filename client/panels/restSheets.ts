@@ -4,6 +4,8 @@ import { SCORECARD, SEAT_NAMES } from '../text/en.ts';
 import type { Announcer } from './announcer.ts';
 import { button, element, say } from './element.ts';
 import { facilitatorOf } from './facilitator.ts';
+import { stepOf } from './debrief/debriefSheet.ts';
+import type { LookingBack } from './debrief/lookingBack.ts';
 import { createForkPart, forkWords } from './forkPart.ts';
 import { createScorecard } from './scorecard.ts';
 import { createPrintedHead, type PrintedHead } from './printedHead.ts';
@@ -20,7 +22,7 @@ export interface RestSheets {
   stop(): void;
 }
 
-/** What lies on the table at rest: the scorecard, or the three worlds, or neither while the section is looked at. */
+/** What lies on the table at rest: the scorecard, the three worlds, the debrief or the report, or nothing while the section is looked at. */
 export function createRestSheets(options: {
   /** As it is known now: at rest, with the true ground. */
   readonly plan: () => PlayedPlan;
@@ -36,8 +38,9 @@ export function createRestSheets(options: {
   readonly canvas: () => HTMLCanvasElement | null;
   /** Something was laid down or taken away: the drawing gets another part of the sheet. */
   readonly onLaid: () => void;
+  readonly lookingBack: LookingBack;
 }): RestSheets {
-  const { announcer } = options;
+  const { announcer, lookingBack } = options;
   const holder = element('div', { class: 'rest' });
   let shown: TableView['scorecard'];
   let isForkTold = false;
@@ -45,6 +48,9 @@ export function createRestSheets(options: {
   let backToCard: (() => void) | undefined;
   let layAgain: (() => void) | undefined;
   let printed: PrintedHead | undefined;
+  /** What lies there and goes on changing: the debrief, or the report. */
+  let follows: { refresh(view: TableView): void } | undefined;
+  let step = 'scorecard';
 
   const clear = () => {
     worlds?.stop();
@@ -53,6 +59,7 @@ export function createRestSheets(options: {
     layAgain = undefined;
     printed?.remove();
     printed = undefined;
+    follows = undefined;
     holder.replaceChildren();
     options.onLaid();
   };
@@ -71,7 +78,9 @@ export function createRestSheets(options: {
       worlds: () => showWorlds(view),
       look: () => showSection(view),
       leave: options.leave,
+      ways: ways.buttons,
     });
+    ways.refresh(view);
     holder.append(sheet);
     printed?.remove();
     printed = createPrintedHead({
@@ -110,6 +119,33 @@ export function createRestSheets(options: {
     holder.append(back);
     back.focus();
   };
+  const lay = (laid: { readonly sheet: HTMLElement; refresh(view: TableView): void }, view: TableView) => {
+    holder.append(laid.sheet);
+    laid.refresh(view);
+    follows = laid;
+    focusHeading(laid.sheet);
+    options.onLaid();
+  };
+  const showDebrief = (view: TableView) => {
+    clear();
+    layAgain = () => showDebrief(view);
+    lay(lookingBack.layDebrief({ card: () => showCard(view), report: () => showReport(view) }), view);
+  };
+  const showReport = (view: TableView) => {
+    clear();
+    backToCard = () => (lookingBack.isOn() ? showDebrief(view) : showCard(view));
+    layAgain = () => showReport(view);
+    lay(lookingBack.layReport(backToCard), view);
+  };
+  const ways = lookingBack.createWays({ goBack: showDebrief, report: showReport });
+  /** All screens follow whoever leads, wherever they were. */
+  const followSteps = (view: TableView) => {
+    const now = view.review?.step ?? 'scorecard';
+    if (now === step) return;
+    step = now;
+    if (stepOf(view) === undefined) showReport(view);
+    else if (holder.querySelector('.debrief') === null) showDebrief(view);
+  };
 
   return {
     holder,
@@ -118,8 +154,11 @@ export function createRestSheets(options: {
       if (card === undefined) {
         if (shown !== undefined) clear();
         shown = undefined;
+        step = 'scorecard';
+        lookingBack.forget();
         return;
       }
+      lookingBack.follow(view);
       // a shared table sends the same card again with every view
       if (shown === undefined) {
         shown = card;
@@ -133,6 +172,9 @@ export function createRestSheets(options: {
       if (view.fork !== undefined && !isForkTold) announcer.announce(forkWords(view.fork));
       isForkTold = view.fork !== undefined;
       allowAgain(holder, view);
+      followSteps(view);
+      follows?.refresh(view);
+      ways.refresh(view);
     },
     stepBack() {
       const isAway = backToCard !== undefined;

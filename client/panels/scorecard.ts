@@ -25,6 +25,8 @@ export interface ScorecardActions {
   readonly worlds: () => void;
   readonly look: () => void;
   readonly leave: () => void;
+  /** To the debrief, and to the report. */
+  readonly ways: readonly HTMLElement[];
 }
 
 /** Nearer than this the spot was met [m]. */
@@ -54,6 +56,7 @@ export function createScorecard(
       label: SCORECARD.label,
       actions: [
         ...againButton(actions.again),
+        ...actions.ways,
         another === undefined ? undefined : button(SCORECARD.another, another),
         ...(worst === undefined ? [] : [worlds]),
         button(SCORECARD.look, actions.look, { class: 'look' }),

@@ -1,5 +1,4 @@
 import type { BriefView, Command, FlightMode, Seat, TableView } from '../../engine/table/index.ts';
-import { findWorld } from '../../engine/worlds.ts';
 import { CommandDesk } from '../controls/commands.ts';
 import { createControlPanel } from '../controls/controlPanel.ts';
 import { followPads } from '../controls/gamepad.ts';
@@ -19,11 +18,13 @@ import { element, leaveButton } from './element.ts';
 import { createLeaveQuestion } from './leaveQuestion.ts';
 import { createLobby } from './lobby.ts';
 import { createBrief } from './drill/briefSheet.ts';
+import { createLookingBack } from './debrief/lookingBack.ts';
 import { createDrillParts } from './drill/drillParts.ts';
 import { FIGURES_MS, isOtherPage, type LaidTable, type LayActions } from './laidPage.ts';
 import { createNotice, createTeller, type Note } from './notice.ts';
 import { createPause } from './pause.ts';
 import { createOrdersTeller } from './ordersTeller.ts';
+import { readingContext } from './readings.ts';
 import { createRestSheets } from './restSheets.ts';
 import { createSeatCards } from './seatCards.ts';
 import { leadsToSettings, openSettings, settingsButton } from './settingsSheet.ts';
@@ -124,6 +125,7 @@ export function layTable(
     section,
     {
       view: () => link.view,
+      replayed: () => parts.lookingBack.moment(),
       figures: () => figured,
       terrain: () => planNow().setup.terrain,
       figure: figureOf(plan.setup.lander),
@@ -239,10 +241,7 @@ function createParts(options: {
   const { note, mode, link, plan, planNow, desk, announcer, leave, another, canvas, onLaid } = options;
   const { talkAnnouncer, alertAnnouncer } = options;
   const { engine } = plan.setup.lander;
-  const context = {
-    maxThrust: engine.maxThrust,
-    burnPerImpulse: 1 / (engine.specificImpulse * (findWorld('earth')?.gravity ?? 1)),
-  };
+  const context = readingContext(plan.setup.lander);
   const takeSeat = (seat: Seat) => desk.ask({ kind: 'takeSeat', seat });
   const letIn = (member: string) => desk.ask({ kind: 'letIn', member });
   const ask = (command: Command) => desk.ask(command);
@@ -256,7 +255,8 @@ function createParts(options: {
     drill === undefined
       ? createLobby({ link, takeSeat, begin, choose, leave })
       : createBrief({ link, drill, takeSeat, ask, leave });
-  const again = () => desk.ask({ kind: 'again' });
+  const lookingBack = createLookingBack({ link, ask, plan: planNow, readings: context, note, announcer, leave });
+  const again = () => lookingBack.beforeGoing(() => desk.ask({ kind: 'again' }));
   const save = () =>
     void link.recordText().then((text) => {
       if (!text.ok) note(text.error.reason);
@@ -268,14 +268,16 @@ function createParts(options: {
     announcer,
     again,
     another,
-    leave,
+    leave: () => lookingBack.beforeGoing(leave),
     code: link.code,
     canvas,
     onLaid,
+    lookingBack,
   });
-  over.append(lobby.sheet, rest.holder);
+  over.append(lobby.sheet, rest.holder, lookingBack.question);
   return {
     over,
+    lookingBack,
     lobby,
     rest,
     seats: createSeatCards({ context, alertAnnouncer, takeSeat, letIn, ask, alone: link.kind === 'local' }),

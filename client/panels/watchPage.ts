@@ -10,12 +10,14 @@ import { SECTION, STATUS, TABLE } from '../text/en.ts';
 import { figureOf } from '../views/lander/figure.ts';
 import { Announcer } from './announcer.ts';
 import { chooseAtTable } from './chooseAtTable.ts';
+import { createLookingBack } from './debrief/lookingBack.ts';
 import { createBrief } from './drill/briefSheet.ts';
 import { element } from './element.ts';
 import { FIGURES_MS, isOtherPage, type LaidTable, type LayActions } from './laidPage.ts';
 import { createLeaveQuestion } from './leaveQuestion.ts';
 import { createLobby } from './lobby.ts';
 import { createNotice, createTeller, type Note } from './notice.ts';
+import { readingContext } from './readings.ts';
 import { createRestSheets } from './restSheets.ts';
 import type { Ask } from './seatCard.ts';
 import { leadsToSettings, openSettings } from './settingsSheet.ts';
@@ -82,13 +84,15 @@ export function layWatchPage(
     'aria-label': SECTION.label(plan.siteName, plan.setup.lander.name),
   });
   const gathering = createGathering(context, note);
+  const lookingBack = createLookingBack({ ...context, note, readings: readingContext(plan.setup.lander) });
   const rest = createRestSheets({
     plan: planNow,
     announcer,
-    again: () => desk.ask({ kind: 'again' }),
+    again: () => lookingBack.beforeGoing(() => desk.ask({ kind: 'again' })),
     another: undefined,
     save: () => void saveHere(link, note),
-    leave,
+    leave: () => lookingBack.beforeGoing(leave),
+    lookingBack,
     code: link.code,
     canvas: () => section.querySelector('canvas'),
     onLaid: () => game.refit(),
@@ -102,7 +106,7 @@ export function layWatchPage(
     element('div', { class: 'frame', 'aria-hidden': 'true' }),
     ...parts.nodes,
     notice,
-    element('div', { class: 'over' }, gathering.sheet, rest.holder),
+    element('div', { class: 'over' }, gathering.sheet, rest.holder, lookingBack.question),
     question.sheet,
     announcer.node,
   );
@@ -114,6 +118,7 @@ export function layWatchPage(
     section,
     {
       view: () => link.view && drawn(link.view),
+      replayed: () => lookingBack.moment(),
       figures: () => drawn(figured),
       ...(parts.belief && { belief: () => link.view && parts.belief?.(link.view) }),
       terrain: () => planNow().setup.terrain,

@@ -44,6 +44,8 @@ const FALLEN = 0.3;
 /** Where the drawing gets its descent from. */
 export interface DescentSource {
   readonly view: () => TableView | undefined;
+  /** A moment of a clip, which is drawn instead while there is one. */
+  readonly replayed?: () => ReplayedMoment | undefined;
   /** The view whose figures the page shows now: those on the drawing are the same, and change when they do. */
   readonly figures: () => TableView | undefined;
   /** What the crew believes, drawn in pencil beside what is true: for whoever is shown both while a descent runs. */
@@ -58,6 +60,13 @@ export interface DescentSource {
   /** Propellant at the start [kg]. */
   readonly fullPropellant: number;
   readonly still: () => boolean;
+}
+
+/** A moment that has passed: in ink what was so, in pencil under it what was believed. It is drawn as it is, without smoothing. */
+interface ReplayedMoment {
+  readonly view: TableView;
+  readonly figures: TableView;
+  readonly belief: LastBelief | undefined;
 }
 
 /** One point of the path flown every so many ticks; a mark on it every so many seconds. */
@@ -82,6 +91,8 @@ export class DescentDrawing {
   readonly #beliefSmoothing: Smoothing = createSmoothing();
   #figure: Figure;
   #state: DescentState | undefined;
+  #view: TableView | undefined;
+  #replayed: ReplayedMoment | undefined;
   #trail: TrailPoint[] = [];
   #side: 'left' | 'right' = 'right';
   #figures: Figures = NO_FIGURES;
@@ -97,6 +108,8 @@ export class DescentDrawing {
   #ground: Profile;
   /** Kept for when truth comes to lie over it; then as it is drawn. */
   #belief: LastBelief | undefined;
+  /** That of the descent itself, while a clip has its own. */
+  #lastBelief: LastBelief | undefined;
   #underTruth: BeliefUnderTruth | undefined;
   /** Right and up of the true one, as the words have it [m]: they change with the figures. */
   #apart: { readonly right: number; readonly up: number } | undefined;
@@ -106,7 +119,7 @@ export class DescentDrawing {
     this.#figure = source.figure;
     this.#ground = source.terrain();
     const layer = (draw: Layer) => (sheet: Sheet) => {
-      const view = source.view();
+      const view = this.#view;
       if (this.#state === undefined || view === undefined) return;
       const labeled = { ...sheet, labels: this.#labels };
       draw(view.drawnIn === 'pencil' ? pencilSheet(labeled) : labeled, this.#state, view);
@@ -134,14 +147,20 @@ export class DescentDrawing {
 
   /** Moves on to this moment and says what has to be in the picture. */
   advance(nowMs: number, seconds: number): Subject | undefined {
-    const view = this.#source.view();
-    if (view === undefined) return undefined;
-    this.#smoothing.take(view.flight, nowMs, view.pace);
-    const state = this.#smoothing.at(nowMs);
+    const live = this.#source.view();
+    if (live === undefined) return undefined;
+    const replayed = this.#source.replayed?.();
+    const view = replayed?.view ?? live;
+    this.#smoothing.take(live.flight, nowMs, live.pace);
+    const state = replayed?.view.flight ?? this.#smoothing.at(nowMs);
     if (state === undefined) return undefined;
-    this.#isNewDescent = this.#state === undefined || state.tick < this.#state.tick;
+    const isCut = (replayed === undefined) !== (this.#replayed === undefined);
+    this.#isNewDescent = isCut || this.#state === undefined || state.tick < this.#state.tick;
+    if (this.#isNewDescent && !isCut && replayed === undefined) this.#lastBelief = undefined;
+    this.#replayed = replayed;
+    this.#view = view;
     this.#ground = view.map ?? this.#source.terrain();
-    const beside = this.#beliefAt(nowMs, view.pace);
+    const beside = replayed === undefined ? this.#beliefAt(nowMs, view.pace) : replayed.belief;
     this.#remember(state, view, beside);
     this.#follow(state, view, seconds);
     const drawn = this.#breakOut(state, view, beside !== undefined);
@@ -186,11 +205,11 @@ export class DescentDrawing {
   }
 
   #remember(state: DescentState, view: TableView, beside: LastBelief | undefined): void {
-    if (this.#isNewDescent) {
-      this.#trail = [];
-      this.#belief = undefined;
-    }
-    this.#belief = beside ?? beliefOf(view) ?? this.#belief;
+    if (this.#isNewDescent) this.#trail = [];
+    if (this.#replayed === undefined) {
+      this.#lastBelief = beside ?? beliefOf(view) ?? this.#lastBelief;
+      this.#belief = this.#lastBelief;
+    } else this.#belief = beside;
     if (view.drawnIn === 'ink' && this.#belief !== undefined && beside === undefined) return;
     const last = this.#trail.at(-1);
     if (last !== undefined && state.tick - last.seconds * TICK_RATE < TRAIL_TICKS) return;
@@ -206,7 +225,7 @@ export class DescentDrawing {
     else if (state.vx > TURNED) this.#side = 'right';
     else if (state.vx < -TURNED) this.#side = 'left';
     this.#figure = { ...this.#figure, centerHeight: shownCenterHeight(state) ?? this.#figure.centerHeight };
-    const read = this.#source.figures();
+    const read = this.#replayed?.figures ?? this.#source.figures();
     const { units } = settings();
     const isSame = read === this.#figured && this.#side === this.#figuredSide && units === this.#figuredUnits;
     if (read === undefined || isSame) return;
@@ -235,8 +254,10 @@ export class DescentDrawing {
     const { map, spread } = view;
     const side = this.#side;
     if (map !== undefined && spread !== undefined) drawDoubt(sheet, this.#figure, state, { map, spread, side });
-    if (this.#underTruth !== undefined)
-      drawBeliefUnderTruth(sheet, this.#figure, this.#underTruth, { truth: state, side });
+    if (this.#underTruth === undefined) return;
+    const pose = poseOf(this.#underTruth.state, this.#figure);
+    this.#labels.block(onSheet(sheet.camera, landerExtent(this.#figure, pose)));
+    drawBeliefUnderTruth(sheet, this.#figure, this.#underTruth, { truth: state, side });
   }
 
   #drawPath(sheet: Sheet, state: DescentState): void {

@@ -18,4 +18,11 @@ export { COMMAND_KINDS, readCommand } from './readCommand.ts';
 export { relayKeptTable } from './relayTable.ts';
 export { replayRecord, type Divergence, type ReplayRefusal } from './replayRecord.ts';
 export { summarizeRun, type RunSummary } from './summarizeRun.ts';
-export { MARK_EVERY, MARK_FIELDS, type RecordHeader, type RecordLine, type TableRecord } from './record.ts';
+export {
+  MARK_EVERY,
+  MARK_FIELDS,
+  RECORD_FORMAT,
+  type RecordHeader,
+  type RecordLine,
+  type TableRecord,
+} from './record.ts';

@@ -1,6 +1,6 @@
 import type { ReplayRefusal, TableRecord } from '../record/index.ts';
 import { accept, type Result } from '../result.ts';
-import { viewAt, type Seat, type Table, type TableView } from '../table/index.ts';
+import { viewAt, type LiveMargin, type Seat, type Table, type TableView } from '../table/index.ts';
 import { TICK_RATE, type DescentState } from '../world/index.ts';
 import { watchDescent, type ReplayParts } from './watchDescent.ts';
 
@@ -17,6 +17,8 @@ export interface ClipFrame {
   readonly after: number;
   readonly view: TableView;
   readonly truth: DescentState;
+  /** Of the contact that was coming in truth. */
+  readonly margin: LiveMargin;
 }
 
 /** The views of a stretch of the last descent, ten a second, each the very one that the seat was shown. */
@@ -33,5 +35,6 @@ export function cutClip(
 }
 
 function frameOf(table: Table, seat: Seat | undefined, after: number): ClipFrame {
-  return { after, view: viewAt(table, seat), truth: table.run.flight };
+  const { flight, gauge } = table.run;
+  return { after, view: viewAt(table, seat), truth: flight, margin: gauge(flight) };
 }

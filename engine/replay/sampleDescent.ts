@@ -1,5 +1,6 @@
 import type { EstimateView, Judgment, SourceState } from '../estimate/index.ts';
-import { SOURCES, type Source } from '../sensors/index.ts';
+import type { Source } from '../sensors/index.ts';
+import { forEachSource, type Readings } from '../sensors/reading.ts';
 import {
   viewAt,
   type LeadReadings,
@@ -84,18 +85,16 @@ function utilisation(predicted: { readonly utilisation: number } | undefined): {
     : { utilisation: predicted.utilisation };
 }
 
-type Readings = NonNullable<Table['run']['instruments']>['readings'];
-
 function sensedOf(readings: Readings, believed: EstimateView | undefined): Readonly<Record<Source, Sensed>> {
-  const sensed = SOURCES.map((source) => {
+  return forEachSource((source) => {
     const { values, isValid } = readings[source];
     const checked = believed?.sources[source];
-    return [
-      source,
-      { values: [...values], isValid, ...(checked && { state: checked.state, judgment: checked.judgment }) },
-    ] as const;
+    return {
+      values: [...values],
+      isValid,
+      ...(checked && { state: checked.state, judgment: checked.judgment }),
+    };
   });
-  return Object.fromEntries(sensed) as Record<Source, Sensed>;
 }
 
 function shownOf(table: Table): Shown {

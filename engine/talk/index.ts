@@ -5,4 +5,12 @@ export { ADDRESSEES, ANSWERS_TO, POLL_ANSWERS, POLL_QUESTIONS, type Addressee, t
 export { LONGEST_REASON } from './poll.ts';
 export { fillSentence, namesSource, SENTENCES, SENTENCES_OF, type Sentence } from './sentences.ts';
 export { ALERT_CAUSES, LOGGED_KINDS, STAND_IN_REASONS, type StandInReason } from './talk.ts';
-export type { AlertView, AnswerView, CallView, LogLineView, PollView } from './viewTalk.ts';
+export {
+  wholeTalk,
+  type AlertView,
+  type AnswerView,
+  type CallView,
+  type LogLineView,
+  type PollView,
+  type TalkView,
+} from './viewTalk.ts';

@@ -137,6 +137,12 @@ export function viewTalk(state: TableState, member: Member): TalkView {
   };
 }
 
+/** All that was said and done in a descent: for looking back, when nothing of it is secret any more. */
+export function wholeTalk(state: TableState): Pick<TalkView, 'calls' | 'log'> {
+  const { calls, log } = state.talk;
+  return { calls: calls.map(viewCall), log: log.map((line) => viewLine(line, state)) };
+}
+
 const ROOM: Display = 'room';
 
 /** Whether a callout is to or from a seat, or to all. */

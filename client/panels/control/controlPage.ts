@@ -1,6 +1,5 @@
 import type { Drill } from '../../../engine/drill/index.ts';
 import { playedModel, type TableView } from '../../../engine/table/index.ts';
-import { findWorld } from '../../../engine/worlds.ts';
 import { listenToHold } from '../../controls/keyboard.ts';
 import type { TableLink } from '../../net/index.ts';
 import { beliefOf } from '../../scenes/belief.ts';
@@ -12,6 +11,7 @@ import { createTurnStrip } from '../drill/turnStrip.ts';
 import type { LaidTable, LayActions } from '../laidPage.ts';
 import { settingsButton } from '../settingsSheet.ts';
 import { exerciseLine } from '../titleBlock.ts';
+import { readingContext } from '../readings.ts';
 import { layWatchPage, type WatchContext, type WatchParts } from '../watchPage.ts';
 import { createConductCard } from './conductCard.ts';
 import { createEventStrip } from './eventStrip.ts';
@@ -25,13 +25,9 @@ export function layControlPage(holder: HTMLElement, link: TableLink, first: Tabl
 
 function createControlParts(context: WatchContext): WatchParts {
   const { link, first, plan, desk, ask, announcer, leave } = context;
-  const { engine } = plan().setup.lander;
   const drill = readDrill(link, first);
   const events = createEventStrip(ask, drill);
-  const seats = createSeatStrip({
-    maxThrust: engine.maxThrust,
-    burnPerImpulse: 1 / (engine.specificImpulse * (findWorld('earth')?.gravity ?? 1)),
-  });
+  const seats = createSeatStrip(readingContext(plan().setup.lander));
   const turn = createTurnStrip(ask, announcer);
   const conduct = createConductCard(desk, turn.strip);
   const side = createSidePanel(ask, link.code);

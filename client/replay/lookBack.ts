@@ -1,0 +1,62 @@
+import type { Drill } from '../../engine/drill/index.ts';
+import { parseRecord, type TableRecord } from '../../engine/record/index.ts';
+import type { ClipCut, ClipFrame, DescentLog } from '../../engine/replay/index.ts';
+import type { TablePlan } from '../../engine/table/index.ts';
+import { CLIP } from '../text/debrief.ts';
+import { cutClipAside, logDescentAside, type TableLink } from '../net/index.ts';
+
+/** What of the descent at rest can be looked at again, made from its record where it is asked for. What cannot be had is undefined. */
+export interface LookBack {
+  /** The whole drill, with what it hid; once. */
+  drill(): Promise<Drill | undefined>;
+  clip(cut: ClipCut): Promise<readonly ClipFrame[] | undefined>;
+  /** Why the record could not be had, in words; undefined where it could. */
+  readonly refusal: string | undefined;
+  /** Samples and statements; the samples are always the same, the statements have what was noted until now. */
+  log(): Promise<DescentLog | undefined>;
+}
+
+export function createLookBack(link: Pick<TableLink, 'drillText' | 'recordText'>): LookBack {
+  let drill: Promise<Drill | undefined> | undefined;
+  let flown: Promise<{ readonly record: TableRecord; readonly plan: TablePlan } | undefined> | undefined;
+  let refusal: string | undefined;
+  const readFlown = async () => {
+    const read = await readRecord(link);
+    refusal = typeof read === 'string' ? read : undefined;
+    return typeof read === 'string' ? undefined : read;
+  };
+  return {
+    get refusal() {
+      return refusal;
+    },
+    drill: () => (drill ??= readDrill(link)),
+    async clip(cut) {
+      // the descent is over: its clips are the same whatever was noted since
+      const read = await (flown ??= readFlown());
+      return read && cutClipAside({ ...read, cut });
+    },
+    async log() {
+      const read = await readFlown();
+      return read && logDescentAside(read);
+    },
+  };
+}
+
+async function readDrill(link: Pick<TableLink, 'drillText'>): Promise<Drill | undefined> {
+  const [text, shelf] = await Promise.all([link.drillText(), import('../drillShelf.ts')]);
+  const drill = text.ok ? shelf.parseDrill(JSON.parse(text.value)) : undefined;
+  return drill?.ok === true ? drill.value : undefined;
+}
+
+/** The record and its plan, or why not. */
+async function readRecord(
+  link: Pick<TableLink, 'recordText'>,
+): Promise<string | { readonly record: TableRecord; readonly plan: TablePlan }> {
+  const [text, shelf] = await Promise.all([link.recordText(), import('../drillShelf.ts')]);
+  if (!text.ok) return text.error.reason;
+  const record = parseRecord(text.value);
+  if (!record.ok) return CLIP.unread;
+  const { choice, drill } = record.value.header.plan;
+  const plan = shelf.layPlan(choice, drill);
+  return plan.ok ? { record: record.value, plan: plan.value } : CLIP.unread;
+}
