@@ -2,6 +2,7 @@ import type { Drill } from '../../engine/drill/index.ts';
 import { parseRecord, type TableRecord } from '../../engine/record/index.ts';
 import type { ClipCut, ClipFrame, DescentLog } from '../../engine/replay/index.ts';
 import type { TablePlan } from '../../engine/table/index.ts';
+import { readDrill } from '../readDrill.ts';
 import { CLIP } from '../text/debrief.ts';
 import { cutClipAside, logDescentAside, type TableLink } from '../net/index.ts';
 
@@ -40,12 +41,6 @@ export function createLookBack(link: Pick<TableLink, 'drillText' | 'recordText'>
       return read && logDescentAside(read);
     },
   };
-}
-
-async function readDrill(link: Pick<TableLink, 'drillText'>): Promise<Drill | undefined> {
-  const [text, shelf] = await Promise.all([link.drillText(), import('../drillShelf.ts')]);
-  const drill = text.ok ? shelf.parseDrill(JSON.parse(text.value)) : undefined;
-  return drill?.ok === true ? drill.value : undefined;
 }
 
 /** The record and its plan, or why not. */

@@ -3,5 +3,3 @@ export { cutClip, type ClipCut, type ClipFrame } from './cutClip.ts';
 export { logDescent, type DescentLog } from './logDescent.ts';
 export type { Sample } from './sampleDescent.ts';
 export { formatSamples, samplesCsv } from './samplesText.ts';
-export type { Statement } from './statements.ts';
-export type { ReplayParts } from './watchDescent.ts';

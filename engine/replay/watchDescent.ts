@@ -3,7 +3,7 @@ import { accept, type Result } from '../result.ts';
 import type { Table, TableModel, TablePlan } from '../table/index.ts';
 
 /** Ticks between two looks: ten a second. */
-export const LOOK_EVERY = 6;
+const LOOK_EVERY = 6;
 
 /** What a record is replayed with. */
 export interface ReplayParts {

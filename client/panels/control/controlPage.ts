@@ -11,6 +11,7 @@ import { createTurnStrip } from '../drill/turnStrip.ts';
 import type { LaidTable, LayActions } from '../laidPage.ts';
 import { settingsButton } from '../settingsSheet.ts';
 import { exerciseLine } from '../titleBlock.ts';
+import { readDrill } from '../../readDrill.ts';
 import { readingContext } from '../readings.ts';
 import { layWatchPage, type WatchContext, type WatchParts } from '../watchPage.ts';
 import { createConductCard } from './conductCard.ts';
@@ -25,7 +26,7 @@ export function layControlPage(holder: HTMLElement, link: TableLink, first: Tabl
 
 function createControlParts(context: WatchContext): WatchParts {
   const { link, first, plan, desk, ask, announcer, leave } = context;
-  const drill = readDrill(link, first);
+  const drill = drillOf(link, first);
   const events = createEventStrip(ask, drill);
   const seats = createSeatStrip(readingContext(plan().setup.lander));
   const turn = createTurnStrip(ask, announcer);
@@ -69,13 +70,9 @@ function createControlParts(context: WatchContext): WatchParts {
 }
 
 /** The drill with all that it hides, once the table has given it. */
-function readDrill(link: TableLink, { drill }: TableView): () => Drill | undefined {
+function drillOf(link: TableLink, { drill }: TableView): () => Drill | undefined {
   let known: Drill | undefined;
-  if (drill !== undefined)
-    void Promise.all([link.drillText(), import('../../drillShelf.ts')]).then(([text, { parseDrill }]) => {
-      const parsed = text.ok ? parseDrill(JSON.parse(text.value)) : undefined;
-      if (parsed?.ok === true) known = parsed.value;
-    });
+  if (drill !== undefined) void readDrill(link).then((read) => (known = read));
   return () => known;
 }
 

@@ -119,7 +119,14 @@ function momentLines(
 function createNote(ask: Ask): DebriefPart {
   const area = element('textarea', { rows: 2, maxlength: LONGEST_NOTE, 'aria-label': ANALYSIS.note });
   let topic: Topic = 'sharing';
-  const save = button(ANALYSIS.save, () => ask({ kind: 'noteTopic', topic, text: area.value.trim() }));
+  let laid = '';
+  const keep = () => {
+    const text = area.value.trim();
+    if (text !== laid) ask({ kind: 'noteTopic', topic, text });
+  };
+  // nobody loses what they typed by going on
+  area.addEventListener('change', keep);
+  const save = button(ANALYSIS.save, keep);
   const written = element('div', { class: 'note-form' }, area, save);
   const read = createRelaid(element('p', { class: 'agreed' }));
   return {
@@ -131,6 +138,7 @@ function createNote(ask: Ask): DebriefPart {
       // another topic has another note, whoever is typing
       if (review !== undefined && review.topic !== topic) area.blur();
       topic = review?.topic ?? topic;
+      laid = text;
       written.hidden = !isWriting;
       read.holder.hidden = isWriting;
       follow(area, text);

@@ -25,12 +25,12 @@ function injectPart(
   { ask, id }: { readonly ask: Ask | undefined; readonly id: string },
 ): HTMLElement {
   const title = injectWords(measures.inject, drill);
-  const { markup, viewBox, label } = drawMeasures(measures, id);
+  const drawn = drawMeasures(measures, id);
   return element(
     'article',
     { class: 'inject' },
     element('h4', {}, title, element('small', {}, ` ${MEASURES.sent(clock(measures.sentAfter))}`)),
-    drawing(markup, { viewBox, label, class: 'measure-scale' }),
+    drawn && drawing(drawn.markup, { viewBox: drawn.viewBox, label: drawn.label, class: 'measure-scale' }),
     element('ul', { class: 'plain-list' }, ...MEASURE_KINDS.map((kind) => measureLine(measures, kind, title, ask))),
     responses(measures, drill),
   );

@@ -13,13 +13,17 @@ const LINE = 62;
 /** The shortest scale [s]. */
 const LEAST_SPAN = 10;
 
-/** When it was noticed, named and done, as marks on a scale of seconds after the inject; what was not observed has none. */
-export function drawMeasures(measures: InjectMeasures, id: string): { markup: string; viewBox: string; label: string } {
+/** When it was noticed, named and done, as marks on a scale of seconds after the inject; what was not observed has none. Undefined where nothing was. */
+export function drawMeasures(
+  measures: InjectMeasures,
+  id: string,
+): { markup: string; viewBox: string; label: string } | undefined {
   const pen = new SvgPen(1, id);
   const marks = MEASURE_KINDS.flatMap((kind) => {
     const after = shownSeconds(measures.measures[kind]);
     return after === undefined ? [] : [{ after, words: MEASURES.kinds[kind] }];
   }).toSorted((one, other) => one.after - other.after);
+  if (marks.length === 0) return undefined;
   const span = Math.max(LEAST_SPAN, ...marks.map(({ after }) => 1.15 * after));
   const x = (after: number) => LEFT + (after / span) * (WIDTH - LEFT - RIGHT);
   drawScale(pen, span, x);

@@ -37,9 +37,14 @@ export function observationWords({ after, seat, sign, text }: ReviewView['observ
 
 function createGoal(ask: Ask): DebriefPart {
   const line = lineField(SUMMARY.goal, LONGEST_NOTE);
-  const save = button(SUMMARY.save, () => ask({ kind: 'setGoal', text: line.input.value.trim() }), {
-    'aria-label': SUMMARY.saveFully(SUMMARY.goal),
-  });
+  let laid = '';
+  const keep = () => {
+    const text = line.input.value.trim();
+    if (text !== laid) ask({ kind: 'setGoal', text });
+  };
+  // nobody loses what they typed by going on
+  line.input.addEventListener('change', keep);
+  const save = button(SUMMARY.save, keep, { 'aria-label': SUMMARY.saveFully(SUMMARY.goal) });
   const written = element('form', { class: 'goal-form' }, line.field, save);
   written.addEventListener('submit', (event) => {
     event.preventDefault();
@@ -52,6 +57,7 @@ function createGoal(ask: Ask): DebriefPart {
     refresh(view) {
       const isWriting = mayWrite(view);
       const text = view.review?.goal ?? '';
+      laid = text;
       head.hidden = isWriting;
       written.hidden = !isWriting;
       read.holder.hidden = isWriting;
