@@ -13,6 +13,7 @@ export const ACTS: Readonly<Record<Action, (desk: CommandDesk) => void>> = {
   driftOrLean: (desk) => desk.orders.switchAcross(),
   hold: (desk) => desk.toggleHold(),
   readBack: (desk) => desk.answerLoop(),
+  bookmark: (desk) => desk.ask({ kind: 'bookmark', text: '' }),
 };
 
 /**
@@ -32,13 +33,16 @@ export function listenToKeys(
   });
 }
 
-/** For whoever holds no control: of all keys the one that holds and resumes. Returns the function that stops it. */
-export function listenToHold(desk: CommandDesk, isActive: () => boolean): () => void {
-  return listen(isActive, (event, action) => {
-    if (action !== 'hold') return;
-    event.preventDefault();
-    ACTS[action](desk);
-  });
+/** For whoever holds no control: of all keys those that hold and resume, and that bookmark. Returns the function that stops it. */
+export function listenToWatchKeys(desk: CommandDesk, isActive: (action: 'hold' | 'bookmark') => boolean): () => void {
+  return listen(
+    () => true,
+    (event, action) => {
+      if ((action !== 'hold' && action !== 'bookmark') || !isActive(action)) return;
+      event.preventDefault();
+      ACTS[action](desk);
+    },
+  );
 }
 
 function listen(

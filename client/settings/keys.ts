@@ -11,6 +11,7 @@ export const ACTIONS = [
   'driftOrLean',
   'hold',
   'readBack',
+  'bookmark',
 ] as const;
 export type Action = (typeof ACTIONS)[number];
 
@@ -30,6 +31,7 @@ export const DEFAULT_KEYS: KeyMap = {
   driftOrLean: ['l'],
   hold: ['h'],
   readBack: ['r'],
+  bookmark: ['b'],
 };
 
 /** The page itself needs these: to go from one control to the next, to press them, to close what is open. */

@@ -210,7 +210,7 @@ export const OBSERVE = {
   bookmark: 'Bookmark',
   bookmarkKey: (key: string) => `Bookmark, key ${key}`,
   noted: (words: string) => `Noted: ${words}.`,
-  marked: 'Marked.',
+  marked: (count: number) => (count === 1 ? '1 bookmark.' : `${count} bookmarks.`),
   title: 'Observations',
   none: 'No observations.',
   signs: { strength: 'strength', improve: 'to improve' },

@@ -353,6 +353,7 @@ export const ORDERS = {
     driftOrLean: 'hold a drift, or a lean',
     hold: 'hold, resume',
     readBack: 'read back, or confirm',
+    bookmark: 'bookmark this moment for the debrief',
   } satisfies Record<Action, string>,
   legend: 'Hollow mark: ordered. Filled mark: actual.',
   leanLimits: (high: number, from: string, low: number, to: string) =>
@@ -389,6 +390,7 @@ export const SETTINGS = {
     driftOrLean: 'by orders: a drift or a lean',
     hold: 'hold, resume',
     readBack: 'read back, or confirm',
+    bookmark: 'bookmark this moment for the debrief',
   } satisfies Record<Action, string>,
   change: (key: string, action: string) => `${key}: ${action}, change the key`,
   add: (action: string) => `add: another key for ${action}`,

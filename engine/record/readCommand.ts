@@ -120,7 +120,7 @@ const COMMANDS: { readonly [Of in Kind]: Readers<Of> } = {
   answerPoll: { answer: choice(POLL_ANSWERS), reason: text({ ...LINE, least: 0, most: LONGEST_REASON, pattern: /^/ }) },
   decide: { decision: choice(POLL_ANSWERS) },
   acknowledge: { alert: talkNumber },
-  observe: { seat: optional(seat), sign: choice(SIGNS_OF_WORK), topic, text: note },
+  observe: { seat: optional(seat), sign: choice(SIGNS_OF_WORK), topic, text: blankNote },
   bookmark: { text: blankNote, seconds: optional(seconds) },
   rate: { objective: name, rating: choice(RATINGS), evidence: blankNote },
   correctMeasure: { inject: name, measure: choice(MEASURE_KINDS), seconds: optional(seconds), reason: note },

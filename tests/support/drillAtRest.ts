@@ -13,7 +13,7 @@ const FLOWN_MS = 9000;
 export async function drillAtRest(
   live: LiveTable,
   sizes: { readonly runs?: { width: number; height: number }; readonly crew?: { width: number; height: number } } = {},
-): Promise<{ readonly runs: Page; readonly crew: Page; readonly code: string; leave(): void }> {
+): Promise<{ readonly runs: Page; readonly crew: Page; readonly code: string; readonly link: TableLink }> {
   const drill = DRILLS.find(({ id }) => id === 'quiet-altimeter')!;
   const opened = await openSharedTable({
     name: 'Fay',
@@ -40,7 +40,7 @@ export async function drillAtRest(
   const lin = link.view?.others.find(({ name }) => name === 'Lin');
   if (lin === undefined) throw new Error('Lin has gone');
   await ask(link, { kind: 'handOverTable', member: lin.id });
-  return { runs, crew, code, leave: () => link.leave() };
+  return { runs, crew, code, link };
 }
 
 async function join(

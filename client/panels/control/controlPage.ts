@@ -1,6 +1,6 @@
 import type { Drill } from '../../../engine/drill/index.ts';
 import { playedModel, type TableView } from '../../../engine/table/index.ts';
-import { listenToHold } from '../../controls/keyboard.ts';
+import { listenToWatchKeys } from '../../controls/keyboard.ts';
 import type { TableLink } from '../../net/index.ts';
 import { beliefOf } from '../../scenes/belief.ts';
 import { CONTROL } from '../../text/control.ts';
@@ -16,6 +16,7 @@ import { readingContext } from '../readings.ts';
 import { layWatchPage, type WatchContext, type WatchParts } from '../watchPage.ts';
 import { createConductCard } from './conductCard.ts';
 import { createEventStrip } from './eventStrip.ts';
+import { createObserveCard } from './observeCard.ts';
 import { createSeatStrip } from './seatStrip.ts';
 import { createSidePanel } from './sidePanel.ts';
 
@@ -32,10 +33,11 @@ function createControlParts(context: WatchContext): WatchParts {
   const turn = createTurnStrip(ask, announcer);
   const conduct = createConductCard(desk, turn.strip);
   const side = createSidePanel(ask, link.code);
+  const observe = createObserveCard(ask);
   const stop = createRealStop({ ask, announcer, leave });
   const [rulesKey, rulesCard] = first.drill === undefined ? [] : ruleCardButton(first.drill);
   const left = element('div', { class: 'control-left' }, events.card);
-  const right = element('div', { class: 'control-right' }, conduct.card, side.card);
+  const right = element('div', { class: 'control-right' }, conduct.card, observe.card, side.card);
   const foot = element(
     'footer',
     { class: 'control-foot' },
@@ -44,11 +46,11 @@ function createControlParts(context: WatchContext): WatchParts {
     element('div', { class: 'ways' }, rulesKey, stop.button, leaveButton(leave), settingsButton()),
   );
   const readMargin = createTrueMargin(plan);
-  const endKeys = listenToHold(
+  const endKeys = listenToWatchKeys(
     desk,
-    () =>
-      link.view?.you.role === 'facilitator' &&
-      link.view.stage === 'descending' &&
+    (action) =>
+      (action === 'bookmark' || link.view?.you.role === 'facilitator') &&
+      link.view?.stage === 'descending' &&
       document.querySelector('dialog[open]') === null,
   );
   return {
@@ -63,6 +65,7 @@ function createControlParts(context: WatchContext): WatchParts {
       turn.refresh(view);
       conduct.refresh(view);
       side.refresh(view);
+      observe.refresh(view);
       stop.refresh(view);
     },
     stop: endKeys,

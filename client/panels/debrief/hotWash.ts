@@ -13,13 +13,13 @@ const MEANT = 120;
 
 /** One word and one thing of everybody, each on the own device; what others wrote shows once the own is in. */
 export function createHotWash(ask: Ask): DebriefPart {
-  const word = lineField(HOT_WASH.word, LONGEST_WORD);
+  const word = lineField(HOT_WASH.word, LONGEST_WORD, { required: true });
   const thing = lineField(HOT_WASH.thing, LONGEST_NOTE);
   const give = element('button', { type: 'submit', class: 'primary' }, HOT_WASH.give);
   const form = element('form', { class: 'wash-form' }, word.field, thing.field, give);
   form.addEventListener('submit', (event) => {
     event.preventDefault();
-    if (word.input.value.trim() === '' && thing.input.value.trim() === '') return;
+    if (word.input.value.trim() === '') return;
     ask({ kind: 'washHot', word: word.input.value.trim(), thing: thing.input.value.trim() });
   });
   const left = element('p', { class: 'quiet' });

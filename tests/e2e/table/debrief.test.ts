@@ -36,7 +36,7 @@ describe('a debrief in two browsers', () => {
     'is led by who runs the table, on both screens at once, and ends in a report that can be kept',
     { timeout: 90_000 },
     async () => {
-      const { runs, crew, leave } = await drillAtRest(live);
+      const { runs, crew, link } = await drillAtRest(live);
       await runs.getByRole('button', { name: 'Debrief', exact: true }).click();
       await handsIn(crew);
       await leadsToAnalysis(runs, crew);
@@ -44,7 +44,7 @@ describe('a debrief in two browsers', () => {
       await sumsUp(runs, crew);
       await keepsReport(runs);
       expect(live.faults).toEqual([]);
-      leave();
+      link.leave();
     },
   );
 });
