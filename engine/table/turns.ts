@@ -57,9 +57,9 @@ function matterOf(order: Order): string {
   return 'source' in order ? `${order.kind} ${order.source}` : order.kind;
 }
 
-/** Seats at which somebody sits whose order is still awaited. */
+/** Seats at which somebody sits whose order is still awaited; not Lead's, who turns them over and has none but to abort. */
 export function awaitedSeats(state: TableState): readonly Seat[] {
-  return SEATS.filter(
-    (seat) => memberAt(state, seat) !== undefined && state.laid.every((order) => order.seat !== seat),
-  );
+  const isAwaited = (seat: Seat) =>
+    seat !== 'lead' && memberAt(state, seat) !== undefined && state.laid.every((order) => order.seat !== seat);
+  return SEATS.filter(isAwaited);
 }

@@ -92,10 +92,10 @@ it('a facilitator, two of a crew and a room screen are briefed, play the start o
     .getByRole('button', { name: 'Rejected' })
     .press('Enter');
   await reads(sensors, 'Altimeter: rejected');
-  await reads(facilitator, /^Awaited: Lead\.$/);
+  await reads(facilitator, 'Every seat has laid an order.');
   expect(await lead.getByText('Altimeter: rejected').count()).toBe(0);
   await press(sensors, /^Take back/);
-  await reads(facilitator, /^Awaited: Lead, Sensors\.$/);
+  await reads(facilitator, /^Awaited: Sensors\.$/);
   await sensors
     .getByRole('group', { name: 'Altimeter: what you make of it' })
     .getByRole('button', { name: 'Rejected' })

@@ -127,7 +127,7 @@ describe('turns', () => {
     expect(table.state.engine.ceilingPercent).toBe(100);
     expect(viewTable(table, 'm5').turn).toMatchObject({
       laying: true,
-      awaited: ['lead', 'sensors', 'site'],
+      awaited: ['sensors', 'site'],
       own: [{ order: 'setCeiling', figure: 70 }],
     });
     expect(JSON.stringify(viewTable(table, 'm3').turn)).not.toMatch('setCeiling');
