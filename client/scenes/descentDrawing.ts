@@ -255,8 +255,11 @@ export class DescentDrawing {
     const side = this.#side;
     if (map !== undefined && spread !== undefined) drawDoubt(sheet, this.#figure, state, { map, spread, side });
     if (this.#underTruth === undefined) return;
-    const pose = poseOf(this.#underTruth.state, this.#figure);
-    this.#labels.block(onSheet(sheet.camera, landerExtent(this.#figure, pose)));
+    // in flight there is lettering beside the landers, which is to lie on neither
+    if (this.#replayed !== undefined) {
+      const pose = poseOf(this.#underTruth.state, this.#figure);
+      this.#labels.block(onSheet(sheet.camera, landerExtent(this.#figure, pose)));
+    }
     drawBeliefUnderTruth(sheet, this.#figure, this.#underTruth, { truth: state, side });
   }
 

@@ -139,7 +139,7 @@ export const MEASURES = {
 
 export const UTILISATION = {
   title: 'How near to tipping: believed and true',
-  caption: (seconds: number) => `Share of the tip limit in the last ${seconds} s before contact`,
+  caption: (seconds: number) => `Share of the tip limit over time: the last ${seconds} s in the air`,
   believed: 'believed',
   true: 'true',
   limit: 'tips',

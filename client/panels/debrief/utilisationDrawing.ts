@@ -22,9 +22,9 @@ interface Point {
 export function drawUtilisation(
   samples: readonly Sample[],
 ): { markup: string; viewBox: string; label: string } | undefined {
-  const flown = samples.filter(({ truth }) => truth.height > 0);
-  const end = flown.at(-1)?.after ?? 0;
-  const seen = flown.filter(({ after }) => after >= end - LAST_SECONDS);
+  // on the ground there is no contact to come, and no figure
+  const end = samples.findLast(({ truth }) => truth.utilisation !== undefined)?.after ?? 0;
+  const seen = samples.filter(({ after }) => after >= end - LAST_SECONDS && after <= end);
   const is = pointsOf(seen, ({ truth }) => truth.utilisation);
   const believed = pointsOf(seen, (sample) => sample.believed?.utilisation);
   const [lastIs, lastBelieved] = [is.at(-1), believed.at(-1)];
