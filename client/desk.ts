@@ -139,6 +139,27 @@ export async function chooseDrill(does: {
   return undefined;
 }
 
+/** The runs of this browser, of a key, or of a file, in place of the start page. */
+export async function openLogbook(): Promise<Problem> {
+  const { layLogbook } = await import('./logbook/logbookPage.ts');
+  const start = document.getElementById('start');
+  const holder = document.getElementById('desk');
+  if (start === null || holder === null) throw new Error('The page has no start or no desk');
+  const startTitle = document.title;
+  const leave = () => {
+    laid.end();
+    holder.replaceChildren();
+    document.title = startTitle;
+    way.end();
+    showStart(start, '', undefined);
+    document.getElementById('logbook')?.focus();
+  };
+  start.hidden = true;
+  const laid = layLogbook(holder, leave);
+  const way = openWayBack('?logbook', leave);
+  return undefined;
+}
+
 /** Opens this person's settings. */
 export function showSettings(): Problem {
   openSettings();

@@ -18,6 +18,7 @@ byId('open').addEventListener('click', () => void sitDown((desk) => desk.openTab
 byId('choose').addEventListener('click', () => void choose());
 byId('trouble').addEventListener('click', () => void choose(true));
 byId('drill').addEventListener('click', () => void chooseDrill());
+byId('logbook').addEventListener('click', () => void sitDown((desk) => desk.openLogbook()));
 byId('settings').addEventListener('click', () => void sitDown(async (desk) => desk.showSettings()));
 byId('join').addEventListener('submit', (event) => {
   event.preventDefault();
@@ -60,9 +61,14 @@ function showSettings(): void {
   Object.assign(document.documentElement.dataset, { units, motion });
 }
 
-/** Sits down at the table that the address names; false when it names none. */
+/** Sits down at the table that the address names, or opens the logbook; false when it names neither. */
 function followAddress(): boolean {
-  const invited = new URLSearchParams(location.search).get('table');
+  const words = new URLSearchParams(location.search);
+  if (words.has('logbook')) {
+    void sitDown((desk) => desk.openLogbook());
+    return true;
+  }
+  const invited = words.get('table');
   if (invited === null) return false;
   field.value = invited;
   void join(invited);

@@ -10,10 +10,10 @@ interface KeptRunKey {
 const PLACE = 'kilter-run-keys';
 
 /** As many as the server looks at in one request: the newest. */
-const MOST_RUN_KEYS = 60;
+export const MOST_RUN_KEYS = 60;
 
 /** From the newest to the oldest. None where storage is blocked. */
-function keptRunKeys(): readonly KeptRunKey[] {
+export function keptRunKeys(): readonly KeptRunKey[] {
   try {
     const kept: unknown = JSON.parse(localStorage.getItem(PLACE) ?? '[]');
     return Array.isArray(kept) ? kept.filter(isKept) : [];

@@ -15,10 +15,12 @@ export interface ForkLines {
   readonly forked: readonly LinePoint[];
   /** When the two part, and what that moment is called; when the source was first doubted after that [s]. */
   readonly parted: number;
-  readonly partedWords: string;
+  readonly partedWords?: string | undefined;
   readonly doubted?: number | undefined;
   /** What the line of the fork is called. */
   readonly forkedName: string;
+  /** What the line of what happened is called, where it is not that of a fork. */
+  readonly happenedName?: string;
 }
 
 const HEIGHT = 210;
@@ -50,13 +52,13 @@ export function drawFork(lines: ForkLines, width: number): { markup: string; vie
   const pen = new SvgPen(1, 'fork');
   const scales = scalesOf(lines, width);
   drawAxes(pen, scales);
-  drawMoment(pen, scales, { at: lines.parted, words: lines.partedWords, row: 0 });
+  if (lines.partedWords !== undefined) drawMoment(pen, scales, { at: lines.parted, words: lines.partedWords, row: 0 });
   if (lines.doubted !== undefined) drawMoment(pen, scales, { at: lines.doubted, words: FORK.doubted, row: 1 });
   const [happened, forked] = [lines.happened, lines.forked].map((points) => lineOn(scales, points));
   drawLine(pen, forked ?? [], 'dashed');
   drawLine(pen, happened ?? [], 'solid');
   nameLines(pen, scales, [
-    { words: FORK.happened, line: happened ?? [] },
+    { words: lines.happenedName ?? FORK.happened, line: happened ?? [] },
     { words: lines.forkedName, line: forked ?? [] },
   ]);
   return { markup: pen.markup, viewBox: `0 0 ${width} ${HEIGHT}` };

@@ -26,3 +26,4 @@ export {
   type RecordLine,
   type TableRecord,
 } from './record.ts';
+export { trackRun, type RunTrack, type TrackPoint } from './trackRun.ts';

@@ -1,9 +1,10 @@
 import type { Amendment, RecordLine } from '../../engine/record/index.ts';
 import { accept, refuse, type Result } from '../../engine/result.ts';
+import type { ListedRun } from '../messages/index.ts';
 import type { RunShelf, ShelvedRun } from '../storage/index.ts';
 import type { RunPool } from '../workers/runPool.ts';
 import { isOpenedBy, isSameKey, type Keys } from './keys.ts';
-import { listRun, NO_SUMMARY, type ListedRun } from './listedRun.ts';
+import { listRun, NO_SUMMARY } from './listedRun.ts';
 
 /** Why something is not done, with the status of the answer. */
 export interface LogbookRefusal {

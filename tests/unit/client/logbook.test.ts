@@ -1,0 +1,67 @@
+import { describe, expect, it } from 'vitest';
+import type { ListedRun } from '../../../server/messages/index.ts';
+import { dateOf, findRuns, shownOfFile, shownOfServer } from '../../../client/logbook/shownRun.ts';
+import { headerOf } from '../../../engine/record/index.ts';
+import { choiceOf, laid } from '../../support/planChoice.ts';
+
+const DRILL: ListedRun = {
+  id: 'abcdefghijkm',
+  code: 'HKTVRQ',
+  choice: choiceOf({ lander: 'steeple', site: 'coombe-ledge', drill: 'quiet-altimeter' }),
+  drillTitle: 'Quiet altimeter',
+  openedMs: new Date(2031, 4, 4, 16, 20).getTime(),
+  isOpen: false,
+  isKept: false,
+  isPending: false,
+  summary: {
+    outcome: 'tipped downhill',
+    descents: 2,
+    people: [
+      { member: 'm1', name: 'Fay', role: 'facilitator' },
+      { member: 'm2', name: 'Bo', role: 'crew' },
+    ],
+    crew: [{ seat: 'sensors', name: 'Bo' }],
+    objectives: [{ id: 'call', text: 'Call out a lost source within 5 s', rating: 'S' }],
+    actions: 1,
+  },
+};
+const { summary: _summary, drillTitle: _title, ...FREE } = DRILL;
+const RUNS = [
+  shownOfServer(DRILL),
+  shownOfServer({ ...FREE, id: 'other', choice: choiceOf({}), openedMs: new Date(2031, 5, 9).getTime(), isOpen: true }),
+  shownOfFile({ header: headerOf(laid({ world: 'mars' })), lines: [] }, 'kept.jsonl'),
+];
+
+describe('finding a run', () => {
+  it.each([
+    ['by drill', 'altimeter', [0]],
+    ['by date', '2031-05-04', [0]],
+    ['by month', '2031-06', [1]],
+    ['by seat', 'sensors', [0]],
+    ['by a name, in letters large or small', 'FAY', [0]],
+    ['by objective', 'lost source', [0]],
+    ['by how it was rated', 'room to improve', [0]],
+    ['by how it ended', 'tipped', [0]],
+    ['by lander', 'steeple', [0]],
+    ['by world', 'mars', [2]],
+    ['by several words, all of which have to be there', 'bo coombe', [0]],
+    ['by words of which one is nowhere', 'bo mars', []],
+    ['without a word', '  ', [0, 1, 2]],
+  ])('%s', (_, wanted, found) => {
+    expect(findRuns(RUNS, wanted)).toEqual(found.map((index) => RUNS[index]));
+  });
+});
+
+describe('a run of the list', () => {
+  it('says who sat where, and how it ended', () => {
+    expect(RUNS[0]).toMatchObject({ crew: 'Sensors Bo', ended: 'tipped downhill', date: '2031-05-04 16:20' });
+  });
+
+  it('says nothing of a table that is open, but that it is', () => {
+    expect(RUNS[1]).toMatchObject({ title: 'Free descent', crew: '', ended: 'table still open' });
+  });
+
+  it('has its date in this browser’s time, every part with two figures', () => {
+    expect(dateOf(new Date(2031, 0, 2, 3, 4).getTime())).toBe('2031-01-02 03:04');
+  });
+});
