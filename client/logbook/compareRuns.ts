@@ -2,6 +2,7 @@ import type { Scorecard } from '../../engine/table/index.ts';
 import { TICK_RATE } from '../../engine/world/index.ts';
 import { decidingContact, verdictOf } from '../panels/verdict.ts';
 import { FORK } from '../text/en.ts';
+import { MEASURES } from '../text/debrief.ts';
 import { RUN } from '../text/logbook.ts';
 import { mass, percent, seconds, speed } from '../text/numbers.ts';
 import type { PlayedRun } from './playedRun.ts';
@@ -50,7 +51,9 @@ function doubts(card: Scorecard | undefined): readonly (readonly [string, string
   return [
     [
       RUN.doubtedAfter,
-      failure === undefined || failure.doubtedAfter === undefined ? RUN.notObserved : seconds(failure.doubtedAfter),
+      failure === undefined || failure.doubtedAfter === undefined
+        ? MEASURES.notObserved
+        : seconds(failure.doubtedAfter),
     ],
   ];
 }

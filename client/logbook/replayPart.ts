@@ -1,6 +1,7 @@
+import { timedMoment } from '../panels/debrief/momentWords.ts';
 import { button, element, entry, say } from '../panels/element.ts';
 import { clock, distance, speed } from '../text/numbers.ts';
-import { MOMENT_WORDS, RUN } from '../text/logbook.ts';
+import { RUN } from '../text/logbook.ts';
 import { figureOf } from '../views/lander/figure.ts';
 import type { PlayedRun } from './playedRun.ts';
 import { drawMoment } from './trackDrawing.ts';
@@ -115,7 +116,7 @@ export function createReplayPart({ track: { points, review }, plan: { setup, dri
       entry(RUN.down, readings.down),
     ),
     ticks(review?.moments ?? []),
-    momentList(review?.moments ?? [], drill?.events ?? [], jump),
+    momentList(review?.moments ?? [], drill, jump),
     element('p', { class: 'hint' }, RUN.keys),
   );
   show(0);
@@ -136,20 +137,17 @@ function ticks(moments: Moments): HTMLElement {
 
 function momentList(
   moments: Moments,
-  events: readonly { readonly id: string; readonly title: string }[],
+  drill: PlayedRun['plan']['drill'],
   jump: (after: number) => void,
 ): HTMLElement | undefined {
   if (moments.length === 0) return undefined;
-  const items = moments.map(({ kind, after, text, inject }) => {
-    const title = events.find(({ id }) => id === inject)?.title;
-    const named = kind === 'inject' ? title : title && `${title}: ${MOMENT_WORDS[kind]}`;
-    const words = text || named || MOMENT_WORDS[kind];
-    return element(
+  const items = moments.map((moment) =>
+    element(
       'li',
       {},
-      button(`${clock(after)} ${words}`, () => jump(after)),
-    );
-  });
+      button(timedMoment(moment, drill), () => jump(moment.after)),
+    ),
+  );
   return element(
     'div',
     { class: 'run-moments' },

@@ -1,7 +1,9 @@
 import type { Amendment } from '../../engine/record/index.ts';
 import { ACTION_STATES, LONGEST_NOTE, MEASURE_KINDS } from '../../engine/review/index.ts';
+import { injectWords } from '../panels/debrief/momentWords.ts';
 import { button, element, say } from '../panels/element.ts';
-import { ACTION_STATE_WORDS, MEASURE_WORDS, RATING_WORDS, RUN } from '../text/logbook.ts';
+import { MEASURES, RATINGS_TEXT } from '../text/debrief.ts';
+import { ratingWords, RUN } from '../text/logbook.ts';
 import { seconds } from '../text/numbers.ts';
 import type { PlayedRun } from './playedRun.ts';
 import { withLabel } from './withLabel.ts';
@@ -18,7 +20,7 @@ export function createReviewPart({ track: { review }, plan }: PlayedRun, amend: 
   if (review === undefined) return node;
   const { drill } = plan;
   if (drill !== undefined) node.append(element('h3', {}, RUN.objectives), objectiveList(review, drill.objectives));
-  node.append(element('h3', {}, RUN.measures), measureTable(review, drill?.events ?? []));
+  node.append(element('h3', {}, RUN.measures), measureTable(review, drill));
   node.append(element('h3', {}, RUN.plan), ...(amend === undefined ? readPlan(review) : editPlan(review, amend)));
   return node;
 }
@@ -29,27 +31,23 @@ function objectiveList(
 ): HTMLElement {
   const items = objectives.map(({ id, text }) => {
     const rated = ratings.find(({ objective }) => objective === id);
-    const words = rated === undefined ? RUN.notRated : RATING_WORDS[rated.rating];
+    const words = rated === undefined ? RATINGS_TEXT.notRated : ratingWords(rated.rating);
     const evidence = rated === undefined || rated.evidence === '' ? '' : `: ${rated.evidence}`;
     return element('li', {}, text, element('strong', {}, ` ${words}`), evidence);
   });
   return element('ul', { class: 'run-objectives' }, ...items);
 }
 
-function measureTable(
-  { measures }: Review,
-  events: readonly { readonly id: string; readonly title: string }[],
-): HTMLElement {
-  if (measures.length === 0) return element('p', {}, RUN.nothingWrong);
-  const head = MEASURE_KINDS.map((kind) => element('th', { scope: 'col' }, MEASURE_WORDS[kind]));
+function measureTable({ measures }: Review, drill: PlayedRun['plan']['drill']): HTMLElement {
+  if (measures.length === 0) return element('p', {}, MEASURES.none);
+  const head = MEASURE_KINDS.map((kind) => element('th', { scope: 'col' }, MEASURES.kinds[kind]));
   const rows = measures.map(({ inject, measures: measured }) => {
     const cells = MEASURE_KINDS.map((kind) => {
       const { seconds: seen, corrected } = measured[kind];
       const after = corrected === undefined ? seen : corrected.seconds;
-      return element('td', {}, after === undefined ? RUN.notObserved : RUN.after(seconds(after)));
+      return element('td', {}, after === undefined ? MEASURES.notObserved : MEASURES.after(seconds(after)));
     });
-    const title = events.find(({ id }) => id === inject)?.title ?? inject;
-    return element('tr', {}, element('th', { scope: 'row' }, title), ...cells);
+    return element('tr', {}, element('th', { scope: 'row' }, injectWords(inject, drill)), ...cells);
   });
   return element(
     'table',
@@ -61,7 +59,7 @@ function measureTable(
 
 function readPlan({ goal, actions }: Review): readonly HTMLElement[] {
   const items = actions.map(({ text, owner, due, state }) =>
-    element('li', {}, [text, owner, due, ACTION_STATE_WORDS[state]].filter(Boolean).join(' · ')),
+    element('li', {}, [text, owner, due, state].filter(Boolean).join(' · ')),
   );
   return [
     ...(goal === '' ? [] : [element('p', {}, `${RUN.goal}: ${goal}`)]),
@@ -104,7 +102,7 @@ function actionForm(action: Action | undefined, send: Amend): HTMLElement {
     'select',
     {},
     ...ACTION_STATES.map((each) =>
-      element('option', { value: each, selected: each === (action?.state ?? 'open') }, ACTION_STATE_WORDS[each]),
+      element('option', { value: each, selected: each === (action?.state ?? 'open') }, each),
     ),
   );
   const isRule = element('input', { type: 'checkbox', checked: action?.isRule === true });

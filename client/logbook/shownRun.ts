@@ -4,7 +4,7 @@ import type { PlanChoice } from '../../engine/table/index.ts';
 import { findWorld } from '../../engine/worlds.ts';
 import { findLander, findSite } from '../../levels/index.ts';
 import { SEAT_NAMES } from '../text/en.ts';
-import { LOGBOOK, OUTCOME_WORDS, RATING_WORDS } from '../text/logbook.ts';
+import { LOGBOOK, OUTCOME_WORDS, ratingWords } from '../text/logbook.ts';
 import type { ListedRun } from '../../server/messages/index.ts';
 
 /** A run of the list, wherever it is from. */
@@ -110,6 +110,6 @@ function wordsOf({ title, place, date, crew, ended, server }: ShownRun): string 
     drillTitle,
     server?.choice.drill ?? '',
     ...(summary?.people ?? []).flatMap(({ name, role }) => [name, role]),
-    ...objectives.flatMap(({ text, rating }) => [text, rating === undefined ? '' : RATING_WORDS[rating]]),
+    ...objectives.flatMap(({ text, rating }) => [text, rating === undefined ? '' : ratingWords(rating)]),
   ].join('\n');
 }

@@ -1,10 +1,6 @@
-import type { ACTION_STATES, MEASURE_KINDS, MOMENT_KINDS, RATINGS } from '../../engine/review/index.ts';
+import type { Rating } from '../../engine/review/index.ts';
 import type { CardOutcome } from '../../engine/table/index.ts';
-
-type ActionState = (typeof ACTION_STATES)[number];
-type MeasureKind = (typeof MEASURE_KINDS)[number];
-type MomentKind = (typeof MOMENT_KINDS)[number];
-type Rating = (typeof RATINGS)[number];
+import { RATINGS_TEXT } from './debrief.ts';
 
 /** What a person reads in the logbook. Beside `en.ts`, which has everything else. */
 
@@ -55,12 +51,10 @@ export const OUTCOME_WORDS: Readonly<Record<CardOutcome, string>> = {
   stopped: 'stopped',
 };
 
-export const RATING_WORDS: Readonly<Record<Rating, string>> = {
-  P: 'P, met',
-  S: 'S, met with room to improve',
-  M: 'M, met at a price',
-  U: 'U, not met',
-};
+/** A letter and what it means. */
+export function ratingWords(rating: Rating): string {
+  return `${rating}, ${RATINGS_TEXT.words[rating]}`;
+}
 
 export const RUN = {
   reading: 'Playing the run again …',
@@ -84,11 +78,7 @@ export const RUN = {
   card: 'How it ended',
   review: 'Review',
   objectives: 'Objectives',
-  notRated: 'not rated',
   measures: 'What went wrong, and when it was met',
-  notObserved: 'not observed',
-  after: (seconds: string) => `after ${seconds}`,
-  nothingWrong: 'Nothing was dealt in this run.',
   plan: 'Plan of improvement',
   goal: 'Goal of the next run',
   action: 'What is to be done',
@@ -157,29 +147,3 @@ export const RUN = {
   forgetWho: 'Name',
   forgetAct: 'Forget it',
 } as const;
-
-export const ACTION_STATE_WORDS: Readonly<Record<ActionState, string>> = {
-  open: 'open',
-  'under way': 'under way',
-  done: 'done',
-};
-
-export const MEASURE_WORDS: Readonly<Record<MeasureKind, string>> = {
-  detect: 'noticed',
-  isolate: 'cause named',
-  recover: 'put right',
-};
-
-export const MOMENT_WORDS: Readonly<Record<MomentKind, string>> = {
-  inject: 'something was dealt',
-  detected: 'it was noticed',
-  isolated: 'the cause was named',
-  wrongCause: 'a wrong cause was named',
-  poll: 'a poll',
-  decision: 'a decision',
-  abort: 'the landing was given up',
-  cutOff: 'the cut-off was fired',
-  lastChance: 'last chance',
-  contact: 'first contact',
-  bookmark: 'bookmark',
-};
