@@ -62,3 +62,24 @@ it('where nobody facilitates, the key goes to whoever opened the table', async (
   await opener.leave();
   await bo.leave();
 });
+
+it('a table that is open keeps its record to itself: its key lists it without what happened, and neither reads nor changes it', async () => {
+  const opener: Line = await new Client(server.origin).create<TablePapers>('table', { name: 'Ada' });
+  const { runKey = '' } = await welcomeOf(opener);
+  await opener.request('command', { kind: 'takeSeat', seat: 'lead' });
+  await opener.request('command', { kind: 'begin' });
+  const headers = { 'Kilter-Keys': runKey };
+  const listed = await fetch(`${server.origin}/api/runs`, { headers });
+  const [run] = ((await listed.json()) as { runs: { id: string; isOpen: boolean; summary?: unknown }[] }).runs;
+  expect([run?.isOpen, run?.summary]).toEqual([true, undefined]);
+  const read = await fetch(`${server.origin}/api/runs/${run?.id}`, { headers });
+  expect(read.status).toBe(409);
+  expect(await read.text()).not.toContain('Ada');
+  const removed = await fetch(`${server.origin}/api/runs/${run?.id}/delete`, {
+    method: 'POST',
+    headers: { ...headers, 'Content-Type': 'application/json' },
+    body: '{}',
+  });
+  expect(removed.status).toBe(409);
+  await opener.leave();
+});
