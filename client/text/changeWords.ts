@@ -19,7 +19,7 @@ export function changeWords({
     case 'source rejected':
       return WHAT_IF.rejected(name, seconds(at));
     case 'descent rate':
-      return WHAT_IF.descentRate(speed(tenths / 10), seconds(at));
+      return WHAT_IF.descentRate(speed(tenths / 10, 1), seconds(at));
     case 'world':
       return WHAT_IF.world(findWorld(world ?? '')?.name ?? '');
     case 'stance':

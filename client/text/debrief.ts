@@ -1,3 +1,4 @@
+import type { Change } from '../../engine/table/index.ts';
 import type { MeasureKind, Rating, ReviewMoment, Suggestion, Topic, DebriefStep } from '../../engine/review/index.ts';
 
 /** What is read after a descent: hot wash, debrief, ratings, report. Beside `en.ts`, which has everything else. */
@@ -80,6 +81,28 @@ export const ANALYSIS = {
   seenFrom: 'Seen from',
   control: 'Control side',
   questions: 'Questions of this drill',
+} as const;
+
+export const WHAT_IF_ASKED = {
+  title: 'What if we had …',
+  what: 'What is otherwise',
+  kinds: {
+    'source healthy': 'a source that stays healthy',
+    'source rejected': 'a source rejected',
+    'descent rate': 'another descent rate ordered',
+    world: 'another world',
+    stance: 'another stance',
+  } satisfies Record<Change['kind'], string>,
+  source: 'Source',
+  rate: 'Descent rate',
+  world: 'World',
+  stance: 'Feet, of their distance',
+  moment: 'From which moment on',
+  fly: 'Fly it again',
+  none: 'Nothing has been flown again yet.',
+  and: (what: string) => `And with ${what}?`,
+  flying: 'It is being flown.',
+  refused: (reason: string) => (reason === '' ? 'It could not be flown.' : reason),
 } as const;
 
 export const CLIP = {

@@ -15,6 +15,7 @@ import { follow, pickField } from './fields.ts';
 import { injectList } from './injectList.ts';
 import { timedMoment } from './momentWords.ts';
 import { createRelaid } from './relaid.ts';
+import { createWhatIf } from './whatIfPart.ts';
 import { drawUtilisation, LAST_SECONDS } from './utilisationDrawing.ts';
 
 /** A clip begins so long before its moment, and goes on for so long after it: half of what one may last [s]. */
@@ -45,6 +46,7 @@ export function createAnalysis(options: {
   const moments = createRelaid(element('ol', { class: 'plain-list moments' }));
   const injects = createRelaid(element('section', {}));
   const margin = createRelaid(element('section', {}));
+  const whatIf = createWhatIf(ask, known);
   const questions = createRelaid(element('section', {}));
   let end = Infinity;
   const play = (moment: ReviewMoment) => {
@@ -65,6 +67,7 @@ export function createAnalysis(options: {
       moments.holder,
       margin.holder,
       injects.holder,
+      whatIf.part,
       questions.holder,
     ),
     refresh(view) {
@@ -86,6 +89,7 @@ export function createAnalysis(options: {
         element('h3', {}, MEASURES.title),
         ...injectList(review.measures, drill, mayCorrect ? ask : undefined),
       ]);
+      whatIf.refresh(view);
       margin.holder.hidden = review.topic !== 'margin';
       margin.lay([known.isFailed(), known.log() === undefined], () => marginPart(view, known));
       questions.holder.hidden = drill === undefined || drill.questions.length === 0;

@@ -166,6 +166,8 @@ function createWays(acts: {
     refresh(view) {
       const isOpen = view.review?.step === 'scorecard';
       open.hidden = !isOpen || !view.you.runs;
+      // what comes after a drill is its debrief, before another run
+      open.classList.toggle('primary', view.drill !== undefined);
       goBack.hidden = stepOf(view) === undefined;
       waits.hidden = !isOpen || view.you.runs || view.drill === undefined;
       say(waits, DEBRIEF.opens(leaderOf(view)));

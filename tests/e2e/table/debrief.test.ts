@@ -41,6 +41,7 @@ describe('a debrief in two browsers', () => {
       await handsIn(crew);
       await leadsToAnalysis(runs, crew);
       await playsClip(runs, crew);
+      await asksWhatIf(runs, crew);
       await sumsUp(runs, crew);
       await keepsReport(runs);
       expect(live.faults).toEqual([]);
@@ -48,6 +49,15 @@ describe('a debrief in two browsers', () => {
     },
   );
 });
+
+/** The rest is flown again on the server, and everybody is shown it. */
+async function asksWhatIf(runs: Page, crew: Page): Promise<void> {
+  await debrief(runs).getByLabel('What is otherwise').selectOption('descent rate');
+  await debrief(runs).getByLabel('Descent rate').selectOption('12');
+  await debrief(runs).getByRole('button', { name: 'Fly it again' }).press('Enter');
+  for (const page of [runs, crew])
+    await page.getByRole('region', { name: /^And with 1\.2 m\/s ordered at/ }).waitFor({ timeout: 30_000 });
+}
 
 async function handsIn(crew: Page): Promise<void> {
   await debrief(crew).getByRole('textbox', { name: 'One word' }).fill('rushed');

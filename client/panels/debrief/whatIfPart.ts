@@ -1,0 +1,103 @@
+import { SOURCES, type Source } from '../../../engine/sensors/index.ts';
+import { CHANGE_KINDS, type Change, type TableView } from '../../../engine/table/index.ts';
+import { findLander, worldsFor } from '../../../levels/index.ts';
+import { changeWords } from '../../text/changeWords.ts';
+import { WHAT_IF_ASKED } from '../../text/debrief.ts';
+import { SOURCE_NAMES } from '../../text/en.ts';
+import { percent, speed } from '../../text/numbers.ts';
+import { createChoice } from '../choiceList.ts';
+import { button, element } from '../element.ts';
+import { createForkPart } from '../forkPart.ts';
+import type { Ask } from '../seatCard.ts';
+import { mayWrite, type DebriefPart, type KnownDescent } from './debriefPart.ts';
+import { timedMoment } from './momentWords.ts';
+import { createRelaid } from './relaid.ts';
+
+/** Descent rates that may be asked for [dm/s], and stances [%]. */
+const RATES = [8, 12, 15, 20, 25] as const;
+const STANCES = [70, 85, 120, 150] as const;
+
+/** "What if we had ...": the control side asks, the engine flies the rest again, and everybody sees it beside what happened. */
+export function createWhatIf(ask: Ask, known: KnownDescent): DebriefPart {
+  const kind = createChoice(WHAT_IF_ASKED.what);
+  kind.refresh(CHANGE_KINDS.map((each) => [each, WHAT_IF_ASKED.kinds[each]]));
+  const source = createChoice(WHAT_IF_ASKED.source);
+  source.refresh(SOURCES.map((each) => [each, SOURCE_NAMES[each]]));
+  const rate = createChoice(WHAT_IF_ASKED.rate);
+  rate.refresh(RATES.map((tenths) => [String(tenths), speed(tenths / 10, 1)]));
+  const stance = createChoice(WHAT_IF_ASKED.stance);
+  stance.refresh(STANCES.map((share) => [String(share), percent(share / 100)]));
+  const world = createChoice(WHAT_IF_ASKED.world);
+  const moment = createChoice(WHAT_IF_ASKED.moment);
+  const asked = (): Change => {
+    const chosen = CHANGE_KINDS.find((each) => each === kind.value()) ?? 'source healthy';
+    return {
+      kind: chosen,
+      ...(takes(chosen, 'source') && { source: sourceOf(source.value()) }),
+      ...(takes(chosen, 'moment') && { seconds: Number(moment.value()) }),
+      ...(chosen === 'descent rate' && { tenths: Number(rate.value()) }),
+      ...(chosen === 'world' && { world: world.value() }),
+      ...(chosen === 'stance' && { percent: Number(stance.value()) }),
+    };
+  };
+  const fly = button(WHAT_IF_ASKED.fly, () => {
+    const { kind: change, ...rest } = asked();
+    ask({ kind: 'askWhatIf', change, ...rest });
+  });
+  const show = () => {
+    const chosen = CHANGE_KINDS.find((each) => each === kind.value());
+    source.list.hidden = !takes(chosen, 'source');
+    moment.list.hidden = !takes(chosen, 'moment');
+    rate.list.hidden = chosen !== 'descent rate';
+    world.list.hidden = chosen !== 'world';
+    stance.list.hidden = chosen !== 'stance';
+  };
+  kind.list.addEventListener('change', show);
+  const form = element(
+    'div',
+    { class: 'what-if-form' },
+    ...[kind, source, rate, world, stance, moment].map(({ list }) => list),
+    fly,
+  );
+  const answers = createRelaid(element('div', {}));
+  return {
+    part: element('section', { class: 'what-if' }, element('h3', {}, WHAT_IF_ASKED.title), form, answers.holder),
+    refresh(view) {
+      form.hidden = !mayWrite(view);
+      world.refresh(otherWorlds(view));
+      moment.refresh(
+        (view.review?.moments ?? []).map((each) => [String(each.after), timedMoment(each, known.drill())]),
+      );
+      show();
+      answers.lay(view.review?.whatIfs, () => answersOf(view));
+    },
+  };
+}
+
+type Kind = Change['kind'];
+
+function takes(kind: Kind | undefined, what: 'source' | 'moment'): boolean {
+  if (kind === 'source rejected') return true;
+  return what === 'source' ? kind === 'source healthy' : kind === 'descent rate';
+}
+
+function sourceOf(value: string): Source {
+  return SOURCES.find((each) => each === value) ?? 'altimeter';
+}
+
+function otherWorlds({ plan }: TableView): readonly (readonly [string, string])[] {
+  const lander = findLander(plan.landerId);
+  const flown = lander === undefined ? [] : worldsFor(lander);
+  return flown.filter(({ id }) => id !== plan.worldId).map(({ id, name }) => [id, name]);
+}
+
+/** The latest first: each as it came, or that it is being flown. */
+function answersOf({ review, scorecard, flight }: TableView): readonly HTMLElement[] {
+  const asked = review?.whatIfs ?? [];
+  if (asked.length === 0) return [element('p', { class: 'quiet' }, WHAT_IF_ASKED.none)];
+  return asked.toReversed().map(({ change, fork, refused }) => {
+    if (fork !== undefined && scorecard !== undefined) return createForkPart(fork, scorecard, flight);
+    const words = refused === undefined ? WHAT_IF_ASKED.flying : WHAT_IF_ASKED.refused(refused);
+    return element('p', { role: 'status' }, `${WHAT_IF_ASKED.and(changeWords(change))} ${words}`);
+  });
+}
