@@ -62,11 +62,13 @@ export function adviseFlying(view: TableView, hoverPercent: number, holds: HeldC
 }
 
 /** For whoever judges the sources: where to look, and that a word is wanted. */
-export function adviseSensors(sources: NonNullable<TableView['sources']>): Advice {
+export function adviseSensors({ sources = [], drill }: TableView): Advice {
   const believed = sources.filter(({ source, judgment }) => MEASURING.includes(source) && judgment === 'accepted');
   if (believed.length === 0) return { key: 'blind', words: COACH.blind };
   const wrong = sources.find(({ state, judgment }) => WRONG.includes(state) && judgment !== 'rejected');
-  if (wrong !== undefined) return { key: 'sourceWrong', words: COACH.sourceWrong(SOURCE_NAMES[wrong.source]) };
+  // in a drill it is for the crew to see
+  if (wrong !== undefined && drill === undefined)
+    return { key: 'sourceWrong', words: COACH.sourceWrong(SOURCE_NAMES[wrong.source]) };
   return { key: 'sources', words: COACH.sources };
 }
 

@@ -38,6 +38,11 @@ export function beliefTable({ belief, contacts: [contact] }: Scorecard): HTMLEle
   );
 }
 
+function doubtWords(after: number | undefined): string {
+  if (after === undefined) return BELIEF_CARD.neverDoubted;
+  return after === 0 ? BELIEF_CARD.inDoubt : BELIEF_CARD.doubted(seconds(after));
+}
+
 /** What went wrong with the sources, and how long it took until somebody doubted it; nothing where nothing did. */
 export function failureLine({ failures = [], crew }: Scorecard): HTMLElement | undefined {
   if (failures.length === 0) return undefined;
@@ -71,7 +76,7 @@ export function defectWords({ kind, leg, after, answeredAfter }: Defect): string
 export function failureWords({ source, kind, after, doubtedAfter, namedAfter }: SourceFailure, isNamed = true): string {
   const name = SOURCE_NAMES[source].toLowerCase();
   const failure = BELIEF_CARD.failure(name, BELIEF_CARD.failed[kind], seconds(after));
-  const doubt = doubtedAfter === undefined ? BELIEF_CARD.neverDoubted : BELIEF_CARD.doubted(seconds(doubtedAfter));
+  const doubt = doubtWords(doubtedAfter);
   if (namedAfter !== undefined) return failure + doubt + BELIEF_CARD.named(seconds(namedAfter));
   // whoever never doubted it had nothing to name
   return failure + doubt + (isNamed && doubtedAfter !== undefined ? BELIEF_CARD.notNamed : '');

@@ -53,7 +53,7 @@ export function createCoach(announcer: Announcer): Coach {
     if (view.held) return { key: 'held', words: heldWords(view) };
     const { holds } = view.you;
     const rejected = rejection(view);
-    if (view.sources !== undefined) return adviseSensors(view.sources);
+    if (view.sources !== undefined) return adviseSensors(view);
     if (rejected !== undefined) return rejected;
     if (!holds.thrust && !holds.tilt) {
       if (view.you.role === 'observer') return { key: 'watching', words: COACH.observing };

@@ -4,11 +4,15 @@ import { button, element } from './element.ts';
 import { createChoice } from './choiceList.ts';
 import { cardPart, type Ask } from './seatCard.ts';
 
+/** Nothing is chosen yet. */
+const NOBODY = ['', '–'] as const;
+
 /** Lead deals seats: a person and a seat; who sat there changes places. */
 export function createDeal(ask: Ask): { readonly part: HTMLElement; refresh(view: TableView): void } {
   const person = createChoice(LEAD_CARD.person);
   const seat = createChoice(LEAD_CARD.seat);
-  seat.refresh(SEATS.map((one) => [one, SEAT_NAMES[one]]));
+  // one press must not give a seat away that nobody chose
+  seat.refresh([NOBODY, ...SEATS.map((one) => [one, SEAT_NAMES[one]] as const)]);
   const deal = button(LEAD_CARD.deal, () => {
     const chosen = SEATS.find((one) => one === seat.value());
     if (chosen !== undefined) ask({ kind: 'deal', member: person.value(), seat: chosen });

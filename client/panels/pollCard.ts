@@ -128,10 +128,16 @@ function answerList(answers: readonly AnswerView[]): HTMLElement {
   return element('ul', { class: 'poll-answers' }, ...lines);
 }
 
-function decideRow({ question }: PollView, view: TableView, { ask, abort }: Acts): HTMLElement {
-  const choices = ANSWERS_TO[question].map((decision) =>
-    button(POLL.answers[decision], () => ask({ kind: 'decide', decision }), { 'data-part': `decide ${decision}` }),
-  );
+function decideRow({ question, isIn }: PollView, view: TableView, { ask, abort }: Acts): HTMLElement {
+  const [go] = ANSWERS_TO[question];
+  const choices = ANSWERS_TO[question].map((decision) => {
+    const press = button(POLL.answers[decision], () => ask({ kind: 'decide', decision }), {
+      'data-part': `decide ${decision}`,
+    });
+    // no answer counts as no: to go on, all are heard
+    press.disabled = decision === go && !isIn;
+    return press;
+  });
   const mayAbort = view.stage === 'descending' && !view.aborting && question === 'go';
   abort.refresh(mayAbort);
   return element(

@@ -140,7 +140,8 @@ export function layTable(
       parts.coach.strip,
       parts.drill.turn,
       parts.drill.ways,
-      parts.talk.stand,
+      // one by one: on a phone what holds them has no place of its own
+      ...parts.talk.stand.children,
       ...parts.rest.holder.querySelectorAll('.scorecard, .back'),
     ],
   );

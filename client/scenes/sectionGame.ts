@@ -41,6 +41,8 @@ export function createSectionGame(
     const { width, height } = game.scale.gameSize;
     if (width !== layout.width || height !== layout.height) game.scale.resize(layout.width, layout.height);
   };
+  // what it shows is told in words elsewhere
+  game.events.once('ready', () => game.canvas.setAttribute('aria-hidden', 'true'));
   game.events.on('prestep', refit);
   const observer = new ResizeObserver(() => (isStale = true));
   for (const element of [holder, ...covering()]) observer.observe(element);

@@ -36,7 +36,9 @@ export function failuresOf(state: TableState, end: number): readonly SourceFailu
     const doubted = state.doubts[source]?.find((tick) => tick >= fromTick);
     // in doubt at the end and not since it failed: it was so before
     const after = doubted ?? (isAccepted(state.judgments, source) ? undefined : fromTick);
-    const named = state.namings[source]?.[kind]?.find((tick) => tick >= fromTick);
+    // a cause that stood named when it began needs no second word
+    const isStanding = state.named[source] === kind && (state.namings[source]?.[kind]?.at(-1) ?? Infinity) < fromTick;
+    const named = isStanding ? fromTick : state.namings[source]?.[kind]?.find((tick) => tick >= fromTick);
     return [
       {
         source,

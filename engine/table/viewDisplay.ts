@@ -79,7 +79,8 @@ function viewSource(source: Source, { sources }: EstimateView, { readings }: Ins
     source,
     state,
     judgment,
-    isUsed,
+    // what is rejected, or silent, goes into nothing, whatever became of its last report
+    isUsed: isUsed && judgment === 'accepted' && state !== 'no data' && state !== 'failed',
     ...(age !== undefined && { age }),
     values: [...readings[source].values],
     ...(disagreement.length > 0 && { disagreement: worst }),

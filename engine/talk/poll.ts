@@ -45,7 +45,11 @@ export function faultOfAnswer(
 export function faultOfDecision({ talk }: TableState, decision: PollAnswer): Refusal | undefined {
   const poll = openPoll(talk);
   if (poll === undefined) return NO_POLL;
-  return ANSWERS_TO[poll.question].includes(decision) ? undefined : NO_ANSWER;
+  if (!ANSWERS_TO[poll.question].includes(decision)) return NO_ANSWER;
+  // no answer counts as no: to go on, all are heard
+  const isYes = decision === ANSWERS_TO[poll.question][0];
+  if (!isYes || poll.allIn !== undefined) return undefined;
+  return refusal('poll-waits', 'Not every seat has answered: wait for them, or decide against it.');
 }
 
 export function callPoll(table: Table, by: Speaker, question: PollQuestion): void {

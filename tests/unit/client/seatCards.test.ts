@@ -213,7 +213,7 @@ describe('what failed, on the scorecard', () => {
 
   it('says when what it was was named, and that it was not', () => {
     expect(failureWords({ ...failure, namedAfter: 12 })).toMatch(/named rightly 12\ss after it began\.$/);
-    expect(failureWords(failure)).toMatch(/named wrongly or not at all\.$/);
+    expect(failureWords(failure)).toMatch(/Nobody then named its cause rightly\.$/);
   });
 
   it('does not ask for a name of what nobody doubted, or of a stand-in', () => {

@@ -67,6 +67,9 @@ describe('a poll', () => {
     expect(call(table, 'go')).toMatchObject({ error: { code: 'table/poll-question' } });
     expect(call(table, 'stay').ok).toBe(true);
     expect(answer(table, 'site', 'noStay', 'it sinks').ok).toBe(true);
+    // no answer counts as no: to stay, all are heard
+    expect(decide(table, 'stay')).toMatchObject({ error: { code: 'table/poll-waits' } });
+    for (const seat of ['flying', 'sensors', 'propellant'] as const) answer(table, seat, 'stay');
     expect(decide(table, 'stay').ok).toBe(true);
   });
 
@@ -74,11 +77,11 @@ describe('a poll', () => {
     const table = beginCrew();
     call(table);
     answer(table, 'site', 'go');
-    decide(table, 'go');
+    decide(table, 'noGo');
     expect(table.state.talk.log.map(({ seat, what }) => [seat, what])).toEqual([
       ['lead', { kind: 'callPoll', question: 'go' }],
       ['site', { kind: 'answerPoll', answer: 'go', reason: '' }],
-      ['lead', { kind: 'decide', decision: 'go' }],
+      ['lead', { kind: 'decide', decision: 'noGo' }],
     ]);
     // who has not seen an answer does not read it in the log
     expect(viewTable(table, AT.flying).talk.log.map(({ kind }) => kind)).toEqual(['callPoll', 'decide']);
