@@ -56,7 +56,9 @@ export function adviseFlying(view: TableView, hoverPercent: number, holds: HeldC
   if (thrust?.isPressing === true) return thrust.advice;
   const advice = tilt ?? thrust?.advice;
   if (advice !== undefined) return advice;
-  return view.margin.predicted?.callout === 'outside'
+  const { predicted } = view.margin;
+  if (predicted === undefined) return { key: 'steady', words: COACH.steadyHigh };
+  return predicted.callout === 'outside'
     ? { key: 'outside', words: COACH.outside }
     : { key: 'steady', words: COACH.steady };
 }

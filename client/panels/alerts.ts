@@ -4,6 +4,7 @@ import type { Phase } from '../../engine/world/index.ts';
 import { ALERT, SOURCE_NAMES } from '../text/en.ts';
 import type { Announcer } from './announcer.ts';
 import { button, element } from './element.ts';
+import { keepFocus } from './keepFocus.ts';
 import type { Ask } from './seatCard.ts';
 
 /** Phases in which there is something to burn for. */
@@ -21,27 +22,28 @@ export function createAlertList(
 ): { readonly list: HTMLElement; refresh(view: TableView): void } {
   const list = element('ul', { class: 'alerts', 'aria-label': ALERT.label, hidden: true });
   const lines = new Map<number, AlertLine>();
+  const lay = ({ talk, you }: TableView) => {
+    const { alerts } = talk;
+    for (const [id, { node }] of lines)
+      if (alerts.every((alert) => alert.id !== id)) {
+        node.remove();
+        lines.delete(id);
+      }
+    for (const alert of alerts) {
+      let line = lines.get(alert.id);
+      if (line === undefined) {
+        line = createAlertLine(alert, () => ask({ kind: 'acknowledge', alert: alert.id }));
+        lines.set(alert.id, line);
+        list.append(line.node);
+        announcer.announce(`${ALERT.levels[alert.level]}: ${alertWords(alert)}.`, 'now');
+      }
+      line.refresh(alert, you.seat !== undefined);
+    }
+    list.hidden = alerts.length === 0;
+  };
   return {
     list,
-    refresh({ talk, you }) {
-      const { alerts } = talk;
-      for (const [id, { node }] of lines)
-        if (alerts.every((alert) => alert.id !== id)) {
-          node.remove();
-          lines.delete(id);
-        }
-      for (const alert of alerts) {
-        let line = lines.get(alert.id);
-        if (line === undefined) {
-          line = createAlertLine(alert, () => ask({ kind: 'acknowledge', alert: alert.id }));
-          lines.set(alert.id, line);
-          list.append(line.node);
-          announcer.announce(`${ALERT.levels[alert.level]}: ${alertWords(alert)}.`, 'now');
-        }
-        line.refresh(alert, you.seat !== undefined);
-      }
-      list.hidden = alerts.length === 0;
-    },
+    refresh: (view) => keepFocus(list, () => lay(view)),
   };
 }
 

@@ -31,11 +31,14 @@ export function createLeaveQuestion(desk: CommandDesk, leave: () => void): Leave
   return {
     sheet,
     mayLeave(view) {
-      if (view.stage !== 'descending' || sheet.open) return true;
+      const runs = view.you.role === 'facilitator';
+      if ((view.stage !== 'descending' && !runs) || sheet.open) return true;
       const { seat } = view.you;
       pause.begin(view);
       const crewWords = seat === undefined ? LEAVING.watching : LEAVING.crew;
-      words.textContent = isAlone(view) && seat !== undefined ? LEAVING.alone : crewWords;
+      const ownWords = isAlone(view) && seat !== undefined ? LEAVING.alone : crewWords;
+      title.textContent = runs ? LEAVING.facilitatorTitle : LEAVING.title;
+      words.textContent = runs ? LEAVING.facilitator : ownWords;
       sheet.showModal();
       return false;
     },

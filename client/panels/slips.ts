@@ -4,6 +4,7 @@ import { SEAT_NAMES, TALK } from '../text/en.ts';
 import { withKeys } from '../text/keyNames.ts';
 import type { Announcer } from './announcer.ts';
 import { button, element, say } from './element.ts';
+import { keepFocus } from './keepFocus.ts';
 import type { Ask } from './seatCard.ts';
 import { addresseeWords, callWords, whoWords } from './sentenceWords.ts';
 
@@ -19,27 +20,30 @@ export function createSlips(
   const slips = new Map<number, Slip>();
   let heard: number | undefined;
 
+  const lay = (view: TableView) => {
+    const { seat } = view.you;
+    const most = view.talk.poll === undefined ? MOST_SLIPS.alone : MOST_SLIPS.underPoll;
+    const shown = shownCalls(view.talk.calls, seat).slice(0, most);
+    for (const [id, { node }] of slips)
+      if (shown.every((call) => call.id !== id)) {
+        node.remove();
+        slips.delete(id);
+      }
+    for (const call of shown) {
+      const slip = slips.get(call.id) ?? createSlip(ask, call.id);
+      slips.set(call.id, slip);
+      slip.refresh(call, seat);
+    }
+    const nodes = shown.flatMap(({ id }) => slips.get(id)?.node ?? []);
+    // laid anew only where the order changed: and the focus stays
+    const focus = document.activeElement;
+    if (nodes.some((node, i) => list.children[i] !== node)) list.replaceChildren(...nodes);
+    if (focus instanceof HTMLElement && list.contains(focus)) focus.focus();
+  };
   return {
     list,
     refresh(view) {
-      const { seat } = view.you;
-      const most = view.talk.poll === undefined ? MOST_SLIPS.alone : MOST_SLIPS.underPoll;
-      const shown = shownCalls(view.talk.calls, seat).slice(0, most);
-      for (const [id, { node }] of slips)
-        if (shown.every((call) => call.id !== id)) {
-          node.remove();
-          slips.delete(id);
-        }
-      for (const call of shown) {
-        const slip = slips.get(call.id) ?? createSlip(ask, call.id);
-        slips.set(call.id, slip);
-        slip.refresh(call, seat);
-      }
-      const nodes = shown.flatMap(({ id }) => slips.get(id)?.node ?? []);
-      // laid anew only where the order changed: and the focus stays
-      const focus = document.activeElement;
-      if (nodes.some((node, i) => list.children[i] !== node)) list.replaceChildren(...nodes);
-      if (focus instanceof HTMLElement && list.contains(focus)) focus.focus();
+      keepFocus(list, () => lay(view));
       heard = tellNew(announcer, view, heard);
     },
   };

@@ -75,7 +75,9 @@ export function layWatchPage(
     desk,
     ask: (command) => desk.ask(command),
     announcer,
-    leave,
+    leave: () => {
+      if (link.view === undefined || question.mayLeave(link.view)) leave();
+    },
   } satisfies WatchContext;
   const parts = createParts(context);
   const section = element('div', {

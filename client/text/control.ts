@@ -17,6 +17,8 @@ export const CONTROL = {
   endNo: 'No, go on',
   again: 'Again',
   againFully: 'Again, from the start',
+  againWhy: 'For everybody, after five seconds. What was flown so far stays in the record.',
+  againAct: 'Begin it again',
   held: 'On hold',
   laying: 'Orders are laid',
   runs: 'Running',

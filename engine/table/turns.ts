@@ -1,5 +1,6 @@
 import { TICK_RATE } from '../world/constants.ts';
-import { memberAt, type TableState } from './tableState.ts';
+import { isCovered } from './attendance.ts';
+import type { TableState } from './tableState.ts';
 import { SEATS, type Command, type Seat } from './tableTypes.ts';
 
 /** An order that waits, face down, for the turn to be played. */
@@ -60,6 +61,6 @@ function matterOf(order: Order): string {
 /** Seats at which somebody sits whose order is still awaited; not Lead's, who turns them over and has none but to abort. */
 export function awaitedSeats(state: TableState): readonly Seat[] {
   const isAwaited = (seat: Seat) =>
-    seat !== 'lead' && memberAt(state, seat) !== undefined && state.laid.every((order) => order.seat !== seat);
+    seat !== 'lead' && !isCovered(state, seat) && state.laid.every((order) => order.seat !== seat);
   return SEATS.filter(isAwaited);
 }

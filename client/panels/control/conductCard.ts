@@ -32,7 +32,19 @@ export function createConductCard(
     no: CONTROL.endNo,
     does: () => desk.ask({ kind: 'end' }),
   });
-  const again = button(CONTROL.again, () => desk.ask({ kind: 'again' }), { 'aria-label': CONTROL.againFully });
+  const again = element(
+    'button',
+    { type: 'button', popovertarget: AGAIN, 'aria-label': CONTROL.againFully },
+    CONTROL.again,
+  );
+  const repeat = askFirst({
+    id: AGAIN,
+    title: CONTROL.againFully,
+    why: CONTROL.againWhy,
+    act: CONTROL.againAct,
+    no: CONTROL.endNo,
+    does: () => desk.ask({ kind: 'again' }),
+  });
   const keys = element('div', { class: 'conduct-keys' }, hold, end, again);
   const card = element(
     'section',
@@ -43,6 +55,7 @@ export function createConductCard(
     pace.row,
     turn,
     question,
+    repeat,
   );
   return {
     card,
@@ -64,6 +77,7 @@ export function createConductCard(
 
 /** Names what asks before a descent is ended. */
 const END = 'end-descent';
+const AGAIN = 'begin-again';
 
 /** Whether time goes on, and where the descent is. */
 function stateWords({ stage, held, turn, control, flight }: TableView): string {

@@ -84,7 +84,10 @@ async function playsClip(runs: Page, crew: Page): Promise<void> {
   for (const page of [runs, crew]) {
     const clip = page.getByRole('region', { name: 'Clip' });
     await clip.getByText('as Sensors saw it').waitFor();
-    await clip.getByText('no data', { exact: true }).first().waitFor({ timeout: 15_000 });
+    await clip
+      .getByText(/^no data/)
+      .first()
+      .waitFor({ timeout: 15_000 });
     await clip.getByText('The clip is at its end.').waitFor({ timeout: 15_000 });
   }
   await runs.getByRole('button', { name: 'Put it away' }).click();
