@@ -3,8 +3,9 @@ import { scorecardOf, type Table } from '../table/table.ts';
 import { isControl, type Member } from '../table/tableState.ts';
 import type { Seat } from '../table/tableTypes.ts';
 import { TICK_RATE } from '../world/constants.ts';
-import { measuresOf, type InjectMeasures } from './measures.ts';
-import { momentsOf, type ReviewMoment } from './moments.ts';
+import { lookBack } from './lookBack.ts';
+import type { InjectMeasures } from './measures.ts';
+import type { ReviewMoment } from './moments.ts';
 import { TOPICS, type Action, type DebriefStep, type Observation, type Rated, type Topic } from './review.ts';
 import { suggestRatings, type Suggestion } from './suggest.ts';
 
@@ -51,7 +52,7 @@ export function viewReview(table: Table, member: Member): ReviewView | undefined
   if (state.descents === 0 || (!control && state.stage !== 'resolved')) return undefined;
   const { review } = state;
   const { step, topic, clip, goal, actions, declined } = review;
-  const measures = measuresOf(table);
+  const { measures, moments } = lookBack(table);
   const scorecard = control ? scorecardOf(table) : undefined;
   const isRated = control || step === 'summary' || step === 'closed';
   return {
@@ -66,7 +67,7 @@ export function viewReview(table: Table, member: Member): ReviewView | undefined
       },
     }),
     hotWash: review.hotWash.map(({ name, word, thing }) => ({ name, word, thing })),
-    moments: momentsOf(table, measures),
+    moments,
     measures,
     notes: TOPICS.flatMap((about) => {
       const text = review.notes[about];

@@ -4,6 +4,7 @@ import { commandedThrust, propellantPerImpulse } from '../descent/thrust.ts';
 import { MAX_TILT_DEG } from '../input/controlInput.ts';
 import { groundSpan, type Terrain } from '../ground/terrain.ts';
 import { goOnTalking } from '../talk/goOnTalking.ts';
+import type { LookedBack } from '../review/lookBack.ts';
 import { NOTHING_REVIEWED } from '../review/review.ts';
 import { NO_TALK } from '../talk/talk.ts';
 import { TICK_DT, TICK_RATE } from '../world/constants.ts';
@@ -61,6 +62,8 @@ export interface Run {
   believed: EstimateView | undefined;
   /** Worked out when it is first asked for. */
   scorecard: JudgedDescent | undefined;
+  /** What the log comes to, as it was asked for last. */
+  lookedBack: LookedBack | undefined;
   /** Flown again with one thing changed; asked for once, elsewhere, when the descent is at rest. */
   forkWanted: boolean;
   /** What was asked after it, in order, as far as it has been flown. */
@@ -291,7 +294,7 @@ function layRun(plan: TablePlan, model: TableModel): Run {
   const sides = model.createSideGauge(known);
   const known0 = instruments && believed ? believedState(instruments, believed, flight.commanded) : flight;
   const margin = gauge(known0);
-  const atRest = { scorecard: undefined, forkWanted: false, fork: undefined, whatIfs: [] };
+  const atRest = { scorecard: undefined, lookedBack: undefined, forkWanted: false, fork: undefined, whatIfs: [] };
   return { descent, pilot, gauge, sides, flight, margin, instruments, believed, ...atRest };
 }
 

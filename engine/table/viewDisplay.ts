@@ -48,10 +48,12 @@ function viewOwnReadings(
 ): Pick<TableView, 'propellantReadings' | 'siteReadings' | 'leadReadings'> {
   if (state.stage !== 'descending') return {};
   const parts = { plan, run, known };
+  // both read what is predicted of the contact
+  const sides = seats.includes('lead') || seats.includes('site') ? run.sides(known) : undefined;
   return {
     ...(seats.includes('propellant') && { propellantReadings: readPropellant(parts, state.reckonedBurn) }),
-    ...(seats.includes('lead') && { leadReadings: readLead(parts, run.sides(known)) }),
-    ...(seats.includes('site') && { siteReadings: readSite(parts, run.sides(known)) }),
+    ...(seats.includes('lead') && { leadReadings: readLead(parts, sides) }),
+    ...(seats.includes('site') && { siteReadings: readSite(parts, sides) }),
   };
 }
 

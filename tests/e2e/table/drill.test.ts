@@ -2,6 +2,7 @@ import type { Page } from 'playwright';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { CAUTION } from '../../../engine/constants.ts';
 import { setLiveTable, type LiveTable } from '../../support/liveTable.ts';
+import { press } from '../../support/press.ts';
 import { overprints, overprintsAtWidths } from '../../support/overprint.ts';
 
 let live: LiveTable;
@@ -14,13 +15,6 @@ afterAll(() => live.close());
 
 const WIDE = { width: 1280, height: 720 };
 const PHONE = { width: 390, height: 844 };
-
-/** By keyboard: on a busy machine a moving page gives a mouse no place to press. */
-const press = (page: Page, name: string | RegExp) =>
-  page
-    .getByRole('button', { name, exact: typeof name === 'string' })
-    .first()
-    .press('Enter');
 
 const reads = (page: Page, words: string | RegExp) => page.getByText(words).first().waitFor({ timeout: 10_000 });
 

@@ -4,6 +4,7 @@ import { CAUTION } from '../../../engine/constants.ts';
 import { SEAT_NAMES } from '../../../client/text/en.ts';
 import { SEATS, type Seat } from '../../../engine/table/index.ts';
 import { setLiveTable, type LiveTable } from '../../support/liveTable.ts';
+import { press } from '../../support/press.ts';
 
 let live: LiveTable;
 
@@ -51,14 +52,6 @@ async function seatCrew(): Promise<Crew> {
   for (const seat of SEATS) await press(crew[seat], `Take ${SEAT_NAMES[seat]}`);
   await press(lead, 'Begin the descent');
   return crew;
-}
-
-/** By keyboard: on a busy machine a moving page gives a mouse no place to press. */
-async function press(page: Page, name: string | RegExp): Promise<void> {
-  await page
-    .getByRole('button', { name, exact: typeof name === 'string' })
-    .first()
-    .press('Enter');
 }
 
 /** Waits until every page but that of this seat says so. */

@@ -7,6 +7,7 @@ import { SEAT_NAMES } from '../../../client/text/en.ts';
 import { CAUTION } from '../../../engine/constants.ts';
 import { SEATS, type Seat } from '../../../engine/table/index.ts';
 import { setLiveTable, type LiveTable } from '../../support/liveTable.ts';
+import { press } from '../../support/press.ts';
 
 const folder = mkdtempSync(path.join(tmpdir(), 'kilter-six-'));
 let live: LiveTable;
@@ -24,11 +25,6 @@ afterAll(async () => {
 const SMALL = { width: 640, height: 480 };
 const PHONE = { width: 390, height: 844 };
 
-const press = (page: Page, name: string | RegExp) =>
-  page
-    .getByRole('button', { name, exact: typeof name === 'string' })
-    .first()
-    .press('Enter');
 const reads = (page: Page, words: string | RegExp) => page.getByText(words).first().waitFor({ timeout: 20_000 });
 const isFlying = (page: Page) => page.locator('main[data-stage="descending"]').waitFor({ timeout: 20_000 });
 

@@ -1,6 +1,7 @@
 import type { Page } from 'playwright';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { setLiveTable, type LiveTable } from '../../support/liveTable.ts';
+import { press } from '../../support/press.ts';
 
 let live: LiveTable;
 
@@ -20,13 +21,6 @@ const slip = (page: Page, words: string | RegExp) => page.locator('.slip', { has
 /** All lines of the log of the crew on a page, the newest first. */
 async function log(page: Page): Promise<string> {
   return (await page.locator('.talk-log li').allTextContents()).join('\n');
-}
-
-async function press(page: Page, name: string | RegExp): Promise<void> {
-  await page
-    .getByRole('button', { name, exact: typeof name === 'string' })
-    .first()
-    .press('Enter');
 }
 
 /** Lead, Sensors and somebody who watches. */
