@@ -46,13 +46,33 @@ function runTests(): void {
   if (done.status !== 0 && counts.failed === 0) failed++;
 }
 
+interface Report {
+  readonly numPassedTests: number;
+  readonly numFailedTests: number;
+  readonly testResults: readonly {
+    readonly assertionResults: readonly {
+      readonly fullName: string;
+      readonly status: string;
+      readonly failureMessages: readonly string[];
+    }[];
+  }[];
+}
+
 function readCounts(): { passed: number; failed: number } {
   try {
-    const json = JSON.parse(readFileSync(report, 'utf8')) as { numPassedTests: number; numFailedTests: number };
+    const json = JSON.parse(readFileSync(report, 'utf8')) as Report;
+    tellSecondTries(json);
     return { passed: json.numPassedTests, failed: json.numFailedTests };
   } catch {
     return { passed: 0, failed: 1 };
   }
+}
+
+/** A browser test that passed only when tried again is a finding: it is named, with why it failed first. */
+function tellSecondTries({ testResults }: Report): void {
+  for (const { fullName, status, failureMessages } of testResults.flatMap(({ assertionResults }) => assertionResults))
+    if (status === 'passed' && failureMessages.length > 0)
+      console.log(`passed on the second try: ${fullName}\n  ${failureMessages.join('\n').split('\n', 4).join('\n  ')}`);
 }
 
 const browser = ensureBrowser();
