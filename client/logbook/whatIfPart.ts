@@ -1,3 +1,4 @@
+import { VEHICLE_FAULT_SOURCES, VEHICLE_PARTS } from '../../engine/faults/index.ts';
 import { SOURCES } from '../../engine/sensors/index.ts';
 import {
   CHANGE_KINDS,
@@ -10,7 +11,7 @@ import { layWhatIf } from '../../levels/index.ts';
 import { flyForkAside } from '../net/index.ts';
 import { element, say } from '../panels/element.ts';
 import { createForkPart } from '../panels/forkPart.ts';
-import { SOURCE_NAMES } from '../text/en.ts';
+import { PART_NAMES, SOURCE_NAMES } from '../text/en.ts';
 import { RUN } from '../text/logbook.ts';
 import { unitOf } from '../text/numbers.ts';
 import type { PlayedRun } from './playedRun.ts';
@@ -22,12 +23,18 @@ export function createWhatIfPart(run: PlayedRun): HTMLElement | undefined {
   const last = points.at(-1);
   if (card === undefined || last === undefined) return undefined;
   const failed = (card.failures ?? []).map(({ source }) => source);
+  const defects = (card.defects ?? []).map(({ kind: defect }) => VEHICLE_FAULT_SOURCES[defect]);
+  const parts = VEHICLE_PARTS.filter((each) => defects.includes(each));
   const { instruments } = run.plan;
   const offered = CHANGE_KINDS.filter(
-    (kind) => (kind !== 'source healthy' || failed.length > 0) && (kind !== 'source rejected' || instruments),
+    (kind) =>
+      (kind !== 'source healthy' || failed.length > 0) &&
+      (kind !== 'part sound' || parts.length > 0) &&
+      (kind !== 'source rejected' || instruments),
   );
   const kind = select(offered.map((each) => [each, RUN.changes[each]]));
   const healthy = select(failed.map((each) => [each, SOURCE_NAMES[each]]));
+  const part = select(parts.map((each) => [each, PART_NAMES[each]]));
   const rejected = select(SOURCES.map((each) => [each, SOURCE_NAMES[each]]));
   const unit = unitOf('speed');
   const at = number({ min: 0, max: Math.floor(last.after), step: 1, value: Math.floor(last.after / 2) });
@@ -46,6 +53,8 @@ export function createWhatIfPart(run: PlayedRun): HTMLElement | undefined {
     switch (chosen) {
       case 'source healthy':
         return { kind: chosen, source: failed.find((each) => each === healthy.value) ?? 'altimeter' };
+      case 'part sound':
+        return { kind: chosen, part: parts.find((each) => each === part.value) ?? 'engine' };
       case 'source rejected':
         return { kind: chosen, source: SOURCES.find((each) => each === rejected.value) ?? 'altimeter', seconds };
       case 'descent rate':
@@ -61,6 +70,7 @@ export function createWhatIfPart(run: PlayedRun): HTMLElement | undefined {
   };
   const fields: readonly (readonly [HTMLElement, readonly Change['kind'][]])[] = [
     [withLabel(RUN.source, healthy), ['source healthy']],
+    [withLabel(RUN.part, part), ['part sound']],
     [withLabel(RUN.source, rejected), ['source rejected']],
     [withLabel(RUN.at, at), ['source rejected', 'descent rate']],
     [withLabel(RUN.rate(unit.sign), rate), ['descent rate']],

@@ -13,18 +13,27 @@ export function createForkPart(fork: Fork, card: Scorecard, last: LastMotion): H
   const [was, would] = [headlineOf(card, last), headlineOf(fork.card, fork.last)];
   const isByHeight = showsInHeight(fork.change);
   const caption = isByHeight ? FORK.heights(unitOf('length').sign) : FORK.speeds(unitOf('speed').sign);
+  // alike to the ground, there is nothing to tell two lines apart by
+  const isAlike = fork.after >= (fork.happened.contact?.after ?? Infinity);
   const figure = element('figure', {}, element('figcaption', {}, caption));
-  const width = matchMedia('(max-width: 35em)').matches ? SCALE_WIDTH.narrow : SCALE_WIDTH.full;
-  const { markup, viewBox } = drawFork(linesOf(fork, card, isByHeight), width);
-  figure.append(drawing(markup, { viewBox, label: FORK.drawn(what, was, would), class: 'fork-drawing' }));
+  if (!isAlike) {
+    const width = matchMedia('(max-width: 35em)').matches ? SCALE_WIDTH.narrow : SCALE_WIDTH.full;
+    const { markup, viewBox } = drawFork(linesOf(fork, card, isByHeight), width);
+    figure.append(drawing(markup, { viewBox, label: FORK.drawn(what, was, would), class: 'fork-drawing' }));
+  }
   return element(
     'section',
     { class: 'fork', 'aria-label': FORK.title(what) },
     element('h3', {}, FORK.title(what)),
-    element('p', { class: 'why' }, fork.after > 0 ? FORK.howFrom : FORK.howAnew),
-    compare(card, fork.card, [was, would]),
-    figure,
+    element('p', { class: 'why' }, howWords(fork)),
+    compare(card, fork, [was, would]),
+    isAlike ? element('p', { class: 'why' }, FORK.alike) : figure,
   );
+}
+
+function howWords({ change, after }: Fork): string {
+  if (change.kind === 'part sound') return FORK.howSound;
+  return after > 0 ? FORK.howFrom : FORK.howAnew;
 }
 
 /** What a fork showed, in a sentence to be read aloud. */
@@ -61,13 +70,14 @@ function lineOf({ heights, speeds, spacing, contact }: FlownPath, isByHeight: bo
   return points;
 }
 
-function compare(was: JudgedDescent, would: JudgedDescent, headlines: readonly [string, string]): HTMLElement {
+function compare(was: JudgedDescent, { change, card: would }: Fork, headlines: readonly [string, string]): HTMLElement {
   const [figuresWas, figuresWould] = [figuresOf(was), figuresOf(would)];
   const rows = [
     [FORK.outcome, ...headlines] as const,
     ...[FORK.sideways, FORK.descentRate, FORK.share].map(
       (name, i) => [name, figuresWas[i] ?? '', figuresWould[i] ?? ''] as const,
     ),
+    ...(change.part === 'legs' ? [[FORK.crushed, crushWords(was), crushWords(would)] as const] : []),
   ];
   const head = element(
     'tr',
@@ -94,6 +104,10 @@ function figuresOf(card: JudgedDescent): readonly string[] {
   if (contact === undefined) return [FORK.noContact, FORK.noContact, FORK.noContact];
   const { arrival } = contact;
   return [speed(Math.abs(arrival.vx)), speed(arrival.descentRate), shareWords(contact)];
+}
+
+function crushWords({ strokeUsed }: JudgedDescent): string {
+  return percent(Math.max(0, ...strokeUsed));
 }
 
 function shareWords({ limit, utilisation }: JudgedContact): string {

@@ -7,6 +7,7 @@ import { percent, seconds, speed } from './numbers.ts';
 export function changeWords({
   kind,
   source,
+  part = 'engine',
   seconds: at = 0,
   tenths = 0,
   world,
@@ -16,6 +17,8 @@ export function changeWords({
   switch (kind) {
     case 'source healthy':
       return WHAT_IF.healthy(name);
+    case 'part sound':
+      return WHAT_IF.sound[part];
     case 'source rejected':
       return WHAT_IF.rejected(name, seconds(at));
     case 'descent rate':

@@ -1,4 +1,5 @@
 import type { Judgment, SourceState } from '../../engine/estimate/index.ts';
+import type { VehiclePart } from '../../engine/faults/index.ts';
 import type { Source } from '../../engine/sensors/index.ts';
 import type { Callout, CardOutcome, FlightMode, NamedCause, NoMargin, Pace, Seat } from '../../engine/table/index.ts';
 import type { AlertLevel, StandInReason } from '../../engine/talk/index.ts';
@@ -517,6 +518,8 @@ export const FORK = {
   title: (what: string) => `And with ${what}?`,
   howFrom:
     'The same descent flown again: this one thing is otherwise, and from that moment on stand-ins hold every seat.',
+  howSound:
+    'The same descent flown again: this one thing is otherwise. All is done as it was until the lander moves in another way; from then on stand-ins hold every seat.',
   howAnew: 'The same descent flown again from its start: this one thing is otherwise, and stand-ins hold every seat.',
   happened: 'as it was',
   forked: 'flown again',
@@ -524,6 +527,8 @@ export const FORK = {
   sideways: 'moved sideways',
   descentRate: 'came down at',
   share: 'of the speed that tips it',
+  alike: 'Both came down alike: it made a difference from the contact on.',
+  crushed: 'leg crushed most, of its stroke',
   noContact: 'no contact',
   fails: 'it fails',
   parts: 'from here',
@@ -535,9 +540,13 @@ export const FORK = {
   arrived: (what: string, outcome: string) => `With ${what} it would have been: ${outcome}.`,
 } as const;
 
+/** What of a lander can be out of order. */
+export const PART_NAMES: Readonly<Record<VehiclePart, string>> = { engine: 'Engine', tanks: 'Tanks', legs: 'Legs' };
+
 /** What may be otherwise, as it ends "and with ...?". */
 export const WHAT_IF = {
   healthy: (source: string) => `a healthy ${source}`,
+  sound: { engine: 'an engine in order', tanks: 'tanks that do not leak', legs: 'sound legs' },
   rejected: (source: string, at: string) => `the ${source} rejected at ${at}`,
   descentRate: (rate: string, at: string) => `${rate} ordered at ${at}`,
   world: (name: string) => `the pull of ${name}`,

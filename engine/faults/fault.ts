@@ -43,6 +43,10 @@ export const VEHICLE_FAULT_KINDS = [
 ] as const;
 export type VehicleFaultKind = (typeof VEHICLE_FAULT_KINDS)[number];
 
+/** The parts of a lander that can be out of order. */
+export const VEHICLE_PARTS = ['engine', 'tanks', 'legs'] as const;
+export type VehiclePart = (typeof VEHICLE_PARTS)[number];
+
 /** The part that each belongs to. */
 export const VEHICLE_FAULT_SOURCES = {
   thrustLoss: 'engine',
@@ -53,9 +57,7 @@ export const VEHICLE_FAULT_SOURCES = {
   legMissing: 'legs',
   legNotLatched: 'legs',
   indicationAbsent: 'legs',
-} as const satisfies Readonly<Record<VehicleFaultKind, string>>;
-
-type VehiclePart = (typeof VEHICLE_FAULT_SOURCES)[VehicleFaultKind];
+} as const satisfies Readonly<Record<VehicleFaultKind, VehiclePart>>;
 
 /** When a fault acts: from `fromTick` on, and no more from `toTick` on; without one, to the end [tick]. */
 export interface FaultSpan {

@@ -4,9 +4,12 @@ export {
   isSensorFault,
   SENSOR_FAULT_KINDS,
   VEHICLE_FAULT_KINDS,
+  VEHICLE_FAULT_SOURCES,
+  VEHICLE_PARTS,
   type Fault,
   type SensorFault,
   type VehicleFaultKind,
+  type VehiclePart,
 } from './fault.ts';
 export { leakAt } from './leak.ts';
 export { legConditionsAt } from './legConditions.ts';

@@ -1,5 +1,6 @@
 import { readChoice, readFields, readKind, readNumber, readText, readTruth, type ProblemList } from '../fieldReader.ts';
 import { JUDGMENTS } from '../estimate/index.ts';
+import { VEHICLE_PARTS } from '../faults/index.ts';
 import { SOURCES } from '../sensors/index.ts';
 import {
   CEILING_RANGE,
@@ -143,6 +144,7 @@ const COMMANDS: { readonly [Of in Kind]: Readers<Of> } = {
   askWhatIf: {
     change: choice(CHANGE_KINDS),
     source: optional(source),
+    part: optional(choice(VEHICLE_PARTS)),
     seconds: optional(seconds),
     tenths: optional(whole(DESCENT_RATE_RANGE_TENTHS, 'dm/s')),
     world: optional(name),

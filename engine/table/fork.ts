@@ -1,19 +1,28 @@
+import { VEHICLE_FAULT_SOURCES, type VehiclePart } from '../faults/index.ts';
 import type { Source } from '../sensors/index.ts';
 import { scorecardOf, type Table } from './table.ts';
 import type { Refusal } from './tableTypes.ts';
 import type { JudgedDescent } from './scorecardTypes.ts';
 
 /**
- * What can be otherwise in a fork. Source healthy: what failed in it does not fail. Source rejected: the crew stops believing it at a moment. Descent rate: ordered at a moment,
+ * What can be otherwise in a fork. Source healthy: what failed in it does not fail. Part sound: nothing is wrong with engine, tanks or legs. Source rejected: the crew stops believing it at a moment. Descent rate: ordered at a moment,
  * with the drift taken out, and held to the ground. World, stance: from the start of the descent, which stand-ins fly.
  */
-export const CHANGE_KINDS = ['source healthy', 'source rejected', 'descent rate', 'world', 'stance'] as const;
+export const CHANGE_KINDS = [
+  'source healthy',
+  'part sound',
+  'source rejected',
+  'descent rate',
+  'world',
+  'stance',
+] as const;
 
 /** The one thing that is otherwise in a fork; `faultOfChange` says what each kind takes. */
 export interface Change {
   readonly kind: (typeof CHANGE_KINDS)[number];
-  /** Of the first two kinds. */
+  /** Of a source that is healthy or rejected. */
   readonly source?: Source;
+  readonly part?: VehiclePart;
   /** When, from the start of the descent [s]: of a source rejected and of a descent rate. */
   readonly seconds?: number;
   /** [dm/s] */
@@ -29,6 +38,7 @@ export const STANCE_RANGE_PERCENT = { least: 50, most: 200 } as const;
 
 const TAKES: Readonly<Record<Change['kind'], readonly (keyof Change)[]>> = {
   'source healthy': ['source'],
+  'part sound': ['part'],
   'source rejected': ['source', 'seconds'],
   'descent rate': ['seconds', 'tenths'],
   world: ['world'],
@@ -38,7 +48,7 @@ const TAKES: Readonly<Record<Change['kind'], readonly (keyof Change)[]>> = {
 /** What a change lacks, or has too much; undefined where it is whole. */
 export function faultOfChange(change: Change): Refusal | undefined {
   const takes = TAKES[change.kind];
-  const has = (['source', 'seconds', 'tenths', 'world', 'percent'] as const).filter(
+  const has = (['source', 'part', 'seconds', 'tenths', 'world', 'percent'] as const).filter(
     (name) => change[name] !== undefined,
   );
   if (has.length === takes.length && takes.every((name) => has.some((own) => own === name))) return undefined;
@@ -92,10 +102,10 @@ export function wantedFork(table: Table): WantedFork | undefined {
   if (state.stage !== 'resolved') return undefined;
   if (!run.forkWanted) {
     run.forkWanted = true;
-    const [failure] = scorecardOf(table)?.failures ?? [];
-    if (failure !== undefined)
+    const change = firstInOrder(table);
+    if (change !== undefined)
       return {
-        change: { kind: 'source healthy', source: failure.source },
+        change,
         // the next descent has a run of its own, and never shows this
         lay: (fork) => void (run.fork = fork),
         refuse: () => undefined,
@@ -111,4 +121,14 @@ export function wantedFork(table: Table): WantedFork | undefined {
     lay: (fork) => void (run.whatIfs[at] = { change, fork }),
     refuse: (refused) => void (run.whatIfs[at] = { change, refused }),
   };
+}
+
+/** What failed first, in good order: a source, or else a part of the lander. */
+function firstInOrder(table: Table): Change | undefined {
+  const { failures = [], defects = [] } = scorecardOf(table) ?? {};
+  const [failure] = failures;
+  if (failure !== undefined) return { kind: 'source healthy', source: failure.source };
+  // a leg that is not shown locked flies like any other
+  const defect = defects.find(({ kind }) => kind !== 'indicationAbsent');
+  return defect && { kind: 'part sound', part: VEHICLE_FAULT_SOURCES[defect.kind] };
 }

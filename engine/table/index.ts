@@ -46,7 +46,7 @@ export {
   type SiteNotes,
   type SpotApproach,
 } from './siteNotes.ts';
-export { spareSource } from './runEvents.ts';
+export { spare } from './runEvents.ts';
 export { createTable, judgeDescent, scorecardOf, stepTable, type Table } from './table.ts';
 export { STAND_IN_AFTER_TICKS } from './attendance.ts';
 export { formatTableCode, parseTableCode, TABLE_CODE_ALPHABET, TABLE_CODE_LENGTH } from './tableCode.ts';

@@ -10,7 +10,7 @@ import {
   type EventRow,
   type Failure,
 } from '../drill/index.ts';
-import { isSensorFault, type Fault } from '../faults/index.ts';
+import type { Fault, VehiclePart } from '../faults/index.ts';
 import type { Source } from '../sensors/index.ts';
 import { TICK_DT } from '../world/constants.ts';
 import { tell } from '../talk/alerts.ts';
@@ -55,10 +55,10 @@ export function sendRow(table: Table, row: EventRow): void {
   if (state.failures !== before) handFailures(table);
 }
 
-/** Nothing fails in this source from the next tick on. */
-export function spareSource(table: Table, source: Source): void {
+/** Nothing fails in this source, or is wrong with this part of the lander, from the next tick on. */
+export function spare(table: Table, what: Source | VehiclePart): void {
   const { state } = table;
-  const left = state.failures.filter(({ fault }) => !isSensorFault(fault) || fault.source !== source);
+  const left = state.failures.filter(({ fault }) => fault.source !== what);
   if (left.length === state.failures.length) return;
   state.failures = left;
   handFailures(table);

@@ -11,7 +11,7 @@ import type { Descent } from './descentRecord.ts';
  */
 export function followLegs(descent: Descent): void {
   const { faults, tick, touchdown, legsAwake, setup, section, bulk } = descent;
-  if (legsAwake || touchdown !== undefined || !hasLegFault(faults)) return;
+  if (legsAwake || touchdown !== undefined || (descent.legs.length === 0 && !hasLegFault(faults))) return;
   const legs = legConditionsAt(faults, tick);
   if (areAlike(legs, descent.legs)) return;
   descent.legs = legs;

@@ -1,4 +1,5 @@
 import { CHANGE_KINDS, CALLOUTS, CARD_OUTCOMES, MARGIN_BANDS } from '../../engine/table/index.ts';
+import { VEHICLE_PARTS } from '../../engine/faults/index.ts';
 import { SOURCES } from '../../engine/sensors/index.ts';
 import { FIRST_LIMITS } from '../../engine/touchdown/index.ts';
 import { BETWEEN_CONTACTS } from '../../engine/world/index.ts';
@@ -57,6 +58,7 @@ export const judged = {
 export const change = group({
   kind: words(CHANGE_KINDS),
   source: optional(words(SOURCES)),
+  part: optional(words(VEHICLE_PARTS)),
   seconds: optional(quantity),
   tenths: optional(quantity),
   world: optional(text),

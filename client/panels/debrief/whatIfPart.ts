@@ -1,9 +1,10 @@
+import { VEHICLE_FAULT_SOURCES, VEHICLE_PARTS, type VehiclePart } from '../../../engine/faults/index.ts';
 import { SOURCES, type Source } from '../../../engine/sensors/index.ts';
 import { CHANGE_KINDS, type Change, type TableView } from '../../../engine/table/index.ts';
 import { findLander, worldsFor } from '../../../levels/index.ts';
 import { changeWords } from '../../text/changeWords.ts';
 import { WHAT_IF_ASKED } from '../../text/debrief.ts';
-import { SOURCE_NAMES } from '../../text/en.ts';
+import { PART_NAMES, SOURCE_NAMES } from '../../text/en.ts';
 import { percent, speed } from '../../text/numbers.ts';
 import { createChoice } from '../choiceList.ts';
 import { button, element } from '../element.ts';
@@ -20,9 +21,9 @@ const STANCES = [70, 85, 120, 150] as const;
 /** "What if we had ...": the control side asks, the engine flies the rest again, and everybody sees it beside what happened. */
 export function createWhatIf(ask: Ask, known: KnownDescent): DebriefPart {
   const kind = createChoice(WHAT_IF_ASKED.what);
-  kind.refresh(CHANGE_KINDS.map((each) => [each, WHAT_IF_ASKED.kinds[each]]));
   const source = createChoice(WHAT_IF_ASKED.source);
   source.refresh(SOURCES.map((each) => [each, SOURCE_NAMES[each]]));
+  const part = createChoice(WHAT_IF_ASKED.part);
   const rate = createChoice(WHAT_IF_ASKED.rate);
   rate.refresh(RATES.map((tenths) => [String(tenths), speed(tenths / 10, 1)]));
   const stance = createChoice(WHAT_IF_ASKED.stance);
@@ -34,6 +35,7 @@ export function createWhatIf(ask: Ask, known: KnownDescent): DebriefPart {
     return {
       kind: chosen,
       ...(takes(chosen, 'source') && { source: sourceOf(source.value()) }),
+      ...(chosen === 'part sound' && { part: partOf(part.value()) }),
       ...(takes(chosen, 'moment') && { seconds: Number(moment.value()) }),
       ...(chosen === 'descent rate' && { tenths: Number(rate.value()) }),
       ...(chosen === 'world' && { world: world.value() }),
@@ -47,6 +49,7 @@ export function createWhatIf(ask: Ask, known: KnownDescent): DebriefPart {
   const show = () => {
     const chosen = CHANGE_KINDS.find((each) => each === kind.value());
     source.list.hidden = !takes(chosen, 'source');
+    part.list.hidden = chosen !== 'part sound';
     moment.list.hidden = !takes(chosen, 'moment');
     rate.list.hidden = chosen !== 'descent rate';
     world.list.hidden = chosen !== 'world';
@@ -56,7 +59,7 @@ export function createWhatIf(ask: Ask, known: KnownDescent): DebriefPart {
   const form = element(
     'div',
     { class: 'what-if-form' },
-    ...[kind, source, rate, world, stance, moment].map(({ list }) => list),
+    ...[kind, source, part, rate, world, stance, moment].map(({ list }) => list),
     fly,
   );
   const answers = createRelaid(element('div', {}));
@@ -64,6 +67,10 @@ export function createWhatIf(ask: Ask, known: KnownDescent): DebriefPart {
     part: element('section', { class: 'what-if' }, element('h3', {}, WHAT_IF_ASKED.title), form, answers.holder),
     refresh(view) {
       form.hidden = !mayWrite(view);
+      const parts = partsOutOfOrder(view);
+      part.refresh(parts.map((each) => [each, PART_NAMES[each]]));
+      const kinds = CHANGE_KINDS.filter((each) => each !== 'part sound' || parts.length > 0);
+      kind.refresh(kinds.map((each) => [each, WHAT_IF_ASKED.kinds[each]]));
       world.refresh(otherWorlds(view));
       moment.refresh(
         (view.review?.moments ?? []).map((each) => [String(each.after), timedMoment(each, known.drill())]),
@@ -83,6 +90,15 @@ function takes(kind: Kind | undefined, what: 'source' | 'moment'): boolean {
 
 function sourceOf(value: string): Source {
   return SOURCES.find((each) => each === value) ?? 'altimeter';
+}
+
+function partOf(value: string): VehiclePart {
+  return VEHICLE_PARTS.find((each) => each === value) ?? 'engine';
+}
+
+function partsOutOfOrder({ scorecard }: TableView): readonly VehiclePart[] {
+  const parts = (scorecard?.defects ?? []).map(({ kind }) => VEHICLE_FAULT_SOURCES[kind]);
+  return VEHICLE_PARTS.filter((each) => parts.includes(each));
 }
 
 function otherWorlds({ plan }: TableView): readonly (readonly [string, string])[] {
