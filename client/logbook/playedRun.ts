@@ -1,4 +1,5 @@
-import { parseRecord, type RunTrack, type TableRecord } from '../../engine/record/index.ts';
+import { parseRecord, type TableRecord } from '../../engine/record/index.ts';
+import type { RunTrack } from '../../engine/replay/index.ts';
 import { accept, refuse, type Result } from '../../engine/result.ts';
 import type { TablePlan } from '../../engine/table/index.ts';
 import { layPlan } from '../drillShelf.ts';

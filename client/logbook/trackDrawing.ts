@@ -1,5 +1,5 @@
 import { groundHeight, type Terrain } from '../../engine/ground/index.ts';
-import type { TrackPoint } from '../../engine/record/index.ts';
+import type { TrackPoint } from '../../engine/replay/index.ts';
 import { NO_INSETS, SectionCamera } from '../camera/sectionCamera.ts';
 import { PencilPen } from '../ink/pencilPen.ts';
 import type { Pen } from '../ink/pen.ts';

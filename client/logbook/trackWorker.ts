@@ -1,4 +1,5 @@
-import { trackRun, type TableRecord } from '../../engine/record/index.ts';
+import type { TableRecord } from '../../engine/record/index.ts';
+import { trackRun } from '../../engine/replay/index.ts';
 import { playedModel, type TablePlan } from '../../engine/table/index.ts';
 
 /** A thread of the page that plays one record again: a request comes, its answer goes. */

@@ -1,6 +1,6 @@
 import type { TableView } from '../../engine/table/index.ts';
 import type { CallView, LogLineView } from '../../engine/talk/index.ts';
-import { LOG, NAMED_CAUSE_WORDS, POLL, SEAT_NAMES, SOURCE_NAMES, SOURCES_CARD, TALK } from '../text/en.ts';
+import { LOG, NAMED_CAUSE_WORDS, PACE, POLL, SEAT_NAMES, SOURCE_NAMES, SOURCES_CARD, TALK } from '../text/en.ts';
 import { clock, percent, speed } from '../text/numbers.ts';
 import { element } from './element.ts';
 import { addresseeWords, callWords, groundWords } from './sentenceWords.ts';
@@ -26,7 +26,7 @@ export function createTalkLog(): { readonly part: HTMLElement; refresh(view: Tab
 export function lineWords(line: LogLineView, calls: readonly CallView[]): readonly string[] {
   const did = didWords(line, calls);
   if (did === undefined) return [];
-  const who = line.seat === undefined ? (line.name ?? '') : SEAT_NAMES[line.seat];
+  const who = line.seat === undefined ? (line.name ?? LOG.table) : SEAT_NAMES[line.seat];
   return [`${clock(line.after)} ${who} ${did}`];
 }
 
@@ -75,7 +75,13 @@ function didWords(line: LogLineView, calls: readonly CallView[]): string | undef
     case 'abort':
     case 'hold':
     case 'resume':
+    case 'stop':
+    case 'liftStop':
       return LOG[line.kind];
+    case 'setPace':
+      return LOG.pace(PACE.short(figure / 100));
+    case 'setConduct':
+      return line.conduct && LOG.conduct[line.conduct];
   }
   return line.kind satisfies never;
 }

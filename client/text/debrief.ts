@@ -1,5 +1,13 @@
 import type { Change } from '../../engine/table/index.ts';
-import type { MeasureKind, Rating, ReviewMoment, Suggestion, Topic, DebriefStep } from '../../engine/review/index.ts';
+import type {
+  ClockSign,
+  MeasureKind,
+  Rating,
+  ReviewMoment,
+  Suggestion,
+  Topic,
+  DebriefStep,
+} from '../../engine/review/index.ts';
 
 /** What is read after a descent: hot wash, debrief, ratings, report. Beside `en.ts`, which has everything else. */
 
@@ -144,7 +152,11 @@ export const MEASURES = {
   kinds: { detect: 'noticed', isolate: 'cause named', recover: 'all done' } satisfies Record<MeasureKind, string>,
   notObserved: 'not observed',
   after: (time: string) => `after ${time}`,
-  overHold: 'over a hold',
+  over: {
+    hold: 'over a hold',
+    turns: 'in turns',
+    pace: 'at another pace than the drill’s',
+  } satisfies Record<ClockSign, string>,
   corrected: (by: string, reason: string) => `put right by ${by}: ${reason}`,
   wasSeen: (what: string) => `the table saw: ${what}`,
   putRight: 'Put right',

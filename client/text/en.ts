@@ -1,7 +1,16 @@
 import type { Judgment, SourceState } from '../../engine/estimate/index.ts';
 import type { VehiclePart } from '../../engine/faults/index.ts';
 import type { Source } from '../../engine/sensors/index.ts';
-import type { Callout, CardOutcome, FlightMode, NamedCause, NoMargin, Pace, Seat } from '../../engine/table/index.ts';
+import type {
+  Callout,
+  CardOutcome,
+  Conduct,
+  FlightMode,
+  NamedCause,
+  NoMargin,
+  Pace,
+  Seat,
+} from '../../engine/table/index.ts';
 import type { AlertLevel, StandInReason } from '../../engine/talk/index.ts';
 import type { Outcome, Phase } from '../../engine/world/index.ts';
 import type { Action } from '../settings/keys.ts';
@@ -368,7 +377,7 @@ export const ORDERS = {
 /** How fast the clock of a descent runs. */
 export const PACE = {
   label: 'Pace',
-  short: (pace: Pace) => `×${pace}`,
+  short: (pace: number) => `×${pace}`,
   words: { 1: 'real time', 0.5: 'half speed', 0.25: 'quarter speed' } satisfies Record<Pace, string>,
   set: (words: string) => `The clock runs at ${words}.`,
 } as const;
@@ -996,6 +1005,16 @@ export const LOG = {
   abort: 'gives the landing up',
   hold: 'holds',
   resume: 'resumes',
+  stop: 'calls a real-world stop',
+  liftStop: 'lifts the stop',
+  pace: (pace: string) => `sets the clock to ${pace}`,
+  conduct: {
+    continuous: 'lets the clock run',
+    'stop and talk': 'plays to stop and talk',
+    turns: 'plays in turns',
+  } satisfies Record<Conduct, string>,
+  /** Nobody: the machine that runs it was away. */
+  table: 'The table',
 } as const;
 
 export const COACH = {

@@ -26,4 +26,3 @@ export {
   type RecordLine,
   type TableRecord,
 } from './record.ts';
-export { trackRun, type RunTrack, type TrackPoint } from './trackRun.ts';

@@ -1,4 +1,4 @@
-import { replayRecord, type ReplayRefusal, type TableRecord } from '../record/index.ts';
+import { replayRecord, type Divergence, type ReplayRefusal, type TableRecord } from '../record/index.ts';
 import { accept, type Result } from '../result.ts';
 import type { Table, TableModel, TablePlan } from '../table/index.ts';
 
@@ -16,6 +16,8 @@ interface Watched<Look> {
   readonly looks: readonly Look[];
   /** As it is at the end of the record. */
   readonly table: Table;
+  /** The first place where it is not what was recorded. */
+  readonly divergence: Divergence | undefined;
 }
 
 /** Plays a record again, and looks at its last descent ten times a second while it moves: at each tick of the descent that is a whole tenth, once. */
@@ -41,5 +43,7 @@ export function watchDescent<Look>(
     const seen = look(table);
     if (seen !== undefined) looks.push(seen);
   });
-  return replayed.ok ? accept({ looks, table: replayed.value.table }) : replayed;
+  if (!replayed.ok) return replayed;
+  const { table, divergence } = replayed.value;
+  return accept({ looks, table, divergence });
 }

@@ -1,4 +1,5 @@
 /** Public door of what is noted and looked back at. */
+export { CLOCK_SIGNS, type ClockSign } from './clockBetween.ts';
 export { measuresOf, type InjectMeasures } from './measures.ts';
 export { MOMENT_KINDS, type ReviewMoment } from './moments.ts';
 export {

@@ -4,6 +4,7 @@ import { isSensorFault, type Fault } from '../faults/index.ts';
 import type { EventRow, TargetedResponse } from '../drill/index.ts';
 import type { LogLine } from '../talk/talk.ts';
 import { TICK_RATE } from '../world/constants.ts';
+import { clockBetween, type ClockSign } from './clockBetween.ts';
 import type { Correction, MeasureKind } from './review.ts';
 
 /**
@@ -23,8 +24,8 @@ interface Measured {
   readonly seconds?: number;
   /** Index in the log. */
   readonly line?: number;
-  /** The clock was held, or ran slower, between the inject and this: no time to compare with others. */
-  readonly overHold: boolean;
+  /** How the clock was run between the inject and this, where that makes it no time to compare with others. */
+  readonly over: readonly ClockSign[];
   /** Where a person put it right. */
   readonly corrected?: Correction;
 }
@@ -49,18 +50,20 @@ export function measuresOf(table: Table): readonly InjectMeasures[] {
 }
 
 function measuresOfRow(table: Table, row: EventRow, sent: number): InjectMeasures {
+  const { begun, review } = table.state;
   const { log } = table.state.talk;
+  const asked = table.plan.drill?.plan.pace ?? begun.pace;
   const faults = row.effects.flatMap((effect): readonly Fault[] =>
     effect.do === 'fail' ? [{ ...effect.fault, fromTick: sent }] : [],
   );
   const find = (isIt: (line: LogLine) => boolean) => log.findIndex((line) => line.descentTick >= sent && isIt(line));
   const responses = row.responses.map((response) => responseOf(table, response, sent));
-  const corrected = table.state.review.corrections[row.id] ?? {};
+  const corrected = review.corrections[row.id] ?? {};
   const measured = (line: number, correction: Correction | undefined): Measured => {
     const found = log[line];
     return {
       ...(found !== undefined && { seconds: (found.descentTick - sent) / TICK_RATE, line }),
-      overHold: found !== undefined && wasHeld(log, sent, line),
+      over: found === undefined ? [] : clockBetween(log, begun, { since: sent, line, asked }),
       ...(correction !== undefined && { corrected: correction }),
     };
   };
@@ -131,9 +134,4 @@ function responseOf(table: Table, { id, seat, within, seen }: TargetedResponse, 
     isSeen: seen.by !== 'evaluator',
     ...(tick !== undefined && { seconds: (tick - sent) / TICK_RATE }),
   };
-}
-
-/** Somebody held or resumed between the inject and that line. */
-function wasHeld(log: readonly LogLine[], sent: number, line: number): boolean {
-  return log.slice(0, line).some(({ descentTick, what }) => descentTick >= sent && what.kind === 'hold');
 }

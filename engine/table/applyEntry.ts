@@ -7,7 +7,7 @@ import { carryOutReview } from '../review/carryOutReview.ts';
 import { isReview } from '../review/commands.ts';
 import { carryOutTalk } from '../talk/carryOutTalk.ts';
 import { isTalk } from '../talk/commands.ts';
-import { logCommand } from '../talk/crewLog.ts';
+import { addLine, logCommand } from '../talk/crewLog.ts';
 import { setEngine, settingsAfter } from './engineSettings.ts';
 import { isHappening, type Entry } from './entry.ts';
 import { judgeCommand } from './judge.ts';
@@ -42,7 +42,9 @@ export function applyEntry(table: Table, { tick, member: id, content }: Entry): 
       memberOf(state, id).absentSince ??= tick;
       return;
     case 'interrupted':
-      state.held = state.stage === 'descending';
+      if (state.stage !== 'descending' || state.held) return;
+      state.held = true;
+      addLine(table, { what: { kind: 'hold' } });
       return;
     case 'returned':
       memberOf(state, id).absentSince = undefined;

@@ -10,6 +10,7 @@ import { NO_TALK } from '../talk/talk.ts';
 import { TICK_DT, TICK_RATE } from '../world/constants.ts';
 import type { ControlInput, DescentEvent, DescentSetup, DescentState } from '../world/descent.ts';
 import type { EstimateView } from '../estimate/index.ts';
+import type { Fault } from '../faults/index.ts';
 import { goOnAligning } from './alignment.ts';
 import { isCovered } from './attendance.ts';
 import { coverSeats } from './coverSeats.ts';
@@ -72,7 +73,7 @@ export interface Run {
 }
 
 export function createTable({ plan, model }: { readonly plan: TablePlan; readonly model: TableModel }): Table {
-  const run = layRun(plan, model);
+  const { run, start } = layDescent(plan, model);
   return {
     plan,
     model,
@@ -84,12 +85,13 @@ export function createTable({ plan, model }: { readonly plan: TablePlan; readonl
       joined: 0,
       descents: 0,
       pace: plan.choice.pace,
+      begun: { pace: plan.choice.pace, conduct: 'continuous' },
       stoppedBy: undefined,
       conduct: 'continuous',
       span: spanOf(plan.setup.terrain),
       objectives: (plan.drill?.objectives ?? []).map(({ id }) => id),
       byInstruments: plan.instruments !== undefined,
-      ...atStart(plan, run),
+      ...start,
     },
     run,
   };
@@ -239,16 +241,24 @@ export function begin(table: Table): void {
   const { plan, model, state } = table;
   // the descent laid out at opening has not been stepped yet: it is the one to fly
   if (state.descents > 0) {
-    table.run = layRun(plan, model);
-    Object.assign(state, atStart(plan, table.run));
+    const { run, start } = layDescent(plan, model);
+    table.run = run;
+    Object.assign(state, start);
   }
+  state.begun = { pace: state.pace, conduct: state.conduct };
   state.descents += 1;
   state.stage = 'descending';
   state.held = isLaying(state);
   for (const member of state.members) member.letIn = true;
 }
 
-/** What of the state belongs to one descent, as it begins. */
+/** A descent from its start, with what of the state belongs to it. */
+function layDescent(plan: TablePlan, model: TableModel) {
+  const events = eventsAtStart(plan);
+  const run = layRun(plan, model, faultsOf(events.failures));
+  return { run, start: { ...atStart(plan, run), ...events } };
+}
+
 function atStart(plan: TablePlan, run: Run) {
   const { setup, choice } = plan;
   const commanded = firstCommand(setup, run.flight);
@@ -276,13 +286,11 @@ function atStart(plan: TablePlan, run: Run) {
     finalCrew: [],
     laid: [],
     turnEndsAt: undefined,
-    ...eventsAtStart(plan),
   } satisfies Partial<TableState>;
 }
 
-function layRun(plan: TablePlan, model: TableModel): Run {
+function layRun(plan: TablePlan, model: TableModel, faults: readonly Fault[]): Run {
   const descent = model.createDescent(plan);
-  const faults = faultsOf(eventsAtStart(plan).failures);
   descent.setFaults(faults);
   const flight = descent.read();
   const pilot = model.createPilot(plan.setup);

@@ -2,6 +2,7 @@ import type { Orders } from '../descent/index.ts';
 import type { EventListState, Failure } from '../drill/index.ts';
 import type { Judgments } from '../estimate/index.ts';
 import type { Source } from '../sensors/index.ts';
+import type { ClockAtStart } from '../review/clockBetween.ts';
 import type { ReviewState } from '../review/review.ts';
 import type { TalkState } from '../talk/talk.ts';
 import type { ControlInput } from '../world/descent.ts';
@@ -38,6 +39,8 @@ export interface TableState {
   descents: number;
   /** Of the clock while a descent runs. */
   pace: Pace;
+  /** How the clock was to be run when the descent began. */
+  begun: ClockAtStart;
   commanded: ControlInput;
   /** What is to be held; undefined in a descent by hand. */
   orders: Orders | undefined;

@@ -119,6 +119,10 @@ export const LOGGED_KINDS = [
   'abort',
   'hold',
   'resume',
+  'stop',
+  'liftStop',
+  'setPace',
+  'setConduct',
 ] as const satisfies readonly Command['kind'][];
 export type LoggedKind = (typeof LOGGED_KINDS)[number];
 export type Logged = Extract<Command, { readonly kind: LoggedKind }>;

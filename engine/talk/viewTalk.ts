@@ -4,7 +4,7 @@ import type { Source } from '../sensors/index.ts';
 import { decider } from '../table/attendance.ts';
 import type { GroundNote } from '../table/siteNotes.ts';
 import { findMember, isControl, type Member, type TableState } from '../table/tableState.ts';
-import type { NamedCause, Seat } from '../table/tableTypes.ts';
+import type { Conduct, NamedCause, Seat } from '../table/tableTypes.ts';
 import { TICK_RATE } from '../world/constants.ts';
 import { openCalls, waitsFor } from './callout.ts';
 import type { Addressee, PollAnswer, PollQuestion } from './commands.ts';
@@ -94,10 +94,11 @@ export interface LogLineView {
   readonly cause?: NamedCause;
   readonly ground?: GroundNote;
   readonly answer?: PollAnswer;
-  /** Meters of a spot, hundredths of a limit, percent of a ceiling. */
+  /** Meters of a spot, hundredths of a limit, percent of a ceiling or of the pace of the clock. */
   readonly figure?: number;
   /** Of what is set on or off. */
   readonly on?: boolean;
+  readonly conduct?: Conduct;
 }
 
 /** So many of the latest callouts, and lines of the log, are shown. */
@@ -254,6 +255,10 @@ function detailsOf(what: LogLine['what']): Details {
       return { on: what.armed };
     case 'setCutAtContact':
       return { on: what.on };
+    case 'setPace':
+      return { figure: 100 * what.pace };
+    case 'setConduct':
+      return { conduct: what.conduct };
     case 'callOut':
     case 'say':
     case 'readBack':
@@ -265,6 +270,8 @@ function detailsOf(what: LogLine['what']): Details {
     case 'abort':
     case 'hold':
     case 'resume':
+    case 'stop':
+    case 'liftStop':
       return {};
   }
   return what satisfies never;

@@ -1,5 +1,6 @@
 import {
   ACTION_STATES,
+  CLOCK_SIGNS,
   DEBRIEF_STEPS,
   MOMENT_KINDS,
   RATINGS,
@@ -21,7 +22,7 @@ const topic = words(TOPICS);
 const measured = group({
   seconds: optional(quantity),
   line: optional(count),
-  overHold: truth,
+  over: list(words(CLOCK_SIGNS)),
   corrected: optional(group({ seconds: optional(quantity), reason: text, by: text })),
 });
 

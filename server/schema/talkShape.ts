@@ -1,6 +1,6 @@
 import { JUDGMENTS } from '../../engine/estimate/index.ts';
 import { SOURCES } from '../../engine/sensors/index.ts';
-import { GROUND_NOTES, NAMED_CAUSES, SEATS } from '../../engine/table/index.ts';
+import { CONDUCTS, GROUND_NOTES, NAMED_CAUSES, SEATS } from '../../engine/table/index.ts';
 import {
   ADDRESSEES,
   ALERT_CAUSES,
@@ -73,6 +73,7 @@ const line = group({
   answer: optional(words(POLL_ANSWERS)),
   figure: optional(quantity),
   on: optional(truth),
+  conduct: optional(words(CONDUCTS)),
 });
 
 export const talk = group({

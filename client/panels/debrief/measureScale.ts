@@ -42,7 +42,7 @@ export function shownSeconds({ seconds: seen, corrected }: Measured): number | u
 export function measureWords(measured: Measured): string {
   const after = shownSeconds(measured);
   if (after === undefined) return MEASURES.notObserved;
-  return MEASURES.after(seconds(after)) + (measured.overHold ? `, ${MEASURES.overHold}` : '');
+  return [MEASURES.after(seconds(after)), ...measured.over.map((sign) => MEASURES.over[sign])].join(', ');
 }
 
 function drawScale(pen: Pen, span: number, x: (after: number) => number): void {

@@ -6,7 +6,7 @@ import type { Sample } from '../../../engine/replay/index.ts';
 import type { InjectMeasures } from '../../../engine/review/index.ts';
 import { DRILLS } from '../../../levels/index.ts';
 
-const NOT_SEEN = { overHold: false };
+const NOT_SEEN = { over: [] };
 const measures = (seen: Partial<InjectMeasures['measures']>): InjectMeasures => ({
   inject: 'x',
   sentAfter: 1,
@@ -35,14 +35,17 @@ describe('the measures of an inject', () => {
   });
 
   it('stand on the scale as a person put them right', () => {
-    const detect = { seconds: 9, overHold: false, corrected: { seconds: 4, reason: 'heard it', by: 'Eve' } };
+    const detect = { seconds: 9, over: [], corrected: { seconds: 4, reason: 'heard it', by: 'Eve' } };
     const drawn = drawMeasures(measures({ detect }), 'a');
     expect(drawn?.label).toContain('noticed: after 4');
     expect(drawn?.markup).not.toContain('noticed 9');
   });
 
-  it('say that a hold lies between', () => {
-    expect(measureWords({ seconds: 5, overHold: true })).toMatch(/over a hold$/);
+  it('say that a hold lies between, or another pace', () => {
+    expect(measureWords({ seconds: 5, over: ['hold'] })).toMatch(/over a hold$/);
+    expect(measureWords({ seconds: 5, over: ['turns', 'pace'] })).toMatch(
+      /in turns, at another pace than the drill’s$/,
+    );
   });
 });
 

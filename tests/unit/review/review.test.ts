@@ -28,6 +28,16 @@ function answeredAt(shutTick: number, calledTick?: number): Table {
   return table;
 }
 
+/** What is said of the clock between the leak at 30 ticks and the line shut at 90. */
+function saidOfClock(at: number, ...commands: readonly Command[]) {
+  const table = setDrill([LEAKS]);
+  stepBy(table, at);
+  expect(commands.map((command) => say(table, 'm1', command))).toEqual(commands.map(() => 'ok'));
+  stepBy(table, 90 - at);
+  say(table, 'm5', { kind: 'shutLine', shut: true });
+  return measuresFor(table)!.measures.recover.over;
+}
+
 describe('the measures of an inject', () => {
   it('[RV1] are the first sign that it was noticed, that its cause was named, and that all was answered, in seconds after it', () => {
     expect(measuresFor(answeredAt(150, 90))).toMatchObject({
@@ -45,15 +55,40 @@ describe('the measures of an inject', () => {
     expect(early?.responses).toEqual([{ id: 'shut', seat: 'propellant', within: 5, isSeen: true }]);
   });
 
-  it('[RV1] name the line of the log that each rests on, and say where the clock was held in between', () => {
+  it('[RV1] name the line of the log that each rests on', () => {
+    const { line } = measuresFor(answeredAt(150))!.measures.recover;
+    expect(answeredAt(150).state.talk.log[line!]?.what).toEqual({ kind: 'shutLine', shut: true });
+  });
+
+  const slower = { kind: 'setPace', pace: 0.25 } as const;
+  const usual = { kind: 'setPace', pace: 1 } as const;
+
+  it('[RV8] say where the clock was held between inject and answer, and not where it was held before', () => {
+    expect(saidOfClock(60)).toEqual([]);
+    expect(saidOfClock(60, { kind: 'hold' }, { kind: 'resume' })).toEqual(['hold']);
+    expect(saidOfClock(60, { kind: 'stop' }, { kind: 'liftStop' }, { kind: 'resume' })).toEqual(['hold']);
+    expect(saidOfClock(60, { kind: 'setConduct', conduct: 'stop and talk' }, { kind: 'resume' })).toEqual(['hold']);
+    expect(saidOfClock(10, { kind: 'hold' }, { kind: 'resume' })).toEqual([]);
+  });
+
+  it('[RV8] say where the clock ran at another pace than the drill asks for, or in turns, also if it did so before', () => {
+    expect(saidOfClock(60, slower)).toEqual(['pace']);
+    expect(saidOfClock(10, slower)).toEqual(['pace']);
+    expect(saidOfClock(10, slower, usual)).toEqual([]);
+    expect(saidOfClock(60, slower, usual)).toEqual(['pace']);
+    const turns = [{ kind: 'setConduct', conduct: 'turns' }, { kind: 'turnOver' }] as const;
+    expect(saidOfClock(10, ...turns)).toEqual(['turns']);
+  });
+
+  it('[RV8] know the pace of a second descent, which no line of its log says', () => {
     const table = setDrill([LEAKS]);
-    stepBy(table, 60);
-    say(table, 'm2', { kind: 'hold' });
-    say(table, 'm1', { kind: 'resume' });
+    say(table, 'm1', slower);
+    say(table, 'm1', { kind: 'end' });
+    say(table, 'm1', { kind: 'again' });
+    stepBy(table, 400);
+    expect(table.state.descents).toBe(2);
     say(table, 'm5', { kind: 'shutLine', shut: true });
-    const { line, overHold } = measuresFor(table)!.measures.recover;
-    expect(table.state.talk.log[line!]?.what).toEqual({ kind: 'shutLine', shut: true });
-    expect(overHold).toBe(true);
+    expect(measuresFor(table)!.measures.recover.over).toEqual(['pace']);
   });
 
   it('[RV2] are put right by the evaluator, with a reason, and what the table saw stays beside it', () => {

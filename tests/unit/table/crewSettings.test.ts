@@ -228,6 +228,24 @@ describe('what Sensors does besides judging', () => {
     expect(viewTable(table, 'm1').scorecard?.failures).toMatchObject([{ source: 'altimeter', namedAfter: 2 }]);
   });
 
+  it('[TA35] has named a cause as it begins where the word stood by then, and not where it was taken back before', () => {
+    const fault: Fault = { kind: 'freeze', source: 'altimeter', fromTick: 100, parameters: {} };
+    const namedAfter = (isTakenBack: boolean) => {
+      const table = openCrew({ byInstruments: true, faults: [fault] });
+      run(table, 40);
+      say(table, 'm3', { kind: 'nameCause', source: 'altimeter', cause: 'freeze' });
+      run(table, 40);
+      if (isTakenBack) say(table, 'm3', { kind: 'nameCause', source: 'altimeter', cause: 'nothing' });
+      run(table, 40);
+      say(table, 'm4', { kind: 'armCutOff', armed: true });
+      say(table, 'm4', { kind: 'fireCutOff' });
+      while (table.state.stage === 'descending') stepTable(table);
+      return viewTable(table, 'm1').scorecard?.failures?.[0]?.namedAfter;
+    };
+    expect(namedAfter(false)).toBe(0);
+    expect(namedAfter(true)).toBeUndefined();
+  });
+
   it('[TA37] aligns the inertial unit in four seconds of flying level', () => {
     const table = openCrew({ byInstruments: true });
     say(table, 'm2', { kind: 'setTilt', degrees: 8 });

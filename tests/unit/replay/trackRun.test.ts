@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest';
-import { amendPlan, trackRun, type TableRecord } from '../../../engine/record/index.ts';
+import { amendPlan, type TableRecord } from '../../../engine/record/index.ts';
+import { trackRun } from '../../../engine/replay/index.ts';
 import { playedModel } from '../../../engine/table/index.ts';
 import { flyTroubled } from '../../support/flyTroubled.ts';
 import { laid } from '../../support/planChoice.ts';

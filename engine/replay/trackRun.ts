@@ -1,12 +1,11 @@
+import type { TableRecord } from '../record/index.ts';
 import { accept, refuse, type Result } from '../result.ts';
 import { viewReview, type ReviewView } from '../review/viewReview.ts';
-import { applyEntry, createTable, judgeEntry, stepTable, type Scorecard, type Table } from '../table/index.ts';
+import { createTable, type Scorecard, type Table } from '../table/index.ts';
 import { scorecardOf } from '../table/table.ts';
 import type { Member } from '../table/tableState.ts';
 import { TICK_RATE, type DescentState } from '../world/index.ts';
-import { NOT_AS_RECORDED } from './forgetName.ts';
-import { markLine } from './keepRecord.ts';
-import type { RecordParts, TableRecord } from './record.ts';
+import { watchDescent, type ReplayParts } from './watchDescent.ts';
 
 /** The last descent of a record, played again: where it was, what was believed, and what was made of it. */
 export interface RunTrack {
@@ -26,9 +25,6 @@ export interface TrackPoint {
   readonly believed?: Readonly<Record<'x' | 'y' | 'vx' | 'vy' | 'angle', number>>;
 }
 
-/** Ticks between two points. */
-const POINT_EVERY = 6;
-
 /** Whoever reads a run afterwards sees all of it. */
 const READER: Member = {
   id: 'm0',
@@ -40,35 +36,20 @@ const READER: Member = {
   letIn: false,
 };
 
+const NOT_AS_RECORDED = 'This run does not play again as it was recorded, so it cannot be shown.';
+
 /** Refused, in words, where the record does not play again to the bit. */
-export function trackRun({ lines }: TableRecord, parts: RecordParts): Result<RunTrack, string> {
-  const table = createTable(parts);
-  let points: TrackPoint[] = [];
-  let { run } = table;
-  const look = () => {
-    if (table.run !== run) points = [];
-    ({ run } = table);
-    const { tick } = run.flight;
-    const isDue = tick % POINT_EVERY === 0 || table.state.stage === 'resolved';
-    if (table.state.stage !== 'gathering' && isDue && points.at(-1)?.truth.tick !== tick) points.push(pointOf(table));
-  };
-  for (const line of lines) {
-    while (table.state.tick < line.tick) {
-      stepTable(table);
-      look();
-    }
-    if (line.line === 'entry') {
-      if (judgeEntry(table.state, line) !== undefined) return refuse(NOT_AS_RECORDED);
-      applyEntry(table, line);
-      look();
-    } else {
-      const mark = markLine(table);
-      if (mark.line !== 'mark' || mark.hash !== line.hash) return refuse(NOT_AS_RECORDED);
-    }
-  }
+export function trackRun(record: TableRecord, parts: ReplayParts): Result<RunTrack, string> {
+  const watched = watchDescent(record, parts, pointOf);
+  if (!watched.ok || watched.value.divergence !== undefined) return refuse(NOT_AS_RECORDED);
+  const { looks, table } = watched.value;
+  const { stage, descents } = table.state;
+  // every descent of a plan begins alike, and ends at a tick that is looked at by chance only
+  const start = descents > 0 ? [pointOf(createTable(parts))] : [];
+  const end = stage === 'resolved' ? [pointOf(table)] : [];
   const card = scorecardOf(table);
   const review = viewReview(table, READER);
-  return accept({ points, ...(card && { card }), ...(review && { review }) });
+  return accept({ points: [...start, ...looks, ...end], ...(card && { card }), ...(review && { review }) });
 }
 
 function pointOf({ run }: Table): TrackPoint {
