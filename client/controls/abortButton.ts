@@ -1,4 +1,4 @@
-import { button, element, say } from '../panels/element.ts';
+import { button, element, pressIfShown, say } from '../panels/element.ts';
 import { CONTROLS } from '../text/en.ts';
 
 /** The second press counts for so long [ms]: enough to read what it does. */
@@ -8,6 +8,7 @@ const SURE_MS = 6000;
 export function createAbortButton(abort: () => void): {
   readonly nodes: readonly HTMLElement[];
   refresh(isOpen: boolean): void;
+  press(): void;
 } {
   let timer: ReturnType<typeof setTimeout> | undefined;
   // told aloud: the name of a button that changes under the finger is not
@@ -29,6 +30,7 @@ export function createAbortButton(abort: () => void): {
   show(false);
   return {
     nodes: [node, told],
+    press: () => pressIfShown(node),
     refresh(isOpen) {
       node.disabled = !isOpen;
       if (!isOpen && timer !== undefined) show(false);

@@ -1,7 +1,7 @@
 import type { TableView } from '../../engine/table/index.ts';
 import { isDry } from '../panels/alerts.ts';
 import { element, say } from '../panels/element.ts';
-import type { Action } from '../settings/keys.ts';
+import type { DeskAction } from '../settings/keys.ts';
 import { CONTROLS } from '../text/en.ts';
 import { keysOf } from '../text/keyNames.ts';
 import type { CommandDesk } from './commands.ts';
@@ -41,7 +41,7 @@ interface StepButton {
 }
 
 /** A step button: its sign, and the key that does the same in small. */
-export function stepButton(sign: string, action: Action, name: string, desk: CommandDesk): StepButton {
+export function stepButton(sign: string, action: DeskAction, name: string, desk: CommandDesk): StepButton {
   const node = element('button', { type: 'button', 'aria-label': name, class: 'step' });
   repeatWhileHeld(node, () => ACTS[action](desk));
   const words = element('span', {}, sign);

@@ -2,7 +2,8 @@ import type { FlightMode, TableView } from '../../engine/table/index.ts';
 import { HIGH_TILT, LOW_TILT, TILT_TAPER } from '../../engine/descent/index.ts';
 import { button, element, say } from '../panels/element.ts';
 import { facilitatorOf } from '../panels/facilitator.ts';
-import { ACTIONS, type Action } from '../settings/keys.ts';
+import { ACTIONS_OF, actionsFor, type Action } from '../settings/keys.ts';
+import type { CardActs } from './keyboard.ts';
 import { CONTROLS, ORDERS, SETTINGS } from '../text/en.ts';
 import { keysOf } from '../text/keyNames.ts';
 import { distance } from '../text/numbers.ts';
@@ -14,6 +15,7 @@ import { createPaceButtons } from './paceButtons.ts';
 
 interface ControlPanel {
   readonly panel: HTMLElement;
+  readonly acts: Pick<CardActs, 'abort' | 'paceSlower' | 'paceFaster'>;
   /** Marks and figures; `hoverPercent` is the thrust that holds the present speed. */
   refresh(view: TableView, hoverPercent: number): void;
 }
@@ -28,16 +30,30 @@ export function createControlPanel(desk: CommandDesk, maxThrust: number, mode: F
     class: 'start-over',
     'aria-label': CONTROLS.startOver,
   });
+  let you: TableView['you'] | undefined;
   const panel = element(
     'section',
     { class: 'card controls', 'aria-label': CONTROLS.label, 'data-mode': mode },
     ...controls.groups,
     pace.row,
-    element('div', { class: 'controls-foot' }, hold, ...abort.nodes, keyList(mode), startOver),
+    element(
+      'div',
+      { class: 'controls-foot' },
+      hold,
+      ...abort.nodes,
+      keyList(mode, () => you),
+      startOver,
+    ),
   );
   return {
     panel,
+    acts: {
+      abort: () => abort.press(),
+      paceSlower: () => pace.step('slower'),
+      paceFaster: () => pace.step('faster'),
+    },
     refresh(view, hoverPercent) {
+      ({ you } = view);
       controls.refresh(view, hoverPercent);
       const active = view.stage === 'descending';
       pace.refresh(view, view.you.runs);
@@ -54,7 +70,8 @@ function mayNotGoOn(view: TableView): boolean {
   return view.turn?.laying === true || (view.held && facilitatorOf(view) !== undefined);
 }
 
-function keyList(mode: FlightMode): HTMLElement {
+/** What the keys do for whoever sits here. */
+function keyList(mode: FlightMode, you: () => TableView['you'] | undefined): HTMLElement {
   const isByOrders = mode === 'by orders';
   const rows = element('tbody', {});
   const legend = element('p', {});
@@ -66,8 +83,14 @@ function keyList(mode: FlightMode): HTMLElement {
     legend,
   );
   sheet.addEventListener('beforetoggle', () => {
-    const actions = isByOrders ? ACTIONS : ACTIONS.filter((action) => action !== 'driftOrLean');
-    const words = isByOrders ? ORDERS.actions : SETTINGS.actions;
+    const person = you();
+    const unused: readonly Action[] = [
+      ...(isByOrders ? [] : (['driftOrLean'] as const)),
+      ...(person?.decides === true ? [] : ACTIONS_OF.decides),
+    ];
+    const actions = actionsFor(person?.seat).filter((action) => !unused.includes(action));
+    const words = isByOrders ? { ...SETTINGS.actions, ...ORDERS.actions } : SETTINGS.actions;
+    legend.hidden = person?.seat !== 'flying';
     rows.replaceChildren(...actions.map((action) => keyRow(action, words[action])));
     const [low, high] = TILT_TAPER;
     const limits = ORDERS.leanLimits(HIGH_TILT, distance(high, 0), LOW_TILT, distance(low, 0));

@@ -1,10 +1,10 @@
-import type { Action } from '../settings/keys.ts';
+import type { DeskAction } from '../settings/keys.ts';
 import type { CommandDesk } from './commands.ts';
 import { ACTS } from './keyboard.ts';
 import { REPEAT } from './repeat.ts';
 
 /** What a gamepad can ask for: flight actions, and to go on or to hold by buttons of their own. */
-export type PadAct = Exclude<Action, 'hold'> | 'goOn' | 'pause';
+export type PadAct = Exclude<DeskAction, 'hold'> | 'goOn' | 'pause';
 
 /** What is read of a gamepad, by the open standard mapping. */
 export interface PadReading {

@@ -1,11 +1,13 @@
 import { PACES, type TableView } from '../../engine/table/index.ts';
-import { button, element } from '../panels/element.ts';
+import { button, element, pressIfShown } from '../panels/element.ts';
 import { PACE } from '../text/en.ts';
 import type { CommandDesk } from './commands.ts';
 
 interface PaceButtons {
   readonly row: HTMLElement;
   refresh(view: TableView, mayChange: boolean): void;
+  /** The next slower or faster one. */
+  step(direction: 'slower' | 'faster'): void;
 }
 
 /** How fast the clock runs: one small button a pace. */
@@ -24,6 +26,12 @@ export function createPaceButtons(desk: CommandDesk): PaceButtons {
   );
   return {
     row,
+    step(direction) {
+      const at = buttons.findIndex(({ node }) => node.ariaPressed === 'true');
+      // the fastest stands first
+      const next = buttons[at + (direction === 'slower' ? 1 : -1)];
+      if (next !== undefined) pressIfShown(next.node);
+    },
     refresh(view, mayChange) {
       for (const { pace, node } of buttons) {
         node.setAttribute('aria-pressed', String(view.pace === pace));

@@ -12,6 +12,8 @@ export function createCauseChoice(
 ): {
   readonly list: HTMLSelectElement;
   refresh(reading: SourceReading, named: readonly NamedSource[], isOpen: boolean): void;
+  /** Opens the list, where there is something to name. */
+  open(): void;
 } {
   const choice = createChoice(SENSORS_CARD.cause(SOURCE_NAMES[source]));
   const wish = new Wish<NamedCause>();
@@ -24,6 +26,11 @@ export function createCauseChoice(
   });
   return {
     list: choice.list,
+    open() {
+      if (choice.list.hidden || choice.list.disabled) return;
+      choice.list.focus();
+      choice.list.showPicker();
+    },
     refresh({ state, judgment }, named, isOpen) {
       const shown = wish.shown(named.find((one) => one.source === source)?.cause ?? 'nothing');
       // a list that is being chosen from is left alone

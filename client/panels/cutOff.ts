@@ -1,12 +1,14 @@
 import type { EngineSettings } from '../../engine/table/index.ts';
 import { PROPELLANT_CARD } from '../text/en.ts';
-import { button, element, say } from './element.ts';
+import { button, element, pressIfShown, say } from './element.ts';
 import type { Ask } from './seatCard.ts';
 
 /** The cut-off, in two steps: nobody fires it by one press. */
 export function createCutOff(ask: Ask): {
   readonly group: HTMLElement;
   refresh(state: EngineSettings['cutOff']): void;
+  arm(): void;
+  fire(): void;
 } {
   let said: EngineSettings['cutOff'] = 'not armed';
   const arm = button(PROPELLANT_CARD.arm, () => ask({ kind: 'armCutOff', armed: said !== 'armed' }));
@@ -22,5 +24,7 @@ export function createCutOff(ask: Ask): {
       fire.disabled = state !== 'armed';
       fired.hidden = state !== 'fired';
     },
+    arm: () => pressIfShown(arm),
+    fire: () => pressIfShown(fire),
   };
 }

@@ -28,6 +28,11 @@ export function button(words: string, act: () => void, attributes: Attributes = 
   return node;
 }
 
+/** Presses a button as by hand; nothing where it is hidden or may not be pressed. */
+export function pressIfShown(node: HTMLButtonElement): void {
+  if (!node.hidden) node.click();
+}
+
 /** One entry of a description list: what it is, how much, and a small note. */
 export function entry(label: string, value: string | HTMLElement, note?: string): HTMLElement {
   const small = note === undefined ? undefined : element('small', {}, note);

@@ -1,4 +1,4 @@
-import { ACTIONS, bindKey, DEFAULT_KEYS, KEYS_EACH, plainKey, type Action } from '../settings/keys.ts';
+import { ACTIONS_OF, bindKey, DEFAULT_KEYS, KEY_SCOPES, KEYS_EACH, plainKey, type Action } from '../settings/keys.ts';
 import { changeSettings, settings } from '../settings/store.ts';
 import { SETTINGS } from '../text/en.ts';
 import { keyName } from '../text/keyNames.ts';
@@ -12,11 +12,25 @@ interface Place {
 
 /** Every action with its keys. A press on a key asks for another in its place; one that is taken is said to be. */
 export function createKeyTable(): HTMLElement {
-  const rows = element('tbody', {});
+  const rows = element('table', {});
   const said = element('p', { class: 'settings-said', role: 'status' });
   let asked: Place | undefined;
 
-  const lay = () => rows.replaceChildren(...ACTIONS.map((action) => row(action, asked, ask)));
+  const lay = () =>
+    rows.replaceChildren(
+      ...KEY_SCOPES.map((scope) =>
+        element(
+          'tbody',
+          {},
+          element(
+            'tr',
+            { class: 'key-scope' },
+            element('th', { scope: 'rowgroup', colspan: 1 + KEYS_EACH }, SETTINGS.keyScopes[scope]),
+          ),
+          ...ACTIONS_OF[scope].map((action) => row(action, asked, ask)),
+        ),
+      ),
+    );
   const finish = (words: string) => {
     const place = asked;
     asked = undefined;
@@ -43,7 +57,7 @@ export function createKeyTable(): HTMLElement {
   const table = element(
     'div',
     { class: 'key-table' },
-    element('table', {}, rows),
+    rows,
     said,
     button(SETTINGS.reset, () => {
       changeSettings({ keys: DEFAULT_KEYS });

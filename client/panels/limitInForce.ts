@@ -1,7 +1,7 @@
 import { LIMIT_RANGE, type SiteReadings } from '../../engine/table/index.ts';
 import { SITE_CARD } from '../text/en.ts';
 import { speed } from '../text/numbers.ts';
-import { button, element, say } from './element.ts';
+import { button, element, pressIfShown, say } from './element.ts';
 import type { Ask } from './seatCard.ts';
 import { offeredLimit } from './siteWords.ts';
 import { createStepper } from './stepper.ts';
@@ -13,6 +13,7 @@ const STEP = 5;
 export function createLimitInForce(ask: Ask): {
   readonly group: HTMLElement;
   refresh(readings: SiteReadings, said: number | undefined, isOpen: boolean): void;
+  state(): void;
 } {
   let chosen: number | undefined;
   let offered = 0;
@@ -35,6 +36,7 @@ export function createLimitInForce(ask: Ask): {
   const inForce = element('small', {});
   return {
     group: element('div', { class: 'limit-in-force' }, stepper.group, state, inForce),
+    state: () => pressIfShown(state),
     refresh(readings, said, isOpen) {
       offered = chosen ?? offeredLimit(readings) ?? said ?? offered;
       stepper.refresh(offered, isOpen);

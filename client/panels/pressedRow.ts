@@ -5,6 +5,13 @@ interface PressedRow<Value extends string> {
   readonly group: HTMLElement;
   /** `said`: what the table has; `isOpen`: it may be changed now. */
   refresh(said: Value, isOpen: boolean): void;
+  /** Presses one, as by hand. */
+  press(value: Value): void;
+  /** Presses the one after what holds now. */
+  pressNext(): void;
+  /** Has the keyboard at what holds now, or at the one after that which has it. */
+  focus(): void;
+  focusNext(): void;
 }
 
 /** Buttons beside each other of which one is pressed: what holds now. */
@@ -14,7 +21,9 @@ export function createPressedRow<Value extends string>(options: {
   readonly press: (value: Value) => void;
 }): PressedRow<Value> {
   const wish = new Wish<Value>();
+  let holds = options.choices[0]?.[0];
   const show = (shown: Value) => {
+    holds = shown;
     for (const [value, key] of keys) key.setAttribute('aria-pressed', String(value === shown));
   };
   const keys = options.choices.map(([value, words]) => {
@@ -25,6 +34,8 @@ export function createPressedRow<Value extends string>(options: {
     });
     return [value, key] as const;
   });
+  const keyOf = (value: Value | undefined) => keys.find(([own]) => own === value)?.[1];
+  const after = (at: number) => keys[(at + 1) % keys.length]?.[1];
   return {
     group: element(
       'div',
@@ -34,6 +45,17 @@ export function createPressedRow<Value extends string>(options: {
     refresh(said, isOpen) {
       show(wish.shown(said));
       for (const [, key] of keys) key.disabled = !isOpen;
+    },
+    press(value) {
+      keyOf(value)?.focus();
+      keyOf(value)?.click();
+    },
+    pressNext: () => after(keys.findIndex(([value]) => value === holds))?.click(),
+    focus: () => keyOf(holds)?.focus(),
+    focusNext() {
+      const at = keys.findIndex(([, key]) => key === document.activeElement);
+      if (at < 0) keyOf(holds)?.focus();
+      else after(at)?.focus();
     },
   };
 }

@@ -11,6 +11,7 @@ import { createCutOff } from './cutOff.ts';
 import { element } from './element.ts';
 import { createPressedRow } from './pressedRow.ts';
 import {
+  type ActsOf,
   type Ask,
   cardPart,
   createLiveDrawing,
@@ -26,7 +27,7 @@ import { drawTwoBars } from './twoBars.ts';
 const CEILING_STEP = 5;
 
 /** For Propellant: what is left by two ways of knowing it, thrust commanded against felt, and what is set on the engine. */
-export function createPropellantCard(ask: Ask, fullPropellant: number): SeatCard {
+export function createPropellantCard(ask: Ask, fullPropellant: number): SeatCard & ActsOf<'propellant'> {
   const left = createLeft(fullPropellant);
   const thrust = createThrust();
   const ceiling = createStepper({
@@ -67,6 +68,14 @@ export function createPropellantCard(ask: Ask, fullPropellant: number): SeatCard
   );
   return {
     card,
+    acts: {
+      ceilingUp: () => ceiling.step(1),
+      ceilingDown: () => ceiling.step(-1),
+      armCutOff: () => cutOff.arm(),
+      fireCutOff: () => cutOff.fire(),
+      cutAtContact: () => contact.pressNext(),
+      line: () => line.pressNext(),
+    },
     refresh(view) {
       const { propellantReadings: readings, engine, stage } = view;
       card.hidden = view.you.seat !== 'propellant' || readings === undefined;

@@ -1,5 +1,6 @@
 import type { Command, Seat, TableView } from '../../engine/table/index.ts';
 import type { SourceState } from '../../engine/estimate/index.ts';
+import type { ActionOf, KeyScope } from '../settings/keys.ts';
 import { SEAT_CARD, SEAT_NAMES, SOURCES_CARD } from '../text/en.ts';
 import { GLYPH, stateGlyph } from '../views/stateGlyph.ts';
 import { drawing, element, say } from './element.ts';
@@ -10,6 +11,11 @@ export interface SeatCard {
   readonly card: HTMLElement;
   /** Shows the card to whoever it is for, while a descent runs. */
   refresh(view: TableView): void;
+}
+
+/** What a card does by the keys of its seat. */
+export interface ActsOf<Scope extends KeyScope> {
+  readonly acts: Readonly<Record<ActionOf<Scope>, () => void>>;
 }
 
 export type Ask = (command: Command) => void;

@@ -4,7 +4,7 @@ import { SITE_CARD } from '../text/en.ts';
 import { speed } from '../text/numbers.ts';
 import { createLimitInForce } from './limitInForce.ts';
 import { createLiveDrawing, createStateMark, cardPart, figureLine, seatCardFrame } from './seatCard.ts';
-import type { Ask, SeatCard } from './seatCard.ts';
+import type { ActsOf, Ask, SeatCard } from './seatCard.ts';
 import { drawLimits } from './limitDrawing.ts';
 import { createPressedRow } from './pressedRow.ts';
 import { legWords, slopeRangeWords, slopeWords } from './siteWords.ts';
@@ -20,7 +20,7 @@ export function createSiteCard(
     /** Of the lander's feet [m]. */
     readonly halfStance: number;
   },
-): SeatCard {
+): SeatCard & ActsOf<'site'> {
   const marker = createSpotMarker(ask, known.halfStance);
   const figures = createFigures();
   const note = createPressedRow<GroundNote>({
@@ -38,6 +38,13 @@ export function createSiteCard(
   );
   return {
     card,
+    acts: {
+      spotLeft: () => marker.step(-1),
+      spotRight: () => marker.step(1),
+      spotHere: () => marker.here(),
+      groundNote: () => note.focusNext(),
+      stateLimit: () => limit.state(),
+    },
     refresh(view) {
       const { siteReadings: readings, site, stage } = view;
       card.hidden = view.you.seat !== 'site' || readings === undefined;

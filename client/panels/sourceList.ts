@@ -8,7 +8,7 @@ import { createCauseChoice } from './causeChoice.ts';
 import { DisagreementHistory, heightOnStrip, STRIP } from './disagreementStrip.ts';
 import { drawing, element, say } from './element.ts';
 import { createPressedRow } from './pressedRow.ts';
-import type { Ask, SeatCard } from './seatCard.ts';
+import type { ActsOf, Ask, SeatCard } from './seatCard.ts';
 import { expectedValue } from './sourceExpected.ts';
 import { ageWords, disagreementWords, sourceValue } from './sourceWords.ts';
 
@@ -29,7 +29,7 @@ const NEVER_WEIGHED: readonly Source[] = ['inertialUnit', 'propellantGauge'];
 export function createSourceList(
   ask: Ask,
   ground: (view: TableView) => Pick<MapView, 'firstX' | 'spacing' | 'heights'>,
-): SeatCard {
+): SeatCard & ActsOf<'sensors'> {
   const rows = LISTED.map((source) => createRow(source, ask));
   const alignment = createAlignment(ask);
   const card = element(
@@ -45,8 +45,24 @@ export function createSourceList(
     alignment.line,
     element('p', { class: 'source-note' }, SOURCES_CARD.note(GATE)),
   );
+  const walk = (by: 1 | -1) => {
+    const at = rows.findIndex(({ row }) => row.contains(document.activeElement));
+    const next = at < 0 ? 0 : (at + by + rows.length) % rows.length;
+    rows[next]?.focus();
+  };
+  // the one that has the keyboard; the first, where none has
+  const inHand = () => rows.find(({ row }) => row.contains(document.activeElement)) ?? rows[0];
+  const judge = (one: Judgment) => inHand()?.judge(one);
   return {
     card,
+    acts: {
+      sourceUp: () => walk(-1),
+      sourceDown: () => walk(1),
+      accept: () => judge('accepted'),
+      check: () => judge('under check'),
+      reject: () => judge('rejected'),
+      cause: () => inHand()?.cause.open(),
+    },
     refresh(view) {
       const { sources } = view;
       card.hidden = sources === undefined;
@@ -92,6 +108,9 @@ function createRow(source: Source, ask: Ask) {
   return {
     source,
     row,
+    cause,
+    focus: () => judgment.focus(),
+    judge: (one: Judgment) => judgment.press(one),
     refresh(reading: SourceReading, { flight, stage, named }: TableView, expected: string) {
       const words = stateWords(reading);
       if (words !== shownState) state.replaceChildren(glyph(reading.state), words);

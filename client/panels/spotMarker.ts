@@ -1,7 +1,7 @@
 import type { Profile } from '../../engine/ground/index.ts';
 import { SPOT_APPROACHES, type MarkedSpot, type SpotApproach, type TableView } from '../../engine/table/index.ts';
 import { SITE_CARD } from '../text/en.ts';
-import { button, element, say } from './element.ts';
+import { button, element, pressIfShown, say } from './element.ts';
 import { createPressedRow } from './pressedRow.ts';
 import { drawProfile, LEVEL_ENOUGH } from './profileDrawing.ts';
 import { createLiveDrawing, type Ask } from './seatCard.ts';
@@ -16,6 +16,10 @@ const SLIDER_KEYS = ['ArrowLeft', 'ArrowRight', 'ArrowUp', 'ArrowDown', 'Home', 
 interface SpotMarker {
   readonly nodes: readonly HTMLElement[];
   refresh(view: TableView, ground: Profile, isOpen: boolean): void;
+  /** A meter to a side. */
+  step(direction: 1 | -1): void;
+  /** Where it is heading now. */
+  here(): void;
 }
 
 /** The profile with a slider over it: a tap, a drag or an arrow key marks the spot to land at. */
@@ -49,6 +53,11 @@ export function createSpotMarker(ask: Ask, halfStance: number): SpotMarker {
       element('div', { class: 'spot-row' }, element('span', {}, SITE_CARD.spotMarked, ' ', place), here, clear),
       way.group,
     ],
+    step(direction) {
+      const next = slider.next(direction);
+      if (next !== undefined) mark(next);
+    },
+    here: () => pressIfShown(here),
     refresh(view, ground, isOpen) {
       const { flight, margin, site, drawnIn } = view;
       said = site.spot;
@@ -97,6 +106,11 @@ function createSlider(mark: (meters: number) => void) {
   return {
     input,
     preview: () => preview,
+    /** Beside where it stands; undefined where it cannot be moved. */
+    next: (direction: 1 | -1) =>
+      input.disabled
+        ? undefined
+        : Math.max(Number(input.min), Math.min(Number(input.max), Number(input.value) + direction)),
     stretch(ahead: () => Stretch): Stretch {
       if (!isHeld || shown === undefined) shown = ahead();
       return shown;

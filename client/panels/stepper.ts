@@ -6,6 +6,8 @@ interface Stepper {
   readonly group: HTMLElement;
   /** `said`: what the table has; `isOpen`: it may be changed now. */
   refresh(said: number, isOpen: boolean): void;
+  /** One press of either button. */
+  step(direction: 1 | -1): void;
 }
 
 /** A figure with a button to either side of it that makes it less or more. */
@@ -39,6 +41,9 @@ export function createStepper(options: {
       now = wish.shown(said);
       say(value, words(now));
       for (const key of [less, more]) key.disabled = !isOpen;
+    },
+    step(direction) {
+      if (!more.disabled) go(direction);
     },
   };
 }

@@ -146,7 +146,12 @@ export function layTable(
     ],
   );
   const isFlying = () => link.view?.stage === 'descending' && document.querySelector('dialog[open]') === null;
-  const endKeys = listenToKeys(desk, isFlying, (figure) => parts.talk.press(figure));
+  const endKeys = listenToKeys(desk, {
+    isActive: isFlying,
+    seat: () => link.view?.you.seat,
+    acts: { ...parts.controls.acts, ...parts.talk.acts, ...parts.tasks.acts },
+    onFigure: (figure) => parts.talk.press(figure),
+  });
   const pads = followPads(desk);
   const pause = createPause(desk);
   page.addEventListener('click', (event) => {

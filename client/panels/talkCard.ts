@@ -1,7 +1,8 @@
 import type { TableView } from '../../engine/table/index.ts';
+import type { CardActs } from '../controls/keyboard.ts';
 import { POLL, TALK } from '../text/en.ts';
 import type { Announcer } from './announcer.ts';
-import { button, element, say } from './element.ts';
+import { button, element, pressIfShown, say } from './element.ts';
 import { createPollCard } from './pollCard.ts';
 import { createSayPanel } from './sayPanel.ts';
 import type { Ask } from './seatCard.ts';
@@ -18,6 +19,7 @@ interface TalkCard {
   refresh(view: TableView): void;
   /** Says the sentence that has this figure on it, where the card is shown. */
   press(figure: number): void;
+  readonly acts: Pick<CardActs, 'poll'>;
 }
 
 /**
@@ -43,6 +45,7 @@ export function createTalkCard(ask: Ask, announcer: Announcer, alone: boolean): 
   return {
     part,
     stand,
+    acts: { poll: () => pressIfShown(call) },
     refresh(view) {
       const { stage, you, talk, drawnIn } = view;
       part.hidden = stage === 'gathering' || (alone && drawnIn === 'ink' && talk.calls.length === 0);

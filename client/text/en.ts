@@ -13,7 +13,7 @@ import type {
 } from '../../engine/table/index.ts';
 import type { AlertLevel, StandInReason } from '../../engine/talk/index.ts';
 import type { Outcome, Phase } from '../../engine/world/index.ts';
-import type { Action } from '../settings/keys.ts';
+import type { Action, ActionOf, KeyScope } from '../settings/keys.ts';
 
 /** Every string that a person reads after the start page (`index.html` holds its own). English; one file a language. */
 
@@ -361,10 +361,7 @@ export const ORDERS = {
     engineOff: 'hold the height',
     upright: 'no drift, or upright',
     driftOrLean: 'hold a drift, or a lean',
-    hold: 'hold, resume',
-    readBack: 'read back, or confirm',
-    bookmark: 'bookmark this moment for the debrief',
-  } satisfies Record<Action, string>,
+  } satisfies Record<ActionOf<'flying'>, string>,
   legend: 'Hollow mark: ordered. Filled mark: actual.',
   leanLimits: (high: number, from: string, low: number, to: string) =>
     `For a drift it leans up to ${high}°, less from ${from} down, ${low}° from ${to} down. An ordered lean is held to the ground.`,
@@ -389,6 +386,14 @@ export const SETTINGS = {
   motion: 'Movement',
   motions: { system: ['as this device is set', ''], less: ['less', 'nothing moves but the descent'] },
   keys: 'Keys',
+  keyScopes: {
+    flying: 'At Flying',
+    sensors: 'At Sensors',
+    propellant: 'At Propellant',
+    site: 'At Site',
+    decides: 'At Lead, or whoever decides',
+    all: 'Everybody',
+  } satisfies Record<KeyScope, string>,
   letters: 'single letters act as keys',
   actions: {
     thrustMore: 'more thrust',
@@ -398,6 +403,27 @@ export const SETTINGS = {
     engineOff: 'engine off',
     upright: 'stand upright',
     driftOrLean: 'by orders: a drift or a lean',
+    sourceUp: 'to the source above',
+    sourceDown: 'to the source below',
+    accept: 'accept the source',
+    check: 'put it under check',
+    reject: 'reject it',
+    cause: 'name what is wrong with it',
+    ceilingUp: 'thrust ceiling higher',
+    ceilingDown: 'thrust ceiling lower',
+    armCutOff: 'arm the cut-off, or not',
+    fireCutOff: 'fire the armed cut-off',
+    cutAtContact: 'cut at contact, on or off',
+    line: 'shut the line, or open it',
+    spotLeft: 'spot to the left',
+    spotRight: 'spot to the right',
+    spotHere: 'mark where it is heading',
+    groundNote: 'go through the ground notes; Enter says one',
+    stateLimit: 'state the limit',
+    poll: 'ask everybody: go?',
+    abort: 'abort, in two presses',
+    paceSlower: 'slower clock',
+    paceFaster: 'faster clock',
     hold: 'hold, resume',
     readBack: 'read back, or confirm',
     bookmark: 'bookmark this moment for the debrief',

@@ -7,6 +7,9 @@ const SIGNS: Readonly<Record<string, string>> = {
   ArrowDown: '↓',
   ArrowLeft: '←',
   ArrowRight: '→',
+  // too small to be told apart
+  ',': 'comma',
+  '.': 'period',
 };
 
 /** A key as it is called on screen. */

@@ -1,4 +1,4 @@
-import type { EstimateView } from '../estimate/index.ts';
+import type { EstimateView, Judgment } from '../estimate/index.ts';
 import { SOURCES, type Source } from '../sensors/index.ts';
 import type { DescentState } from '../world/descent.ts';
 import { flightKnown } from './flightKnown.ts';
@@ -63,19 +63,28 @@ function viewBelief(
 ): Pick<TableView, 'drawnIn' | 'map' | 'spread' | 'rejected' | 'sources'> {
   const { instruments, believed } = table.run;
   if (!isPencil(table) || instruments === undefined || believed === undefined) return { drawnIn: 'ink', rejected: [] };
+  const { judgments } = table.state;
   const { terrain, sigma } = instruments.map;
   const { firstX, spacing, heights } = terrain;
   return {
     drawnIn: 'pencil',
     map: { firstX, spacing, heights, sigma },
     spread: believed.sigma,
-    rejected: SOURCES.filter((source) => table.state.judgments[source] === 'rejected'),
-    ...(seats.includes('sensors') && { sources: SOURCES.map((source) => viewSource(source, believed, instruments)) }),
+    rejected: SOURCES.filter((source) => judgments[source] === 'rejected'),
+    ...(seats.includes('sensors') && {
+      sources: SOURCES.map((source) => viewSource(source, believed, instruments, judgments[source])),
+    }),
   };
 }
 
-function viewSource(source: Source, { sources }: EstimateView, { readings }: Instruments): SourceReading {
-  const { state, judgment, isUsed, age, disagreement } = sources[source];
+/** `judgment` as it stands now: on hold, nothing has been made of it yet. */
+function viewSource(
+  source: Source,
+  { sources }: EstimateView,
+  { readings }: Instruments,
+  judgment: Judgment = 'accepted',
+): SourceReading {
+  const { state, isUsed, age, disagreement } = sources[source];
   const worst = disagreement.reduce((most, one) => (Math.abs(one) > Math.abs(most) ? one : most), 0);
   return {
     source,

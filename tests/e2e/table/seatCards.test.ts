@@ -51,9 +51,56 @@ function faultsOf(page: Page): Promise<readonly string[]> {
   }, THUMB);
 }
 
+/** Presses the keys of a seat and waits for what its card says then. */
+const PRESS_KEYS: Readonly<Record<string, (page: Page) => Promise<void>>> = {
+  Lead: async (page) => {
+    // held down, it does not answer its own question
+    await page.keyboard.down('q');
+    await page.keyboard.down('q');
+    await page.keyboard.up('q');
+    await page.locator('.controls .abort[data-sure="true"]').waitFor();
+    await page.keyboard.press('.');
+    await page.keyboard.press(',');
+    await page.getByRole('button', { name: /^×0.5/, pressed: true }).waitFor();
+    await page.keyboard.press('p');
+    await page.getByRole('region', { name: 'Poll' }).waitFor();
+  },
+  Sensors: async (page) => {
+    await page.keyboard.press('ArrowDown');
+    await page.keyboard.press('ArrowDown');
+    await page.keyboard.press('x');
+    const radar = page.locator('.source-list > li').nth(1);
+    await radar.getByRole('button', { name: 'Rejected', pressed: true }).waitFor();
+    await radar.getByRole('combobox').waitFor();
+    await page.keyboard.press('n');
+    await page.waitForFunction(() => document.activeElement?.matches('.source-list > li:nth-child(2) select') === true);
+    await page.keyboard.press('Escape');
+  },
+  Propellant: async (page) => {
+    await page.keyboard.press('ArrowDown');
+    await page.getByRole('group', { name: 'Thrust ceiling' }).getByText('95').waitFor();
+    await page.keyboard.press('l');
+    await page.getByRole('button', { name: 'one shut', pressed: true }).waitFor();
+    await page.keyboard.press('a');
+    await page.getByRole('button', { name: 'Disarm' }).waitFor();
+    await page.keyboard.press('x');
+    await page.getByText('Fired').waitFor();
+  },
+  Site: async (page) => {
+    const slider = page.getByRole('slider', { name: 'Spot to land at' });
+    const before = Number(await slider.inputValue());
+    await page.keyboard.press('ArrowLeft');
+    await expect.poll(async () => Number(await slider.inputValue())).toBe(before - 1);
+    await page.keyboard.press('n');
+    await page.keyboard.press('n');
+    await page.keyboard.press('Enter');
+    await page.getByRole('button', { name: 'steeper', pressed: true }).waitFor();
+  },
+};
+
 describe('the card of each seat on a phone held upright', () => {
   it.each(['Lead', 'Sensors', 'Propellant', 'Site'])(
-    'at %s lies within the window, and all that is pressed is large enough',
+    'at %s lies within the window, all that is pressed is large enough, and its keys do what it does',
     async (seat) => {
       const page = await sitAt(seat, { width: 390, height: 844 });
       expect(await faultsOf(page)).toEqual([]);
@@ -61,6 +108,7 @@ describe('the card of each seat on a phone held upright', () => {
       await page.waitForTimeout(300);
       expect(await faultsOf(page)).toEqual([]);
       expect(await page.locator('body').innerText()).toContain(CAUTION);
+      await PRESS_KEYS[seat]?.(page);
       expect(live.faults).toEqual([]);
     },
     60_000,

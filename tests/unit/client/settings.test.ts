@@ -1,5 +1,14 @@
 import { afterEach, describe, expect, it, vi } from 'vitest';
-import { ACTIONS, actionOf, bindKey, DEFAULT_KEYS, parseKeys } from '../../../client/settings/keys.ts';
+import {
+  ACTIONS,
+  actionOf,
+  actionsFor,
+  bindKey,
+  DEFAULT_KEYS,
+  parseKeys,
+  repeats,
+} from '../../../client/settings/keys.ts';
+import { SEATS } from '../../../engine/table/index.ts';
 import { DEFAULTS, parseSettings } from '../../../client/settings/settings.ts';
 import { COACH, SETTINGS } from '../../../client/text/en.ts';
 import { keysOf, withKeys } from '../../../client/text/keyNames.ts';
@@ -27,7 +36,7 @@ afterEach(() => vi.unstubAllGlobals());
 
 describe('the settings of a person', () => {
   it('come back as they were stored', () => {
-    const keys = { ...DEFAULT_KEYS, hold: ['PageDown', 'p'] };
+    const keys = { ...DEFAULT_KEYS, hold: ['PageDown', 'i'] };
     const chosen = { units: 'us', motion: 'less', letters: false, keys } as const;
     expect(parseSettings(JSON.stringify(chosen))).toEqual(chosen);
   });
@@ -70,25 +79,45 @@ describe('the settings of a person', () => {
   });
 });
 
+/** At each seat in order, and at none. */
+const does = (key: string) => [...SEATS, undefined].map((seat) => actionOf(DEFAULT_KEYS, key, seat));
+
 describe('keys', () => {
-  it('are each named in the list of settings, and given to one action', () => {
-    const all = ACTIONS.flatMap((action) => DEFAULT_KEYS[action]);
+  it.each([...SEATS, undefined])('at %s do one thing each, and all that is done there has one', (seat) => {
+    const all = actionsFor(seat).flatMap((action) => DEFAULT_KEYS[action]);
     expect(new Set(all).size).toBe(all.length);
-    expect(Object.keys(SETTINGS.actions)).toEqual([...ACTIONS]);
+    expect(actionsFor(seat).filter((action) => DEFAULT_KEYS[action].length === 0)).toEqual([]);
+  });
+
+  it('are each named in the list of settings', () => {
+    expect(Object.keys(SETTINGS.actions).toSorted()).toEqual(ACTIONS.toSorted());
   });
 
   it('do the same with Shift as without', () => {
-    expect(actionOf(DEFAULT_KEYS, 'W')).toBe('thrustMore');
-    expect(actionOf(DEFAULT_KEYS, 'ArrowUp')).toBe('thrustMore');
-    expect(actionOf(DEFAULT_KEYS, 'q')).toBeUndefined();
+    expect(actionOf(DEFAULT_KEYS, 'W', 'flying')).toBe('thrustMore');
+    expect(actionOf(DEFAULT_KEYS, 'ArrowUp', 'flying')).toBe('thrustMore');
+    expect(actionOf(DEFAULT_KEYS, 'i', 'flying')).toBeUndefined();
+  });
+
+  it('do what the seat does that one sits at, and at none only what anybody does', () => {
+    expect(does('ArrowUp')).toEqual([undefined, 'thrustMore', 'sourceUp', 'ceilingUp', undefined, undefined]);
+    expect(does('x')).toEqual([undefined, 'engineOff', 'reject', 'fireCutOff', undefined, undefined]);
+    expect(new Set(does('h'))).toEqual(new Set(['hold']));
+    expect(new Set(does('p'))).toEqual(new Set(['poll']));
+  });
+
+  it('that are held down step on, and do once what must not be done twice', () => {
+    expect(repeats('ceilingUp')).toBe(true);
+    for (const action of ['abort', 'hold', 'armCutOff', 'fireCutOff', 'line', 'reject'] as const)
+      expect(repeats(action)).toBe(false);
   });
 
   it('take the place of another, which does nothing any more', () => {
     const bound = bindKey(DEFAULT_KEYS, 'thrustMore', 1, 'I');
     if (!bound.ok) throw new Error(bound.error);
     expect(bound.value.thrustMore).toEqual(['ArrowUp', 'i']);
-    expect(actionOf(bound.value, 'w')).toBeUndefined();
-    expect(actionOf(bound.value, 'i')).toBe('thrustMore');
+    expect(actionOf(bound.value, 'w', 'flying')).toBeUndefined();
+    expect(actionOf(bound.value, 'i', 'flying')).toBe('thrustMore');
   });
 
   it('are added where a place is empty', () => {
@@ -101,14 +130,24 @@ describe('keys', () => {
     expect(bindKey(DEFAULT_KEYS, 'thrustMore', 1, 'ArrowUp')).toEqual({ ok: false, error: 'thrustMore' });
     for (const key of ['Tab', 'Enter', ' ', 'Escape', 'Shift'])
       expect(bindKey(DEFAULT_KEYS, 'hold', 0, key)).toEqual({ ok: false, error: 'kept' });
+    // one of another seat is free, but not one that everybody has
+    expect(bindKey(DEFAULT_KEYS, 'reject', 0, 'd').ok).toBe(true);
+    expect(bindKey(DEFAULT_KEYS, 'reject', 0, 'h')).toEqual({ ok: false, error: 'hold' });
     // the very same key again changes nothing
     expect(bindKey(DEFAULT_KEYS, 'hold', 0, 'h')).toEqual({ ok: true, value: DEFAULT_KEYS });
   });
 
   it('are not taken from a store in which two actions have the same', () => {
     expect(parseKeys({ ...DEFAULT_KEYS, hold: ['x'] })).toBeUndefined();
-    expect(parseKeys({ ...DEFAULT_KEYS, hold: ['p'] })?.hold).toEqual(['p']);
+    expect(parseKeys({ ...DEFAULT_KEYS, hold: ['i'] })?.hold).toEqual(['i']);
     expect(parseKeys({ ...DEFAULT_KEYS, hold: ['Tab'] })).toBeUndefined();
+  });
+
+  it('of a store from before there were so many stay, and what is new gets a key where one is free', () => {
+    const older = { hold: ['p', 'Home'], thrustMore: ['ArrowUp'] };
+    const keys = parseKeys(older);
+    expect(keys).toEqual({ ...DEFAULT_KEYS, ...older, poll: [] });
+    expect(parseKeys({ ...keys })).toEqual(keys);
   });
 });
 

@@ -39,7 +39,7 @@ describe('the stand-in at Propellant', () => {
       while (table.state.stage === 'descending') stepTable(table);
       expect(table.state.engine).toMatchObject({ lineShut: false, cutOff: 'not armed' });
     }
-  });
+  }, 180_000);
 
   it('[TA39] fires the cut-off at an engine that burns on after contact', () => {
     const table = openFor([{ kind: 'cutOffFails', source: 'engine', fromTick: 0, parameters: {} }], { start: 'low' });
