@@ -142,6 +142,26 @@ export async function chooseDrill(does: {
 /** The runs of this browser, of a key, or of a file, in place of the start page. */
 export async function openLogbook(): Promise<Problem> {
   const { layLogbook } = await import('./logbook/logbookPage.ts');
+  return layInPlace(layLogbook, '?logbook', 'logbook');
+}
+
+/** Margins studied without flying, in place of the start page. */
+export async function openWorkbench(): Promise<Problem> {
+  const { layWorkbench } = await import('./workbench/workbenchPage.ts');
+  const { search, hash } = location;
+  return layInPlace(
+    layWorkbench,
+    new URLSearchParams(search).has('workbench') ? search + hash : '?workbench',
+    'workbench',
+  );
+}
+
+/** A page of its own; left, the start page is there again, with the focus on the button `from`. */
+function layInPlace(
+  lay: (holder: HTMLElement, leave: () => void) => { end(): void },
+  search: string,
+  from: string,
+): Problem {
   const start = document.getElementById('start');
   const holder = document.getElementById('desk');
   if (start === null || holder === null) throw new Error('The page has no start or no desk');
@@ -152,11 +172,11 @@ export async function openLogbook(): Promise<Problem> {
     document.title = startTitle;
     way.end();
     showStart(start, '', undefined);
-    document.getElementById('logbook')?.focus();
+    document.getElementById(from)?.focus();
   };
   start.hidden = true;
-  const laid = layLogbook(holder, leave);
-  const way = openWayBack('?logbook', leave);
+  const way = openWayBack(search, leave);
+  const laid = lay(holder, leave);
   return undefined;
 }
 

@@ -19,6 +19,7 @@ byId('choose').addEventListener('click', () => void choose());
 byId('trouble').addEventListener('click', () => void choose(true));
 byId('drill').addEventListener('click', () => void chooseDrill());
 byId('logbook').addEventListener('click', () => void sitDown((desk) => desk.openLogbook()));
+byId('workbench').addEventListener('click', () => void sitDown((desk) => desk.openWorkbench()));
 byId('settings').addEventListener('click', () => void sitDown(async (desk) => desk.showSettings()));
 byId('join').addEventListener('submit', (event) => {
   event.preventDefault();
@@ -61,11 +62,15 @@ function showSettings(): void {
   Object.assign(document.documentElement.dataset, { units, motion });
 }
 
-/** Sits down at the table that the address names, or opens the logbook; false when it names neither. */
+/** Sits down at the table that the address names, or opens the logbook or the workbench; false when it names neither. */
 function followAddress(): boolean {
   const words = new URLSearchParams(location.search);
   if (words.has('logbook')) {
     void sitDown((desk) => desk.openLogbook());
+    return true;
+  }
+  if (words.has('workbench')) {
+    void sitDown((desk) => desk.openWorkbench());
     return true;
   }
   const invited = words.get('table');

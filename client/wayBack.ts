@@ -45,9 +45,10 @@ export function openWayBack(search: string, onBack: () => void): WayBack {
   };
 }
 
-/** The start page's own address: this one without the table or the logbook. */
+/** The start page's own address: this one without the table, the logbook or the workbench. */
 function startAddress(): string {
   const search = new URLSearchParams(location.search);
+  if (search.has('workbench')) return location.pathname;
   search.delete('table');
   search.delete('logbook');
   return location.pathname + (search.size === 0 ? '' : `?${search.toString()}`);

@@ -1,4 +1,5 @@
 /** Public door of the engine's own arithmetic. installDeterministicMath.ts is not here: importing it has an effect. */
+export { toAzimuthDeg, toDegrees, toRadians } from './degrees.ts';
 export { carlsonRf } from './elliptic.ts';
 export { exp, hypot2, log, tanh } from './exponential.ts';
 export { nextUniform, seedRandom, type RandomState } from './random.ts';

@@ -3,4 +3,4 @@ export { type LanderAssessment } from './assessLander.ts';
 export { compareUprightLying, type ComparedRow, type UprightLying } from './compare.ts';
 export { isLying, type GearCase } from './gearLoad.ts';
 export { layOnSide } from './layOnSide.ts';
-export { withStance } from './stanceTrade.ts';
+export { heavier, withLegs, withStance } from './stanceTrade.ts';

@@ -35,12 +35,16 @@ export function stanceTrade(
 
 /** The lander with its footpads so many times as far from the long axis, and legs that weigh what they then must: by the heavier of the two laws of legMass.ts. */
 export function withStance(lander: Lander, factor: number): Lander {
+  return withLegs(lander, withFootpads(lander, factor).legs);
+}
+
+/** The lander on other legs, which weigh what they then must: its parts of the kind 'gear' in proportion to the heavier of the two laws of legMass.ts. */
+export function withLegs(lander: Lander, legs: Lander['legs']): Lander {
   const anchor = legAnchor(lander, massProperties(lander).mass);
-  const moved = withFootpads(lander, factor);
-  const masses = moved.legs.map((leg) => legMass(anchor, lastForce(leg), legLength(leg)));
+  const masses = legs.map((leg) => legMass(anchor, lastForce(leg), legLength(leg)));
   const sum = (law: 'strength' | 'buckling') => masses.reduce((all, mass) => all + mass[law], 0);
-  const weight = Math.max(sum('strength'), sum('buckling')) / (anchor.mass * moved.legs.length);
-  return { ...moved, parts: lander.parts.map((part) => (part.kind === 'gear' ? heavier(part, weight) : part)) };
+  const weight = Math.max(sum('strength'), sum('buckling')) / (anchor.mass * lander.legs.length);
+  return { ...lander, legs, parts: lander.parts.map((part) => (part.kind === 'gear' ? heavier(part, weight) : part)) };
 }
 
 /** As it was but for where its feet are. */
@@ -53,7 +57,7 @@ function moved([x, y, z]: BodyPoint, factor: number): BodyPoint {
 }
 
 /** Mass and stated inertia times a factor, in place. */
-function heavier(part: Part, factor: number): Part {
+export function heavier(part: Part, factor: number): Part {
   const { shape } = part;
   if (shape.kind !== 'inertia') return { ...part, mass: part.mass * factor };
   const [xx, yy, zz] = shape.moments;

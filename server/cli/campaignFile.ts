@@ -3,6 +3,7 @@ import { parseDocumentText } from '../../engine/documentText.ts';
 import { createProblemList } from '../../engine/fieldReader.ts';
 import { LANDER_FORMAT, parseLander, type Lander } from '../../engine/lander/index.ts';
 import { accept, refuse, type FieldProblem, type Result } from '../../engine/result.ts';
+import { standardCampaign } from '../../engine/study/index.ts';
 import { findLander } from '../../levels/index.ts';
 import { accepted } from './problems.ts';
 import { readFile } from './readFile.ts';
@@ -60,27 +61,4 @@ function landerOf(value: unknown): Result<Lander, readonly FieldProblem[]> {
       { code: 'lander/not-read', path: '', expected: 'a built-in lander or a lander file', came: error.message },
     ]);
   }
-}
-
-function standardCampaign(lander: string): CampaignDocument {
-  return {
-    format: CAMPAIGN_FORMAT,
-    title: 'Standard arrivals, invented for exercise',
-    lander,
-    world: 'moon',
-    method: 'plain',
-    runs: 1000,
-    seed: 1,
-    inputs: {
-      horizontalSpeed: { kind: 'rayleigh', scale: 0.4 },
-      travelAzimuthDeg: { kind: 'uniform', low: 0, high: 360 },
-      descentRate: { kind: 'truncated normal', mean: 1.5, deviation: 0.3, low: 0.3, high: 3 },
-      slopeDeg: { kind: 'rayleigh', scale: 3, high: 15 },
-      friction: { kind: 'uniform', low: 0.5, high: 1 },
-      yawDeg: { kind: 'uniform', low: 0, high: 360 },
-      pitchDeg: { kind: 'normal', mean: 0, deviation: 1 },
-      rollDeg: { kind: 'normal', mean: 0, deviation: 1 },
-    },
-    requirement: { fraction: 0.99, confidence: 0.95 },
-  };
 }

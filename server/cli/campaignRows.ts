@@ -7,7 +7,7 @@ import {
   type CampaignTally,
 } from '../../engine/dispersion/index.ts';
 import type { LegCondition } from '../../engine/touchdown/index.ts';
-import type { CsvTable } from './csv.ts';
+import type { CsvTable } from '../../engine/csv.ts';
 import { figure } from './textTable.ts';
 
 /** Every case of a campaign that was run, for spreadsheets: index, outcome, what was drawn, what was measured. */

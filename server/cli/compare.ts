@@ -8,17 +8,16 @@ import {
   type LanderAssessment,
   type UprightLying,
 } from '../../engine/structure/index.ts';
-import { toRadians } from './angles.ts';
+import { toRadians } from '../../engine/math/index.ts';
 import { compareText, type CompareOptions } from './compareText.ts';
 import { echoCondition, readCondition } from './condition.ts';
-import { tableOf } from './csv.ts';
+import { tableOf } from '../../engine/csv.ts';
 import { addClosedFormSlope, addField, echoFields } from './fieldOptions.ts';
 import { addWorldOptions, worldOf } from './worldOptions.ts';
 import type { DefineVerb } from './program.ts';
 import { readLander } from './readLander.ts';
 import type { Report } from './report.ts';
-import { simulatedArrivals } from './simulatedLimit.ts';
-import { ASSUMED_DESCENT } from './stateOptions.ts';
+import { ASSUMED_DESCENT, simulatedArrivals } from '../../engine/study/index.ts';
 import { UsageError } from './usageError.ts';
 
 export const defineCompare: DefineVerb = (command, deliver) => {

@@ -1,7 +1,7 @@
 import type { ComparedRow, GearCase, UprightLying } from '../../engine/structure/index.ts';
-import { toDegrees } from './angles.ts';
+import { toDegrees } from '../../engine/math/index.ts';
 import { namePlace, type ConditionOptions } from './condition.ts';
-import { ASSUMED_DESCENT } from './stateOptions.ts';
+import { ASSUMED_DESCENT } from '../../engine/study/index.ts';
 import { figure, textTable } from './textTable.ts';
 import { worldOf } from './worldOptions.ts';
 

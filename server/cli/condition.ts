@@ -1,11 +1,11 @@
 import type { Command } from 'commander';
 import { FIRST_CONTACTS, type ContactCondition, type FirstContact } from '../../engine/pivot/index.ts';
 import { findWorld, type World } from '../../engine/worlds.ts';
-import { toRadians } from './angles.ts';
+import { toRadians } from '../../engine/math/index.ts';
 import { DEFAULT_STEP_DEG } from './azimuths.ts';
 import { addClosedFormSlope, addField, echoFields, type FieldOptions } from './fieldOptions.ts';
 import { AZIMUTH_STEP, choiceParser, quantityParser } from './quantity.ts';
-import { DEFAULT_FRICTION } from './groundOptions.ts';
+import { DEFAULT_FRICTION } from '../../engine/study/index.ts';
 import { readWorld } from './readWorld.ts';
 import { UsageError } from './usageError.ts';
 import { addWorldOptions } from './worldOptions.ts';

@@ -9,7 +9,7 @@ import {
 } from '../../engine/envelope/index.ts';
 import type { Lander } from '../../engine/lander/index.ts';
 import { runEnvelope } from '../workers/runEnvelope.ts';
-import { toRadians } from './angles.ts';
+import { toRadians } from '../../engine/math/index.ts';
 import { namePlace } from './condition.ts';
 import { envelopeText, type EnvelopeSetting } from './envelopeText.ts';
 import { quantityOf } from './fieldOptions.ts';

@@ -1,8 +1,9 @@
 import type { Command } from 'commander';
 import { CONDITION_FIELDS } from '../../engine/condition/index.ts';
 import type { Lander } from '../../engine/lander/index.ts';
+import { DEFAULT_FRICTION } from '../../engine/study/index.ts';
 import type { Ground } from '../../engine/touchdown/index.ts';
-import { toRadians } from './angles.ts';
+import { toRadians } from '../../engine/math/index.ts';
 import { checkLegNumbers } from './gearOptions.ts';
 import { addField, DOWNHILL, echoFields, sayField, type FieldOptions } from './fieldOptions.ts';
 import { padHeightsParser, type PadHeight } from './quantity.ts';
@@ -15,9 +16,6 @@ export interface GroundOptions
   extends SiteOptions, SoilOptions, FieldOptions<'slopeDeg' | 'slopeAzimuthDeg' | 'friction'> {
   readonly underPad?: readonly PadHeight[];
 }
-
-/** Friction under footpads and hull where nothing is said [-]. Common practice for rock and dry soil, no source. */
-export const DEFAULT_FRICTION = 0.8;
 
 export function addGroundOptions(command: Command): Command {
   addField(command.optionsGroup('Ground:'), 'slopeDeg', { note: DOWNHILL });

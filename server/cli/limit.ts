@@ -2,7 +2,7 @@ import { landerShape, rangedShape } from '../../engine/checks/index.ts';
 import { massProperties } from '../../engine/lander/index.ts';
 import { tripLimit, tripLimitByAzimuth, tripLimitToward } from '../../engine/pivot/index.ts';
 import { landerStance } from '../../engine/statics/index.ts';
-import { toRadians } from './angles.ts';
+import { toRadians } from '../../engine/math/index.ts';
 import { azimuthsDeg } from './azimuths.ts';
 import {
   addConditionOptions,
@@ -16,9 +16,8 @@ import { leastRow, limitRow, type LimitRow } from './limitRow.ts';
 import { reportRows } from './limitReport.ts';
 import type { DefineVerb } from './program.ts';
 import type { Report } from './report.ts';
-import { simulatedArrivals, type ArrivalQuestion } from './simulatedLimit.ts';
+import { type ArrivalQuestion, ASSUMED_DESCENT, simulatedArrivals } from '../../engine/study/index.ts';
 import { whyDifferent } from './tipWords.ts';
-import { ASSUMED_DESCENT } from './stateOptions.ts';
 import { addSubject, missingIndices, nameLander, readSubject, type SubjectOptions } from './subject.ts';
 import { UsageError } from './usageError.ts';
 

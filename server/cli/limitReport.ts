@@ -1,11 +1,10 @@
 import type { RangedShape } from '../../engine/checks/index.ts';
 import type { FirstContact } from '../../engine/pivot/index.ts';
 import { namePlace, type ConditionOptions } from './condition.ts';
-import { tableOf } from './csv.ts';
+import { tableOf } from '../../engine/csv.ts';
 import type { LimitRow } from './limitRow.ts';
 import type { Report } from './report.ts';
-import type { LeastTipFields } from './simulatedLimit.ts';
-import { ASSUMED_DESCENT } from './stateOptions.ts';
+import { ASSUMED_DESCENT, type LeastTipFields } from '../../engine/study/index.ts';
 import { figure, shortAngle, textTable, type Column } from './textTable.ts';
 import { tipLines } from './tipWords.ts';
 

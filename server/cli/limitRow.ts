@@ -1,6 +1,6 @@
 import type { AzimuthTrip, LeastTrip, SpeedLimit, TripLimit } from '../../engine/pivot/index.ts';
-import { toAzimuthDeg, toDegrees } from './angles.ts';
-import type { LeastTipFields } from './simulatedLimit.ts';
+import { toAzimuthDeg, toDegrees } from '../../engine/math/index.ts';
+import type { LeastTipFields } from '../../engine/study/index.ts';
 
 /** Speed limits toward one azimuth, or that the lander falls over without moving. Speeds in m/s. With the tip limit where it was simulated. */
 export type LimitRow =

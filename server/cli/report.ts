@@ -1,6 +1,6 @@
 import type { RangedModel } from '../../engine/checks/index.ts';
 import { CAUTION } from '../../engine/constants.ts';
-import { formatCsv, type CsvTable } from './csv.ts';
+import { formatCsv, type CsvTable } from '../../engine/csv.ts';
 
 /** What a verb found: plain data for machines, a table for people. */
 export interface Report {

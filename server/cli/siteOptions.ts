@@ -1,10 +1,9 @@
 import type { Command } from 'commander';
 import { CONDITION_FIELDS } from '../../engine/condition/index.ts';
 import type { Lander } from '../../engine/lander/index.ts';
-import { atan } from '../../engine/math/index.ts';
+import { atan, toDegrees } from '../../engine/math/index.ts';
 import type { Terrain } from '../../engine/ground/index.ts';
 import { createGround, findSite, parseSiteText, SITE_BUDGET, SITES, type Site } from '../../levels/index.ts';
-import { toDegrees } from './angles.ts';
 import { accepted } from './problems.ts';
 import { addField, echoFields, type FieldOptions } from './fieldOptions.ts';
 import { textParser } from './quantity.ts';

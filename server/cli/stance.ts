@@ -3,18 +3,16 @@ import { massProperties } from '../../engine/lander/index.ts';
 import { pivotBodyOver, tripLimit, tripLimitByAzimuth, type PivotBody } from '../../engine/pivot/index.ts';
 import { landerStance } from '../../engine/statics/index.ts';
 import type { World } from '../../engine/worlds.ts';
-import { toRadians } from './angles.ts';
-import { tableOf } from './csv.ts';
+import { toRadians } from '../../engine/math/index.ts';
+import { tableOf } from '../../engine/csv.ts';
 import { addClosedFormSlope } from './fieldOptions.ts';
 import { readPivotBody } from './geometry.ts';
 import type { DefineVerb } from './program.ts';
 import { quantityParser, SPEED, textParser } from './quantity.ts';
 import { readWorlds, WORLD_IDS } from './readWorld.ts';
 import type { Report } from './report.ts';
-import { ASSUMED_DESCENT } from './stateOptions.ts';
+import { ASSUMED_DESCENT, earth, simulatedArrivals, stanceByWorld, type StanceRow } from '../../engine/study/index.ts';
 import { addSubject, missingIndices, nameLander, readSubject, type Subject, type SubjectOptions } from './subject.ts';
-import { simulatedArrivals } from './simulatedLimit.ts';
-import { earth, stanceRows, type StanceRow } from './stanceRows.ts';
 import { stanceLines } from './stanceText.ts';
 import { figure } from './textTable.ts';
 import { UsageError } from './usageError.ts';
@@ -66,7 +64,7 @@ function reportStance(word: string | undefined, options: StanceOptions): Report 
   const body = subject.kind === 'geometry' ? readPivotBody(options) : tippingBody(subject);
   const slopeDeg = options.slope ?? 0;
   const speed = options.speed ?? ownLimitOnEarth(body, slopeDeg);
-  const rows = stanceRows({ body, speed, slopeDeg, worlds }).map((row) =>
+  const rows = stanceByWorld({ body, speed, slopeDeg, worlds }).map((row) =>
     subject.kind === 'geometry' ? row : { ...row, tip: tipOn(subject, row.gravity, slopeDeg) },
   );
   const name = subject.kind === 'geometry' ? 'This geometry' : nameLander(subject.lander, subject.missing);

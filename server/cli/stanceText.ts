@@ -1,6 +1,5 @@
 import { WIDEST } from '../../engine/pivot/index.ts';
-import type { StanceRow } from './stanceRows.ts';
-import { ASSUMED_DESCENT } from './stateOptions.ts';
+import { ASSUMED_DESCENT, type StanceRow } from '../../engine/study/index.ts';
 import { figure, textTable, type Column } from './textTable.ts';
 
 /** What the two kinds of figure are. */

@@ -1,8 +1,7 @@
 import { massProperties, type Lander } from '../../engine/lander/index.ts';
-import { atan } from '../../engine/math/index.ts';
+import { atan, toAzimuthDeg, toDegrees, toRadians } from '../../engine/math/index.ts';
 import { landerStance, leastStaticTilt, staticTilt, type Standing } from '../../engine/statics/index.ts';
-import { toAzimuthDeg, toDegrees, toRadians } from './angles.ts';
-import { tableOf } from './csv.ts';
+import { tableOf } from '../../engine/csv.ts';
 import { echoGeometry, readStandingBody, type StandingBody } from './geometry.ts';
 import type { DefineVerb } from './program.ts';
 import { AZIMUTH_STEP, quantityParser, STEEPNESS } from './quantity.ts';

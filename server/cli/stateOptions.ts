@@ -1,7 +1,8 @@
 import type { Command } from 'commander';
 import type { ConditionName } from '../../engine/condition/index.ts';
+import { ASSUMED_DESCENT } from '../../engine/study/index.ts';
 import type { ContactState } from '../../engine/touchdown/index.ts';
-import { toRadians } from './angles.ts';
+import { toRadians } from '../../engine/math/index.ts';
 import { addField, echoFields, sayField, type FieldOptions } from './fieldOptions.ts';
 
 /** How the lander arrives, in the units of the command line. */
@@ -21,9 +22,6 @@ const STATE_FIELDS = [
   'height',
   'mass',
 ] as const satisfies readonly ConditionName[];
-
-/** Descent rate where none is given [m/s]. */
-export const ASSUMED_DESCENT = 1;
 
 export function addStateOptions(command: Command): Command {
   command.optionsGroup('State at contact:');

@@ -1,5 +1,5 @@
 import type { FirstLimit } from '../../engine/touchdown/index.ts';
-import type { Arrivals, LeastTipFields, TipFields } from './simulatedLimit.ts';
+import type { Arrivals, LeastTipFields, TipFields } from '../../engine/study/index.ts';
 import { figure, shortAngle } from './textTable.ts';
 
 /** The tip limit of a lander for people, its headline first. */

@@ -1,5 +1,5 @@
 import { simulateTouchdown } from '../../engine/touchdown/index.ts';
-import { tableOf } from './csv.ts';
+import { tableOf } from '../../engine/csv.ts';
 import { addLandingOptions, rangedLanding, readLanding, type LandingOptions } from './landingOptions.ts';
 import { withMass } from './massAtContact.ts';
 import { accepted } from './problems.ts';

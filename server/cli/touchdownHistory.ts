@@ -1,7 +1,7 @@
 import { writeFileSync } from 'node:fs';
 import { CAUTION } from '../../engine/constants.ts';
 import type { TouchdownSample } from '../../engine/touchdown/index.ts';
-import { formatCsv } from './csv.ts';
+import { formatCsv } from '../../engine/csv.ts';
 import { oneLine, UsageError } from './usageError.ts';
 
 /** Steps between the samples of a history. */

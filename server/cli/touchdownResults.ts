@@ -1,5 +1,5 @@
 import type { TouchdownResult } from '../../engine/touchdown/index.ts';
-import { toAzimuthDeg } from './angles.ts';
+import { toAzimuthDeg } from '../../engine/math/index.ts';
 import type { Report } from './report.ts';
 
 /** A touchdown for machines; `travelAzimuth` is the direction from which its azimuths count, in the frame of the ground [rad]. */

@@ -1,6 +1,6 @@
 import { STANDARD_GRAVITY } from '../../engine/constants.ts';
 import { WORLDS } from '../../engine/worlds.ts';
-import { tableOf } from './csv.ts';
+import { tableOf } from '../../engine/csv.ts';
 import type { DefineVerb } from './program.ts';
 import type { Report } from './report.ts';
 import { figure, numberSources, textTable } from './textTable.ts';

@@ -1,6 +1,6 @@
-import { requiredStance, type PivotBody, type RequiredStance } from '../../engine/pivot/index.ts';
-import { findWorld, type World } from '../../engine/worlds.ts';
-import { toRadians } from './angles.ts';
+import { requiredStance, type PivotBody, type RequiredStance } from '../pivot/index.ts';
+import { findWorld, type World } from '../worlds.ts';
+import { toRadians } from '../math/index.ts';
 
 /** The half stance that a speed asks for on one world. */
 export interface StanceRow {
@@ -26,7 +26,7 @@ interface StanceQuestion {
   readonly worlds: readonly World[];
 }
 
-export function stanceRows({ body, speed, slopeDeg, worlds }: StanceQuestion): readonly StanceRow[] {
+export function stanceByWorld({ body, speed, slopeDeg, worlds }: StanceQuestion): readonly StanceRow[] {
   const { mass, centerHeight, inertia } = body;
   const requiredOn = ({ gravity }: World): ReturnType<typeof requiredStance> =>
     requiredStance({ mass, centerHeight, inertia }, { speed, gravity, slope: toRadians(slopeDeg) });

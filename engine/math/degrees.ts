@@ -1,4 +1,4 @@
-/** People write degrees, the engine counts in radians: the one place of the command line where they meet. */
+/** People write degrees, the engine counts in radians: the one place where what a person asks or is told is turned. */
 export function toRadians(degrees: number): number {
   return (degrees * Math.PI) / 180;
 }

@@ -1,7 +1,7 @@
-import type { Lander } from '../../engine/lander/index.ts';
-import { massProperties } from '../../engine/lander/index.ts';
-import { formatProblem, type FieldProblem } from '../../engine/result.ts';
-import { landerStance } from '../../engine/statics/index.ts';
+import { massProperties, type Lander } from '../lander/index.ts';
+import { atan2, cos, sin, toAzimuthDeg, toRadians } from '../math/index.ts';
+import { formatProblem, type FieldProblem } from '../result.ts';
+import { landerStance } from '../statics/index.ts';
 import {
   checkTouchdown,
   criticalAzimuths,
@@ -15,10 +15,13 @@ import {
   type TouchdownConditions,
   type TouchdownKernel,
   type TouchdownResult,
-} from '../../engine/touchdown/index.ts';
-import { toAzimuthDeg, toRadians } from './angles.ts';
-import { DEFAULT_FRICTION } from './groundOptions.ts';
-import { ASSUMED_DESCENT, readState } from './stateOptions.ts';
+} from '../touchdown/index.ts';
+
+/** Friction under footpads and hull where nothing is said [-]. Common practice for rock and dry soil, no source. */
+export const DEFAULT_FRICTION = 0.8;
+
+/** Descent rate where none is given [m/s]. */
+export const ASSUMED_DESCENT = 1;
 
 /** An upright arrival of a lander, but for the direction and speed of its travel. */
 export interface ArrivalQuestion {
@@ -127,13 +130,17 @@ function azimuthsFor(
 function arrival(question: ArrivalQuestion, azimuthDeg: number): TouchdownConditions {
   const { gravity, slopeDeg = 0, fallAzimuthDeg, descentRate = ASSUMED_DESCENT, rate = 0, missing = [] } = question;
   const fallDeg = (fallAzimuthDeg === undefined ? 0 : fallAzimuthDeg - azimuthDeg) + (slopeDeg < 0 ? 180 : 0);
+  const yaw = toRadians(-azimuthDeg);
+  // about the level axis to the left of travel, as the turned lander sees it
+  const toward = toRadians(rate);
+  const rates = [toward * sin(yaw), toward * cos(yaw), 0] as const;
   return {
     gravity,
     ground: {
       shape: { kind: 'plane', slope: toRadians(Math.abs(slopeDeg)), fallAzimuth: toRadians(fallDeg) },
       friction: question.friction ?? DEFAULT_FRICTION,
     },
-    state: readState({ horizontal: 0, descent: descentRate, yaw: -azimuthDeg, rate }, 0),
+    state: { horizontalSpeed: 0, descentRate, travelAzimuth: 0, yaw, rates },
     legs: missing.map((leg): LegCondition => ({ leg, kind: 'missing' })),
   };
 }
@@ -151,7 +158,7 @@ function legsAhead({ lander, missing = [] }: ArrivalQuestion, azimuthDeg: number
   if (edge !== undefined) return [edge.from + 1, edge.to + 1];
   const { center } = massProperties(lander);
   const foot = lander.legs.findIndex(
-    ({ footpad: [x, y] }, index) => !missing.includes(index) && isNear(Math.atan2(y - center[1], x - center[0])),
+    ({ footpad: [x, y] }, index) => !missing.includes(index) && isNear(atan2(y - center[1], x - center[0])),
   );
   return foot < 0 ? [] : [foot + 1];
 }

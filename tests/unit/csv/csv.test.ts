@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { CAUTION } from '../../../engine/constants.ts';
-import { formatCsv, tableOf } from '../../../server/cli/csv.ts';
+import { formatCsv, tableOf } from '../../../engine/csv.ts';
 
 describe('a table as CSV', () => {
   it('puts the caution and the notes above it as comments', () => {

@@ -1,4 +1,4 @@
-import { CAUTION } from '../../engine/constants.ts';
+import { CAUTION } from './constants.ts';
 
 type CsvCell = string | number | boolean | null | undefined;
 

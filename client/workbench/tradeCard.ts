@@ -1,0 +1,149 @@
+import { formatCsv } from '../../engine/csv.ts';
+import { linePlot, type LineSeries, type Plot } from '../../engine/plot/index.ts';
+import { SHAPE_FACTS, whatBuysMost, type Bought, type Trade } from '../../engine/study/index.ts';
+import { button, element } from '../panels/element.ts';
+import { FIELD_WORDS, TRADE_CARD } from '../text/workbench.ts';
+import { createBenchCard, type BenchCard, type CardFiles } from './benchCard.ts';
+import { metersPerSecond, percent, quantity } from './figures.ts';
+
+interface TradeCard {
+  readonly card: BenchCard;
+  show(trades: readonly Trade[], speed: number, isDone: boolean): void;
+  /** The case has changed: what was found holds no longer. */
+  clear(): void;
+}
+
+const STROKES: readonly LineSeries['stroke'][] = [
+  { ink: 'ink', width: 2 },
+  { ink: 'blue', width: 2 },
+  { ink: 'ink', width: 1.6, dash: 'dashed' },
+  { ink: 'blue', width: 1.6, dash: 'dashed' },
+  { ink: 'pencil', width: 1.6, dash: 'chain' },
+  { ink: 'pencil', width: 1.8, dash: 'dotted' },
+  { ink: 'pencil', width: 1.6 },
+];
+
+/** One dimension at a time: what each buys in tip limit, and for how much mass. */
+export function createTradeCard(
+  said: Pick<CardFiles, 'under' | 'command'>,
+  acts: { readonly work: () => void; readonly stop: () => void },
+): TradeCard {
+  let drawn: Plot | undefined;
+  let shown: readonly Trade[] = [];
+  let isWorking = false;
+  const card = createBenchCard(TRADE_CARD.title, 'trade', {
+    name: 'trade',
+    plot: () => drawn,
+    csv: () => (shown.length === 0 ? undefined : tradeCsv(shown, said.under())),
+    ...said,
+  });
+  const work = button(TRADE_CARD.work, () => {
+    if (isWorking) acts.stop();
+    else acts.work();
+    turn(!isWorking);
+  });
+  const turn = (now: boolean) => {
+    isWorking = now;
+    work.textContent = now ? TRADE_CARD.stop : TRADE_CARD.work;
+  };
+  const table = element('div', {});
+  card.body.append(element('p', { class: 'bench-row' }, work), table);
+  const clear = () => {
+    turn(false);
+    shown = [];
+    drawn = undefined;
+    card.answer('', TRADE_CARD.lead);
+    card.draw(undefined);
+    card.progress('');
+    table.replaceChildren();
+  };
+  clear();
+  return {
+    card,
+    clear,
+    show(trades, speed, isDone) {
+      shown = trades;
+      if (isDone) turn(false);
+      const bought = whatBuysMost(trades);
+      card.answer(`${headlineOf(bought)}${isDone ? '' : ' …'}`, TRADE_CARD.lead);
+      card.progress(TRADE_CARD.soFar(trades.reduce((sum, { points }) => sum + points.length, 0)));
+      drawn = linePlot({
+        label: TRADE_CARD.label,
+        x: TRADE_CARD.axis,
+        y: TRADE_CARD.y,
+        height: 300,
+        level: { y: Math.abs(speed), words: TRADE_CARD.level },
+        series: trades.map(({ field, present, points }, i) => ({
+          name: FIELD_WORDS[field],
+          stroke: STROKES[i % STROKES.length]!,
+          dotted: true,
+          points: points.map(({ value, tip }) => ({ x: present === 0 ? 100 : (100 * value) / present, y: tip })),
+        })),
+      });
+      card.draw(drawn);
+      table.replaceChildren(tableFor(trades, bought));
+    },
+  };
+}
+
+function headlineOf(bought: readonly Bought[]): string {
+  const [most] = bought;
+  if (most === undefined) return TRADE_CARD.nothing;
+  const { field, value, gain, added, perKilogram } = most;
+  const mass =
+    perKilogram === undefined
+      ? TRADE_CARD.noMass
+      : TRADE_CARD.added(quantity(added, 'kg'), `${quantity(1000 * perKilogram, 'mm/s')} a kg`);
+  return TRADE_CARD.headline(FIELD_WORDS[field], valueWords(field, value), metersPerSecond(gain), mass);
+}
+
+function valueWords(field: Trade['field'], value: number): string {
+  return field === 'fill' ? percent(value) : quantity(value, SHAPE_FACTS[field].unit);
+}
+
+function tableFor(trades: readonly Trade[], bought: readonly Bought[]): HTMLElement {
+  const head = [TRADE_CARD.dimension, TRADE_CARD.best, TRADE_CARD.gain, TRADE_CARD.adds, TRADE_CARD.per];
+  const rows = trades.map(({ field }, i) => {
+    const best = bought.find((one) => one.field === field);
+    const { ink, dash = 'solid' } = STROKES[i % STROKES.length]!;
+    const cells =
+      best === undefined
+        ? ['–', '–', '', '']
+        : [
+            valueWords(field, best.value),
+            metersPerSecond(best.gain),
+            quantity(best.added, 'kg'),
+            best.perKilogram === undefined ? '–' : quantity(1000 * best.perKilogram, 'mm/s'),
+          ];
+    return element(
+      'tr',
+      {},
+      element('th', { scope: 'row', class: 'bench-line', 'data-ink': ink, 'data-dash': dash }, FIELD_WORDS[field]),
+      ...cells.map((words) => element('td', {}, words)),
+    );
+  });
+  return element(
+    'table',
+    { class: 'bench-table' },
+    element('thead', {}, element('tr', {}, ...head.map((words) => element('th', { scope: 'col' }, words)))),
+    element('tbody', {}, ...rows),
+  );
+}
+
+function tradeCsv(trades: readonly Trade[], under: readonly string[]): string {
+  const names = ['field', 'unit', 'value', 'isPresent', 'mass', 'tip', 'gear', 'margin', 'note'];
+  const rows = trades.flatMap(({ field, present, points }) =>
+    points.map(({ value, mass, tip, gear, margin, note }) => [
+      field,
+      SHAPE_FACTS[field].unit,
+      value,
+      value === present,
+      mass,
+      tip,
+      gear,
+      margin,
+      note,
+    ]),
+  );
+  return formatCsv({ names, rows }, under);
+}

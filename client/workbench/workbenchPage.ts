@@ -1,0 +1,280 @@
+import { formatLander } from '../../engine/lander/index.ts';
+import { massProperties } from '../../engine/lander/index.ts';
+import { pivotBodyOver, tripLimit, type PivotBody } from '../../engine/pivot/index.ts';
+import { landerStance, leastStaticTilt } from '../../engine/statics/index.ts';
+import { toRadians } from '../../engine/math/index.ts';
+import { earth, rigidRound, stanceByWorld, type StudyCase } from '../../engine/study/index.ts';
+import { findWorld, type World } from '../../engine/worlds.ts';
+import { button, element, say } from '../panels/element.ts';
+import { exerciseLine } from '../panels/titleBlock.ts';
+import { saveFile } from '../saveFile.ts';
+import { BENCH } from '../text/workbench.ts';
+import { createBenchDrawing } from './benchDrawing.ts';
+import { copyText } from './benchCard.ts';
+import { addressOfState, stateInAddress, studyOf, type BenchState } from './benchState.ts';
+import { createBesidePart } from './besidePart.ts';
+import { commandFor, isShelf, landerFile, landerWord } from './commandLine.ts';
+import { degreesOf, metersPerSecond } from './figures.ts';
+import { createInputsPart } from './inputsPart.ts';
+import { createLyingCard } from './lyingCard.ts';
+import { createPlaneCard } from './planeCard.ts';
+import { createLimitCard, createTiltCard, type RoundAnswers } from './roundCards.ts';
+import { createSpreadCard } from './spreadCard.ts';
+import { openStudyThreads } from './studyThreads.ts';
+import { createTradeCard } from './tradeCard.ts';
+import { createWatchPart } from './watchPart.ts';
+import { createWorldsCard } from './worldsCard.ts';
+import type { WorldLimit } from './studies.ts';
+import '../styles/workbench.css';
+
+/** Between azimuths of what needs no simulation [deg]. */
+const RIGID_STEP = 5;
+
+const WORLDS_SHOWN = ['moon', 'mars', 'earth'].flatMap((id): World[] => {
+  const world = findWorld(id);
+  return world === undefined ? [] : [world];
+});
+
+/** Lays the workbench in place of the start page. */
+export function layWorkbench(holder: HTMLElement, leave: () => void): { end(): void } {
+  document.title = BENCH.documentTitle;
+  const read = stateInAddress(location);
+  let state = read.state;
+  let beside: { readonly state: BenchState; answers: RoundAnswers } | undefined;
+  let own: RoundAnswers | undefined;
+  let fault = '';
+  const status = element('p', { class: 'bench-fault', role: 'alert' }, read.problems.join(' '));
+  const threads = openStudyThreads(() => say(status, BENCH.failed));
+
+  const under = () => [`${own?.asked.lander.name ?? ''}: ${arrivalWords(state)}`, location.href.slice(0, 200)];
+  const command = (verb: Parameters<typeof commandFor>[0], more: readonly string[] = []) => ({
+    line: commandFor(verb, state, more),
+    hint: isShelf(state) ? '' : BENCH.saveFirst(landerFile(state)),
+  });
+  const change = (part: Partial<BenchState>) => {
+    state = { ...state, ...part };
+    refresh();
+  };
+  const drawing = createBenchDrawing({
+    shape: (field, value) => change({ shape: { ...state.shape, [field]: value } }),
+    arrival: (name, value) => change({ arrival: { ...state.arrival, [name]: value } }),
+  });
+  const inputs = createInputsPart(
+    change,
+    () => {
+      const asked = studyOf(state);
+      if (asked.ok)
+        saveFile(
+          `${JSON.stringify(formatLander(asked.value.lander), undefined, 2)}\n`,
+          landerFile(state),
+          'application/json',
+        );
+    },
+    drawing.node,
+  );
+  const tilt = createTiltCard({ under, command: () => command('stand') });
+  const limit = createLimitCard({ under, command: () => command('limit', ['--step 15']) });
+  const watch = createWatchPart(under);
+  const plane = createPlaneCard(
+    {
+      under,
+      command: () => {
+        const { speedTo, descentTo, steps, yaws } = plane.grid();
+        return command('envelope', [
+          `--from ${-speedTo} --to ${speedTo} --descent-from 0 --descent-to ${descentTo} --steps ${steps} --yaws ${yaws}`,
+        ]);
+      },
+    },
+    {
+      again: () => askPlane(),
+      watch(touchdown) {
+        if (own === undefined) return;
+        const { asked } = own;
+        const yawDeg = Number(((touchdown.yaw * 180) / Math.PI).toFixed(3));
+        threads.ask('touchdown', { asked, touchdown }, (answer) => {
+          const arrival = { ...state.arrival, descentRate: touchdown.descentRate };
+          const line = commandFor('touchdown', { ...state, arrival }, [
+            `--horizontal ${touchdown.horizontalSpeed}`,
+            ...(yawDeg === 0 ? [] : [`--yaw ${yawDeg}`]),
+          ]);
+          watch.show(asked, answer, line);
+          watch.node.scrollIntoView({ block: 'nearest' });
+          watch.node.focus({ preventScroll: true });
+        });
+      },
+    },
+  );
+  const worlds = createWorldsCard({
+    under,
+    command: () => ({
+      ...command('limit'),
+      line: `npx kilter stance ${landerWord(state)} --slope ${state.arrival.slopeDeg}`,
+    }),
+  });
+  const lying = createLyingCard({ under, command: () => command('compare') });
+  const spread = createSpreadCard(
+    { under, command: () => ({ line: 'npx kilter disperse campaign.json', hint: BENCH.saveFirst('campaign.json') }) },
+    {
+      work: () => threads.ask('spread', spread.document(state), (answer, isDone) => spread.show(answer, isDone)),
+      stop: () => threads.drop('spread'),
+    },
+  );
+  const trade = createTradeCard(
+    { under },
+    {
+      work: () => {
+        if (own === undefined) return;
+        const { asked } = own;
+        threads.ask('trades', asked, (answer, isDone) => {
+          if (typeof answer !== 'string') trade.show(answer, asked.horizontalSpeed, isDone);
+        });
+      },
+      stop: () => threads.drop('trades'),
+    },
+  );
+  const besidePart = createBesidePart({
+    keep: () => {
+      if (own === undefined) return;
+      beside = { state, answers: own };
+      askBeside();
+      refresh();
+    },
+    swap: () => {
+      if (beside === undefined || own === undefined) return;
+      const before = { state, answers: own };
+      ({ state } = beside);
+      beside = before;
+      askBeside();
+      refresh();
+    },
+    drop: () => {
+      beside = undefined;
+      threads.drop('beside');
+      refresh();
+    },
+  });
+
+  const askPlane = () => {
+    if (own === undefined) return;
+    const { asked } = own;
+    plane.show(asked, undefined);
+    threads.ask('plane', { asked, grid: plane.grid() }, (map) => plane.show(asked, map));
+  };
+  const askBeside = () => {
+    if (beside === undefined) return;
+    const held = beside;
+    threads.ask('beside', held.answers.asked, (limits) => {
+      held.answers = { ...held.answers, limits };
+      if (beside === held) showRound();
+    });
+  };
+  const showRound = () => {
+    if (own === undefined) return;
+    tilt.show(own, beside?.answers);
+    limit.show(own, beside?.answers);
+    besidePart.show([state, own], beside === undefined ? undefined : [beside.state, beside.answers]);
+  };
+  const refresh = () => {
+    const asked = studyOf(state);
+    fault = asked.ok ? '' : `${BENCH.wrong}: ${asked.error}`;
+    inputs.show(state, asked.ok ? asked.value : own?.asked, fault);
+    keepAddress(state, beside?.state);
+    if (!asked.ok) return;
+    const now: RoundAnswers = { asked: asked.value, rigid: rigidRound(asked.value, RIGID_STEP), limits: undefined };
+    own = now;
+    drawing.show(now.asked);
+    watch.close();
+    showRound();
+    threads.ask('limits', now.asked, (limits) => {
+      own = { ...now, limits };
+      showRound();
+    });
+    showWorlds(now.asked);
+    threads.ask('lying', now.asked, (found) => lying.show(found));
+    askPlane();
+    spread.clear(state);
+    threads.drop('trades');
+    trade.clear();
+  };
+  const showWorlds = (asked: StudyCase) => {
+    const body = tippingBody(asked);
+    if (body === undefined) return;
+    const { slopeDeg } = asked;
+    const onEarth = tripLimit(body, { gravity: earth().gravity, slope: toRadians(slopeDeg) });
+    const speed = onEarth.kind === 'limit' ? onEarth.plastic.alongGround : Math.abs(asked.horizontalSpeed);
+    const rows = stanceByWorld({ body, speed, slopeDeg, worlds: WORLDS_SHOWN });
+    const show = (limits: readonly WorldLimit[]) => worlds.show(body, speed, rows, limits);
+    show([]);
+    threads.ask('worlds', { asked, worlds: WORLDS_SHOWN }, (limits) => {
+      if (typeof limits !== 'string') show(limits);
+    });
+  };
+
+  const copied = element('span', { role: 'status' });
+  const page = element(
+    'div',
+    { class: 'bench' },
+    element(
+      'header',
+      { class: 'bench-head' },
+      button(BENCH.back, leave),
+      element('h1', { tabindex: -1 }, BENCH.title),
+      element('p', { class: 'why' }, BENCH.lead),
+      button(BENCH.link, () => void copyText(location.href, copied, BENCH.linkCopied)),
+      copied,
+    ),
+    status,
+    element(
+      'div',
+      { class: 'bench-main' },
+      inputs.node,
+      element(
+        'main',
+        { class: 'bench-answers', 'aria-label': BENCH.answers },
+        tilt.card.node,
+        limit.card.node,
+        plane.card.node,
+        watch.node,
+        element('div', { class: 'bench-column' }, worlds.card.node, spread.card.node),
+        element('div', { class: 'bench-column' }, besidePart.node, lying.card.node),
+        trade.card.node,
+      ),
+    ),
+    element('footer', { class: 'bench-foot' }, exerciseLine()),
+  );
+  holder.replaceChildren(page);
+  page.querySelector('h1')?.focus();
+  if (read.beside !== undefined) {
+    const asked = studyOf(read.beside);
+    if (asked.ok) {
+      const answers = { asked: asked.value, rigid: rigidRound(asked.value, RIGID_STEP), limits: undefined };
+      beside = { state: read.beside, answers };
+    }
+  }
+  refresh();
+  askBeside();
+  return {
+    end() {
+      watch.close();
+      threads.end();
+    },
+  };
+}
+
+/** The address follows what is set, so that a link, a reload and a bookmark open exactly this. */
+function keepAddress(state: BenchState, beside: BenchState | undefined): void {
+  const { search, hash } = addressOfState(state, beside);
+  history.replaceState(history.state, '', location.pathname + search + hash);
+}
+
+function arrivalWords({ arrival, world }: BenchState): string {
+  const { slopeDeg, descentRate, horizontalSpeed, friction } = arrival;
+  return `${findWorld(world)?.name ?? world}, slope ${degreesOf(slopeDeg)}, ${metersPerSecond(descentRate)} down, ${metersPerSecond(horizontalSpeed)} sideways, friction ${friction}`;
+}
+
+/** The lander as a rigid body over the edge nearest to its center of mass; undefined where it does not stand. */
+function tippingBody({ lander, missing }: StudyCase): PivotBody | undefined {
+  const stance = landerStance(lander, { missing });
+  if (stance.kind === 'cannotStand') return undefined;
+  return pivotBodyOver(leastStaticTilt(stance).edge, stance, massProperties(lander));
+}

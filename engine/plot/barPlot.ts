@@ -1,0 +1,81 @@
+import { area, line, tickWords, words, type Plot } from './markup.ts';
+import { linearScale, roundUp } from './scale.ts';
+
+interface Bar {
+  readonly name: string;
+  /** undefined: there is none, as `note` says. */
+  readonly value: number | undefined;
+  /** A second value of the same kind, as a dashed tick. */
+  readonly tick?: number;
+  /** After the bar, such as the figure with its unit. */
+  readonly note: string;
+}
+
+interface BarQuestion {
+  readonly label: string;
+  readonly axis: string;
+  readonly bars: readonly Bar[];
+  readonly level?: { readonly value: number; readonly words: string };
+}
+
+const WIDTH = 566;
+const ROW = 30;
+const FIELD = { left: 150, right: WIDTH - 120, top: 24 } as const;
+
+/** Bars may run either way from 0. */
+export function barPlot({ label, axis, bars, level }: BarQuestion): Plot {
+  const bottom = FIELD.top + ROW * bars.length;
+  const values = [
+    ...bars.flatMap(({ value, tick }) => [value ?? 0, tick ?? 0]),
+    ...(level === undefined ? [] : [level.value]),
+  ];
+  const least = Math.min(0, ...values);
+  const most = Math.max(0, ...values);
+  const scale = linearScale(
+    [least < 0 ? -roundUp(-least, 3) : 0, most > 0 || least === 0 ? roundUp(most, 4) : 0],
+    [FIELD.left, FIELD.right],
+    5,
+  );
+  const markup = [
+    ...scale.ticks.map((value) => line(scale.at(value), FIELD.top, scale.at(value), bottom, { ink: 'grid' })),
+    ...bars.map((bar, i) => drawBar(bar, FIELD.top + ROW * i, (value) => scale.at(value))),
+    line(scale.at(0), FIELD.top - 4, scale.at(0), bottom, { ink: 'ink' }),
+    ...scale.ticks.map((value) =>
+      words(tickWords(value, scale.step), scale.at(value), bottom + 16, { size: 12, ink: 'pencil', align: 'center' }),
+    ),
+    words(axis, (FIELD.left + FIELD.right) / 2, bottom + 35, { align: 'center' }),
+    level === undefined
+      ? ''
+      : line(scale.at(level.value), FIELD.top - 6, scale.at(level.value), bottom, { ink: 'blue', width: 1.6 }) +
+        words(level.words, scale.at(level.value), FIELD.top - 9, { size: 12, ink: 'blue', align: 'center' }),
+  ].join('');
+  return { width: WIDTH, height: bottom + 44, markup, label };
+}
+
+function drawBar({ name, value, tick, note }: Bar, top: number, at: (value: number) => number): string {
+  const [high, low] = [top + 6, top + ROW - 8];
+  const middle = (high + low) / 2 + 4;
+  const end = at(value ?? 0);
+  const bar =
+    value === undefined
+      ? ''
+      : area(
+          [
+            [at(0), high],
+            [end, high],
+            [end, low],
+            [at(0), low],
+          ],
+          'var(--soil)',
+        ) + line(end, high, end, low, { ink: 'ink', width: 2 });
+  const mark =
+    tick === undefined
+      ? ''
+      : line(at(tick), high - 3, at(tick), low + 3, { ink: 'pencil', width: 1.6, dash: 'dashed' });
+  return [
+    words(name, FIELD.left - 8, middle, { align: 'right' }),
+    bar,
+    mark,
+    words(note, FIELD.right + 8, middle, { size: 12 }),
+  ].join('');
+}

@@ -1,0 +1,98 @@
+import { massProperties } from '../lander/index.ts';
+import { formatProblem } from '../result.ts';
+import { leastLimit } from './limitsRound.ts';
+import { reshape, SHAPE_FACTS, shapeOf, type Reshaping, type ShapeField } from './reshape.ts';
+import type { StudyCase } from './studyCase.ts';
+
+/** One lander of a trade. */
+interface TradePoint {
+  readonly shape: Reshaping;
+  /** With propellant [kg]; undefined where there is no such lander. */
+  readonly mass: number | undefined;
+  /** Least simulated tip limit, horizontal [m/s]; undefined: no such lander, or it tips at no speed looked at. */
+  readonly tip: number | undefined;
+  /** Least speed at which a leg is used up, up to the tip limit [m/s]; undefined: none. */
+  readonly gear: number | undefined;
+  /** Tip limit less the speed of the arrival [m/s]. */
+  readonly margin: number | undefined;
+  /** Why there is no number, or what the number is not. */
+  readonly note: string | undefined;
+}
+
+/** The case with its lander so shaped. */
+export function tradePoint(asked: StudyCase, shape: Reshaping): TradePoint {
+  const none = { shape, mass: undefined, tip: undefined, gear: undefined, margin: undefined };
+  const shaped = reshape(asked.lander, shape);
+  if (!shaped.ok) return { ...none, note: formatProblem(shaped.error[0]!) };
+  // a leg that is missing cannot be missing from a lander with fewer
+  const missing = asked.missing.filter((leg) => leg < shaped.value.legs.length);
+  const { mass } = massProperties(shaped.value);
+  const least = leastLimit({ ...asked, lander: shaped.value, missing });
+  if (typeof least === 'string') return { ...none, mass, note: least };
+  const gear = least.gear ?? undefined;
+  if (least.tip === null)
+    return { ...none, mass, gear, note: `tips at no speed up to ${least.tipUpTo.toFixed(2)} m/s` };
+  return { shape, mass, tip: least.tip, gear, margin: least.tip - Math.abs(asked.horizontalSpeed), note: undefined };
+}
+
+/** Shares of its present value at which a field is tried [-]; legs one by one instead. */
+const SHARES = [0.7, 0.8, 0.9, 1, 1.1, 1.2, 1.3] as const;
+
+/** Values of a field worth trying, the present one among them, within the bounds of the field. */
+function tradeValues({ lander }: StudyCase, field: ShapeField): readonly number[] {
+  const present = shapeOf(lander)[field];
+  const { least, most } = SHAPE_FACTS[field];
+  const values =
+    field === 'legCount'
+      ? [-2, -1, 0, 1, 2].map((more) => present + more)
+      : present === 0
+        ? [0]
+        : SHARES.map((share) => (share === 1 ? present : Number((present * share).toPrecision(4))));
+  return values.filter((value) => value >= least && value <= most);
+}
+
+export interface Trade {
+  readonly field: ShapeField;
+  readonly present: number;
+  /** By rising value. */
+  readonly points: readonly (TradePoint & { readonly value: number })[];
+}
+
+/** One field alone: a point a step. */
+export function* tradeOf(asked: StudyCase, field: ShapeField): Generator<Trade> {
+  const present = shapeOf(asked.lander)[field];
+  const points: Trade['points'][number][] = [];
+  for (const value of tradeValues(asked, field)) {
+    points.push({ value, ...tradePoint(asked, value === present ? {} : { [field]: value }) });
+    yield { field, present, points: [...points] };
+  }
+}
+
+export interface Bought {
+  readonly field: ShapeField;
+  /** The value tried, and what it gains over the present lander. */
+  readonly value: number;
+  /** [m/s] */
+  readonly gain: number;
+  /** Change of mass [kg]. */
+  readonly added: number;
+  /** [m/s per kg]; undefined where the model adds no mass. */
+  readonly perKilogram: number | undefined;
+}
+
+/** What the best step of each trade buys, most first; a step that buys nothing is left out. */
+export function whatBuysMost(trades: readonly Trade[]): readonly Bought[] {
+  return trades
+    .flatMap(({ field, present, points }) => {
+      const now = points.find(({ value }) => value === present);
+      if (now?.tip === undefined || now.mass === undefined) return [];
+      const gains = points.flatMap(({ value, tip, mass }) => {
+        if (tip === undefined || mass === undefined || tip <= now.tip!) return [];
+        const [gain, added] = [tip - now.tip!, mass - now.mass!];
+        return [{ field, value, gain, added, perKilogram: added > 0 ? gain / added : undefined }];
+      });
+      const best = gains.toSorted((a, b) => b.gain - a.gain)[0];
+      return best === undefined ? [] : [best];
+    })
+    .toSorted((a, b) => b.gain - a.gain);
+}
