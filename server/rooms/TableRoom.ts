@@ -53,8 +53,8 @@ export const STEPS_PER_PATCH = 3;
 /** Commands of one member: keys held down repeat up to 30 times a second. Past this the answer is a refusal. */
 export const COMMAND_RATE = { burst: 40, perSecond: 30 } as const;
 
-/** Messages of one client past which the line is cut: four times what is ever answered. [1/s] */
-const MOST_MESSAGES_PER_SECOND = 160;
+/** What takes the server milliseconds, by one member and by all at a table: starting over, laying out anew, and whole records. */
+export const DEAR_RATES = { ofMember: { burst: 4, perSecond: 0.5 }, ofTable: { burst: 8, perSecond: 1 } } as const;
 
 /** How long a table that was asked for waits for its first member [steps]: as long as a reserved place is kept. */
 const FIRST_MEMBER_STEPS = 15 * 60;
@@ -77,10 +77,10 @@ export interface RoomServices {
   readonly onFault: (fault: Error, where: string) => void;
 }
 
-/** What the room remembers of one connected client. */
-interface Line {
-  readonly memberId: MemberId;
-  readonly bucket: TokenBucket;
+/** What a member may still ask for; it outlives a line, so that coming back wins nothing. */
+interface Allowance {
+  readonly commands: TokenBucket;
+  readonly dear: TokenBucket;
 }
 
 /**
@@ -96,7 +96,6 @@ export class TableRoom extends Room<{ state: TablePapers }> {
   override patchRate = null;
   /** A table outlives its sockets; `step` closes it when its last member is gone. */
   override autoDispose = false;
-  override maxMessagesPerSecond = MOST_MESSAGES_PER_SECOND;
 
   // a message the library validates and finds wrong would cut the line, so it is parsed here and refused with a reason
   override messages = {
@@ -114,7 +113,10 @@ export class TableRoom extends Room<{ state: TablePapers }> {
   #runKey = nanoid(RUN_KEY_LETTERS);
   #forks!: ForkKeeper;
   #stopTicking: (() => void) | undefined;
-  readonly #lines = new Map<Client, Line>();
+  #isClosed = false;
+  readonly #lines = new Map<Client, { readonly memberId: MemberId }>();
+  readonly #allowances = new Map<MemberId, Allowance>();
+  readonly #dear = createTokenBucket(DEAR_RATES.ofTable);
   readonly #tokens = new Map<MemberId, string>();
   /** Step at which the line of each member who is away dropped. */
   readonly #away = new Map<MemberId, number>();
@@ -149,9 +151,8 @@ export class TableRoom extends Room<{ state: TablePapers }> {
 
   override onJoin(client: Client, options: unknown): void {
     const memberId = this.#admit(options);
-    const line = { memberId, bucket: createTokenBucket(COMMAND_RATE) };
     this.#closeOtherLine(memberId);
-    this.#lines.set(client, line);
+    this.#lines.set(client, { memberId });
     const view = viewTable(this.#kept.table, memberId);
     let paper = this.state.papers.get(memberId);
     if (paper === undefined) this.state.papers.set(memberId, (paper = createPaper(view)));
@@ -201,6 +202,8 @@ export class TableRoom extends Room<{ state: TablePapers }> {
     if (!asking.ok) return asking;
     const command = parseCommand(message);
     if (!command.ok) return command;
+    const tooDear = command.value.kind === 'again' ? this.#spendDear(asking.value) : undefined;
+    if (tooDear !== undefined) return refuse(tooDear);
     const answer = askTable(this.#kept, asking.value, command.value);
     if (!answer.ok) return answer;
     if (command.value.kind === 'remove') this.#sendAway(command.value.member);
@@ -213,7 +216,7 @@ export class TableRoom extends Room<{ state: TablePapers }> {
     const asking = this.#whoAsks(client);
     if (!asking.ok) return asking;
     const { state } = this.#kept.table;
-    const refusal = judgeChoosing(state, asking.value);
+    const refusal = judgeChoosing(state, asking.value) ?? this.#spendDear(asking.value);
     if (refusal !== undefined) return refuse(refusal);
     const choice = parseChoice(message);
     if (!choice.ok) return choice;
@@ -231,6 +234,8 @@ export class TableRoom extends Room<{ state: TablePapers }> {
     if (!asking.ok) return asking;
     if (this.#kept.table.state.stage !== 'resolved')
       return refuse({ code: 'table/stage', reason: 'The record can be saved when the descent is at rest.' });
+    const tooDear = this.#spendDear(asking.value);
+    if (tooDear !== undefined) return refuse(tooDear);
     const text = this.#journal.text();
     return text === undefined
       ? refuse({ code: 'table/no-record', reason: 'This server keeps no record of this table.' })
@@ -241,6 +246,8 @@ export class TableRoom extends Room<{ state: TablePapers }> {
   drill(client: Client): Result<string, Refusal> {
     const asking = this.#whoAsks(client);
     if (!asking.ok) return asking;
+    const tooDear = this.#spendDear(asking.value);
+    if (tooDear !== undefined) return refuse(tooDear);
     const drill = askForDrill(this.#kept.table, asking.value);
     return drill.ok ? accept(JSON.stringify(drill.value)) : drill;
   }
@@ -251,11 +258,27 @@ export class TableRoom extends Room<{ state: TablePapers }> {
     if (line === undefined) {
       return refuse({ code: 'table/not-here', reason: 'This place was opened in another window.' });
     }
-    if (!line.bucket.draw(performance.now())) {
+    if (!this.#allowanceOf(line.memberId).commands.draw(performance.now())) {
       const reason = `Too many commands at once: at most ${COMMAND_RATE.perSecond} a second are carried out.`;
       return refuse({ code: 'table/too-fast', reason });
     }
     return accept(line.memberId);
+  }
+
+  #allowanceOf(memberId: MemberId): Allowance {
+    let allowance = this.#allowances.get(memberId);
+    if (allowance === undefined) {
+      allowance = { commands: createTokenBucket(COMMAND_RATE), dear: createTokenBucket(DEAR_RATES.ofMember) };
+      this.#allowances.set(memberId, allowance);
+    }
+    return allowance;
+  }
+
+  /** One thing that takes the server milliseconds; why not, where there were too many. */
+  #spendDear(memberId: MemberId): Refusal | undefined {
+    const nowMs = performance.now();
+    if (this.#allowanceOf(memberId).dear.draw(nowMs) && this.#dear.draw(nowMs)) return undefined;
+    return { code: 'table/too-fast', reason: 'That was asked for too often. Wait a few seconds, then try again.' };
   }
 
   #open(options: unknown): void {
@@ -387,11 +410,14 @@ export class TableRoom extends Room<{ state: TablePapers }> {
   #forget(memberId: MemberId): void {
     this.#away.delete(memberId);
     this.#tokens.delete(memberId);
+    this.#allowances.delete(memberId);
     this.#journal.forgetPlace(memberId);
     this.state.papers.delete(memberId);
   }
 
   #step(): void {
+    // a late ticker may owe more steps than one
+    if (this.#isClosed) return;
     try {
       this.#steps += 1;
       this.#passed += paceNow(this.#kept.table.state);
@@ -433,6 +459,7 @@ export class TableRoom extends Room<{ state: TablePapers }> {
   }
 
   #close(code: number): void {
+    this.#isClosed = true;
     this.#stopTicking?.();
     this.disconnect(code).catch((error: unknown) => {
       this.#services.onFault(error instanceof Error ? error : new Error(String(error)), 'disconnect');

@@ -5,6 +5,7 @@ import { WebSocketTransport } from '@colyseus/ws-transport';
 import type { PlanChoice, TableModel, TablePlan } from '../../engine/table/index.ts';
 import type { ServerConfig } from '../config.ts';
 import { guardServer, networkOrigins, serveClient, serveLogbook } from '../http/index.ts';
+import { ClientSocket } from '../lines/index.ts';
 import { openLogbook } from '../logbook/index.ts';
 import { NO_JOURNAL, openJournal, openRunShelf, type Journal, type RunShelf } from '../storage/index.ts';
 import { openForkPool } from '../workers/forkPool.ts';
@@ -71,7 +72,12 @@ export async function openServer(config: ServerConfig, parts: ServerParts): Prom
     greet: false,
     gracefullyShutdown: false,
     logger: quietLogger(parts.report),
-    transport: new WebSocketTransport({ server: http, maxPayload: LARGEST_MESSAGE, ...HEARTBEAT }),
+    transport: new WebSocketTransport({
+      server: http,
+      WebSocket: ClientSocket,
+      maxPayload: LARGEST_MESSAGE,
+      ...HEARTBEAT,
+    }),
     rooms: { table: defineRoom(TableRoom, { services }) },
     express: (app) => {
       const { administratorKey, recordDays } = config;

@@ -106,7 +106,7 @@ describe('a message that is malformed', () => {
     ['no number', { kind: 'setThrust', percent: Number.NaN }],
     ['a seat that is not there', { kind: 'takeSeat', seat: 'captain' }],
     ['a prototype', JSON.parse('{"kind":"begin","__proto__":{"x":1}}')],
-    ['depth', JSON.parse(`${'{"a":'.repeat(200)}1${'}'.repeat(200)}`)],
+    ['depth', JSON.parse(`${'['.repeat(60)}${']'.repeat(60)}`)],
   ])('by %s is refused with a reason, and the member stays', async (_what, message) => {
     const room = await openRoom();
     let left = 0;
@@ -189,7 +189,7 @@ describe('too many messages', () => {
   });
 
   it('of bytes that mean nothing harm only the line that sent them', async () => {
-    for (const bytes of [[], [0], [255, 255, 255], [13, 0xc1], [17, 1, 0xa7, 1, 2]]) {
+    for (const bytes of [[0], [255, 255, 255], [13, 0xc1], [17, 1, 0xa7, 1, 2]]) {
       const room = await openRoom();
       room.reconnection.enabled = false;
       room.connection.send(new Uint8Array(bytes));

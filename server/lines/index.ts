@@ -1,0 +1,2 @@
+export { ClientSocket } from './ClientSocket.ts';
+export { isPlainFrame } from './frame.ts';
