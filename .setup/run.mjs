@@ -15,14 +15,19 @@ if (!steps) {
   process.exit(2);
 }
 
+const parent = process.ppid;
 ensureInstalled();
 for (const [index, step] of steps.entries()) {
   const last = index === steps.length - 1;
   const code = await runNode(last ? [...step, ...rest] : step);
   if (code !== 0) process.exit(code);
+  if (process.ppid !== parent) process.exit(0);
 }
 
-/** One step on the package's own Node; passes an interrupt on, so that a server can close its tables. */
+/**
+ * One step on the package's own Node; passes an interrupt on, so that a server can close its tables. npm passes a signal to the shell between it and this
+ * script, which ends without a word: that the parent is gone is the signal.
+ */
 function runNode(args) {
   const child = spawn('node', args, {
     cwd: root,
@@ -32,9 +37,13 @@ function runNode(args) {
   });
   const pass = (signal) => child.kill(signal);
   process.on('SIGINT', pass).on('SIGTERM', pass);
+  const watch = setInterval(() => {
+    if (process.ppid !== parent) pass('SIGTERM');
+  }, 500);
   return new Promise((resolve) => {
     child.on('exit', (code, signal) => {
       process.off('SIGINT', pass).off('SIGTERM', pass);
+      clearInterval(watch);
       resolve(signal === 'SIGINT' || signal === 'SIGTERM' ? 0 : (code ?? 1));
     });
   });

@@ -3,34 +3,58 @@ import { playedModel, type PlanChoice, type TablePlan } from '../engine/table/in
 import { firstLanding, layPlan } from '../levels/index.ts';
 import { parseConfig, type ServerConfig } from './config.ts';
 import { CLIENT_MISSING, isClientBuilt } from './http/index.ts';
-import { openServer } from './rooms/index.ts';
+import { openLog } from './log.ts';
+import { openServer, type RunningServer } from './rooms/index.ts';
+import { settingsText } from './settings.ts';
 
 /** Ground of the first landing: the same for everyone, alone or in a crew, so that what was learned on it holds. */
 const FIRST_SEED = 1;
 
+/** From a signal to the end of the process, whatever happens [ms]. */
+const LATEST_END_MS = 4500;
+
 const config = parseConfig(process.env);
-if (config.ok) {
+if (process.argv.includes('--help')) {
+  process.stdout.write(settingsText());
+} else if (config.ok) {
   await serve(config.value);
 } else {
-  for (const problem of config.error) warn(problem);
+  for (const problem of config.error) complain(problem);
   process.exitCode = 2;
 }
 
 async function serve(options: ServerConfig): Promise<void> {
-  if (!isClientBuilt(options.clientFolder)) warn(CLIENT_MISSING);
-  // what no room caught must not end the other tables
-  process.on('uncaughtException', (error) => warn(`Fault: ${error.stack ?? error.message}`));
-  process.on('unhandledRejection', (reason) => warn(`Fault: ${String(reason)}`));
+  const log = openLog(options.log ?? (process.stderr.isTTY ? 'plain' : 'json'));
+  const { report } = log;
+  if (!isClientBuilt(options.clientFolder)) report('start', CLIENT_MISSING);
+  let server: RunningServer | undefined;
+  let isEnding = false;
+  const end = async (code: number) => {
+    if (isEnding) return;
+    isEnding = true;
+    // whatever does not end by itself is not waited for
+    setTimeout(() => process.exit(code), LATEST_END_MS);
+    await server?.close().catch((error: unknown) => report('fault', String(error)));
+    log.end();
+    process.exit(code);
+  };
+  // what nobody foresaw has left something half done: the tables come back from their journal
+  const fault = (error: unknown) => {
+    report('fault', `Fault, and the server ends: ${error instanceof Error ? error.stack : String(error)}`);
+    void end(1);
+  };
+  process.on('uncaughtException', fault).on('unhandledRejection', fault);
   try {
-    const server = await openServer(options, {
-      model: playedModel,
-      plan: planFor,
-      report: warn,
-    });
-    for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => void close(server));
+    server = await openServer(options, { model: playedModel, plan: planFor, report });
+    for (const signal of ['SIGINT', 'SIGTERM'] as const)
+      process.once(signal, () => {
+        report('stop', 'The server ends: its tables are written down.');
+        void end(0);
+      });
+    process.stdout.on('error', () => undefined);
     process.stdout.write(`Kilter's table is set at http://${shownHost(options.host)}:${server.port}\n`);
   } catch (error) {
-    warn(reasonFor(error, options));
+    complain(reasonFor(error, options));
     process.exit(1);
   }
 }
@@ -41,11 +65,6 @@ function planFor(choice?: PlanChoice, recorded?: unknown): TablePlan {
   const plan = layPlan(choice, recorded);
   if (!plan.ok) throw new Error(plan.error.map(formatProblem).join('; '));
   return plan.value;
-}
-
-async function close(server: { close(): Promise<void> }): Promise<void> {
-  await server.close();
-  process.exit(0);
 }
 
 function reasonFor(error: unknown, { port, host }: ServerConfig): string {
@@ -70,6 +89,7 @@ function shownHost(host: string | undefined): string {
   return host.includes(':') ? `[${host}]` : host;
 }
 
-function warn(line: string): void {
+/** To whoever starts it. */
+function complain(line: string): void {
   process.stderr.write(`${line}\n`);
 }

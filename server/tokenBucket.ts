@@ -5,6 +5,8 @@
 export interface TokenBucket {
   /** True when there was one to draw. */
   draw(nowMs: number): boolean;
+  /** True when there is one to draw. */
+  has(nowMs: number): boolean;
   /** True when the bucket has filled up again: nothing is lost by forgetting it. */
   isFull(nowMs: number): boolean;
 }
@@ -23,6 +25,10 @@ export function createTokenBucket(options: { readonly burst: number; readonly pe
       if (tokens < 1) return false;
       tokens -= 1;
       return true;
+    },
+    has(nowMs) {
+      fill(nowMs);
+      return tokens >= 1;
     },
     isFull(nowMs) {
       fill(nowMs);
@@ -43,6 +49,8 @@ export function createTokenBuckets(options: { readonly burst: number; readonly p
       if (bucket === undefined) buckets.set(key, (bucket = createTokenBucket(options)));
       return bucket.draw(nowMs);
     },
+    /** True when there is one to draw. */
+    has: (key: string, nowMs: number): boolean => buckets.get(key)?.has(nowMs) ?? true,
     get size(): number {
       return buckets.size;
     },

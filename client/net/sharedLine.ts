@@ -3,7 +3,7 @@ import { accept, refuse, type Result } from '../../engine/result.ts';
 import { formatTableCode, type Command, type PlanChoice, type Refusal } from '../../engine/table/index.ts';
 import type { DescentEvent } from '../../engine/world/index.ts';
 import { CLOSE_CODES } from '../../server/messages/closeCodes.ts';
-import type { JoinOptions, Welcome } from '../../server/messages/index.ts';
+import type { EnteringBody, Welcome } from '../../server/messages/index.ts';
 import { readPaper, type TablePapers } from '../../server/schema/index.ts';
 import { LINE_DOWN, NO_ANSWER, readAnswer, readJoinRefusal } from './answers.ts';
 import { createLinkCore, type LinkCore } from './linkCore.ts';
@@ -54,8 +54,8 @@ export function createSharedLine(parts: {
 }
 
 export function comeBack(client: Client, place: Place): Promise<TableRoom> {
-  const options: JoinOptions = { name: place.name, resume: place.resume };
-  return client.joinById<TablePapers>(place.code, options);
+  const options: EnteringBody = { code: place.code, name: place.name, resume: place.resume };
+  return client.join<TablePapers>('table', options);
 }
 
 /** Takes a freshly joined room as the line's own; resolves once its first view and its welcome are here. */
@@ -168,11 +168,19 @@ function leave(line: SharedLine): void {
   void room?.leave(true);
 }
 
+/** What is said of a line that is not to come back by itself, where the server gave no reason. */
+const ENDED: Readonly<Record<number, string>> = {
+  [CLOSE_CODES.openedElsewhere]: 'The server closed this table.',
+  [CLOSE_CODES.fault]: 'The server closed this table.',
+  [CLOSE_CODES.removed]: 'The server closed this table.',
+  [CLOSE_CODES.idle]: 'Nobody did anything at this table for a long time, so the server closed it.',
+};
+
 function lineClosed(line: SharedLine, code: number, reason: string | undefined): void {
   if (line.core.state === 'closed') return;
-  if (code === CLOSE_CODES.removed) line.store.clear();
-  if (code === CLOSE_CODES.openedElsewhere || code === CLOSE_CODES.fault || code === CLOSE_CODES.removed) {
-    close(line, reason === undefined || reason === '' ? 'The server closed this table.' : reason);
+  if (code === CLOSE_CODES.removed || code === CLOSE_CODES.idle) line.store.clear();
+  if (code in ENDED) {
+    close(line, reason === undefined || reason === '' ? ENDED[code] : reason);
   } else if (code === CloseCode.CONSENTED) {
     line.store.clear();
     close(line, 'This table was closed.');

@@ -1,7 +1,7 @@
 import { Client } from '@colyseus/sdk';
 import { accept, refuse, type Result } from '../../engine/result.ts';
 import { parseTableCode, type PlanChoice, type Refusal } from '../../engine/table/index.ts';
-import type { JoinOptions } from '../../server/messages/index.ts';
+import type { EnteringBody, JoinOptions } from '../../server/messages/index.ts';
 import type { TablePapers } from '../../server/schema/index.ts';
 import { readJoinRefusal } from './answers.ts';
 import { TAB_STORE, type PlaceStore } from './place.ts';
@@ -45,8 +45,8 @@ export function joinSharedTable(options: JoiningOptions): OpenedTable {
   const code = parseTableCode(options.code);
   if (!code.ok) return Promise.resolve(code);
   const { name, role } = options;
-  const join: JoinOptions = { name, ...(role && { role }) };
-  return connect(options, join.name, (client) => client.joinById<TablePapers>(code.value, join));
+  const join: EnteringBody = { code: code.value, name, ...(role && { role }) };
+  return connect(options, join.name, (client) => client.join<TablePapers>('table', join));
 }
 
 /** Goes back to the place that this tab had before it was reloaded; undefined when it had none. */

@@ -1,41 +1,104 @@
 import type { IncomingMessage, Server, ServerResponse } from 'node:http';
+import type { BlockList, Socket } from 'node:net';
 import type { Duplex } from 'node:stream';
 import { createTokenBuckets } from '../tokenBucket.ts';
+import { clientAddress, isTrusted, peerAddress } from './clientAddress.ts';
 import { setSecurityHeaders } from './securityHeaders.ts';
+import { createTally, type Tally } from './tally.ts';
 
 /** Largest request body [bytes]: a name, a code and a token fit many times. */
 export const LARGEST_BODY = 2048;
 
-/** Attempts to open or join a table from one address: a class behind one router joins at once, a guesser of codes does not get far. */
-export const MATCHMAKING_RATE = { burst: 60, perSecond: 2 } as const;
+/** Requests that have a body, or look at the logbook, from one address: far more than anybody needs, and cheap to answer. What they ask for has limits of its own. */
+const REQUEST_RATE = { burst: 300, perSecond: 30 } as const;
+
+/** Keys of the logbook from one address: whoever guesses does not get far. */
+export const RUNS_RATE = { burst: 60, perSecond: 2 } as const;
+
+/** Sockets from one address that is no proxy of ours, with or without a line. */
+const SOCKETS_BEYOND_LINES = 60;
+
+/** How long a request may take to come in, and its headers [ms]. */
+const REQUEST_MS = 15_000;
+const HEADERS_MS = 8000;
 
 /** Ways into a table: a new one, or one whose code is known. */
-const MATCHMAKING = /^\/matchmake\/(create|joinById)\/[A-Za-z]{1,16}$/;
+const MATCHMAKING = /^\/matchmake\/(create|join)\/table$/;
 
 /** The runs of the logbook: what is asked of one needs its key, and whoever guesses does not get far either. */
 const RUNS = /^\/api\/runs(\/|$)/;
 const CHANGES_OF_RUNS = /^\/api\/runs\/[a-z0-9]{1,24}\/(keep|forget|plan|delete)$/;
 
+interface Guard {
+  /** Ends every line at once. */
+  endLines(): void;
+}
+
 /**
  * Stands before every other listener of the server: sets the security headers, and turns away what none of them should
- * see. The matchmaking behind it would read a body of any size, answer any number of attempts and allow any origin.
+ * see. The matchmaking behind it would read a body of any size, answer any number of attempts and allow any origin. What is behind it finds the address of
+ * the client in `x-real-ip`, whatever came there.
  */
-export function guardServer(server: Server): void {
-  const attempts = { tables: createTokenBuckets(MATCHMAKING_RATE), runs: createTokenBuckets(MATCHMAKING_RATE) };
+export function guardServer(server: Server, options: GuardOptions): Guard {
+  const attempts = { bodies: createTokenBuckets(REQUEST_RATE), runs: createTokenBuckets(RUNS_RATE) };
+  const lines = createTally(options.linesPerAddress);
+  server.requestTimeout = REQUEST_MS;
+  server.headersTimeout = HEADERS_MS;
+  boundSockets(server, options);
   const behind = server.listeners('request');
   server.removeAllListeners('request');
   server.on('request', (request: IncomingMessage, response: ServerResponse) => {
     setSecurityHeaders(response);
-    const refusal = refusalOf(request) ?? tooMany(request, attempts);
+    const refusal = refusalOf(request, options) ?? tooMany(request, attempts, tellAddress(request, options));
     if (refusal !== undefined) {
       turnAway(request, response, refusal);
       return;
     }
     for (const listener of behind) listener.call(server, request, response);
   });
-  server.prependListener('upgrade', (request: IncomingMessage, socket: Duplex) => {
+  guardUpgrades(server, options, lines);
+  return { endLines: () => lines.end() };
+}
+
+interface GuardOptions {
+  readonly trustedProxies: BlockList;
+  /** Names under which browsers reach the server; none: any. */
+  readonly hosts: readonly string[];
+  readonly linesPerAddress: number;
+}
+
+/** Says to what is behind where the request came from, and takes away what others may have said of it. */
+function tellAddress(request: IncomingMessage, { trustedProxies }: GuardOptions): string {
+  const address = clientAddress(request, trustedProxies);
+  // several proxies leave a list there, which what is behind takes for a part of a URL
+  delete request.headers['x-forwarded-proto'];
+  request.headers['x-real-ip'] = address;
+  return address;
+}
+
+function guardUpgrades(server: Server, options: GuardOptions, lines: Tally): void {
+  const behind = server.listeners('upgrade');
+  server.removeAllListeners('upgrade');
+  server.on('upgrade', (request: IncomingMessage, socket: Duplex, head: Buffer) => {
     // what the transport cannot parse would end up as an unhandled rejection there
-    if (!isParsable(request)) socket.destroy();
+    if (!isParsable(request)) {
+      socket.destroy();
+      return;
+    }
+    const refusal = strangeHost(request, options);
+    if (refusal !== undefined) socket.end(`HTTP/1.1 ${refusal.status} Refused\r\nConnection: close\r\n\r\n`);
+    else if (!lines.add(tellAddress(request, options), socket))
+      socket.end('HTTP/1.1 429 Too Many Requests\r\nConnection: close\r\n\r\n');
+    else for (const listener of behind) listener.call(server, request, socket, head);
+  });
+}
+
+/** So many sockets from one address that is no proxy of ours, whatever they do. */
+function boundSockets(server: Server, { trustedProxies, linesPerAddress }: GuardOptions): void {
+  const sockets = createTally(linesPerAddress + SOCKETS_BEYOND_LINES);
+  server.on('connection', (socket: Socket) => {
+    const address = peerAddress(socket);
+    if (!isTrusted(address, trustedProxies) && !sockets.add(address, socket)) socket.destroy();
   });
 }
 
@@ -44,11 +107,13 @@ interface HttpRefusal {
   readonly reason: string;
 }
 
-function refusalOf(request: IncomingMessage): HttpRefusal | undefined {
+function refusalOf(request: IncomingMessage, options: GuardOptions): HttpRefusal | undefined {
   const { method } = request;
   if (!isParsable(request)) return { status: 400, reason: 'The address of the request cannot be read.' };
-  if (method === 'GET' || method === 'HEAD') return undefined;
-  if (method !== 'POST') return { status: 405, reason: 'Only GET, HEAD and POST are answered here.' };
+  if (method !== 'GET' && method !== 'HEAD' && method !== 'POST')
+    return { status: 405, reason: 'Only GET, HEAD and POST are answered here.' };
+  const strange = strangeHost(request, options);
+  if (strange !== undefined || method !== 'POST') return strange;
   if (!MATCHMAKING.test(pathOf(request)) && !CHANGES_OF_RUNS.test(pathOf(request)))
     return { status: 404, reason: 'Nothing takes a POST at this address.' };
   if (!/^application\/json\b/i.test(request.headers['content-type'] ?? '')) {
@@ -62,14 +127,27 @@ function refusalOf(request: IncomingMessage): HttpRefusal | undefined {
   return undefined;
 }
 
-type Attempts = Readonly<Record<'tables' | 'runs', ReturnType<typeof createTokenBuckets>>>;
+type Attempts = Readonly<Record<'bodies' | 'runs', ReturnType<typeof createTokenBuckets>>>;
 
-function tooMany(request: IncomingMessage, attempts: Attempts): HttpRefusal | undefined {
+function tooMany(request: IncomingMessage, attempts: Attempts, address: string): HttpRefusal | undefined {
   const isOfRuns = RUNS.test(pathOf(request).toLowerCase());
   if (request.method !== 'POST' && !isOfRuns) return undefined;
-  if (attempts[isOfRuns ? 'runs' : 'tables'].draw(request.socket.remoteAddress ?? '', performance.now()))
-    return undefined;
+  if (attempts[isOfRuns ? 'runs' : 'bodies'].draw(address, performance.now())) return undefined;
   return { status: 429, reason: 'Too many attempts from this address. Wait a few seconds, then try again.' };
+}
+
+/** A page of another site, or a name that is not ours: what a browser would be tricked with. */
+function strangeHost(request: IncomingMessage, { hosts }: GuardOptions): HttpRefusal | undefined {
+  const asked = nameOf(`http://${request.headers.host ?? ''}`);
+  if (hosts.length > 0 && !hosts.includes(asked)) return { status: 421, reason: 'This server has another name.' };
+  const { origin } = request.headers;
+  const isOwn = origin === undefined || nameOf(origin) === asked || hosts.includes(nameOf(origin));
+  if (request.method === 'GET' && request.headers.upgrade === undefined) return undefined;
+  return isOwn ? undefined : { status: 403, reason: 'Pages of other sites are not answered here.' };
+}
+
+function nameOf(origin: string): string {
+  return URL.canParse(origin) ? new URL(origin).hostname : '';
 }
 
 function turnAway(request: IncomingMessage, response: ServerResponse, { status, reason }: HttpRefusal): void {

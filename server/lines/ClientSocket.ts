@@ -4,10 +4,10 @@ import { createTokenBucket } from '../tokenBucket.ts';
 import { isPlainFrame } from './frame.ts';
 
 /** Frames of one line: four times what is ever answered. Past this it is cut. */
-export const FRAME_RATE = { burst: 160, perSecond: 120 } as const;
+const FRAME_RATE = { burst: 160, perSecond: 120 } as const;
 
 /** How long a line may take to join the table that it came for [ms]. */
-export const JOIN_MS = 10_000;
+const JOIN_MS = 5000;
 
 /** What may wait to be read at the other end for longer than a moment [byte]. */
 const USUAL_BACKLOG = 64 * 1024;

@@ -6,6 +6,10 @@ export const CLOSE_CODES = {
   fault: 4101,
   /** The facilitator removed this member. */
   removed: 4102,
+  /** The server is about to end; the table goes on when it has started again. */
+  restarting: 4103,
+  /** Nobody did anything here for a long time, or everybody was away and another table needed the room. */
+  idle: 4104,
 } as const;
 
 /** Why a join was refused, as codes beside those of the room library (520 to 530). */
@@ -15,8 +19,8 @@ export const JOIN_CODES = {
   tableFull: 409,
   notFacilitator: 403,
   noTableFree: 503,
-  /** Of the server's guard: too many attempts. */
+  /** Attempts, tables, or wrong codes. */
   tooMany: 429,
-  /** Of the room library: no table has this code. */
-  unknownCode: 522,
+  /** No table has this code. */
+  unknownCode: 404,
 } as const;

@@ -1,6 +1,6 @@
 export { parseChoice } from './choice.ts';
 export { CLOSE_CODES, JOIN_CODES } from './closeCodes.ts';
 export { parseCommand, type CommandAnswer } from './command.ts';
-export { parseJoinOptions, type JoinOptions } from './join.ts';
+export { parseEntering, type EnteringBody, type EnteringOptions, type JoinOptions } from './join.ts';
 export type { ListedRun } from './listedRun.ts';
 export type { Welcome } from './welcome.ts';

@@ -19,22 +19,35 @@ export interface JoinOptions {
   readonly choice?: PlanChoice;
 }
 
-const joinSchema = z.strictObject({
+/** The body of a request to open a table, or, with a code, to enter one. */
+export interface EnteringBody extends JoinOptions {
+  /** Six letters; in the body, since addresses are written down by proxies. */
+  readonly code?: string;
+}
+
+/** The same, read. */
+export interface EnteringOptions {
+  readonly code: string | undefined;
+  readonly join: JoinOptions;
+}
+
+const enteringSchema = z.strictObject({
+  code: z.string().max(16).exactOptional(),
   name: z.string().max(200),
   role: z.enum(JOINING_ROLES).exactOptional(),
   resume: z.string().min(1).max(64).exactOptional(),
   choice: z.unknown().optional(),
 });
 
-export function parseJoinOptions(options: unknown): Result<JoinOptions, Refusal> {
-  const parsed = joinSchema.safeParse(options);
+export function parseEntering(options: unknown): Result<EnteringOptions, Refusal> {
+  const parsed = enteringSchema.safeParse(options);
   if (!parsed.success) return refuse(malformed(firstIssue(parsed.error)));
-  const { choice: json, ...rest } = parsed.data;
+  const { code, choice: json, ...rest } = parsed.data;
   const name = parseMemberName(rest.name);
   if (!name.ok) return name;
-  if (json === undefined) return accept(rest);
+  if (json === undefined) return accept({ code, join: rest });
   const choice = parseChoice(json);
-  return choice.ok ? accept({ ...rest, choice: choice.value }) : choice;
+  return choice.ok ? accept({ code, join: { ...rest, choice: choice.value } }) : choice;
 }
 
 /** One line: where in the message, and what is wrong there. */

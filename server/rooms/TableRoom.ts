@@ -6,6 +6,7 @@ import {
   askTable,
   headerOf,
   joinTable,
+  markLine,
   openKeptTable,
   relayKeptTable,
   resumeKeptTable,
@@ -32,16 +33,18 @@ import {
   JOIN_CODES,
   parseChoice,
   parseCommand,
-  parseJoinOptions,
   type CommandAnswer,
+  type JoinOptions,
   type Welcome,
 } from '../messages/index.ts';
 import { TablePapers, createPaper, writePaper } from '../schema/index.ts';
 import type { Journal, TableJournal, UnfinishedTable } from '../storage/index.ts';
 import { RUN_KEY_LETTERS } from '../logbook/index.ts';
-import { createTokenBucket, type TokenBucket } from '../tokenBucket.ts';
+import { createAllowances } from './allowances.ts';
+import { ALL_IN_USE, type Entering } from './entrance.ts';
 import { createForkKeeper, type FlyFork, type ForkKeeper } from './forkKeeper.ts';
-import type { TableRegistry } from './tableRegistry.ts';
+import { createPlaces, type Places } from './places.ts';
+import type { OpenTable, TableRegistry } from './tableRegistry.ts';
 import { TICK_MS, type Ticker } from './ticker.ts';
 
 /** What the papers of a full crew fill, with a log and a debrief [byte]: the library grows a smaller buffer by itself, and complains in the log of the server. */
@@ -50,14 +53,9 @@ Encoder.BUFFER_SIZE = 128 * 1024;
 /** Steps between two sendings: papers go out 20 times a second. */
 export const STEPS_PER_PATCH = 3;
 
-/** Commands of one member: keys held down repeat up to 30 times a second. Past this the answer is a refusal. */
-export const COMMAND_RATE = { burst: 40, perSecond: 30 } as const;
-
-/** What takes the server milliseconds, by one member and by all at a table: starting over, laying out anew, and whole records. */
-export const DEAR_RATES = { ofMember: { burst: 4, perSecond: 0.5 }, ofTable: { burst: 8, perSecond: 1 } } as const;
-
-/** How long a table that was asked for waits for its first member [steps]: as long as a reserved place is kept. */
-const FIRST_MEMBER_STEPS = 15 * 60;
+/** How long a reserved place is kept for whoever asked for it [s], and a table for its first member. */
+const RESERVED_SECONDS = 10;
+const FIRST_MEMBER_STEPS = RESERVED_SECONDS * 60;
 
 /** Who opened the table. */
 const FIRST_MEMBER: MemberId = 'm1';
@@ -74,13 +72,8 @@ export interface RoomServices {
   /** A table that is taken up from the journal: for the next room to be made, which takes it from here. */
   takenUp: UnfinishedTable | undefined;
   readonly seatKeptSeconds: number;
+  readonly idleMinutes: number;
   readonly onFault: (fault: Error, where: string) => void;
-}
-
-/** What a member may still ask for; it outlives a line, so that coming back wins nothing. */
-interface Allowance {
-  readonly commands: TokenBucket;
-  readonly dear: TokenBucket;
 }
 
 /**
@@ -90,12 +83,16 @@ interface Allowance {
  * A place belongs to a member, not to a socket. A member proves who they are with the token from the `Welcome`, whether the
  * page was reloaded, the network dropped, or the same place was opened in a second window (which closes the first).
  */
-export class TableRoom extends Room<{ state: TablePapers }> {
+export class TableRoom extends Room<{ state: TablePapers }> implements OpenTable {
   override state = new TablePapers();
   /** The room's own timer is too coarse: papers are sent from `step`. */
   override patchRate = null;
   /** A table outlives its sockets; `step` closes it when its last member is gone. */
   override autoDispose = false;
+  override seatReservationTimeout = RESERVED_SECONDS;
+
+  opener: string | undefined;
+  desertedSinceMs: number | undefined;
 
   // a message the library validates and finds wrong would cut the line, so it is parsed here and refused with a reason
   override messages = {
@@ -114,10 +111,12 @@ export class TableRoom extends Room<{ state: TablePapers }> {
   #forks!: ForkKeeper;
   #stopTicking: (() => void) | undefined;
   #isClosed = false;
+  #code = '';
+  #places!: Places;
+  readonly #allowances = createAllowances();
+  /** Step at which somebody last asked for something. */
+  #askedAt = 0;
   readonly #lines = new Map<Client, { readonly memberId: MemberId }>();
-  readonly #allowances = new Map<MemberId, Allowance>();
-  readonly #dear = createTokenBucket(DEAR_RATES.ofTable);
-  readonly #tokens = new Map<MemberId, string>();
   /** Step at which the line of each member who is away dropped. */
   readonly #away = new Map<MemberId, number>();
   /** What came to the table before its first descent: it is laid out anew with them when something else is chosen. */
@@ -128,29 +127,45 @@ export class TableRoom extends Room<{ state: TablePapers }> {
   /** Share of the next tick of the table that has passed [-]. */
   #passed = 0;
 
-  /** Before anything is reserved for a client: what it sent is parsed, whatever it is. */
-  static override onAuth(_token: string, options: unknown): Promise<boolean> {
-    const parsed = parseJoinOptions(options);
-    if (!parsed.ok) throw new ServerError(JOIN_CODES.malformed, parsed.error.reason);
-    return Promise.resolve(true);
-  }
-
-  override onCreate({ services, ...options }: { readonly services: RoomServices }): void {
+  override onCreate({ services, join, address }: { readonly services: RoomServices } & Partial<Entering>): void {
     const { takenUp } = services;
     services.takenUp = undefined;
-    const code = services.registry.open(takenUp?.code);
-    if (code === undefined) {
-      throw new ServerError(JOIN_CODES.noTableFree, 'All tables of this server are in use. Try again later.');
-    }
-    this.roomId = code;
+    this.roomId = nanoid();
+    this.opener = address;
+    this.desertedSinceMs = performance.now();
     this.#services = services;
-    if (takenUp === undefined) this.#open(options);
-    else this.#takeUp(takenUp);
+    this.#code = services.registry.open(this, takenUp?.code);
+    this.#places = createPlaces(() => this.#journal, address, takenUp?.places);
+    try {
+      if (takenUp === undefined) this.#open(join);
+      else this.#takeUp(takenUp);
+    } catch (error) {
+      services.registry.close(this.#code);
+      throw error;
+    }
     this.#stopTicking = services.ticker.add(() => this.#step());
   }
 
-  override onJoin(client: Client, options: unknown): void {
-    const memberId = this.#admit(options);
+  get isJoined(): boolean {
+    return this.#kept.table.state.joined > 0;
+  }
+
+  hasPlace(token: string): boolean {
+    return this.#places.memberOf(token) !== undefined;
+  }
+
+  hasAddress(address: string): boolean {
+    return this.#places.isKnown(address);
+  }
+
+  /** Another table needs the room. */
+  end(): void {
+    this.#journal.end();
+    this.#close(CLOSE_CODES.idle);
+  }
+
+  override onJoin(client: Client, entering: Entering): void {
+    const [memberId, resume] = this.#admit(entering);
     this.#closeOtherLine(memberId);
     this.#lines.set(client, { memberId });
     const view = viewTable(this.#kept.table, memberId);
@@ -161,12 +176,13 @@ export class TableRoom extends Room<{ state: TablePapers }> {
     client.view.add(paper);
     const welcome: Welcome = {
       memberId,
-      resume: this.#tokens.get(memberId) ?? '',
-      code: this.roomId,
+      resume,
+      code: this.#code,
       seatKeptSeconds: this.#services.seatKeptSeconds,
       ...(this.#runsTable(memberId) && { runKey: this.#runKey }),
     };
     this.#away.delete(memberId);
+    this.desertedSinceMs = undefined;
     client.send('welcome', welcome);
   }
 
@@ -182,11 +198,18 @@ export class TableRoom extends Room<{ state: TablePapers }> {
     } else {
       this.#drop(line.memberId);
     }
+    if (this.#lines.size === 0) this.desertedSinceMs = performance.now();
+  }
+
+  /** The process is about to end: the table is taken up as it is now. */
+  override onBeforeShutdown(): void {
+    this.#journal.write(markLine(this.#kept.table));
+    this.#close(CLOSE_CODES.restarting);
   }
 
   override onDispose(): void {
     this.#stopTicking?.();
-    this.#services.registry.close(this.roomId);
+    this.#services.registry.close(this.#code);
   }
 
   /** Without this, one throwing handler would end the process and every table in it. */
@@ -202,7 +225,7 @@ export class TableRoom extends Room<{ state: TablePapers }> {
     if (!asking.ok) return asking;
     const command = parseCommand(message);
     if (!command.ok) return command;
-    const tooDear = command.value.kind === 'again' ? this.#spendDear(asking.value) : undefined;
+    const tooDear = command.value.kind === 'again' ? this.#allowances.spendDear(asking.value) : undefined;
     if (tooDear !== undefined) return refuse(tooDear);
     const answer = askTable(this.#kept, asking.value, command.value);
     if (!answer.ok) return answer;
@@ -216,7 +239,7 @@ export class TableRoom extends Room<{ state: TablePapers }> {
     const asking = this.#whoAsks(client);
     if (!asking.ok) return asking;
     const { state } = this.#kept.table;
-    const refusal = judgeChoosing(state, asking.value) ?? this.#spendDear(asking.value);
+    const refusal = judgeChoosing(state, asking.value) ?? this.#allowances.spendDear(asking.value);
     if (refusal !== undefined) return refuse(refusal);
     const choice = parseChoice(message);
     if (!choice.ok) return choice;
@@ -224,7 +247,7 @@ export class TableRoom extends Room<{ state: TablePapers }> {
     const before = { gathered: this.#gathered, tick: state.tick };
     this.#journal.drop();
     this.#kept = relayKeptTable(before, this.#begin(plan));
-    for (const [member, token] of this.#tokens) this.#journal.keepPlace(member, token);
+    this.#places.keepIn(this.#journal);
     return accept(undefined);
   }
 
@@ -234,7 +257,7 @@ export class TableRoom extends Room<{ state: TablePapers }> {
     if (!asking.ok) return asking;
     if (this.#kept.table.state.stage !== 'resolved')
       return refuse({ code: 'table/stage', reason: 'The record can be saved when the descent is at rest.' });
-    const tooDear = this.#spendDear(asking.value);
+    const tooDear = this.#allowances.spendDear(asking.value);
     if (tooDear !== undefined) return refuse(tooDear);
     const text = this.#journal.text();
     return text === undefined
@@ -246,7 +269,7 @@ export class TableRoom extends Room<{ state: TablePapers }> {
   drill(client: Client): Result<string, Refusal> {
     const asking = this.#whoAsks(client);
     if (!asking.ok) return asking;
-    const tooDear = this.#spendDear(asking.value);
+    const tooDear = this.#allowances.spendDear(asking.value);
     if (tooDear !== undefined) return refuse(tooDear);
     const drill = askForDrill(this.#kept.table, asking.value);
     return drill.ok ? accept(JSON.stringify(drill.value)) : drill;
@@ -258,38 +281,20 @@ export class TableRoom extends Room<{ state: TablePapers }> {
     if (line === undefined) {
       return refuse({ code: 'table/not-here', reason: 'This place was opened in another window.' });
     }
-    if (!this.#allowanceOf(line.memberId).commands.draw(performance.now())) {
-      const reason = `Too many commands at once: at most ${COMMAND_RATE.perSecond} a second are carried out.`;
-      return refuse({ code: 'table/too-fast', reason });
-    }
+    const refusal = this.#allowances.spend(line.memberId);
+    if (refusal !== undefined) return refuse(refusal);
+    this.#askedAt = this.#steps;
     return accept(line.memberId);
   }
 
-  #allowanceOf(memberId: MemberId): Allowance {
-    let allowance = this.#allowances.get(memberId);
-    if (allowance === undefined) {
-      allowance = { commands: createTokenBucket(COMMAND_RATE), dear: createTokenBucket(DEAR_RATES.ofMember) };
-      this.#allowances.set(memberId, allowance);
-    }
-    return allowance;
-  }
-
-  /** One thing that takes the server milliseconds; why not, where there were too many. */
-  #spendDear(memberId: MemberId): Refusal | undefined {
-    const nowMs = performance.now();
-    if (this.#allowanceOf(memberId).dear.draw(nowMs) && this.#dear.draw(nowMs)) return undefined;
-    return { code: 'table/too-fast', reason: 'That was asked for too often. Wait a few seconds, then try again.' };
-  }
-
-  #open(options: unknown): void {
-    const join = parseJoinOptions(options);
-    this.#kept = openKeptTable(this.#begin(this.#services.plan(join.ok ? join.value.choice : undefined)));
+  #open(join: JoinOptions | undefined): void {
+    this.#kept = openKeptTable(this.#begin(this.#services.plan(join?.choice)));
   }
 
   /** Begins a record for what is to be played. */
   #begin(plan: TablePlan): Parameters<typeof openKeptTable>[0] {
     const { model, journal, flyFork, onFault } = this.#services;
-    this.#journal = journal.open(this.roomId, headerOf(plan), this.#runKey);
+    this.#journal = journal.open(this.#code, headerOf(plan), this.#runKey);
     this.#forks = createForkKeeper({ fly: flyFork, onFault });
     this.#gathered = [];
     return { plan, model, write: (line) => this.#write(line) };
@@ -302,7 +307,7 @@ export class TableRoom extends Room<{ state: TablePapers }> {
   }
 
   /** As the table was when the process before this one ended; everybody has lost their line. */
-  #takeUp({ record, places, journal, runKey }: UnfinishedTable): void {
+  #takeUp({ record, journal, runKey }: UnfinishedTable): void {
     const { plan: lay, model, flyFork, onFault } = this.#services;
     const resumed =
       record === undefined
@@ -314,7 +319,7 @@ export class TableRoom extends Room<{ state: TablePapers }> {
           });
     if (record === undefined || resumed?.ok !== true) {
       journal.end();
-      throw new Error(`The table ${this.roomId} is of another version, and cannot be taken up.`);
+      throw new Error('A table of another version cannot be taken up.');
     }
     this.#journal = journal;
     this.#runKey = runKey ?? this.#runKey;
@@ -322,7 +327,6 @@ export class TableRoom extends Room<{ state: TablePapers }> {
     this.#gathered = record.lines.filter((line) => line.line === 'entry');
     this.#kept = resumed.value;
     const { members } = resumed.value.table.state;
-    for (const [member, token] of places) this.#tokens.set(member, token);
     // nobody is there yet: what ran stands still until somebody is
     const [first] = members;
     if (first !== undefined) tellLine(this.#kept, first.id, 'interrupted');
@@ -333,24 +337,14 @@ export class TableRoom extends Room<{ state: TablePapers }> {
     }
   }
 
-  /** The member who comes back, or a new one. */
-  #admit(options: unknown): MemberId {
-    const parsed = parseJoinOptions(options);
-    if (!parsed.ok) throw new ServerError(JOIN_CODES.malformed, parsed.error.reason);
-    const { name, role = 'crew', resume } = parsed.value;
-    if (resume !== undefined) {
-      const known = [...this.#tokens].find(([, token]) => token === resume)?.[0];
-      if (known !== undefined) {
-        tellLine(this.#kept, known, 'returned');
-        return known;
-      }
-      throw new ServerError(
-        JOIN_CODES.unknownPlace,
-        'Your place at this table was given up. Join again with the code.',
-      );
-    }
+  /** The member who comes back, or a new one, with what proves it the next time. */
+  #admit({ join, address }: Entering): readonly [MemberId, string] {
+    const { name, role = 'crew', resume } = join;
+    if (resume !== undefined) return this.#takeBack(resume);
+    if (!this.isJoined && !this.#services.registry.hasRoom()) throw new ServerError(JOIN_CODES.noTableFree, ALL_IN_USE);
+    if (this.#places.isCrowded(address)) throw new ServerError(JOIN_CODES.tableFull, TOO_MANY_FROM_THERE);
     // only who opens a table may run it from the start; later the part is handed over
-    if (role === 'facilitator' && this.#kept.table.state.joined > 0) {
+    if (role === 'facilitator' && this.isJoined) {
       throw new ServerError(
         JOIN_CODES.notFacilitator,
         'Only who opens a table runs it. Ask for the part at the table.',
@@ -358,10 +352,19 @@ export class TableRoom extends Room<{ state: TablePapers }> {
     }
     const joined = joinTable(this.#kept, name, role);
     if (!joined.ok) throw new ServerError(JOIN_CODES.tableFull, joined.error.reason);
-    const token = nanoid();
-    this.#tokens.set(joined.value, token);
-    this.#journal.keepPlace(joined.value, token);
-    return joined.value;
+    return [joined.value, this.#places.give(joined.value, address)];
+  }
+
+  #takeBack(token: string): readonly [MemberId, string] {
+    const memberId = this.#places.memberOf(token);
+    if (memberId === undefined) {
+      throw new ServerError(
+        JOIN_CODES.unknownPlace,
+        'Your place at this table was given up. Join again with the code.',
+      );
+    }
+    tellLine(this.#kept, memberId, 'returned');
+    return [memberId, this.#places.renew(memberId, token)];
   }
 
   /** The facilitator; where nobody facilitates, whoever opened the table. */
@@ -409,9 +412,8 @@ export class TableRoom extends Room<{ state: TablePapers }> {
 
   #forget(memberId: MemberId): void {
     this.#away.delete(memberId);
-    this.#tokens.delete(memberId);
-    this.#allowances.delete(memberId);
-    this.#journal.forgetPlace(memberId);
+    this.#allowances.forget(memberId);
+    this.#places.forget(memberId);
     this.state.papers.delete(memberId);
   }
 
@@ -431,6 +433,8 @@ export class TableRoom extends Room<{ state: TablePapers }> {
       if (this.#isDeserted()) {
         this.#journal.end();
         this.#close(CloseCode.CONSENTED);
+      } else if (this.#isIdle()) {
+        this.end();
       }
     } catch (error) {
       // what a step left half done cannot be played on
@@ -442,8 +446,12 @@ export class TableRoom extends Room<{ state: TablePapers }> {
 
   /** Everybody who sat here has left or was given up, or nobody ever came. */
   #isDeserted(): boolean {
-    if (this.#tokens.size > 0) return false;
-    return this.#kept.table.state.joined > 0 || this.#steps > FIRST_MEMBER_STEPS;
+    if (this.#places.size > 0) return false;
+    return this.isJoined || this.#steps > FIRST_MEMBER_STEPS;
+  }
+
+  #isIdle(): boolean {
+    return (this.#steps - this.#askedAt) * TICK_MS > this.#services.idleMinutes * 60_000;
   }
 
   #send(): void {
@@ -461,8 +469,18 @@ export class TableRoom extends Room<{ state: TablePapers }> {
   #close(code: number): void {
     this.#isClosed = true;
     this.#stopTicking?.();
+    this.#dropReservations();
     this.disconnect(code).catch((error: unknown) => {
       this.#services.onFault(error instanceof Error ? error : new Error(String(error)), 'disconnect');
     });
   }
+
+  /** The library would wait for everybody who asked for a place and has not come. */
+  #dropReservations(): void {
+    // private to the library by their types alone
+    for (const timeout of Object.values<NodeJS.Timeout>(this['_reservedSeatTimeouts'])) clearTimeout(timeout);
+    for (const sessionId of Object.keys(this['_reservedSeats'])) delete this['_reservedSeats'][sessionId];
+  }
 }
+
+const TOO_MANY_FROM_THERE = 'Too many people joined this table from your network. Ask for a place at the table.';

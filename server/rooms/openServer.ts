@@ -1,16 +1,19 @@
 import { createServer, type Server as HttpServer } from 'node:http';
 import { networkInterfaces } from 'node:os';
+import { setTimeout } from 'node:timers/promises';
 import { defineRoom, defineServer, matchMaker } from '@colyseus/core';
 import { WebSocketTransport } from '@colyseus/ws-transport';
 import type { PlanChoice, TableModel, TablePlan } from '../../engine/table/index.ts';
 import type { ServerConfig } from '../config.ts';
-import { guardServer, networkOrigins, serveClient, serveLogbook } from '../http/index.ts';
+import type { Report } from '../log.ts';
+import { guardServer, networkOrigins, serveClient, serveLogbook, type Health } from '../http/index.ts';
 import { ClientSocket } from '../lines/index.ts';
 import { openLogbook } from '../logbook/index.ts';
 import { NO_JOURNAL, openJournal, openRunShelf, type Journal, type RunShelf } from '../storage/index.ts';
 import { openForkPool } from '../workers/forkPool.ts';
 import { openRunPool } from '../workers/runPool.ts';
 import { createBacklogReport } from './backlogReport.ts';
+import { createEntrance } from './entrance.ts';
 import { TableRoom, type RoomServices } from './TableRoom.ts';
 import { createTableRegistry } from './tableRegistry.ts';
 import { createTicker, type Ticker } from './ticker.ts';
@@ -21,10 +24,15 @@ const LARGEST_MESSAGE = 2048;
 /** How often a line is tried, and after how many misses it counts as dropped: 8 s at the latest. */
 const HEARTBEAT = { pingInterval: 4000, pingMaxRetries: 1 } as const;
 
+/** How long the tables have to be closed in when the server ends [ms]. */
+const FAREWELL_MS = 3000;
+
 export interface RunningServer {
   /** The port that was given, by the caller or by the system. */
   readonly port: number;
-  /** Closes every table and every line; resolved when nothing runs any more. */
+  /** Opens no more tables, lets nobody in, and says that it is not ready; who is here plays on. */
+  drain(): void;
+  /** The same, and closes every table and every line; resolved when nothing runs any more. */
   close(): Promise<void>;
 }
 
@@ -33,8 +41,7 @@ export interface ServerParts {
   readonly model: TableModel;
   /** Of the next table to be opened, for what its opener chose; without a choice, the server's own. */
   readonly plan: (choice?: PlanChoice, recorded?: unknown) => TablePlan;
-  /** Gets one line for each thing worth a person's notice. */
-  readonly report: (line: string) => void;
+  readonly report: Report;
   /** A test steps the tables itself. */
   readonly ticker?: Ticker;
 }
@@ -44,25 +51,17 @@ export interface ServerParts {
  * One server a process: the room library keeps its matchmaking in module state.
  */
 export async function openServer(config: ServerConfig, parts: ServerParts): Promise<RunningServer> {
+  const { report } = parts;
+  let isDraining = false;
   const forks = openForkPool();
-  const registry = createTableRegistry({ mostTables: config.mostTables });
-  const services: RoomServices = {
-    registry,
-    model: parts.model,
-    plan: parts.plan,
-    journal: journalFor(config, parts.report),
-    flyFork: (request) => forks.fly(request),
-    takenUp: undefined,
-    seatKeptSeconds: config.seatKeptSeconds,
-    ticker: parts.ticker ?? createTicker({ onBacklog: createBacklogReport(parts.report) }),
-    onFault: (fault, where) => parts.report(`Fault in ${where}: ${fault.stack ?? fault.message}`),
-  };
+  const registry = createTableRegistry({ mostTables: config.mostTables, mostPerAddress: config.tablesPerAddress });
+  const services = servicesOf(config, parts, { registry, flyFork: (request) => forks.fly(request) });
   const shelf = shelfFor(config, services.journal);
   const runs = openRunPool();
   const stopExpiring = expireDaily(services.journal, config.recordDays);
   // only the ways in that a client of ours uses, and from no other origin
   Object.assign(matchMaker.controller, {
-    exposedMethods: ['create', 'joinById'],
+    ...createEntrance({ registry, isDraining: () => isDraining }),
     DEFAULT_CORS_HEADERS: {},
     getCorsHeaders: () => ({}),
   });
@@ -71,7 +70,7 @@ export async function openServer(config: ServerConfig, parts: ServerParts): Prom
   const server = defineServer({
     greet: false,
     gracefullyShutdown: false,
-    logger: quietLogger(parts.report),
+    logger: quietLogger((line) => report('library', line)),
     transport: new WebSocketTransport({
       server: http,
       WebSocket: ClientSocket,
@@ -85,19 +84,23 @@ export async function openServer(config: ServerConfig, parts: ServerParts): Prom
       serveLogbook(app, shelf && openLogbook({ shelf, pool: runs, administratorKey, recordDays, onFault }));
       serveClient(app, {
         folder: config.clientFolder,
-        openTables: () => registry.size,
+        health: () => healthOf(registry.joined, isDraining),
         origins: () => originsOf(http),
       });
     },
   });
-  await takeUpTables(services, parts.report);
+  await takeUpTables(services, (line) => report('records', line));
   await listen(http, () => server.listen(config.port, config.host));
-  guardServer(http);
+  const guard = guardServer(http, config);
   const address = http.address();
   return {
     port: typeof address === 'object' && address !== null ? address.port : config.port,
+    drain: () => void (isDraining = true),
     async close() {
-      await server.gracefullyShutdown(false);
+      isDraining = true;
+      // each table is written down and its members are told first; who does not take it in is not waited for
+      await Promise.race([server.gracefullyShutdown(false), setTimeout(FAREWELL_MS)]);
+      guard.endLines();
       http.closeAllConnections();
       stopExpiring();
       await runs.close();
@@ -106,6 +109,28 @@ export async function openServer(config: ServerConfig, parts: ServerParts): Prom
       await forks.close();
     },
   };
+}
+
+function servicesOf(
+  config: ServerConfig,
+  { model, plan, report, ticker }: ServerParts,
+  parts: Pick<RoomServices, 'registry' | 'flyFork'>,
+): RoomServices {
+  return {
+    ...parts,
+    model,
+    plan,
+    journal: journalFor(config, (line) => report('records', line)),
+    takenUp: undefined,
+    seatKeptSeconds: config.seatKeptSeconds,
+    idleMinutes: config.idleMinutes,
+    ticker: ticker ?? createTicker({ onBacklog: createBacklogReport((line) => report('late', line)) }),
+    onFault: (fault, where) => report('fault', `Fault in ${where}: ${fault.stack ?? fault.message}`),
+  };
+}
+
+function healthOf(tables: number, isDraining: boolean): Health {
+  return isDraining ? { ok: false, tables, because: 'This server is being restarted.' } : { ok: true, tables };
 }
 
 const DAY_MS = 24 * 3600 * 1000;
@@ -153,9 +178,10 @@ function listen(http: HttpServer, start: () => Promise<unknown>): Promise<void> 
   });
 }
 
-/** The library's own messages, as lines; its chatter and its traces of refusals stay out. */
+/** The library's own messages, as lines; its chatter and its traces of refusals stay out, and what it quotes, which names rooms and sessions. */
 function quietLogger(report: (line: string) => void) {
-  const say = (...parts: readonly unknown[]) => report(parts.map(String).join(' ').split('\n')[0] ?? '');
+  const say = (...parts: readonly unknown[]) =>
+    report((parts.map(String).join(' ').split('\n')[0] ?? '').replaceAll(/"[^"]*"|'[^']*'/g, '"…"'));
   return { debug: hush, info: hush, trace: hush, warn: say, error: say };
 }
 

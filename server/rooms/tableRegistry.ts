@@ -1,32 +1,80 @@
 import { customAlphabet } from 'nanoid';
 import { TABLE_CODE_ALPHABET, TABLE_CODE_LENGTH } from '../../engine/table/index.ts';
 
-/** Which table codes are in use, and how many tables there may be. */
-export interface TableRegistry {
-  /** A code that no open table has, the given one where it is free; undefined when no more tables are to be opened. */
-  open(wanted?: string): string | undefined;
-  close(code: string): void;
-  readonly size: number;
+/** What is known of an open table without looking at what is played there. */
+export interface OpenTable {
+  readonly roomId: string;
+  /** From where it was opened; undefined: by an earlier process. */
+  readonly opener: string | undefined;
+  /** Somebody has joined it: until then it takes nothing from anybody. */
+  readonly isJoined: boolean;
+  /** Since when nobody has a line to it [ms]; undefined: somebody has. */
+  readonly desertedSinceMs: number | undefined;
+  hasPlace(token: string): boolean;
+  hasAddress(address: string): boolean;
+  end(): void;
 }
 
+/** Which tables are open, under which codes, and how many there may be. */
+export interface TableRegistry {
+  /** Why no table may be opened from there now; undefined: one may. Where all are in use, one that everybody has left makes room. */
+  refusalFor(address: string): 'all in use' | 'too many from there' | undefined;
+  /** Puts a table under a code that no other has, the given one where it is free. */
+  open(table: OpenTable, wanted?: string): string;
+  close(code: string): void;
+  find(code: string): OpenTable | undefined;
+  /** Whether somebody from there has a place at a table. */
+  isKnown(address: string): boolean;
+  /** Whether a table that nobody has joined yet may be. */
+  hasRoom(): boolean;
+  /** Tables that somebody has joined. */
+  readonly joined: number;
+}
+
+/** How long everybody has to be away before a table makes room for another [ms]. */
+const DESERTED_MS = 30_000;
+
 export function createTableRegistry(options: {
+  /** With somebody at them. */
   readonly mostTables: number;
+  readonly mostPerAddress: number;
   /** Of letters of the alphabet; the system's own randomness unless a test says otherwise. */
   readonly draw?: () => string;
+  readonly now?: () => number;
 }): TableRegistry {
+  const { mostTables, mostPerAddress, now = () => performance.now() } = options;
   const draw = options.draw ?? customAlphabet(TABLE_CODE_ALPHABET, TABLE_CODE_LENGTH);
-  const codes = new Set<string>();
+  const tables = new Map<string, OpenTable>();
+  const joined = () => [...tables.values()].filter(({ isJoined }) => isJoined);
+
+  /** Ends the table that everybody left the longest ago. */
+  const makeRoom = (): boolean => {
+    const deserted = joined()
+      .filter(({ desertedSinceMs }) => desertedSinceMs !== undefined && now() - desertedSinceMs > DESERTED_MS)
+      .toSorted((a, b) => (a.desertedSinceMs ?? 0) - (b.desertedSinceMs ?? 0));
+    deserted[0]?.end();
+    return deserted.length > 0;
+  };
+
   return {
-    open(wanted) {
-      if (codes.size >= options.mostTables) return undefined;
+    refusalFor(address) {
+      const all = [...tables.values()];
+      if (all.filter(({ opener }) => opener === address).length >= mostPerAddress) return 'too many from there';
+      const isFull = joined().length >= mostTables || all.length >= 2 * mostTables;
+      return isFull && !makeRoom() ? 'all in use' : undefined;
+    },
+    open(table, wanted) {
       let code = wanted ?? draw();
-      while (codes.has(code)) code = draw();
-      codes.add(code);
+      while (tables.has(code)) code = draw();
+      tables.set(code, table);
       return code;
     },
-    close: (code) => void codes.delete(code),
-    get size() {
-      return codes.size;
+    close: (code) => void tables.delete(code),
+    find: (code) => tables.get(code),
+    isKnown: (address) => [...tables.values()].some((table) => table.hasAddress(address)),
+    hasRoom: () => joined().length < mostTables,
+    get joined() {
+      return joined().length;
     },
   };
 }

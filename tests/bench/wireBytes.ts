@@ -71,7 +71,7 @@ async function gather(origin: string, crew: number): Promise<readonly Listener[]
     const client = new Client(origin);
     const room = await (code === ''
       ? client.create<TablePapers>('table', { name: `${seat} one` })
-      : client.joinById<TablePapers>(code, { name: `${seat} one` }));
+      : client.join<TablePapers>('table', { code, name: `${seat} one` }));
     room.onMessage('events', () => undefined);
     room.onMessage('welcome', () => undefined);
     code = room.roomId;

@@ -12,7 +12,8 @@ const ALLOWED: Readonly<Record<string, readonly string[]>> = {
 
 const PACKAGE_HOMES: readonly { readonly name: RegExp; readonly homes: RegExp; readonly inTests: boolean }[] = [
   { name: /^planck$/, homes: /^engine\/world\/planckWorld\.ts$/, inTests: true },
-  { name: /^@colyseus\//, homes: /^(server\/(rooms|schema)\/|server\/main\.ts$|client\/net\/)/, inTests: true },
+  { name: /^ws$/, homes: /^server\/lines\//, inTests: true },
+  { name: /^@colyseus\//, homes: /^(server\/(lines|rooms|schema)\/|server\/main\.ts$|client\/net\/)/, inTests: true },
   { name: /^phaser$/, homes: /^client\//, inTests: false },
   { name: /^node:/, homes: /^(server\/|client\/vite\.config\.ts$|client\/build\/)/, inTests: true },
 ];

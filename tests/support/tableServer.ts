@@ -14,7 +14,13 @@ export async function startTestServer(
   parts: Partial<ServerParts> & { readonly clientFolder?: string } = {},
   environment: Environment = {},
 ): Promise<TestServer> {
-  const config = parseConfig({ PORT: '0', HOST: '127.0.0.1', KILTER_RECORDS: 'none', ...environment });
+  const config = parseConfig({
+    PORT: '0',
+    HOST: '127.0.0.1',
+    KILTER_RECORDS: 'none',
+    KILTER_TABLES_PER_ADDRESS: '60',
+    ...environment,
+  });
   if (!config.ok) throw new Error(config.error.join('; '));
   const reports: string[] = [];
   const { clientFolder = config.value.clientFolder, ...given } = parts;
@@ -23,7 +29,7 @@ export async function startTestServer(
     {
       model: plainModel,
       plan: () => plainPlan,
-      report: (line) => reports.push(line),
+      report: (_kind, line) => reports.push(line),
       ...given,
     },
   );

@@ -13,8 +13,8 @@ export interface Relay {
   close(): Promise<void>;
 }
 
-/** `hear` gets every byte that the server sends. */
-export async function openRelay(port: number, hear?: (bytes: Buffer) => void): Promise<Relay> {
+/** `hear` gets every byte that the server sends. `from`: address of this machine from which the server sees everybody come. */
+export async function openRelay(port: number, hear?: (bytes: Buffer) => void, from = '127.0.0.1'): Promise<Relay> {
   const pairs = new Set<readonly [Socket, Socket]>();
   let refusing = false;
   const server: Server = createServer((near) => {
@@ -22,7 +22,7 @@ export async function openRelay(port: number, hear?: (bytes: Buffer) => void): P
       near.destroy();
       return;
     }
-    const far = createConnection(port, '127.0.0.1');
+    const far = createConnection({ port, host: '127.0.0.1', localAddress: from });
     const pair = [near, far] as const;
     pairs.add(pair);
     near.pipe(far);

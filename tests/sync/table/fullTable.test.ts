@@ -1,6 +1,8 @@
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { joinSharedTable, openSharedTable, type TableLink } from '../../../client/net/index.ts';
 import { MOST_MEMBERS } from '../../../engine/table/index.ts';
+import { PLACES_PER_ADDRESS } from '../../../server/rooms/index.ts';
+import { openRelay } from '../../support/throughProxy.ts';
 import {
   createHandTicker,
   createTabStore,
@@ -24,14 +26,16 @@ describe('a full table', () => {
     const first = await openSharedTable({ origin: server.origin, store: createTabStore(), name: 'Member 1' });
     if (!first.ok) throw new Error(first.error.reason);
     links.push(first.value);
-    const join = (name: string) =>
-      joinSharedTable({ origin: server.origin, store: createTabStore(), name, code: first.value.code ?? '' });
+    const elsewhere = await openRelay(server.port, undefined, '127.0.0.2');
+    const join = (name: string, origin: string) =>
+      joinSharedTable({ origin, store: createTabStore(), name, code: first.value.code ?? '' });
     while (links.length < MOST_MEMBERS) {
-      const joined = await join(`Member ${links.length + 1}`);
+      const origin = links.length < PLACES_PER_ADDRESS.where ? server.origin : elsewhere.origin;
+      const joined = await join(`Member ${links.length + 1}`, origin);
       if (!joined.ok) throw new Error(joined.error.reason);
       links.push(joined.value);
     }
-    expect(await join('One more')).toMatchObject({
+    expect(await join('One more', elsewhere.origin)).toMatchObject({
       ok: false,
       error: { code: 'table/not-joined', reason: `This table is full: it takes ${MOST_MEMBERS} people.` },
     });
@@ -43,6 +47,7 @@ describe('a full table', () => {
     expect(new Set(links.map((link) => JSON.stringify(link.view?.flight))).size).toBe(1);
     expect(links.every((link) => link.view?.seats[1]?.name === 'Member 1')).toBe(true);
     for (const link of links) link.leave();
+    await elsewhere.close();
     expect(warnings.mock.calls.filter(([text]) => String(text).includes('buffer'))).toEqual([]);
   });
 });

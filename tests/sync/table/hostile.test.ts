@@ -282,7 +282,7 @@ describe('matchmaking', () => {
 
   it.each([
     '/matchmake/joinOrCreate/table',
-    '/matchmake/join/table',
+    '/matchmake/joinById/BBBBBB',
     '/matchmake/reconnect/table',
     '/matchmake/constructor/table',
     '/matchmake/create/../table',
@@ -294,7 +294,7 @@ describe('matchmaking', () => {
 
   it('answers an unknown room and an unknown code with an error, and lives on', async () => {
     expect((await post('/matchmake/create/castle', '{"name":"A"}')).status).toBeGreaterThanOrEqual(400);
-    expect((await post('/matchmake/joinById/BBBBBB', '{"name":"A"}')).status).toBeGreaterThanOrEqual(400);
+    expect((await post('/matchmake/join/table', '{"code":"BBBBBB","name":"A"}')).status).toBeGreaterThanOrEqual(400);
     expect((await post('/matchmake/create/constructor', '{"name":"A"}')).status).toBeGreaterThanOrEqual(400);
     expect(await isAlive()).toBe(true);
   });

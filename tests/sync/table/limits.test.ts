@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { openSharedTable, type TableLink } from '../../../client/net/index.ts';
-import { MATCHMAKING_RATE } from '../../../server/http/index.ts';
+import { ENTERING_RATE } from '../../../server/rooms/index.ts';
 import { createTabStore, startTestServer, until, type TestServer } from '../../support/tableServer.ts';
 
 let server: TestServer;
@@ -44,7 +44,7 @@ describe('a server told to open three tables at most', () => {
 
   it('refuses more attempts from one address than a full class makes, and takes them again after a while', async () => {
     const codes = [];
-    for (let i = 0; i < MATCHMAKING_RATE.burst + 5; i += 1) {
+    for (let i = 0; i < ENTERING_RATE.burst + 5; i += 1) {
       const refused = await open('');
       codes.push(refused.ok ? 'opened' : refused.error.reason);
     }

@@ -47,7 +47,7 @@ describe('what a client is sent', () => {
     const ada = await listen((client) => client.create<TablePapers>('table', { name: 'Ada' }));
     const code = parseTableCode(ada.welcome.code);
     expect(code.ok).toBe(true);
-    const bo = await listen((client) => client.joinById<TablePapers>(ada.welcome.code, { name: 'Bo' }));
+    const bo = await listen((client) => client.join<TablePapers>('table', { code: ada.welcome.code, name: 'Bo' }));
     expect(ada.welcome.resume).not.toBe(bo.welcome.resume);
 
     const sit = await bo.room.request<unknown, unknown>('command', { kind: 'takeSeat', seat: 'lead' });

@@ -1,55 +1,15 @@
-import { spawn, type ChildProcess } from 'node:child_process';
 import { createServer } from 'node:net';
-import path from 'node:path';
 import { afterEach, describe, expect, it } from 'vitest';
 import { openSharedTable } from '../../../client/net/index.ts';
+import { addressOf, endProcesses, startProcess } from '../../support/serverProcess.ts';
 import { createTabStore, until } from '../../support/tableServer.ts';
 
-const ROOT = path.resolve(import.meta.dirname, '../../..');
-
-interface Run {
-  readonly child: ChildProcess;
-  readonly lines: { readonly out: string[]; readonly err: string[] };
-  readonly ended: Promise<number | string>;
-}
-
-const runs: Run[] = [];
-
-/** The server as a user starts it, in a process of its own. */
-function start(environment: Record<string, string>): Run {
-  const child = spawn(process.execPath, ['server/main.ts'], {
-    cwd: ROOT,
-    env: { PATH: process.env['PATH'] ?? '', KILTER_RECORDS: 'none', ...environment },
-    stdio: ['ignore', 'pipe', 'pipe'],
-  });
-  const lines = { out: [] as string[], err: [] as string[] };
-  child.stdout.on('data', gather(lines.out));
-  child.stderr.on('data', gather(lines.err));
-  const ended = new Promise<number | string>((resolve) => {
-    child.on('exit', (code, signal) => resolve(code ?? signal ?? ''));
-  });
-  const run = { child, lines, ended };
-  runs.push(run);
-  return run;
-}
-
-function gather(into: string[]): (chunk: Buffer) => void {
-  return (chunk) => void into.push(...chunk.toString().split('\n').filter(Boolean));
-}
-
-async function address({ lines }: Run): Promise<string> {
-  await until('the address', () => lines.out.length > 0, 20_000);
-  return /http:\/\/\S+/.exec(lines.out[0] ?? '')?.[0] ?? '';
-}
-
-afterEach(() => {
-  for (const { child } of runs.splice(0)) child.kill('SIGKILL');
-});
+afterEach(endProcesses);
 
 describe('the server process', () => {
   it('says where the table is set in one line, serves it, and ends cleanly on SIGTERM with a crew at the table', async () => {
-    const run = start({ PORT: '0', HOST: '127.0.0.1' });
-    const origin = await address(run);
+    const run = startProcess({ PORT: '0', HOST: '127.0.0.1' });
+    const origin = await addressOf(run);
     expect(run.lines.out).toEqual([`Kilter's table is set at ${origin}`]);
     const health: unknown = await (await fetch(`${origin}/api/health`)).json();
     expect(health).toEqual({ ok: true, tables: 0 });
@@ -72,7 +32,7 @@ describe('the server process', () => {
     await new Promise<void>((resolve) => other.listen(0, '127.0.0.1', resolve));
     const used = other.address();
     const port = typeof used === 'object' && used !== null ? used.port : 0;
-    const run = start({ PORT: String(port), HOST: '127.0.0.1' });
+    const run = startProcess({ PORT: String(port), HOST: '127.0.0.1' });
     expect(await run.ended).toBe(1);
     expect(run.lines.out).toEqual([]);
     expect(run.lines.err.at(-1)).toContain(`Another program uses port ${port} of 127.0.0.1.`);
@@ -84,13 +44,13 @@ describe('the server process', () => {
     ['PORT', 'abc', 'PORT: expected a whole number from 0 to 65535, got "abc"'],
     ['KILTER_MOST_TABLES', '-3', 'KILTER_MOST_TABLES: expected a whole number from 1 to 1000, got "-3"'],
   ])('refuses %s=%s in one line and ends with 2', async (name, value, line) => {
-    const run = start({ [name]: value });
+    const run = startProcess({ [name]: value });
     expect(await run.ended).toBe(2);
     expect(run.lines).toEqual({ out: [], err: [line] });
   });
 
   it('says in one line that HOST is no address of this machine', async () => {
-    const run = start({ PORT: '0', HOST: '192.0.2.1' });
+    const run = startProcess({ PORT: '0', HOST: '192.0.2.1' });
     expect(await run.ended).toBe(1);
     expect(run.lines.err.at(-1)).toBe('HOST: expected an address of this machine, got "192.0.2.1"');
   });

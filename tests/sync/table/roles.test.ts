@@ -72,10 +72,10 @@ describe('a table that is opened for a drill', () => {
 
   it('is open to no second facilitator', async () => {
     const fay = await openDrill();
-    const raw = await fetch(`${server.origin}/matchmake/joinById/${(fay.code ?? '').replaceAll(' ', '')}`, {
+    const raw = await fetch(`${server.origin}/matchmake/join/table`, {
       method: 'POST',
       headers: { 'content-type': 'application/json' },
-      body: JSON.stringify({ name: 'Mallory', role: 'evaluator' }),
+      body: JSON.stringify({ code: (fay.code ?? '').replaceAll(' ', ''), name: 'Mallory', role: 'evaluator' }),
     });
     expect(raw.ok).toBe(false);
     // a role that a person may ask for, but not here

@@ -38,7 +38,7 @@ it('the key of a run goes to whoever runs its table and to nobody else, and stay
   });
   const { code, runKey = '' } = await welcomeOf(opener);
   expect(runKey).toMatch(/^[\w-]{21}$/);
-  const bo: Line = await new Client(server.origin).joinById<TablePapers>(code, { name: 'Bo' });
+  const bo: Line = await new Client(server.origin).join<TablePapers>('table', { code, name: 'Bo' });
   expect((await welcomeOf(bo)).runKey).toBe(undefined);
 
   await opener.request('choose', choiceOf({ seed: 9 }));
@@ -57,7 +57,7 @@ it('where nobody facilitates, the key goes to whoever opened the table', async (
   const opener: Line = await new Client(server.origin).create<TablePapers>('table', { name: 'Ada' });
   const { code, runKey } = await welcomeOf(opener);
   expect(await codesFor(runKey ?? '')).toEqual([code]);
-  const bo: Line = await new Client(server.origin).joinById<TablePapers>(code, { name: 'Bo' });
+  const bo: Line = await new Client(server.origin).join<TablePapers>('table', { code, name: 'Bo' });
   expect((await welcomeOf(bo)).runKey).toBe(undefined);
   await opener.leave();
   await bo.leave();

@@ -23,7 +23,7 @@ describe('the worker that keeps the page', () => {
     ['', undefined],
     ['api/origins', undefined],
     ['api/health', undefined],
-    ['matchmake/joinById/HKTVRQ', undefined],
+    ['matchmake/join/table', undefined],
   ])('answers a request for "%s" as one for %s', (path, part) => {
     expect(partOf(get(path), SCOPE, BUILT)).toBe(part);
   });

@@ -1,17 +1,23 @@
 import { describe, expect, it } from 'vitest';
-import { parseJoinOptions } from '../../../server/messages/index.ts';
+import { parseEntering } from '../../../server/messages/index.ts';
 import { choiceOf } from '../../support/planChoice.ts';
 
 function refusal(choice: unknown): string {
-  const parsed = parseJoinOptions({ name: 'Wren', choice });
+  const parsed = parseEntering({ name: 'Wren', choice });
   return parsed.ok ? '' : parsed.error.reason;
 }
 
 describe('what a client sends to open a table', () => {
   it('may be a choice of a landing, which is handed on as it was read', () => {
     const choice = choiceOf({ lander: 'steeple', site: 'coombe-ledge', start: 'low', mode: 'by orders', pace: 0.25 });
-    expect(parseJoinOptions({ name: 'Wren', choice })).toEqual({ ok: true, value: { name: 'Wren', choice } });
-    expect(parseJoinOptions({ name: 'Wren' })).toEqual({ ok: true, value: { name: 'Wren' } });
+    expect(parseEntering({ name: 'Wren', choice })).toEqual({
+      ok: true,
+      value: { code: undefined, join: { name: 'Wren', choice } },
+    });
+    expect(parseEntering({ code: 'HKTVRQ', name: 'Wren' })).toEqual({
+      ok: true,
+      value: { code: 'HKTVRQ', join: { name: 'Wren' } },
+    });
   });
 
   it('is refused with the field, before any table is opened, when the choice is wrong or cannot be flown', () => {
