@@ -8,7 +8,7 @@ describe('the settings', () => {
     const inReadme = [...readSource('server/README.md').matchAll(/^\| `((?:KILTER_)?[A-Z_]+)` /gm)].map(
       (row) => row[1],
     );
-    expect(inReadme.toSorted()).toEqual(names.toSorted());
+    expect(new Set(inReadme)).toEqual(new Set<string>(names));
     for (const { name, usual, meaning } of SETTINGS) {
       expect(settingsText()).toContain(`${name} `);
       expect(settingsText()).toContain(`${meaning} (usual: ${usual}`);
