@@ -24,6 +24,14 @@ export class Announcer {
     this.flush();
   }
 
+  /** Another descent has begun: what was said of the last one is so no longer, and may be said again. */
+  forget(): void {
+    this.#waiting = undefined;
+    this.#last = '';
+    this.#quietUntil = 0;
+    this.node.textContent = '';
+  }
+
   /** Called from time to time; speaks when the pause is over. */
   flush(): void {
     if (this.#waiting === undefined || performance.now() < this.#quietUntil) return;

@@ -2,6 +2,7 @@ import type { TableView } from '../../engine/table/index.ts';
 import { COUNTDOWN } from '../text/en.ts';
 import { seconds } from '../text/numbers.ts';
 import type { Announcer } from './announcer.ts';
+import { RULE_CARD } from './drill/ruleCard.ts';
 import { button, element, say } from './element.ts';
 import type { Ask } from './seatCard.ts';
 
@@ -9,10 +10,19 @@ import type { Ask } from './seatCard.ts';
 export function createCountdown(
   ask: Ask,
   announcer: Announcer,
+  /** Whether there is a rule card to be read once more. */
+  hasRules: boolean,
 ): { readonly strip: HTMLElement; refresh(view: TableView): void } {
   const words = element('span', {});
   const wait = button(COUNTDOWN.wait, () => ask({ kind: 'wait' }));
-  const strip = element('section', { class: 'countdown', 'aria-label': COUNTDOWN.label, hidden: true }, words, wait);
+  const rules = hasRules ? element('button', { type: 'button', popovertarget: RULE_CARD }, COUNTDOWN.rules) : undefined;
+  const strip = element(
+    'section',
+    { class: 'countdown', 'aria-label': COUNTDOWN.label, hidden: true },
+    words,
+    rules,
+    wait,
+  );
   return {
     strip,
     refresh({ startingIn, you }) {

@@ -17,6 +17,17 @@ export interface LayActions {
   readonly onOtherPlan: (shown: TableView) => void;
 }
 
+/** Says of each view whether another descent has begun since the last one. */
+export function createAnewCheck(): (view: TableView) => boolean {
+  let last: TableView | undefined;
+  return (view) => {
+    const before = last;
+    last = view;
+    if (before === undefined || view.stage !== 'descending') return false;
+    return before.stage === 'resolved' || view.flight.tick < before.flight.tick;
+  };
+}
+
 /** Which page somebody has: that of the crew, of the control side, or of the room. */
 export function pageFor(role: Role): 'crew' | 'control' | 'room' {
   if (role === 'room screen') return 'room';

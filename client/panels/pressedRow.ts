@@ -17,7 +17,8 @@ interface PressedRow<Value extends string> {
 /** Buttons beside each other of which one is pressed: what holds now. */
 export function createPressedRow<Value extends string>(options: {
   readonly label: string;
-  readonly choices: readonly (readonly [value: Value, words: string])[];
+  /** `fully`: a sentence on what a choice does, where its words alone do not say it. */
+  readonly choices: readonly (readonly [value: Value, words: string, fully?: string])[];
   readonly press: (value: Value) => void;
 }): PressedRow<Value> {
   const wish = new Wish<Value>();
@@ -26,12 +27,13 @@ export function createPressedRow<Value extends string>(options: {
     holds = shown;
     for (const [value, key] of keys) key.setAttribute('aria-pressed', String(value === shown));
   };
-  const keys = options.choices.map(([value, words]) => {
-    const key = button(words, () => {
+  const keys = options.choices.map(([value, words, fully]) => {
+    const act = () => {
       wish.ask(value);
       show(value);
       options.press(value);
-    });
+    };
+    const key = button(words, act, { title: fully });
     return [value, key] as const;
   });
   const keyOf = (value: Value | undefined) => keys.find(([own]) => own === value)?.[1];

@@ -8,6 +8,7 @@ import { stepOf } from './debrief/debriefSheet.ts';
 import type { LookingBack } from './debrief/lookingBack.ts';
 import { createForkPart, forkWords } from './forkPart.ts';
 import { createScorecard } from './scorecard.ts';
+import type { SeatOffer } from './seatOffer.ts';
 import { createPrintedHead, type PrintedHead } from './printedHead.ts';
 import { verdictOf, decidingContact } from './verdict.ts';
 import { createWorldsSheet, type WorldsSheet } from './worldsSheet.ts';
@@ -39,6 +40,8 @@ export function createRestSheets(options: {
   /** Something was laid down or taken away: the drawing gets another part of the sheet. */
   readonly onLaid: () => void;
   readonly lookingBack: LookingBack;
+  /** For whoever has no seat; undefined where nobody sits. */
+  readonly offer: SeatOffer | undefined;
 }): RestSheets {
   const { announcer, lookingBack } = options;
   const holder = element('div', { class: 'rest' });
@@ -116,7 +119,7 @@ export function createRestSheets(options: {
     clear();
     backToCard = () => showCard(view);
     const back = button(SCORECARD.back, backToCard, { class: 'primary back' });
-    holder.append(back);
+    holder.append(element('div', { class: 'back-way' }, back));
     back.focus();
   };
   const lay = (laid: { readonly sheet: HTMLElement; refresh(view: TableView): void }, view: TableView) => {
@@ -147,6 +150,15 @@ export function createRestSheets(options: {
     else if (holder.querySelector('.debrief') === null) showDebrief(view);
   };
 
+  /** On the card and on the debrief, over what is pressed. */
+  const layOffer = (view: TableView) => {
+    const { offer } = options;
+    offer?.refresh(view);
+    const foot = holder.querySelector('.scorecard > .sheet-foot');
+    if (offer === undefined || foot === null || foot.previousElementSibling === offer.part) return;
+    foot.before(offer.part);
+  };
+
   return {
     holder,
     refresh(view) {
@@ -175,6 +187,7 @@ export function createRestSheets(options: {
       followSteps(view);
       follows?.refresh(view);
       ways.refresh(view);
+      layOffer(view);
     },
     stepBack() {
       const isAway = backToCard !== undefined;

@@ -20,13 +20,14 @@ import { createLobby } from './lobby.ts';
 import { createBrief } from './drill/briefSheet.ts';
 import { createLookingBack } from './debrief/lookingBack.ts';
 import { createDrillParts } from './drill/drillParts.ts';
-import { FIGURES_MS, isOtherPage, type LaidTable, type LayActions } from './laidPage.ts';
+import { createAnewCheck, FIGURES_MS, isOtherPage, type LaidTable, type LayActions } from './laidPage.ts';
 import { createNotice, createTeller, type Note } from './notice.ts';
 import { createPause } from './pause.ts';
 import { createOrdersTeller } from './ordersTeller.ts';
 import { readingContext } from './readings.ts';
 import { createRestSheets } from './restSheets.ts';
 import { createSeatCards } from './seatCards.ts';
+import { createSeatOffer } from './seatOffer.ts';
 import { leadsToSettings, openSettings, settingsButton } from './settingsSheet.ts';
 import { createTalkCard } from './talkCard.ts';
 import { createTaskCards } from './taskCards.ts';
@@ -142,7 +143,7 @@ export function layTable(
       parts.drill.ways,
       // one by one: on a phone what holds them has no place of its own
       ...parts.talk.stand.children,
-      ...parts.rest.holder.querySelectorAll('.scorecard, .back'),
+      ...parts.rest.holder.querySelectorAll('.scorecard, .back-way'),
     ],
   );
   const isFlying = () => link.view?.stage === 'descending' && document.querySelector('dialog[open]') === null;
@@ -185,8 +186,10 @@ export function layTable(
   };
   const tell = createTeller(announcer, note);
   const tellOrders = createOrdersTeller(announcer, note);
+  const isAnew = createAnewCheck();
   const unsubscribe = link.subscribe(() => {
     const view = link.view;
+    if (view !== undefined && isAnew(view)) for (const one of [announcer, talkAnnouncer, alertAnnouncer]) one.forget();
     if (view !== undefined && isOtherPage(view, first)) {
       stop();
       onOtherPlan(view);
@@ -279,6 +282,7 @@ function createParts(options: {
     canvas,
     onLaid,
     lookingBack,
+    offer: createSeatOffer(takeSeat),
   });
   over.append(lobby.sheet, rest.holder, lookingBack.question);
   return {
@@ -290,7 +294,7 @@ function createParts(options: {
     talk: createTalkCard(ask, talkAnnouncer, link.kind === 'local'),
     tasks: createTaskCards({ ask, plan: planNow }),
     drill: createDrillParts({ drill, ask, announcer, leave, alone: link.kind === 'local' }),
-    countdown: createCountdown(ask, announcer),
+    countdown: createCountdown(ask, announcer, drill !== undefined),
     title: createTitleBlock({
       site: plan.siteName,
       lander: plan.setup.lander.name,

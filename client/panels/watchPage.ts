@@ -13,7 +13,7 @@ import { chooseAtTable } from './chooseAtTable.ts';
 import { createLookingBack } from './debrief/lookingBack.ts';
 import { createBrief } from './drill/briefSheet.ts';
 import { element } from './element.ts';
-import { FIGURES_MS, isOtherPage, type LaidTable, type LayActions } from './laidPage.ts';
+import { createAnewCheck, FIGURES_MS, isOtherPage, type LaidTable, type LayActions } from './laidPage.ts';
 import { createLeaveQuestion } from './leaveQuestion.ts';
 import { createLobby } from './lobby.ts';
 import { createNotice, createTeller, type Note } from './notice.ts';
@@ -95,6 +95,7 @@ export function layWatchPage(
     save: () => void saveHere(link, note),
     leave: () => lookingBack.beforeGoing(leave),
     lookingBack,
+    offer: undefined,
     code: link.code,
     canvas: () => section.querySelector('canvas'),
     onLaid: () => game.refit(),
@@ -130,7 +131,7 @@ export function layWatchPage(
       fullPropellant: plan.setup.propellant,
       still: wantsStill,
     },
-    () => [...parts.covering, ...rest.holder.querySelectorAll('.scorecard, .back')],
+    () => [...parts.covering, ...rest.holder.querySelectorAll('.scorecard, .back-way')],
   );
   page.addEventListener('click', (event) => {
     if (leadsToSettings(event)) openSettings();
@@ -146,8 +147,10 @@ export function layWatchPage(
     announcer.flush();
   };
   const tell = createTeller(announcer, note);
+  const isAnew = createAnewCheck();
   const unsubscribe = link.subscribe(() => {
     const { view } = link;
+    if (view !== undefined && isAnew(view)) announcer.forget();
     if (view !== undefined && isOtherPage(view, first)) {
       stop();
       actions.onOtherPlan(view);

@@ -106,9 +106,9 @@ export const SIDE = {
 export const ROOM = {
   label: 'Room screen',
   belief: 'What the crew believes',
-  loops: 'Open loops',
+  loops: 'Said, not yet confirmed',
   noLoops: 'none',
-  more: (count: number) => `and ${count} between two seats`,
+  between: (count: number, isMore: boolean) => `${isMore ? 'and ' : ''}${count} between two seats`,
   poll: 'Poll',
   goes: 'Go or no-go?',
   stays: 'Stay or no-stay?',

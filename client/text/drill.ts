@@ -31,6 +31,7 @@ export const BRIEF = {
   objectives: 'What to learn',
   rules: 'Rule card',
   rulesNote: 'Yours to hold the crew to.',
+  again: 'The brief once more',
   people: 'Who is here',
   read: 'I have read it',
   readIt: 'has read it',

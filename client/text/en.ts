@@ -76,7 +76,7 @@ export const READINGS = {
   margin: 'margin',
   lasts: 'propellant lasts',
   toSpot: 'spot',
-  used: 'weighed',
+  used: 'in use',
   timeToContact: 'time to contact',
 } as const;
 
@@ -113,8 +113,15 @@ export const SOURCES_CARD = {
   used: (used: number, of: number) => `${used} of ${of}`,
   judgments: JUDGMENT_WORDS,
   judge: (source: string) => `${source}: what you make of it`,
-  note: (gate: number) => `σ: standard deviations from expected; past ±${gate} (dashed) left out.`,
-  notWeighed: (measures: string) => `${measures}; not weighed`,
+  note: (gate: number) => `σ: how far off, against its usual scatter. Past ±${gate}\u202fσ (dashed) it is not used.`,
+  apart: 'How far it is off, in standard deviations of what is expected: within ±1 most of the time.',
+  notWeighed: (measures: string) => `${measures}; not compared`,
+  judgmentsFully: {
+    accepted: 'It is used for what is believed, while the check calls it valid.',
+    'under check': 'It is not used for now; you go on watching it.',
+    rejected: 'It is not used any more, and the crew is told.',
+  } satisfies Readonly<Record<Judgment, string>>,
+  open: (source: string) => `${source}: judge it`,
   expected: (value: string) => `expected ${value}`,
   measures: {
     altimeter: 'range along its axis',
@@ -185,6 +192,7 @@ export const SITE_CARD = {
     `△ lander, ○ where it meets the ground, ⚑ spot. Second line: under ${level} from foot to foot.${times === 1 ? '' : ` Heights ×\u202f${times.toFixed(times < 1 ? 1 : 0)}.`}`,
   spotMarked: 'Spot:',
   noSpot: 'none marked',
+  spotLaid: (where: string) => `${where}, face down`,
   below: 'straight below',
   ahead: (far: string, way: 'left' | 'right') => (way === 'right' ? `${far} →` : `← ${far}`),
   here: 'Where it heads',
@@ -473,7 +481,7 @@ const AS_GOOD_AS_THERE = 0.05;
 
 /** In pencil: believed. In ink: true. */
 export const BELIEF = {
-  hatch: 'believed: somewhere in the hatch',
+  hatch: 'believed: somewhere in the striped box',
   hatchShort: 'believed',
   map: (within: string) => `map ${within}`,
   ground: 'map',
@@ -600,8 +608,16 @@ export const STATUS = {
   noSeat: 'You have no seat now: you watch.',
 } as const;
 
+/** At rest, for somebody without a seat. */
+export const OFFER = {
+  label: 'A seat for you',
+  free: 'You have no seat: you watch. Take one for the next descent:',
+  noneFree: 'Every seat is taken: you watch. Somebody who sits can hand you theirs.',
+} as const;
+
 /** Before the next descent of a crew. */
 export const COUNTDOWN = {
+  rules: 'Brief and rules',
   label: 'Next descent',
   begins: (left: string) => `The next descent begins in ${left}.`,
   wait: 'Wait',
@@ -938,7 +954,11 @@ export const TALK = {
   waitsForAll: (count: number) => `waits for ${count} to read back`,
   isReadBack: 'read back: confirm it',
   waitsForConfirm: 'read back',
-  loops: (count: number) => (count === 0 ? 'no loop open' : count === 1 ? '1 loop open' : `${count} loops open`),
+  loops: (count: number) => (count === 0 ? 'all confirmed' : `${count} not yet confirmed`),
+  loopsFully: 'What was said is closed once it was read back and confirmed.',
+  more: (count: number) => `${count} more`,
+  moreWait: (count: number) => (count === 1 ? '1 more waits' : `${count} more wait`),
+  fewer: 'Fewer',
   loop: (to: string, since: string, isReadBack: boolean) =>
     `said to ${to} ${since} ago, ${isReadBack ? 'read back, not confirmed' : 'not read back'}`,
   heard: (from: string, to: string, words: string) => `${from} to ${to}: ${words}.`,
@@ -978,7 +998,7 @@ export const TALK = {
     groundThanMapped: (ground: string) => `ground ${ground} than mapped`,
     legs: (open: number) =>
       open === 0 ? 'all legs locked' : open === 1 ? '1 leg not locked' : `${open} legs not locked`,
-    rimAhead: () => 'rim ahead',
+    rimAhead: () => 'an edge lies ahead',
   },
   log: 'Log',
   logEmpty: 'Nothing yet.',

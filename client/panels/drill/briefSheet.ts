@@ -9,7 +9,7 @@ import { invitation, planWords, type Lobby } from '../lobby.ts';
 import type { Ask } from '../seatCard.ts';
 import { createSeatRows } from '../seatRows.ts';
 import { tableSheet } from '../tableSheet.ts';
-import { ruleList } from './ruleCard.ts';
+import { ruleList, situationPart } from './ruleCard.ts';
 
 /** The sheet on which a crew is briefed: what it is about, what to learn, the rules, and a seat for each. */
 export function createBrief(options: {
@@ -34,7 +34,7 @@ export function createBrief(options: {
     element(
       'div',
       { class: 'brief-words' },
-      situation(drill),
+      situationPart(drill),
       element('div', {}, rulesPart(drill), element('h3', { class: 'brief-people' }, BRIEF.people), seats.list, others),
     ),
     ...(link.code === undefined ? [] : [invitation(link.code)]),
@@ -57,17 +57,6 @@ export function createBrief(options: {
       say(hint, hintWords(view));
     },
   };
-}
-
-function situation(drill: BriefView): HTMLElement {
-  return element(
-    'div',
-    {},
-    element('h3', {}, BRIEF.situation),
-    ...drill.brief.map((words) => element('p', {}, words)),
-    element('h3', {}, BRIEF.objectives),
-    element('ol', { class: 'objectives' }, ...drill.objectives.map(({ text }) => element('li', {}, text))),
-  );
 }
 
 function rulesPart(drill: BriefView): HTMLElement {

@@ -8,7 +8,7 @@ import { exerciseLine } from '../titleBlock.ts';
 import { askFirst } from './askFirst.ts';
 
 export interface RealStop {
-  /** On every screen: a press asks, a second one stops everything. */
+  /** On every screen: a press asks, a second one stops everything. It is laid onto the sheet that covers its place, and back. */
   readonly button: HTMLElement;
   /** What asks, and what lies over everything while all stands. */
   readonly sheets: readonly HTMLElement[];
@@ -54,11 +54,14 @@ export function createRealStop(options: {
   );
   // it goes when the stop is lifted, and not before
   sheet.addEventListener('cancel', (event) => event.preventDefault());
+  const press = element('button', { type: 'button', class: 'real-stop', popovertarget: QUESTION }, REAL_STOP.button);
+  const keepInReach = createKeeper(press);
   return {
-    button: element('button', { type: 'button', class: 'real-stop', popovertarget: QUESTION }, REAL_STOP.button),
+    button: press,
     sheets: [question, sheet],
     refresh(view) {
       const { stoppedBy, you, stage } = view;
+      keepInReach();
       if (stoppedBy === undefined) {
         if (sheet.open) sheet.close();
         return;
@@ -72,6 +75,25 @@ export function createRealStop(options: {
       sheet.showModal();
       announcer.announce(`${REAL_STOP.title}. ${REAL_STOP.calledBy(stoppedBy)}`, 'now');
     },
+  };
+}
+
+/** Where the button can be pressed while a sheet lies on the table: among the actions of that sheet, or beside the way back to it. */
+const LAID_OVER = '.over .sheet:not([hidden]) .sheet-actions, .over .back-way';
+
+/** Moves the button there, and back to its own place once nothing covers that. */
+function createKeeper(press: HTMLElement): () => void {
+  let home: { readonly parent: Element; readonly next: Element | null } | undefined;
+  return () => {
+    if (home === undefined && press.parentElement !== null)
+      home = { parent: press.parentElement, next: press.nextElementSibling };
+    if (home === undefined) return;
+    const cover = document.querySelector(LAID_OVER);
+    const holder = cover ?? home.parent;
+    if (press.parentElement === holder) return;
+    const hadFocus = document.activeElement === press;
+    holder.insertBefore(press, cover === null ? home.next : null);
+    if (hadFocus) press.focus({ preventScroll: true });
   };
 }
 

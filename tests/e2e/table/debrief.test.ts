@@ -1,7 +1,7 @@
 import { mkdtemp, readFile, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
-import type { Page } from 'playwright';
+import type { Locator, Page } from 'playwright';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { CAUTION } from '../../../engine/constants.ts';
 import { parseRecord } from '../../../engine/record/index.ts';
@@ -37,6 +37,7 @@ describe('a debrief in two browsers', () => {
     { timeout: 90_000 },
     async () => {
       const { runs, crew, link } = await drillAtRest(live);
+      await canStop(runs, crew);
       await runs.getByRole('button', { name: 'Debrief', exact: true }).click();
       await handsIn(crew);
       await leadsToAnalysis(runs, crew);
@@ -50,6 +51,31 @@ describe('a debrief in two browsers', () => {
   );
 });
 
+const stop = (page: Page) => page.getByRole('button', { name: 'Real-world stop' });
+
+/** Whoever runs the table and whoever sits at it reach the real-world stop on the card, beside the section, and in the debrief: not under a sheet, and by key. */
+async function canStop(runs: Page, crew: Page): Promise<void> {
+  for (const page of [runs, crew]) await expect.poll(() => isMet(stop(page))).toBe(true);
+  await crew.getByRole('button', { name: 'Look at the section' }).press('Enter');
+  await expect.poll(() => isMet(stop(crew))).toBe(true);
+  await stop(crew).press('Enter');
+  await crew.getByRole('button', { name: 'Stop everything' }).press('Enter');
+  for (const page of [runs, crew]) await page.getByRole('dialog', { name: 'Real-world stop' }).waitFor();
+  await runs.getByRole('button', { name: 'Lift the stop' }).press('Enter');
+  for (const page of [runs, crew])
+    await page.getByRole('dialog', { name: 'Real-world stop' }).waitFor({ state: 'hidden' });
+  await crew.getByRole('button', { name: 'Back to the scorecard' }).press('Enter');
+}
+
+/** Whether a finger in the middle of it would press it. */
+async function isMet(button: Locator): Promise<boolean> {
+  if ((await button.count()) !== 1) return false;
+  return button.evaluate((node) => {
+    const { left, top, width, height } = node.getBoundingClientRect();
+    return node.contains(document.elementFromPoint(left + width / 2, top + height / 2));
+  });
+}
+
 /** The rest is flown again on the server, and everybody is shown it. */
 async function asksWhatIf(runs: Page, crew: Page): Promise<void> {
   await debrief(runs).getByLabel('What is otherwise').selectOption('descent rate');
@@ -60,6 +86,8 @@ async function asksWhatIf(runs: Page, crew: Page): Promise<void> {
 }
 
 async function handsIn(crew: Page): Promise<void> {
+  for (const name of ['Real-world stop', 'Scorecard'])
+    await expect.poll(() => isMet(crew.getByRole('button', { name, exact: true }))).toBe(true);
   await debrief(crew).getByRole('textbox', { name: 'One word' }).fill('rushed');
   await debrief(crew).getByRole('textbox', { name: 'One thing' }).fill('Say the age of the height sooner.');
   await crew.keyboard.press('Enter');
