@@ -1,6 +1,6 @@
 import type { TableView } from '../../engine/table/index.ts';
-import type { AlertView } from '../../engine/talk/index.ts';
-import type { Phase } from '../../engine/world/index.ts';
+import { ALERT_LEVELS, type AlertView } from '../../engine/talk/index.ts';
+import { TICK_RATE, type Phase } from '../../engine/world/index.ts';
 import { ALERT, SOURCE_NAMES } from '../text/en.ts';
 import type { Announcer } from './announcer.ts';
 import { button, element } from './element.ts';
@@ -15,14 +15,20 @@ export function isDry({ flight }: TableView): boolean {
   return flight.propellant <= 0 && ALOFT.includes(flight.phase);
 }
 
-/** The alerts of the own seat, on its card: a shape, how grave, what is the matter, and a press that says it was seen. Said aloud when they come. */
+/** What was told folds to a line after so long of the descent: it is no news any more, and its cause may be gone [ticks]. */
+const NEWS_TICKS = 20 * TICK_RATE;
+
+/**
+ * The alerts of the own seat, on its card: a shape, how grave, what is the matter, and a press that says it was seen. Said aloud when they come. The gravest that nobody
+ * has seen comes first; one that was seen folds to a line.
+ */
 export function createAlertList(
   ask: Ask,
   announcer: Announcer,
 ): { readonly list: HTMLElement; refresh(view: TableView): void } {
   const list = element('ul', { class: 'alerts', 'aria-label': ALERT.label, hidden: true });
   const lines = new Map<number, AlertLine>();
-  const lay = ({ talk, you }: TableView) => {
+  const lay = ({ talk, you, flight }: TableView) => {
     const { alerts } = talk;
     for (const [id, { node }] of lines)
       if (alerts.every((alert) => alert.id !== id)) {
@@ -32,13 +38,13 @@ export function createAlertList(
     for (const alert of alerts) {
       let line = lines.get(alert.id);
       if (line === undefined) {
-        line = createAlertLine(alert, () => ask({ kind: 'acknowledge', alert: alert.id }));
+        line = createAlertLine(alert, flight.tick, () => ask({ kind: 'acknowledge', alert: alert.id }));
         lines.set(alert.id, line);
-        list.append(line.node);
         announcer.announce(`${ALERT.levels[alert.level]}: ${alertWords(alert)}.`, 'now');
       }
-      line.refresh(alert, you.seat !== undefined);
+      line.refresh(alert, flight.tick, you.seat !== undefined);
     }
+    inOrder(list, alerts, lines);
     list.hidden = alerts.length === 0;
   };
   return {
@@ -49,19 +55,41 @@ export function createAlertList(
 
 interface AlertLine {
   readonly node: HTMLElement;
-  refresh(alert: AlertView, maySay: boolean): void;
+  refresh(alert: AlertView, tick: number, maySay: boolean): void;
 }
 
-function createAlertLine(alert: AlertView, acknowledge: () => void): AlertLine {
+/** What nobody has seen before the rest, then the graver, then the newer. */
+function rank({ level, isAcknowledged, id }: AlertView): readonly number[] {
+  return [Number(isAcknowledged), ALERT_LEVELS.indexOf(level), -id];
+}
+
+/** Moves only what is not in its place: the focus stays. */
+function inOrder(list: HTMLElement, alerts: readonly AlertView[], lines: ReadonlyMap<number, AlertLine>): void {
+  const sorted = alerts.toSorted((a, b) => {
+    const [of, against] = [rank(a), rank(b)];
+    const i = of.findIndex((value, at) => value !== against[at]);
+    return (of[i] ?? 0) - (against[i] ?? 0);
+  });
+  for (const [i, { id }] of sorted.entries()) {
+    const node = lines.get(id)?.node;
+    if (node !== undefined && list.children[i] !== node) list.insertBefore(node, list.children[i] ?? null);
+  }
+}
+
+function createAlertLine(alert: AlertView, came: number, acknowledge: () => void): AlertLine {
   const words = alertWords(alert);
   const seen = button(ALERT.acknowledge, acknowledge, { 'aria-label': ALERT.acknowledgeFully(words) });
   const text = element('span', {}, element('strong', {}, `${ALERT.levels[alert.level]}:`), ' ', words);
   const node = element('li', { class: 'own-alert', 'data-level': alert.level }, text, seen);
   return {
     node,
-    refresh({ isAcknowledged }, maySay) {
+    refresh({ isAcknowledged, cause }, tick, maySay) {
+      const isOld = cause === 'told' && tick - came > NEWS_TICKS;
+      const isFolded = isAcknowledged || isOld;
       seen.hidden = isAcknowledged || !maySay;
-      node.toggleAttribute('data-seen', isAcknowledged);
+      node.toggleAttribute('data-seen', isFolded);
+      // what a line cuts off is there for whoever points at it
+      text.title = isFolded ? words : '';
     },
   };
 }

@@ -4,26 +4,37 @@ import { SEAT_NAMES, TALK } from '../text/en.ts';
 import { withKeys } from '../text/keyNames.ts';
 import type { Announcer } from './announcer.ts';
 import { button, element, say } from './element.ts';
+import { HANDHELD } from './handheld.ts';
 import { keepFocus } from './keepFocus.ts';
 import type { Ask } from './seatCard.ts';
 import { addresseeWords, callWords, whoWords } from './sentenceWords.ts';
 
-/** So many lie on the table at a time, fewer under a poll; the oldest that wait come first. */
-const MOST_SLIPS = { alone: 3, underPoll: 2 };
+/** So many lie on the table at a time, fewer under a poll, and one on a phone until more are asked for; the oldest that wait come first. */
+const MOST_SLIPS = { alone: 3, underPoll: 2, handheld: 1 };
 
 /** Slips of paper: what was said to this seat and by it, as long as the loop is open. */
 export function createSlips(
   ask: Ask,
   announcer: Announcer,
-): { readonly list: HTMLElement; refresh(view: TableView): void } {
+): { readonly tray: HTMLElement; refresh(view: TableView): void } {
   const list = element('ul', { class: 'slips', 'aria-label': TALK.slips });
   const slips = new Map<number, Slip>();
   let heard: number | undefined;
+  const more = button('', () => tray.toggleAttribute('data-all'), { class: 'more-slips' });
+  const tray = element('div', { class: 'slips-tray' }, list, more);
 
   const lay = (view: TableView) => {
     const { seat } = view.you;
-    const most = view.talk.poll === undefined ? MOST_SLIPS.alone : MOST_SLIPS.underPoll;
-    const shown = shownCalls(view.talk.calls, seat).slice(0, most);
+    const open = shownCalls(view.talk.calls, seat);
+    const most = mostOf(view);
+    if (open.length <= most) tray.removeAttribute('data-all');
+    const isAll = tray.hasAttribute('data-all');
+    const shown = isAll ? open : open.slice(0, most);
+    const rest = open.slice(most);
+    more.hidden = rest.length === 0;
+    more.setAttribute('aria-expanded', String(isAll));
+    const waits = rest.filter((call) => actOf(call, seat) !== undefined).length;
+    say(more, isAll ? TALK.fewer : waits > 0 ? TALK.moreWait(waits) : TALK.more(rest.length));
     for (const [id, { node }] of slips)
       if (shown.every((call) => call.id !== id)) {
         node.remove();
@@ -41,12 +52,17 @@ export function createSlips(
     if (focus instanceof HTMLElement && list.contains(focus)) focus.focus();
   };
   return {
-    list,
+    tray,
     refresh(view) {
-      keepFocus(list, () => lay(view));
+      keepFocus(tray, () => lay(view));
       heard = tellNew(announcer, view, heard);
     },
   };
+}
+
+function mostOf({ talk }: TableView): number {
+  if (HANDHELD.matches) return MOST_SLIPS.handheld;
+  return talk.poll === undefined ? MOST_SLIPS.alone : MOST_SLIPS.underPoll;
 }
 
 /** Open ones: first those that wait for this seat. */

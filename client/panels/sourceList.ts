@@ -6,7 +6,7 @@ import { GLYPH, stateGlyph } from '../views/stateGlyph.ts';
 import { createAlignment } from './alignment.ts';
 import { createCauseChoice } from './causeChoice.ts';
 import { DisagreementHistory, heightOnStrip, STRIP } from './disagreementStrip.ts';
-import { drawing, element, say } from './element.ts';
+import { button, drawing, element, say } from './element.ts';
 import { createPressedRow } from './pressedRow.ts';
 import type { ActsOf, Ask, SeatCard } from './seatCard.ts';
 import { expectedValue } from './sourceExpected.ts';
@@ -30,7 +30,11 @@ export function createSourceList(
   ask: Ask,
   ground: (view: TableView) => Pick<MapView, 'firstX' | 'spacing' | 'heights'>,
 ): SeatCard & ActsOf<'sensors'> {
-  const rows = LISTED.map((source) => createRow(source, ask));
+  const open = (source: Source) => {
+    for (const row of rows) row.open(row.source === source);
+  };
+  const rows = LISTED.map((source) => createRow(source, ask, open));
+  open(LISTED[0]);
   const alignment = createAlignment(ask);
   const card = element(
     'section',
@@ -75,20 +79,26 @@ export function createSourceList(
   };
 }
 
-function createRow(source: Source, ask: Ask) {
+function createRow(source: Source, ask: Ask, open: (source: Source) => void) {
   const name = SOURCE_NAMES[source];
   const state = element('span', {});
   const value = element('span', { class: 'source-value' });
   const age = element('span', { class: 'source-age' });
-  const apart = element('span', { class: 'source-apart' });
+  const apart = element('span', { class: 'source-apart', title: SOURCES_CARD.apart });
   const strip = element('div', { class: 'source-strip' });
   const measures = element('small', { class: 'source-measures' });
   const judgment = createPressedRow<Judgment>({
     label: SOURCES_CARD.judge(name),
-    choices: JUDGMENTS.map((one) => [one, SOURCES_CARD.judgments[one]]),
+    choices: JUDGMENTS.map((one) => [one, SOURCES_CARD.judgments[one], SOURCES_CARD.judgmentsFully[one]]),
     press: (one) => ask({ kind: 'judgeSource', source, judgment: one }),
   });
   const cause = createCauseChoice(source, ask);
+  const focus = () => {
+    open(source);
+    judgment.focus();
+  };
+  // on a phone one source at a time is judged; elsewhere all are open, and this is not shown
+  const opener = button('', focus, { class: 'source-open', 'aria-label': SOURCES_CARD.open(name) });
   const history = new DisagreementHistory();
   let shownState = '';
   let shownStrip = '';
@@ -102,6 +112,7 @@ function createRow(source: Source, ask: Ask) {
       element('span', { class: 'source-state' }, state, age),
       element('div', { class: 'source-weighed' }, strip, apart),
       element('div', { class: 'source-says' }, value, measures),
+      opener,
     ),
     element('div', { class: 'judgment' }, judgment.group, cause.list),
   );
@@ -109,8 +120,12 @@ function createRow(source: Source, ask: Ask) {
     source,
     row,
     cause,
-    focus: () => judgment.focus(),
+    focus,
     judge: (one: Judgment) => judgment.press(one),
+    open(isOpen: boolean) {
+      row.toggleAttribute('data-open', isOpen);
+      opener.setAttribute('aria-expanded', String(isOpen));
+    },
     refresh(reading: SourceReading, { flight, stage, named }: TableView, expected: string) {
       const words = stateWords(reading);
       if (words !== shownState) state.replaceChildren(glyph(reading.state), words);

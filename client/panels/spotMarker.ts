@@ -1,5 +1,11 @@
 import type { Profile } from '../../engine/ground/index.ts';
-import { SPOT_APPROACHES, type MarkedSpot, type SpotApproach, type TableView } from '../../engine/table/index.ts';
+import {
+  SPOT_APPROACHES,
+  type LaidView,
+  type MarkedSpot,
+  type SpotApproach,
+  type TableView,
+} from '../../engine/table/index.ts';
 import { SITE_CARD } from '../text/en.ts';
 import { button, element, pressIfShown, say } from './element.ts';
 import { createPressedRow } from './pressedRow.ts';
@@ -60,7 +66,8 @@ export function createSpotMarker(ask: Ask, halfStance: number): SpotMarker {
     here: () => pressIfShown(here),
     refresh(view, ground, isOpen) {
       const { flight, margin, site, drawnIn } = view;
-      said = site.spot;
+      const laid = view.turn?.laying === true ? view.turn.own.find(({ order }) => order === 'markSpot') : undefined;
+      said = spotOf(laid) ?? site.spot;
       headingFor = margin.predicted?.x ?? flight.x;
       const meters = slider.preview() ?? wish.shown(said?.meters);
       const spot = meters === undefined ? undefined : { meters, approach: said?.approach ?? approach };
@@ -76,13 +83,23 @@ export function createSpotMarker(ask: Ask, halfStance: number): SpotMarker {
       });
       profile.show(drawn.markup, drawn.viewBox);
       say(legend, SITE_CARD.legend(degrees(LEVEL_ENOUGH, 0), drawn.times));
-      const words = spot === undefined ? SITE_CARD.noSpot : aheadWords(spot.meters, flight.x);
+      const where = spot === undefined ? SITE_CARD.noSpot : aheadWords(spot.meters, flight.x);
+      const words = laid === undefined ? where : SITE_CARD.spotLaid(where);
       say(place, words);
       slider.refresh(meters ?? Math.round(headingFor), words, isOpen);
       here.disabled = !isOpen || margin.predicted === undefined;
       clear.disabled = !isOpen || said === undefined;
       way.refresh(said?.approach ?? approach, isOpen);
     },
+  };
+}
+
+/** A spot that was ordered and lies face down still. */
+function spotOf(laid: LaidView | undefined): MarkedSpot | undefined {
+  if (laid?.figure === undefined) return undefined;
+  return {
+    meters: laid.figure,
+    approach: SPOT_APPROACHES.find((one) => one === laid.word) ?? 'either way',
   };
 }
 

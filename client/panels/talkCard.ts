@@ -3,14 +3,12 @@ import type { CardActs } from '../controls/keyboard.ts';
 import { POLL, TALK } from '../text/en.ts';
 import type { Announcer } from './announcer.ts';
 import { button, element, pressIfShown, say } from './element.ts';
+import { HANDHELD } from './handheld.ts';
 import { createPollCard } from './pollCard.ts';
 import { createSayPanel } from './sayPanel.ts';
 import type { Ask } from './seatCard.ts';
 import { createSlips } from './slips.ts';
 import { createTalkLog } from './talkLog.ts';
-
-/** A window as narrow as a phone, where the page scrolls. */
-const NARROW = matchMedia('(max-width: 34.9375em)');
 
 interface TalkCard {
   readonly part: HTMLElement;
@@ -29,18 +27,30 @@ interface TalkCard {
 export function createTalkCard(ask: Ask, announcer: Announcer, alone: boolean): TalkCard {
   const poll = createPollCard(ask, announcer);
   const slips = createSlips(ask, announcer);
-  const sayPanel = createSayPanel(ask);
+  const sayPanel = createSayPanel((command) => {
+    ask(command);
+    // over a small page it is gone once it is said
+    if (HANDHELD.matches) foldAway();
+  });
   const log = createTalkLog();
-  const loops = element('em', {});
+  const loops = element('em', { title: TALK.loopsFully });
   const fold = button(TALK.hide, () => card.toggleAttribute('data-folded'), { class: 'fold' });
+  const foldAway = () => {
+    if (card.contains(document.activeElement)) fold.focus({ preventScroll: true });
+    card.setAttribute('data-folded', '');
+  };
   let laidFor: TableView['stage'] | undefined;
+  let wasHandheld = HANDHELD.matches;
   let question: TableView['talk']['question'] = 'go';
   const call = button('', () => ask({ kind: 'callPoll', question }), { class: 'call-poll' });
   const head = element('div', { class: 'card-head' }, element('h2', {}, TALK.label), sayPanel.head, loops, call, fold);
   const foot = element('div', { class: 'talk-foot' }, sayPanel.line, log.part);
   const body = element('div', { class: 'talk-body' }, sayPanel.list, foot);
   const card = element('section', { class: 'card talk-card', 'aria-label': TALK.label }, head, body);
-  const stand = element('div', { class: 'talk-stand' }, slips.list, card);
+  card.addEventListener('keydown', ({ key }) => {
+    if (key === 'Escape') foldAway();
+  });
+  const stand = element('div', { class: 'talk-stand' }, slips.tray, card);
   const part = element('div', { class: 'talk', hidden: true }, poll.card, stand);
   return {
     part,
@@ -50,9 +60,11 @@ export function createTalkCard(ask: Ask, announcer: Announcer, alone: boolean): 
       const { stage, you, talk, drawnIn } = view;
       part.hidden = stage === 'gathering' || (alone && drawnIn === 'ink' && talk.calls.length === 0);
       if (part.hidden) return;
-      // at rest the card of the descent is what is read, and on a phone the controls come first
-      if (stage !== laidFor) card.toggleAttribute('data-folded', stage === 'resolved' || NARROW.matches);
+      // at rest the card of the descent is what is read, and on a phone what the seat works with
+      if (stage !== laidFor) card.toggleAttribute('data-folded', stage === 'resolved' || HANDHELD.matches);
+      else if (HANDHELD.matches && !wasHandheld) foldAway();
       laidFor = stage;
+      wasHandheld = HANDHELD.matches;
       poll.refresh(view);
       slips.refresh(view);
       sayPanel.refresh(view);

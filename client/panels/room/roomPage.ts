@@ -1,9 +1,10 @@
 import type { TableView } from '../../../engine/table/index.ts';
 import type { TableLink } from '../../net/index.ts';
 import { CONTROL, ROOM } from '../../text/control.ts';
-import { ALERT, PHASE_NAMES, SEAT_NAMES, TITLE_BLOCK } from '../../text/en.ts';
+import { BRIEF } from '../../text/drill.ts';
+import { PHASE_NAMES, SEAT_NAMES, TITLE_BLOCK } from '../../text/en.ts';
 import { clock } from '../../text/numbers.ts';
-import { alertWords } from '../alerts.ts';
+import { createAlertList } from '../alerts.ts';
 import { createNoteList } from '../crewNotes.ts';
 import { createRealStop } from '../drill/realStop.ts';
 import { awaitedWords } from '../drill/turnStrip.ts';
@@ -11,6 +12,7 @@ import { element, leaveButton, say } from '../element.ts';
 import type { LaidTable, LayActions } from '../laidPage.ts';
 import { invitation } from '../lobby.ts';
 import { descentSeconds, marginWords } from '../readings.ts';
+import { seatState } from '../seatCards.ts';
 import { addresseeWords, callWords } from '../sentenceWords.ts';
 import { exerciseLine } from '../titleBlock.ts';
 import { layWatchPage, type WatchContext, type WatchParts } from '../watchPage.ts';
@@ -20,12 +22,20 @@ export function layRoomPage(holder: HTMLElement, link: TableLink, first: TableVi
   return layWatchPage(holder, link, first, actions, createRoomParts);
 }
 
-function createRoomParts({ link, ask, announcer, leave }: WatchContext): WatchParts {
+function createRoomParts(context: WatchContext): WatchParts {
+  const { link, ask, announcer, leave } = context;
   const stop = createRealStop({ ask, announcer, leave });
   const time = element('strong', {});
   const phase = element('span', {});
   const margin = element('p', { class: 'own-margin' });
-  const parts = [createInvitation(link.code), createAlerts(), createLoops(), createPoll(), createCards()];
+  const parts = [
+    createInvitation(link.code),
+    namedList(BRIEF.people, peopleLines, 'gathering'),
+    createAlerts(context),
+    createLoops(),
+    createPoll(),
+    createCards(),
+  ];
   const side = element(
     'div',
     { class: 'room-side' },
@@ -68,14 +78,18 @@ interface RoomPart {
   refresh(view: TableView): void;
 }
 
-/** A list under its name, away where it has nothing to say. */
-function namedList(name: string, linesOf: (view: TableView) => readonly string[]): RoomPart {
+/** A list under its name, in one stage of a table, away where it has nothing to say. */
+function namedList(
+  name: string,
+  linesOf: (view: TableView) => readonly string[],
+  stage: TableView['stage'] = 'descending',
+): RoomPart {
   const list = createNoteList();
   const part = element('section', { 'aria-label': name }, element('h2', {}, name), list.list);
   return {
     part,
     refresh(view) {
-      const lines = view.stage === 'descending' ? linesOf(view) : [];
+      const lines = view.stage === stage ? linesOf(view) : [];
       list.show(lines);
       part.hidden = lines.length === 0;
     },
@@ -93,13 +107,23 @@ function createInvitation(code: string | undefined): RoomPart {
   };
 }
 
+/** Of a drill, whose brief leaves no room for them: who sits where, and has read it. */
+function peopleLines({ drill, seats, others }: TableView): readonly string[] {
+  if (drill === undefined) return [];
+  return seats.map((seat) => {
+    const sits = others.find((other) => other.seat === seat.seat);
+    const reads = sits === undefined ? '' : ` · ${sits.ready ? BRIEF.readIt : BRIEF.reads}`;
+    return `${SEAT_NAMES[seat.seat]}: ${seatState(seat)}${reads}`;
+  });
+}
+
 function createLoops(): RoomPart {
   return namedList(ROOM.loops, ({ talk }) => {
     const heard = talk.calls.filter(({ isConfirmed }) => !isConfirmed);
     const others = talk.openCount - heard.length;
     return [
       ...heard.map((call) => `${SEAT_NAMES[call.from]} → ${addresseeWords(call.to)}: ${callWords(call)}`),
-      ...(others > 0 ? [ROOM.more(others)] : []),
+      ...(others > 0 ? [ROOM.between(others, heard.length > 0)] : []),
     ];
   });
 }
@@ -131,27 +155,15 @@ function createCards(): RoomPart {
   );
 }
 
-/** By shape and word as on the cards of the seats. */
-function createAlerts(): RoomPart {
-  const list = element('ul', { class: 'alerts' });
-  const part = element('section', { 'aria-label': ROOM.alerts }, list);
-  let shown = '';
+/** By shape and word as on the cards of the seats; nobody presses anything here. */
+function createAlerts({ ask, announcer }: WatchContext): RoomPart {
+  const alerts = createAlertList(ask, announcer);
+  const part = element('section', { 'aria-label': ROOM.alerts }, alerts.list);
   return {
     part,
-    refresh({ talk: { alerts } }) {
-      part.hidden = alerts.length === 0;
-      const key = alerts.map(({ id }) => id).join(' ');
-      if (key === shown) return;
-      shown = key;
-      list.replaceChildren(
-        ...alerts.map((alert) =>
-          element(
-            'li',
-            { class: 'own-alert', 'data-level': alert.level },
-            element('span', {}, element('strong', {}, `${ALERT.levels[alert.level]}: `), alertWords(alert)),
-          ),
-        ),
-      );
+    refresh(view) {
+      part.hidden = view.talk.alerts.length === 0;
+      alerts.refresh(view);
     },
   };
 }
