@@ -6,9 +6,9 @@ import {
   type TableView,
 } from '../../engine/table/index.ts';
 import { PROPELLANT_CARD } from '../text/en.ts';
-import { mass, percent, seconds } from '../text/numbers.ts';
+import { distance, mass, percent, seconds, tenthsOfSeconds } from '../text/numbers.ts';
 import { createCutOff } from './cutOff.ts';
-import { element } from './element.ts';
+import { element, say } from './element.ts';
 import { createPressedRow } from './pressedRow.ts';
 import {
   type ActsOf,
@@ -21,15 +21,20 @@ import {
   type SeatCard,
 } from './seatCard.ts';
 import { createStepper } from './stepper.ts';
+import { drawSwing } from './swingDrawing.ts';
 import { drawTwoBars } from './twoBars.ts';
 
 /** One press of the ceiling's buttons [%]. */
 const CEILING_STEP = 5;
 
 /** For Propellant: what is left by two ways of knowing it, thrust commanded against felt, and what is set on the engine. */
-export function createPropellantCard(ask: Ask, fullPropellant: number): SeatCard & ActsOf<'propellant'> {
+export function createPropellantCard(
+  ask: Ask,
+  { fullPropellant, hasUprightTanks }: { readonly fullPropellant: number; readonly hasUprightTanks: boolean },
+): SeatCard & ActsOf<'propellant'> {
   const left = createLeft(fullPropellant);
   const thrust = createThrust();
+  const swing = createSwing();
   const ceiling = createStepper({
     label: PROPELLANT_CARD.ceiling,
     less: PROPELLANT_CARD.ceilingLower,
@@ -65,6 +70,7 @@ export function createPropellantCard(ask: Ask, fullPropellant: number): SeatCard
     element('div', { class: 'action-row' }, element('span', {}, PROPELLANT_CARD.line), line.group),
     element('p', { class: 'card-note' }, PROPELLANT_CARD.lineNote(percent(ONE_LINE_PERCENT / 100))),
     element('div', { class: 'action-row' }, element('span', {}, PROPELLANT_CARD.cutOff), cutOff.group),
+    ...(hasUprightTanks ? [swing.row] : []),
   );
   return {
     card,
@@ -83,6 +89,7 @@ export function createPropellantCard(ask: Ask, fullPropellant: number): SeatCard
       const isOpen = stage === 'descending' && engine.cutOff !== 'fired';
       left.show(readings);
       thrust.show(view, readings);
+      swing.show(readings);
       ceiling.refresh(engine.ceilingPercent, isOpen);
       contact.refresh(engine.cutAtContact ? 'on' : 'off', isOpen);
       line.refresh(engine.lineShut ? 'shut' : 'open', isOpen);
@@ -129,6 +136,36 @@ export function apartWords({ gauge, reckoned }: Pick<PropellantReadings, 'gauge'
   const apart = gauge - reckoned;
   if (Math.abs(apart) < 1) return PROPELLANT_CARD.agree;
   return apart < 0 ? PROPELLANT_CARD.gaugeLess(mass(-apart)) : PROPELLANT_CARD.gaugeMore(mass(apart));
+}
+
+/** Smaller is quiet, and moves nothing worth a word [m]. */
+const LEAST_RISE = 0.01;
+const LEAST_SHIFT = 0.01;
+
+/** How the liquid swings, drawn and in words. */
+function createSwing() {
+  const picture = createLiveDrawing('swing-picture');
+  const size = element('strong', {});
+  const more = element('small', {});
+  return {
+    row: element('div', { class: 'swing-row' }, picture.holder, element('p', { class: 'figure-line' }, size, more)),
+    show({ swing }: PropellantReadings) {
+      const { markup, viewBox } = drawSwing(swing);
+      picture.show(markup, viewBox, PROPELLANT_CARD.swingDrawn);
+      say(size, swingWords(swing));
+      say(more, swing === undefined || swing.rise < LEAST_RISE ? '' : periodWords(swing));
+    },
+  };
+}
+
+/** How high the surface goes at the wall. */
+export function swingWords(swing: PropellantReadings['swing']): string {
+  if (swing === undefined) return PROPELLANT_CARD.swingNone;
+  return swing.rise < LEAST_RISE ? PROPELLANT_CARD.swingQuiet : PROPELLANT_CARD.swings(distance(swing.rise, 2));
+}
+
+function periodWords({ period, shift }: NonNullable<PropellantReadings['swing']>): string {
+  return PROPELLANT_CARD.swingFelt(tenthsOfSeconds(period), shift < LEAST_SHIFT ? undefined : distance(shift, 2));
 }
 
 /** Thrust as it reaches the engine against what is felt. */

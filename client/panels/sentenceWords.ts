@@ -2,7 +2,7 @@ import { GROUND_NOTES, type Seat } from '../../engine/table/index.ts';
 import type { Addressee, CallView, Sentence } from '../../engine/talk/index.ts';
 import type { Source } from '../../engine/sensors/index.ts';
 import { SEAT_NAMES, SOURCE_NAMES, TALK } from '../text/en.ts';
-import { degrees, distance, mass, percent, seconds, speed, within } from '../text/numbers.ts';
+import { degrees, distance, mass, percent, seconds, speed, tenthsOfSeconds, within } from '../text/numbers.ts';
 import { driftWords } from './readings.ts';
 import { aheadWords, slopeWords } from './siteWords.ts';
 import { disagreementWords } from './sourceWords.ts';
@@ -49,6 +49,11 @@ export function sentenceWords(sentence: Sentence, source: Source | undefined, va
       return sentences.limit(
         figure(first, (up) => `${speed(up)}${third === -1 ? ' ←' : ' →'}`),
         figure(second, (down) => `${speed(down)}${third === -1 ? ' →' : ' ←'}`),
+      );
+    case 'liquidSwings':
+      return sentences.liquidSwings(
+        figure(first, (rise) => distance(rise, 2)),
+        figure(second, tenthsOfSeconds),
       );
     case 'slope':
       return sentences.slope(figure(first, slopeWords));

@@ -18,7 +18,10 @@ export function createTaskCards(options: { readonly ask: Ask; readonly plan: () 
   const { setup } = plan();
   const ground = (view: TableView) => view.map ?? plan().setup.terrain;
   const sources = createSourceList(ask, ground);
-  const propellant = createPropellantCard(ask, setup.propellant);
+  const propellant = createPropellantCard(ask, {
+    fullPropellant: setup.propellant,
+    hasUprightTanks: setup.lander.tanks.some(({ orientation }) => orientation === 'upright'),
+  });
   const site = createSiteCard(ask, { ground, halfStance: figureOf(setup.lander).halfStance });
   const all = [sources, propellant, site, createLeadCard(ask)];
   return {

@@ -52,7 +52,7 @@ export function decimal(value: number, digits: number): string {
 }
 
 /** [m]; one figure after the point up to a hundred units, unless said otherwise. */
-export function distance(value: number, digits?: 0 | 1): string {
+export function distance(value: number, digits?: 0 | 1 | 2): string {
   const unit = unitOf('length');
   return written(value, unit, digits ?? (Math.abs(value / unit.size) < 99.95 ? 1 : 0));
 }
@@ -101,6 +101,11 @@ export function mass(value: number): string {
 /** [s], whole. */
 export function seconds(value: number): string {
   return `${decimal(value, 0)}${THIN}s`;
+}
+
+/** [s], to a tenth. */
+export function tenthsOfSeconds(value: number): string {
+  return `${decimal(value, 1)}${THIN}s`;
 }
 
 /** [m/s²] */

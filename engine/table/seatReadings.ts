@@ -5,6 +5,7 @@ import type { SideLimits } from './liveMargin.ts';
 import { standOdds } from './standOdds.ts';
 import type { Run } from './table.ts';
 import type { TablePlan } from './tableTypes.ts';
+import { readSwing, type SwingReading } from './tankSwing.ts';
 
 /** What one seat reads and no other. By instruments each value comes from its source; without them it is true. */
 
@@ -23,6 +24,8 @@ export interface PropellantReadings {
   readonly felt?: number;
   /** The engine burns: a switch on the pressure in its chamber, without a fault in any plan. */
   readonly burns: boolean;
+  /** Absent on the ground, where nothing pushes, without a figure of the motion, and in lying tanks. */
+  readonly swing?: SwingReading;
 }
 
 /** For Site. */
@@ -62,6 +65,7 @@ export function readPropellant({ plan, run, known }: Known, burned: number): Pro
   const gauge = source === undefined ? known.propellant : source.values[0];
   const lesser = gauge === undefined ? reckoned : Math.min(gauge, reckoned);
   const perSecond = known.mass * gravity * propellantPerImpulse(engine);
+  const swing = readSwing(run);
   const felt = known.phase === 'contact' ? undefined : feltThrust(run, known, engine.maxThrust);
   return {
     ...(gauge !== undefined && { gauge }),
@@ -71,6 +75,7 @@ export function readPropellant({ plan, run, known }: Known, burned: number): Pro
     seconds: lesser / perSecond,
     ...(felt !== undefined && { felt }),
     burns: run.flight.thrust > 0,
+    ...(swing !== undefined && { swing }),
   };
 }
 

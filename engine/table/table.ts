@@ -28,6 +28,7 @@ import { firstOrders } from './orders.ts';
 import type { PlayedDescent, TableModel } from './tableModel.ts';
 import { aimAt, NO_NOTES, type MarkedSpot } from './siteNotes.ts';
 import { memberAt, type TableState } from './tableState.ts';
+import { createTankSwing, followSwing, type TankSwing } from './tankSwing.ts';
 import { SEATS, type TablePlan } from './tableTypes.ts';
 import type {
   BelievedArrival,
@@ -61,6 +62,8 @@ export interface Run {
   /** What the crew knows the descent by, and what it believes now; undefined where it sees the truth. */
   readonly instruments: Instruments | undefined;
   believed: EstimateView | undefined;
+  /** Absent where no tank stands upright. */
+  readonly swing: TankSwing | undefined;
   /** Worked out when it is first asked for. */
   scorecard: JudgedDescent | undefined;
   /** What the log comes to, as it was asked for last. */
@@ -119,6 +122,7 @@ export function stepTable(table: Table): readonly DescentEvent[] {
   believe(table);
   const known = flightKnown(run, state);
   run.margin = run.gauge(known);
+  followSwing(run, known);
   coverSeats(table, known);
   // the contact signal shuts the engine down; whoever wants to hop on opens it again
   if (known.phase === 'contact' && before.phase !== 'contact' && state.engine.cutAtContact) {
@@ -302,8 +306,9 @@ function layRun(plan: TablePlan, model: TableModel, faults: readonly Fault[]): R
   const sides = model.createSideGauge(known);
   const known0 = instruments && believed ? believedState(instruments, believed, flight.commanded) : flight;
   const margin = gauge(known0);
+  const swing = createTankSwing(plan.setup.lander);
   const atRest = { scorecard: undefined, lookedBack: undefined, forkWanted: false, fork: undefined, whatIfs: [] };
-  return { descent, pilot, gauge, sides, flight, margin, instruments, believed, ...atRest };
+  return { descent, pilot, gauge, sides, flight, margin, instruments, believed, swing, ...atRest };
 }
 
 /** What a tick burns at the thrust that is commanded [kg]: nothing of how the engine follows is in it. */

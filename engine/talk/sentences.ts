@@ -21,7 +21,16 @@ export const SENTENCES_OF = {
   ],
   flying: ['motion', 'driftNulled', 'leaning', 'makingForSpot', 'cannotHold'],
   sensors: ['noData', 'frozen', 'differs', 'underCheck', 'rejected', 'restored', 'heightAge'],
-  propellant: ['usable', 'leaking', 'gaugeAgrees', 'ceiling', 'engineStillOn', 'engineOut', 'contactLight'],
+  propellant: [
+    'usable',
+    'leaking',
+    'gaugeAgrees',
+    'ceiling',
+    'engineStillOn',
+    'engineOut',
+    'contactLight',
+    'liquidSwings',
+  ],
   site: ['limit', 'slope', 'spot', 'ground', 'legs', 'rimAhead'],
 } as const satisfies Readonly<Record<Seat, readonly string[]>>;
 
@@ -84,6 +93,9 @@ export function fillSentence(
       return all(difference(propellantReadings?.reckoned, propellantReadings?.gauge));
     case 'gaugeAgrees':
       return all(propellantReadings?.gauge);
+    // how high at the wall [m], once in how long [s]
+    case 'liquidSwings':
+      return all(propellantReadings?.swing?.rise, propellantReadings?.swing?.period);
     // [%]
     case 'ceiling':
       return [engine.ceilingPercent];

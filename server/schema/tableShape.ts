@@ -140,6 +140,7 @@ const propellantReadings = group({
   seconds: quantity,
   felt: optional(quantity),
   burns: truth,
+  swing: optional(group({ radius: quantity, now: quantity, rise: quantity, period: quantity, shift: quantity })),
 });
 
 const siteReadings = group({

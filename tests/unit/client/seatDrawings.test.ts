@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { drawLimits } from '../../../client/panels/limitDrawing.ts';
 import { drawPlan } from '../../../client/panels/planDrawing.ts';
 import { drawProfile } from '../../../client/panels/profileDrawing.ts';
+import { drawSwing } from '../../../client/panels/swingDrawing.ts';
 import { drawTwoBars } from '../../../client/panels/twoBars.ts';
 
 const NO_NUMBER = /NaN|Infinity|undefined/;
@@ -33,6 +34,29 @@ describe('two bars on one scale', () => {
   it('shade what lies beyond the ceiling', () => {
     expect(drawTwoBars(bars(0.3, 0.3), { id: 'a', most: 0.6 }).markup).toContain('var(--shade)');
     expect(drawTwoBars(bars(0.3, 0.3), { id: 'a', most: 1 }).markup).not.toContain('var(--shade)');
+  });
+});
+
+const swing = { radius: 0.36, now: 0.05, rise: 0.06, period: 2.3, shift: 0.004 };
+
+/** Height of the surface at either wall on the sheet. */
+const surface = (now: number) =>
+  /M12 ([\d.]+)L80 ([\d.]+)/
+    .exec(drawSwing({ ...swing, now }).markup)
+    ?.slice(1)
+    .map(Number);
+
+describe('the swing of the liquid', () => {
+  it('leans the surface up at the right wall, mirrored for the other way, and stays in its picture', () => {
+    const [left = 0, right = 0] = surface(0.05) ?? [];
+    expect(right).toBeLessThan(left);
+    expect(surface(-0.05)).toEqual([right, left]);
+    expect(surface(9)?.every((y) => y > 0 && y < 48)).toBe(true);
+  });
+
+  it('is an empty tank without a figure', () => {
+    expect(drawSwing(undefined).markup).not.toContain('var(--wash)');
+    for (const one of [undefined, swing]) expect(drawSwing(one).markup).not.toMatch(NO_NUMBER);
   });
 });
 

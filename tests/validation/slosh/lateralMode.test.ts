@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { FIRST_LATERAL_ROOT, lateralMode } from '../../../engine/slosh/lateralMode.ts';
+import { riseAtWall } from '../../../engine/slosh/swing.ts';
 
 /**
  * First lateral mode of an upright cylinder against [Abramson1966], NASA SP-106 (formulas from memory; figures worked
@@ -60,6 +61,18 @@ describe('first lateral mode of an upright cylinder [Abramson1966]', () => {
   it('[SL2] rests on the first root of J1′, and there is none before it', () => {
     expect(Math.abs(derivative(FIRST_LATERAL_ROOT))).toBeLessThan(TOLERANCE.root.residual);
     for (let x = 0.01; x < 1.84; x += 0.01) expect(derivative(x)).toBeGreaterThan(0);
+  });
+
+  it.each([0.3, 1, 2.5])('[SL9] at h/R %d has as much moment in its surface as in its pendulum', (depth) => {
+    // surface η J1(ξ r)/J1(ξ) cos θ, R = 1, density 1; the integral over θ is π
+    const k = FIRST_LATERAL_ROOT;
+    const angle = 0.1;
+    const shape = integral((r) => bessel(1, k * r) * r * r, 0, 1) / bessel(1, k);
+    const { massRatio, pendulumLength } = lateralMode({ radius: 1, depth }, 1.62);
+    const ofPendulum = massRatio * Math.PI * depth * pendulumLength * angle;
+    expect(Math.abs((Math.PI * riseAtWall(1, angle) * shape) / ofPendulum - 1)).toBeLessThan(
+      TOLERANCE.hinge.integrated,
+    );
   });
 
   it.each([0.3, 1, 2.5])(
