@@ -110,14 +110,14 @@ function legWords({ missing }: BenchState): string {
 
 function foundRows(own: RoundAnswers | undefined, other: RoundAnswers): readonly Row[] {
   const [a, b] = [foundOf(own), foundOf(other)];
-  return [BESIDE.tilt, BESIDE.limit, BESIDE.mass, BESIDE.halfStance].map((what, i) => [what, a[i]!, b[i]!]);
+  return [BESIDE.tilt, BESIDE.limit, BESIDE.halfStance].map((what, i) => [what, a[i]!, b[i]!]);
 }
 
 /** In the order of the rows. */
 function foundOf(one: RoundAnswers | undefined): readonly string[] {
-  if (one?.rigid.stands !== true) return ['–', '…', '–', '–'];
-  const { least, halfStance, mass } = one.rigid;
+  if (one?.rigid.stands !== true) return ['–', '…', '–'];
+  const { least, halfStance } = one.rigid;
   const limit = one.limits === undefined || typeof one.limits === 'string' ? undefined : one.limits.least;
   const tip = limit === undefined ? '…' : limit.tip === null ? '–' : metersPerSecond(limit.tip);
-  return [degreesOf(least.tiltDeg), tip, quantity(mass, 'kg'), quantity(halfStance, 'm')];
+  return [degreesOf(least.tiltDeg), tip, quantity(halfStance, 'm')];
 }

@@ -105,6 +105,19 @@ export function createInputsPart(
     element(
       'fieldset',
       {},
+      element('legend', {}, BENCH.ground),
+      element('p', { class: 'bench-field' }, element('label', { for: 'bench-world' }, BENCH.world), world),
+      ...[...arrivalFields.values()].map((field) => field.node),
+      element(
+        'div',
+        { class: 'bench-field', role: 'group', 'aria-labelledby': 'bench-missing' },
+        element('span', { id: 'bench-missing' }, BENCH.missing),
+        legs,
+      ),
+    ),
+    element(
+      'fieldset',
+      {},
       element('legend', {}, BENCH.lander),
       element('p', { class: 'bench-field' }, element('label', { for: 'bench-shelf' }, BENCH.shelf), shelf),
       ...[...shapeFields.values()].map(({ field }) => field.node),
@@ -114,19 +127,6 @@ export function createInputsPart(
         element('label', { class: 'bench-open', for: 'bench-file' }, BENCH.openFile, file),
         button(BENCH.saveFile, save),
         button(BENCH.asDrawnWhole, () => change({ shape: {}, missing: [] })),
-      ),
-    ),
-    element(
-      'fieldset',
-      {},
-      element('legend', {}, BENCH.ground),
-      element('p', { class: 'bench-field' }, element('label', { for: 'bench-world' }, BENCH.world), world),
-      ...[...arrivalFields.values()].map((field) => field.node),
-      element(
-        'div',
-        { class: 'bench-field', role: 'group', 'aria-labelledby': 'bench-missing' },
-        element('span', { id: 'bench-missing' }, BENCH.missing),
-        legs,
       ),
     ),
   );

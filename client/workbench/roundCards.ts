@@ -3,7 +3,7 @@ import { polarPlot, type Plot, type PolarSeries } from '../../engine/plot/index.
 import { massProperties, type Lander } from '../../engine/lander/index.ts';
 import { toDegrees } from '../../engine/math/index.ts';
 import type { LimitsSoFar, RigidRound, StudyCase } from '../../engine/study/index.ts';
-import { LIMIT_CARD, TILT_CARD } from '../text/workbench.ts';
+import { BENCH, LIMIT_CARD, TILT_CARD } from '../text/workbench.ts';
 import { createBenchCard, type BenchCard, type CardFiles } from './benchCard.ts';
 import { degreesOf, metersPerSecond, percent } from './figures.ts';
 
@@ -72,7 +72,7 @@ export function createTiltCard(said: Said): RoundCard {
 
 const INK = { ink: 'ink', width: 2.2 } as const;
 const CLOSED = { ink: 'pencil', width: 1.4, dash: 'dashed' } as const;
-const BESIDE_INK = { ink: 'amber', width: 1.6, dash: 'chain' } as const;
+const BESIDE_INK = { ink: 'blue', width: 1.6, dash: 'chain' } as const;
 
 /** Tip limit by direction: the closed form at once, the simulated one as it comes in. */
 export function createLimitCard(said: Said): RoundCard {
@@ -118,7 +118,7 @@ function headlineOf(limits: LimitsSoFar | undefined, { horizontalSpeed }: StudyC
   const least = limits?.least;
   if (least === undefined) {
     const tips = limits?.rows.flatMap(({ tip }) => tip ?? []) ?? [];
-    return [tips.length === 0 ? '…' : `${LIMIT_CARD.headline(metersPerSecond(Math.min(...tips)))} …`, ''];
+    return [tips.length === 0 ? BENCH.reading : LIMIT_CARD.headlineSoFar(metersPerSecond(Math.min(...tips))), ''];
   }
   const { tip, tipUpTo, tipAzimuthDeg, gear, firstLimit } = least;
   const headline =

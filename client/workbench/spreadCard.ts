@@ -1,5 +1,6 @@
 import { formatCsv, tableOf } from '../../engine/csv.ts';
-import { INPUT_FACTS, type CampaignInput } from '../../engine/dispersion/index.ts';
+import { CONDITION_FIELDS, type ConditionField } from '../../engine/condition/index.ts';
+import type { CampaignInput } from '../../engine/dispersion/index.ts';
 import { barPlot, type Plot } from '../../engine/plot/index.ts';
 import { button, element } from '../panels/element.ts';
 import { saveFile } from '../saveFile.ts';
@@ -127,9 +128,10 @@ export function createSpreadCard(
   };
 }
 
-/** Without what its meaning says beyond its name. */
+/** Its short name, by whichever of its names it goes. */
 function inputWords(input: CampaignInput): string {
-  return INPUT_FACTS[input].meaning.split(',')[0]!.replace('turn of the lander about the vertical', 'yaw');
+  const fields: readonly (readonly [string, ConditionField])[] = Object.entries(CONDITION_FIELDS);
+  return fields.find(([name, { inCampaign }]) => name === input || inCampaign === input)?.[1].words ?? input;
 }
 
 function verdictOf({ requirement }: NonNullable<Spread['summary']>): string {

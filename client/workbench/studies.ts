@@ -90,6 +90,18 @@ export interface Answers {
 
 export type Study = keyof Questions;
 
+/** The most urgent first: what a person has just pressed, then what the headlines say. */
+export const STUDY_ORDER = [
+  'touchdown',
+  'limits',
+  'beside',
+  'worlds',
+  'lying',
+  'spread',
+  'trades',
+  'plane',
+] as const satisfies readonly Study[];
+
 export const STUDIES: { readonly [Name in Study]: (question: Questions[Name]) => Generator<Answers[Name] | string> } = {
   limits: limitsRound,
   beside: limitsRound,

@@ -1,9 +1,9 @@
-import { STUDIES, type Study } from './studies.ts';
+import { STUDIES, STUDY_ORDER, type Study } from './studies.ts';
 import type { Asked, Told } from './studyThreads.ts';
 
 /**
- * A thread of the workbench. It works on one question of each kind at a time, in turn and in short slices, so that a newer question of
- * the same kind takes the place of the older one at once.
+ * A thread of the workbench. It holds one question of each kind and works on the most urgent one, in short slices, so that a newer question
+ * of the same kind takes the place of the older one at once.
  */
 
 /** Work between two looks at what has come [ms]. */
@@ -32,7 +32,9 @@ addEventListener('message', ({ data }: MessageEvent<Asked>) => {
 });
 turn.port2.addEventListener('message', () => {
   isTurning = false;
-  for (const [study, work] of works) workOn(study, work);
+  const study = STUDY_ORDER.find((one) => works.has(one));
+  const work = study === undefined ? undefined : works.get(study);
+  if (study !== undefined && work !== undefined) workOn(study, work);
   goOn();
 });
 turn.port2.start();

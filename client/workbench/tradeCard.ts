@@ -77,7 +77,7 @@ export function createTradeCard(
           name: FIELD_WORDS[field],
           stroke: STROKES[i % STROKES.length]!,
           dotted: true,
-          points: points.map(({ value, tip }) => ({ x: present === 0 ? 100 : (100 * value) / present, y: tip })),
+          points: points.map(({ value, limit }) => ({ x: present === 0 ? 100 : (100 * value) / present, y: limit })),
         })),
       });
       card.draw(drawn);
@@ -98,6 +98,7 @@ function headlineOf(bought: readonly Bought[]): string {
 }
 
 function valueWords(field: Trade['field'], value: number): string {
+  if (field === 'legCount') return String(value);
   return field === 'fill' ? percent(value) : quantity(value, SHAPE_FACTS[field].unit);
 }
 
@@ -131,9 +132,9 @@ function tableFor(trades: readonly Trade[], bought: readonly Bought[]): HTMLElem
 }
 
 function tradeCsv(trades: readonly Trade[], under: readonly string[]): string {
-  const names = ['field', 'unit', 'value', 'isPresent', 'mass', 'tip', 'gear', 'margin', 'note'];
+  const names = ['field', 'unit', 'value', 'isPresent', 'mass', 'tip', 'gear', 'limit', 'margin', 'note'];
   const rows = trades.flatMap(({ field, present, points }) =>
-    points.map(({ value, mass, tip, gear, margin, note }) => [
+    points.map(({ value, mass, tip, gear, limit, margin, note }) => [
       field,
       SHAPE_FACTS[field].unit,
       value,
@@ -141,6 +142,7 @@ function tradeCsv(trades: readonly Trade[], under: readonly string[]): string {
       mass,
       tip,
       gear,
+      limit,
       margin,
       note,
     ]),

@@ -139,7 +139,7 @@ function historyPlot({ words, read }: History, samples: readonly TouchdownSample
     stroke: { ink: 'ink', width: 1.8 },
     points: samples.map((sample) => ({ x: sample.time, y: read(sample) })),
   };
-  return linePlot({ label: words, x: WATCH.seconds, y: words, series: [series], height: 210 });
+  return linePlot({ label: words, x: WATCH.seconds, y: words, series: [series], width: 380, height: 200 });
 }
 
 function historyCsv(samples: readonly TouchdownSample[], under: readonly string[]): string {

@@ -18,9 +18,9 @@ interface BarQuestion {
   readonly level?: { readonly value: number; readonly words: string };
 }
 
-const WIDTH = 566;
+const WIDTH = 460;
 const ROW = 30;
-const FIELD = { left: 150, right: WIDTH - 120, top: 24 } as const;
+const FIELD = { left: 118, right: WIDTH - 128, top: 24 } as const;
 
 /** Bars may run either way from 0. */
 export function barPlot({ label, axis, bars, level }: BarQuestion): Plot {

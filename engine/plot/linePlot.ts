@@ -19,18 +19,20 @@ interface LineQuestion {
   readonly level?: { readonly y: number; readonly words: string };
   /** A value of x at which something is. */
   readonly upright?: { readonly x: number; readonly words: string };
+  /** [px] */
+  readonly width?: number;
   readonly height?: number;
 }
 
 const WIDTH = 566;
 
-export function linePlot({ label, x, y, series, level, upright, height = 250 }: LineQuestion): Plot {
-  const field = { left: 62, right: WIDTH - 18, top: 16, bottom: height - 46 };
+export function linePlot({ label, x, y, series, level, upright, width = WIDTH, height = 250 }: LineQuestion): Plot {
+  const field = { left: 62, right: width - 18, top: 16, bottom: height - 46 };
   const all = series.flatMap(({ points }) => points);
   const xs = [...all.map((point) => point.x), ...(upright === undefined ? [] : [upright.x])];
   const ys = [...all.flatMap((point) => point.y ?? []), ...(level === undefined ? [] : [level.y])];
   const least = Math.min(0, ...ys);
-  const across = linearScale(spanOf(Math.min(...xs), Math.max(...xs)), [field.left, field.right], 7);
+  const across = linearScale(spanOf(Math.min(...xs), Math.max(...xs)), [field.left, field.right], width / 80);
   const up = linearScale(
     [least < 0 ? -roundUp(-least, 3) : 0, roundUp(Math.max(0, ...ys), 4)],
     [field.bottom, field.top],
@@ -53,7 +55,7 @@ export function linePlot({ label, x, y, series, level, upright, height = 250 }: 
         words(upright.words, across.at(upright.x) + 5, field.top + 12, { size: 12, ink: 'blue', halo: 'card' }),
     ...series.map((one) => drawSeries(one, (px, py) => [across.at(px), up.at(py)])),
   ].join('');
-  return { width: WIDTH, height, markup, label };
+  return { width, height, markup, label };
 }
 
 /** A single value has room round it. */

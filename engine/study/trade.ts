@@ -13,7 +13,9 @@ interface TradePoint {
   readonly tip: number | undefined;
   /** Least speed at which a leg is used up, up to the tip limit [m/s]; undefined: none. */
   readonly gear: number | undefined;
-  /** Tip limit less the speed of the arrival [m/s]. */
+  /** The lesser of the two: what the arrival has to stay below [m/s]. */
+  readonly limit: number | undefined;
+  /** That less the speed of the arrival [m/s]. */
   readonly margin: number | undefined;
   /** Why there is no number, or what the number is not. */
   readonly note: string | undefined;
@@ -21,7 +23,7 @@ interface TradePoint {
 
 /** The case with its lander so shaped. */
 export function tradePoint(asked: StudyCase, shape: Reshaping): TradePoint {
-  const none = { shape, mass: undefined, tip: undefined, gear: undefined, margin: undefined };
+  const none = { shape, mass: undefined, tip: undefined, gear: undefined, limit: undefined, margin: undefined };
   const shaped = reshape(asked.lander, shape);
   if (!shaped.ok) return { ...none, note: formatProblem(shaped.error[0]!) };
   // a leg that is missing cannot be missing from a lander with fewer
@@ -29,10 +31,11 @@ export function tradePoint(asked: StudyCase, shape: Reshaping): TradePoint {
   const { mass } = massProperties(shaped.value);
   const least = leastLimit({ ...asked, lander: shaped.value, missing });
   if (typeof least === 'string') return { ...none, mass, note: least };
-  const gear = least.gear ?? undefined;
-  if (least.tip === null)
-    return { ...none, mass, gear, note: `tips at no speed up to ${least.tipUpTo.toFixed(2)} m/s` };
-  return { shape, mass, tip: least.tip, gear, margin: least.tip - Math.abs(asked.horizontalSpeed), note: undefined };
+  const [tip, gear] = [least.tip ?? undefined, least.gear ?? undefined];
+  const note = tip === undefined ? `tips at no speed up to ${least.tipUpTo.toFixed(2)} m/s` : undefined;
+  if (tip === undefined && gear === undefined) return { ...none, mass, note };
+  const limit = Math.min(tip ?? Infinity, gear ?? Infinity);
+  return { shape, mass, tip, gear, limit, margin: limit - Math.abs(asked.horizontalSpeed), note };
 }
 
 /** Shares of its present value at which a field is tried [-]; legs one by one instead. */
@@ -80,15 +83,15 @@ export interface Bought {
   readonly perKilogram: number | undefined;
 }
 
-/** What the best step of each trade buys, most first; a step that buys nothing is left out. */
+/** What the best step of each trade adds to the limit, most first; a dimension that adds nothing is left out. */
 export function whatBuysMost(trades: readonly Trade[]): readonly Bought[] {
   return trades
     .flatMap(({ field, present, points }) => {
       const now = points.find(({ value }) => value === present);
-      if (now?.tip === undefined || now.mass === undefined) return [];
-      const gains = points.flatMap(({ value, tip, mass }) => {
-        if (tip === undefined || mass === undefined || tip <= now.tip!) return [];
-        const [gain, added] = [tip - now.tip!, mass - now.mass!];
+      if (now?.limit === undefined || now.mass === undefined) return [];
+      const gains = points.flatMap(({ value, limit, mass }) => {
+        if (limit === undefined || mass === undefined || limit <= now.limit!) return [];
+        const [gain, added] = [limit - now.limit!, mass - now.mass!];
         return [{ field, value, gain, added, perKilogram: added > 0 ? gain / added : undefined }];
       });
       const best = gains.toSorted((a, b) => b.gain - a.gain)[0];

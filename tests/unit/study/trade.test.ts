@@ -14,10 +14,11 @@ const ASKED: StudyCase = {
   missing: [],
 };
 
-const point = (value: number, tip: number | undefined, mass: number | undefined) => ({
+const point = (value: number, limit: number | undefined, mass: number | undefined) => ({
   value,
   shape: {},
-  tip,
+  tip: limit,
+  limit,
   mass,
   gear: undefined,
   margin: undefined,
@@ -46,12 +47,14 @@ describe('a trade', () => {
   it('has its margin from the speed of the arrival whichever way that goes', () => {
     const found = tradePoint(ASKED, {});
     expect(found.tip).toBeGreaterThan(0);
-    expect(found.margin).toBe(found.tip! - 0.5);
+    expect(found.limit).toBe(Math.min(found.tip!, found.gear ?? Infinity));
+    expect(found.margin).toBe(found.limit! - 0.5);
   });
 
   it('says in words why there is no lander at a point', () => {
     expect(tradePoint(ASKED, { mass: 100 })).toMatchObject({
       tip: undefined,
+      limit: undefined,
       note: expect.stringMatching(/^mass: expected/) as string,
     });
   });
