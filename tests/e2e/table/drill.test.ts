@@ -78,6 +78,16 @@ it('a facilitator, two of a crew and a room screen are briefed, play the start o
   await reads(facilitator, 'On hold');
   await expect.poll(() => room.locator('.room-clock').innerText()).toContain('On hold');
 
+  // of what was said to a phone one slip lies there, with a press for the others; what it can say opens over the page, and folds once it is said
+  await lead.locator('body').press('5');
+  await lead.locator('body').press('6');
+  await press(sensors, /^\d more waits?$/);
+  await expect.poll(() => sensors.locator('.slip', { hasText: 'Read back' }).count()).toBeGreaterThan(1);
+  await press(sensors, 'Fewer');
+  await press(sensors, 'Say');
+  await sensors.locator('.sentences button:enabled').first().click();
+  await sensors.locator('.talk-card[data-folded]').waitFor();
+
   // turns: an order lies face down until it is turned over, and is then carried out
   await press(facilitator, 'turns');
   await reads(sensors, 'The clock stands. Lay your orders.');
