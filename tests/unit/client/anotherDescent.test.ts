@@ -1,9 +1,9 @@
 import { expect, it } from 'vitest';
 import { createAnewCheck } from '../../../client/panels/laidPage.ts';
-import type { Stage, TableView } from '../../../engine/table/index.ts';
+import type { TableView } from '../../../engine/table/index.ts';
 import { viewOf } from '../../support/flightView.ts';
 
-const at = (stage: Stage, tick: number): TableView => ({ ...viewOf({ tick }), stage });
+const at = (stage: TableView['stage'], tick: number): TableView => ({ ...viewOf({ tick }), stage });
 
 it('another descent is told from the one that goes on: after rest, and where the clock was set back', () => {
   const isAnew = createAnewCheck();
