@@ -1,17 +1,16 @@
-import { CloseCode, type Client, type Room } from '@colyseus/sdk';
+import { CloseCode } from '@colyseus/sdk';
 import { accept, refuse, type Result } from '../../engine/result.ts';
 import { formatTableCode, type Command, type PlanChoice, type Refusal } from '../../engine/table/index.ts';
 import type { DescentEvent } from '../../engine/world/index.ts';
 import { CLOSE_CODES } from '../../server/messages/closeCodes.ts';
-import type { EnteringBody, Welcome } from '../../server/messages/index.ts';
-import { readPaper, type TablePapers } from '../../server/schema/index.ts';
+import type { Welcome } from '../../server/messages/index.ts';
+import { readPaper } from '../../server/schema/index.ts';
 import { LINE_DOWN, NO_ANSWER, readAnswer, readJoinRefusal } from './answers.ts';
 import { createLinkCore, type LinkCore } from './linkCore.ts';
 import type { Place, PlaceStore } from './place.ts';
 import { keepRunKey } from './runKeys.ts';
+import type { TableClient, TableRoom } from './tableClient.ts';
 import type { TableLink } from './tableLink.ts';
-
-export type TableRoom = Room<unknown, TablePapers>;
 
 /**
  * The line to a table on the server, through however many sockets it takes.
@@ -21,7 +20,7 @@ export type TableRoom = Room<unknown, TablePapers>;
  * noticed the drop, and leaves a room that restarted unexplained.)
  */
 export interface SharedLine {
-  readonly client: Client;
+  readonly client: TableClient;
   readonly store: PlaceStore;
   readonly name: string;
   readonly core: LinkCore;
@@ -45,7 +44,7 @@ const ANSWER_MS = 5000;
 const FIRST_VIEW_MS = 10_000;
 
 export function createSharedLine(parts: {
-  readonly client: Client;
+  readonly client: TableClient;
   readonly store: PlaceStore;
   readonly name: string;
 }): SharedLine {
@@ -53,9 +52,8 @@ export function createSharedLine(parts: {
   return { ...parts, core, room: undefined, place: undefined, keptMs: 0, timer: undefined };
 }
 
-export function comeBack(client: Client, place: Place): Promise<TableRoom> {
-  const options: EnteringBody = { code: place.code, name: place.name, resume: place.resume };
-  return client.join<TablePapers>('table', options);
+export function comeBack(client: TableClient, { code, name, resume }: Place): Promise<TableRoom> {
+  return client.enter({ code, name, resume });
 }
 
 /** Takes a freshly joined room as the line's own; resolves once its first view and its welcome are here. */
@@ -179,7 +177,7 @@ const ENDED: Readonly<Record<number, string>> = {
 function lineClosed(line: SharedLine, code: number, reason: string | undefined): void {
   if (line.core.state === 'closed') return;
   if (code === CLOSE_CODES.removed || code === CLOSE_CODES.idle) line.store.clear();
-  if (code in ENDED) {
+  if (code in ENDED && !(code === CLOSE_CODES.openedElsewhere && line.client.hasStray)) {
     close(line, reason === undefined || reason === '' ? ENDED[code] : reason);
   } else if (code === CloseCode.CONSENTED) {
     line.store.clear();

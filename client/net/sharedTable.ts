@@ -1,11 +1,10 @@
-import { Client } from '@colyseus/sdk';
 import { accept, refuse, type Result } from '../../engine/result.ts';
 import { parseTableCode, type PlanChoice, type Refusal } from '../../engine/table/index.ts';
-import type { EnteringBody, JoinOptions } from '../../server/messages/index.ts';
-import type { TablePapers } from '../../server/schema/index.ts';
+import type { EnteringBody } from '../../server/messages/index.ts';
 import { readJoinRefusal } from './answers.ts';
 import { TAB_STORE, type PlaceStore } from './place.ts';
-import { adoptRoom, comeBack, createSharedLine, linkOf, type TableRoom } from './sharedLine.ts';
+import { adoptRoom, comeBack, createSharedLine, linkOf } from './sharedLine.ts';
+import { TableClient, type TableRoom } from './tableClient.ts';
 import type { TableLink } from './tableLink.ts';
 
 export interface SharedTableOptions {
@@ -36,8 +35,8 @@ export type OpenedTable = Promise<Result<TableLink, Refusal>>;
 /** Opens a new table on the server, for a choice if there is one; its code is in the link. */
 export function openSharedTable(options: OpeningOptions): OpenedTable {
   const { name, choice, facilitates } = options;
-  const join: JoinOptions = { name, ...(choice && { choice }), ...(facilitates === true && { role: 'facilitator' }) };
-  return connect(options, join.name, (client) => client.create<TablePapers>('table', join));
+  const body: EnteringBody = { name, ...(choice && { choice }), ...(facilitates === true && { role: 'facilitator' }) };
+  return connect(options, name, (client) => client.enter(body));
 }
 
 /** Joins the table with this code, typed however a person types it. */
@@ -45,8 +44,8 @@ export function joinSharedTable(options: JoiningOptions): OpenedTable {
   const code = parseTableCode(options.code);
   if (!code.ok) return Promise.resolve(code);
   const { name, role } = options;
-  const join: EnteringBody = { code: code.value, name, ...(role && { role }) };
-  return connect(options, join.name, (client) => client.join<TablePapers>('table', join));
+  const body: EnteringBody = { code: code.value, name, ...(role && { role }) };
+  return connect(options, name, (client) => client.enter(body));
 }
 
 /** Goes back to the place that this tab had before it was reloaded; undefined when it had none. */
@@ -59,9 +58,9 @@ export function resumeSharedTable(options: SharedTableOptions = {}): OpenedTable
 async function connect(
   { origin, store = TAB_STORE }: SharedTableOptions,
   name: string,
-  enter: (client: Client) => Promise<TableRoom>,
+  enter: (client: TableClient) => Promise<TableRoom>,
 ): OpenedTable {
-  const client = new Client(origin ?? location.origin);
+  const client = new TableClient(origin ?? location.origin);
   try {
     const line = createSharedLine({ client, store, name });
     await adoptRoom(line, await enter(client));

@@ -8,6 +8,8 @@ export interface Relay {
   /** Takes no new lines until `accept`. */
   refuse(): void;
   accept(): void;
+  /** Takes new lines and lets nothing through on them, until `accept`: all of them, or those that ask for a WebSocket. */
+  swallow(which: 'all' | 'upgrades'): void;
   /** Lets nothing through on the open lines, and closes none of them. */
   freeze(): void;
   close(): Promise<void>;
@@ -16,12 +18,31 @@ export interface Relay {
 /** `hear` gets every byte that the server sends. `from`: address of this machine from which the server sees everybody come. */
 export async function openRelay(port: number, hear?: (bytes: Buffer) => void, from = '127.0.0.1'): Promise<Relay> {
   const pairs = new Set<readonly [Socket, Socket]>();
+  const swallowed = new Set<Socket>();
   let refusing = false;
+  let swallowing: 'all' | 'upgrades' | undefined;
   const server: Server = createServer((near) => {
     if (refusing) {
       near.destroy();
       return;
     }
+    if (swallowing === 'all') {
+      swallowed.add(near.on('error', () => undefined));
+      return;
+    }
+    if (swallowing === 'upgrades') near.once('data', (bytes) => takeIn(near, bytes));
+    else connect(near);
+  });
+  const takeIn = (near: Socket, bytes: Buffer) => {
+    if (/^upgrade:/im.test(bytes.toString())) {
+      swallowed.add(near.on('error', () => undefined));
+      return;
+    }
+    near.pause();
+    near.unshift(bytes);
+    connect(near);
+  };
+  const connect = (near: Socket) => {
     const far = createConnection({ port, host: '127.0.0.1', localAddress: from });
     const pair = [near, far] as const;
     pairs.add(pair);
@@ -34,18 +55,24 @@ export async function openRelay(port: number, hear?: (bytes: Buffer) => void, fr
       far.destroy();
     };
     for (const socket of pair) socket.on('error', end).on('close', end);
-  });
+  };
   await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
   const address = server.address();
   const own = typeof address === 'object' && address !== null ? address.port : 0;
   const cut = () => {
     for (const pair of Array.from(pairs)) for (const socket of pair) socket.destroy();
+    for (const socket of swallowed) socket.destroy();
+    swallowed.clear();
   };
   return {
     origin: `http://127.0.0.1:${own}`,
     cut,
     refuse: () => void (refusing = true),
-    accept: () => void (refusing = false),
+    accept() {
+      refusing = false;
+      swallowing = undefined;
+    },
+    swallow: (which) => void (swallowing = which),
     freeze() {
       for (const [near, far] of pairs) {
         near.unpipe(far);

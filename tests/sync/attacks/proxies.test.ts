@@ -77,7 +77,7 @@ describe('coming back', () => {
     const again = await comeBack(first);
     const third = await comeBack(again);
     expect(new Set([first.resume, again.resume, third.resume]).size).toBe(3);
-    await expect(comeBack(first)).rejects.toThrow();
+    await expect(comeBack(first)).rejects.toThrow('given up');
     expect((await comeBack(again)).memberId).toBe(first.memberId);
   });
 });
