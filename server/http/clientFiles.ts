@@ -10,31 +10,16 @@ export function isClientBuilt(folder: string): boolean {
   return existsSync(path.join(folder, 'index.html'));
 }
 
-/** Whether new work may be sent here. */
-export interface Health {
-  readonly ok: boolean;
-  /** With somebody at them. */
-  readonly tables: number;
-  /** What is wrong; absent where nothing is. */
-  readonly because?: string;
-}
-
-/** Serves the built client, the state of the server, and a plain word for everything else. */
+/** Serves the built client, and a plain word for everything else. */
 export function serveClient(
   app: Application,
   options: {
     readonly folder: string;
-    readonly health: () => Health;
     /** Under which other machines reach the server. */
     readonly origins: () => readonly string[];
   },
 ): void {
   app.disable('x-powered-by');
-  app.get('/api/health', (_request, response) => {
-    response.setHeader('Cache-Control', 'no-store');
-    const health = options.health();
-    response.status(health.ok ? 200 : 503).json(health);
-  });
   // where phones find this server: told to this machine alone, since it names machines of the network
   app.get('/api/origins', (request, response) => {
     response.setHeader('Cache-Control', 'no-store');

@@ -3,6 +3,7 @@ import type { BlockList, Socket } from 'node:net';
 import type { Duplex } from 'node:stream';
 import { createTokenBuckets } from '../tokenBucket.ts';
 import { clientAddress, isTrusted, peerAddress } from './clientAddress.ts';
+import { isFromHere } from './networkOrigins.ts';
 import { setSecurityHeaders } from './securityHeaders.ts';
 import { createTally, type Tally } from './tally.ts';
 
@@ -139,7 +140,9 @@ function tooMany(request: IncomingMessage, attempts: Attempts, address: string):
 /** A page of another site, or a name that is not ours: what a browser would be tricked with. */
 function strangeHost(request: IncomingMessage, { hosts }: GuardOptions): HttpRefusal | undefined {
   const asked = nameOf(`http://${request.headers.host ?? ''}`);
-  if (hosts.length > 0 && !hosts.includes(asked)) return { status: 421, reason: 'This server has another name.' };
+  // who looks after the server looks from the machine itself
+  if (hosts.length > 0 && !hosts.includes(asked) && !isFromHere(request))
+    return { status: 421, reason: 'This server has another name.' };
   const { origin } = request.headers;
   const isOwn = origin === undefined || nameOf(origin) === asked || hosts.includes(nameOf(origin));
   if (request.method === 'GET' && request.headers.upgrade === undefined) return undefined;

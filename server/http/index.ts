@@ -1,4 +1,5 @@
-export { CLIENT_MISSING, isClientBuilt, serveClient, type Health } from './clientFiles.ts';
+export { CLIENT_MISSING, isClientBuilt, serveClient } from './clientFiles.ts';
 export { LARGEST_BODY, RUNS_RATE, guardServer } from './guard.ts';
 export { networkOrigins } from './networkOrigins.ts';
+export { serveState } from './serveState.ts';
 export { serveLogbook } from './serveLogbook.ts';

@@ -22,9 +22,11 @@ export function networkOrigins(
   return reached.map((one) => `http://${one}:${port}`);
 }
 
-/** Whether a request came from a browser on this very machine: by its socket, and by the name it asked for, which a proxy in front keeps. */
+/** Whether a request came from a browser on this very machine: by its socket, and by the name it asked for. */
 export function isFromHere(request: IncomingMessage): boolean {
   const from = request.socket.remoteAddress ?? '';
   const asked = request.headers.host ?? '';
+  // a proxy on this machine speaks for others
+  if (request.headers['x-forwarded-for'] !== undefined || request.headers['forwarded'] !== undefined) return false;
   return /^(::ffff:)?127\.|^::1$/.test(from) && /^(localhost|127\.[\d.]+|\[::1\])(:\d+)?$/.test(asked);
 }

@@ -6,7 +6,7 @@ import { WebSocketTransport } from '@colyseus/ws-transport';
 import type { PlanChoice, TableModel, TablePlan } from '../../engine/table/index.ts';
 import type { ServerConfig } from '../config.ts';
 import type { Report } from '../log.ts';
-import { guardServer, networkOrigins, serveClient, serveLogbook, type Health } from '../http/index.ts';
+import { guardServer, networkOrigins, serveClient, serveLogbook, serveState } from '../http/index.ts';
 import { ClientSocket } from '../lines/index.ts';
 import { openLogbook } from '../logbook/index.ts';
 import { NO_JOURNAL, openJournal, openRunShelf, type Journal, type RunShelf } from '../storage/index.ts';
@@ -55,7 +55,8 @@ export async function openServer(config: ServerConfig, parts: ServerParts): Prom
   let isDraining = false;
   const forks = openForkPool();
   const registry = createTableRegistry({ mostTables: config.mostTables, mostPerAddress: config.tablesPerAddress });
-  const services = servicesOf(config, parts, { registry, flyFork: (request) => forks.fly(request) });
+  const dropped = { ticks: 0 };
+  const services = servicesOf(config, parts, { registry, flyFork: (request) => forks.fly(request) }, dropped);
   const shelf = shelfFor(config, services.journal);
   const runs = openRunPool();
   const stopExpiring = expireDaily(services.journal, config.recordDays);
@@ -82,9 +83,18 @@ export async function openServer(config: ServerConfig, parts: ServerParts): Prom
       const { administratorKey, recordDays } = config;
       const { onFault } = services;
       serveLogbook(app, shelf && openLogbook({ shelf, pool: runs, administratorKey, recordDays, onFault }));
+      serveState(app, {
+        administratorKey,
+        state: () => ({
+          tables: registry.joined,
+          lines: matchMaker.stats.local.ccu,
+          droppedTicks: dropped.ticks,
+          isDraining,
+          keepsRecords: services.journal.canWrite(),
+        }),
+      });
       serveClient(app, {
         folder: config.clientFolder,
-        health: () => healthOf(registry.joined, isDraining),
         origins: () => originsOf(http),
       });
     },
@@ -115,7 +125,13 @@ function servicesOf(
   config: ServerConfig,
   { model, plan, report, ticker }: ServerParts,
   parts: Pick<RoomServices, 'registry' | 'flyFork'>,
+  dropped: { ticks: number },
 ): RoomServices {
+  const tell = createBacklogReport((line) => report('late', line));
+  const onBacklog = (ticks: number) => {
+    dropped.ticks += ticks;
+    tell(ticks);
+  };
   return {
     ...parts,
     model,
@@ -124,13 +140,9 @@ function servicesOf(
     takenUp: undefined,
     seatKeptSeconds: config.seatKeptSeconds,
     idleMinutes: config.idleMinutes,
-    ticker: ticker ?? createTicker({ onBacklog: createBacklogReport((line) => report('late', line)) }),
+    ticker: ticker ?? createTicker({ onBacklog }),
     onFault: (fault, where) => report('fault', `Fault in ${where}: ${fault.stack ?? fault.message}`),
   };
-}
-
-function healthOf(tables: number, isDraining: boolean): Health {
-  return isDraining ? { ok: false, tables, because: 'This server is being restarted.' } : { ok: true, tables };
 }
 
 const DAY_MS = 24 * 3600 * 1000;
@@ -150,7 +162,7 @@ function journalFor({ recordsFolder }: ServerConfig, report: (line: string) => v
 
 /** Only where this server has the records: another one may. */
 function shelfFor({ recordsFolder }: ServerConfig, journal: Journal): RunShelf | undefined {
-  return recordsFolder === undefined || journal === NO_JOURNAL ? undefined : openRunShelf(recordsFolder);
+  return recordsFolder === undefined || !journal.hasFile ? undefined : openRunShelf(recordsFolder);
 }
 
 /** Before anybody can ask for them: a table that is not there yet would be taken for one that is gone. */

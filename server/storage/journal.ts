@@ -19,6 +19,10 @@ export interface Journal {
   unfinished(): readonly UnfinishedTable[];
   /** Deletes the records that have not changed for so long, unless they are kept, or of a table that is open here [ms]; returns how many. */
   expire(olderThanMs: number): number;
+  /** False where records are wanted and cannot be written at the moment. */
+  canWrite(): boolean;
+  /** Whether there is a file of records at all. */
+  readonly hasFile: boolean;
   close(): void;
 }
 
@@ -86,7 +90,7 @@ export function openJournal(options: {
     return lockedJournal(folder, { report, now, unlock });
   } catch (error) {
     report(`Records are not kept, and a restart ends all tables: ${reasonOf(error)} (${folder})`);
-    return NO_JOURNAL;
+    return { ...NO_JOURNAL, canWrite: () => false };
   }
 }
 
@@ -119,6 +123,8 @@ export const NO_JOURNAL: Journal = {
   }),
   unfinished: () => [],
   expire: () => 0,
+  canWrite: () => true,
+  hasFile: false,
   close: ignore,
 };
 
@@ -213,6 +219,8 @@ function journalOf(database: DatabaseSync, report: (line: string) => void, now: 
   };
 
   return {
+    canWrite: () => !isFaultTold,
+    hasFile: true,
     open(code, header, runKey) {
       const id = drawId();
       attempt(() => begin.run(id, code, JSON.stringify(header), now(), now(), runKey ?? null));

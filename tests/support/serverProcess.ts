@@ -13,13 +13,14 @@ interface ServerProcess {
 
 const running: ServerProcess[] = [];
 
-/** `before`: options for the runtime. */
+/** `before`: options for the runtime. `folder`: where the server lies. */
 export function startProcess(
   environment: Readonly<Record<string, string>>,
   before: readonly string[] = [],
+  folder = ROOT,
 ): ServerProcess {
   const child = spawn(process.execPath, [...before, 'server/main.ts'], {
-    cwd: ROOT,
+    cwd: folder,
     env: { PATH: process.env['PATH'] ?? '', KILTER_RECORDS: 'none', PORT: '0', HOST: '127.0.0.1', ...environment },
     stdio: ['ignore', 'pipe', 'pipe'],
   });
