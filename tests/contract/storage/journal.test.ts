@@ -104,6 +104,7 @@ describe('a journal', () => {
     expect(reports).toEqual([
       expect.stringMatching(/^Records are not kept, and a restart ends all tables: another server/),
     ]);
+    expect([first.canWrite(), second.canWrite()]).toEqual([true, false]);
     expect(second.unfinished()).toEqual([]);
     second.open('BCDFGH', HEADER).write(joined(0));
     expect(first.unfinished()).toHaveLength(1);
