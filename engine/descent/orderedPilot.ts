@@ -1,5 +1,5 @@
 import type { ControlInput, DescentState } from '../world/descent.ts';
-import { askedRate, driftFor, SQUARE, squareLean, type PilotAim } from './steadyPilot.ts';
+import { askedRate, driftFor, SQUARE, squareLean, type DescentProfile, type PilotAim } from './steadyPilot.ts';
 import { isDown, leanFor, leverFor, upwardFor, type PilotedCraft } from './steer.ts';
 
 /** What to hold across the ground: a drift, leaning as that takes, or a lean, whatever drift comes of it. */
@@ -34,9 +34,9 @@ export function orderedPilot(
   return { thrustPercent: leverFor(craft, state, up), tiltDeg };
 }
 
-/** What a stand-in orders: down as the stand-in flies, the drift taken out, or toward an aim. */
-export function steadyOrders(state: DescentState, aim?: PilotAim): Orders {
-  const rate = askedRate(SQUARE, Math.max(0, state.height));
+/** What a stand-in orders: down as the stand-in flies, or by a profile; the drift taken out, or toward an aim. */
+export function steadyOrders(state: DescentState, aim?: PilotAim, profile?: DescentProfile): Orders {
+  const rate = askedRate({ ...SQUARE, ...(profile && { profile }) }, Math.max(0, state.height));
   const driftTenths = Math.round(10 * driftFor(SQUARE, state, aim)) + 0;
   const lean = squareLean(SQUARE, state);
   return {

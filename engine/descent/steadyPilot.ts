@@ -14,6 +14,8 @@ export interface PilotManner {
   readonly ratePerHeight: number;
   /** [m/s] */
   readonly fastestRate: number;
+  /** In place of all that: a rate from each height on, from high to low. */
+  readonly profile?: DescentProfile;
   /** Horizontal velocity it brings down to the ground, positive to the right [m/s]. */
   readonly drift: number;
   /** Engine off below this height [m]. */
@@ -30,6 +32,9 @@ export const STEADY: PilotManner = {
   drift: 0,
   cutHeight: 0.4,
 };
+
+/** Descent rates by height, from high to low: from so many meters up on [m] so fast [m/s]. The last is from the ground on. */
+export type DescentProfile = readonly { readonly above: number; readonly rate: number }[];
 
 /**
  * As the stand-in flies: steady, and square to a slope of more than 4 deg. By instruments onto Ravel Bank (12 deg) that leaves Steeple standing in 37 of 48
@@ -58,7 +63,7 @@ export function pilot(manner: PilotManner, craft: PilotedCraft, state: DescentSt
   if (isDown(state) || state.height < manner.cutHeight) return { thrustPercent: 0, tiltDeg: 0 };
   const asked = askedRate(manner, state.height);
   // slowing down along the asked profile takes this much: d(rate)/dt = rate · d(rate)/dh
-  const slowing = asked < manner.fastestRate ? manner.ratePerHeight * asked : 0;
+  const slowing = manner.profile === undefined && asked < manner.fastestRate ? manner.ratePerHeight * asked : 0;
   const up = upwardFor(craft.gravity, state, asked, slowing);
   const thrustPercent = leverFor(craft, state, up);
   return { thrustPercent, tiltDeg: squareLean(manner, state) ?? leanFor(state, driftFor(manner, state, aim), up) };
@@ -90,6 +95,7 @@ function uphillDrift({ squareFrom }: PilotManner, { slope, height }: DescentStat
 }
 
 /** Descent rate that is aimed at from a height [m/s]. */
-export function askedRate({ touchdownRate, ratePerHeight, fastestRate }: PilotManner, height: number): number {
-  return Math.min(fastestRate, touchdownRate + ratePerHeight * height);
+export function askedRate({ touchdownRate, ratePerHeight, fastestRate, profile }: PilotManner, height: number): number {
+  const step = profile?.find(({ above }) => height >= above);
+  return step?.rate ?? Math.min(fastestRate, touchdownRate + ratePerHeight * height);
 }

@@ -1,4 +1,5 @@
 import type { Judgment } from '../estimate/index.ts';
+import type { DescentProfile } from '../descent/index.ts';
 import type { UndatedFault } from '../faults/fault.ts';
 import type { Source } from '../sensors/sources.ts';
 import type { PlanChoice } from '../table/planChoice.ts';
@@ -27,6 +28,8 @@ export interface Drill {
   readonly objectives: readonly Objective[];
   readonly ruleCard: readonly Rule[];
   readonly plan: DrillPlan;
+  /** How fast the brief says to come down [m], [m/s]: the stand-in at Flying keeps to it. */
+  readonly profile: DescentProfile;
   /** What is so from the first tick on and is not on the brief. */
   readonly truth: DrillTruth;
   /** Where the seed picks one of several courses: their names. Rows of the event list say to which they belong. */
@@ -56,7 +59,16 @@ export interface Objective {
 export interface Rule {
   readonly id: string;
   readonly text: string;
+  /** Of a rule by which the landing is given up: when, as far as the screen of Lead tells. The stand-in at Lead keeps it. */
+  readonly abort?: AbortSign;
 }
+
+/** What calls for an abort below a believed height [m]. */
+export type AbortSign =
+  /** The height may be off by more than this [m], as screens show it: twice the standard deviation. */
+  | { readonly when: 'heightUnsure'; readonly below: number; readonly over: number }
+  /** Nobody has marked a spot. */
+  | { readonly when: 'noSpot'; readonly below: number };
 
 interface Question {
   readonly objective: string;

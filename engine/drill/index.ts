@@ -5,6 +5,7 @@ export {
   DRILL_FORMAT,
   EVENT_KINDS,
   STATE_QUANTITIES,
+  type AbortSign,
   type AlertLevel,
   type Display,
   type Drill,

@@ -118,7 +118,7 @@ export function flyAlone(parts: RecordParts): Flown {
   const table = createTable(parts);
   const path = pathFrom(table.run.flight);
   sitDown(table, 'lead');
-  applyEntry(table, { tick: table.state.tick, member: STRANGER, content: { kind: 'begin' } });
+  applyEntry(table, { tick: table.state.tick, member: STRANGERS.lead, content: { kind: 'begin' } });
   leaveToStandIns(table);
   while (table.state.stage === 'descending' && table.run.flight.tick < MOST_TICKS) {
     stepTable(table);
@@ -149,7 +149,10 @@ function notePoint({ run: { flight } }: Table, path: GrowingPath): void {
   path.speeds.push(flight.vx);
 }
 
-/** Everybody gets up, and a hold is over. With an ordered descent rate somebody sits at Flying who has ordered it, and nothing more. */
+/**
+ * Everybody gets up, and a hold is over. At Lead somebody sits who decides nothing: a fork shows what would have come of the descent, not whether it would have been
+ * given up. With an ordered descent rate somebody sits at Flying who has ordered it, and nothing more.
+ */
 function leaveToStandIns(table: Table, change?: Change): void {
   const { state } = table;
   state.conduct = 'continuous';
@@ -157,17 +160,18 @@ function leaveToStandIns(table: Table, change?: Change): void {
   state.held = false;
   state.stoppedBy = undefined;
   for (const { id } of state.members) applyEntry(table, noteLine(state, id, 'left'));
+  sitDown(table, 'lead');
   if (change?.tenths === undefined) return;
   sitDown(table, 'flying');
   state.orders = { descentRateTenths: change.tenths, across: 'drift', driftTenths: 0, leanDeg: 0 };
 }
 
-/** Whoever sits where stand-ins cannot do what is asked; nobody else is there. */
-const STRANGER = 'm1000000';
+/** Who sits where stand-ins are not to do what they would; nobody else is there. */
+const STRANGERS = { lead: 'm1000000', flying: 'm1000001' } as const satisfies Partial<Record<Seat, string>>;
 
-function sitDown(table: Table, seat: Seat): void {
+function sitDown(table: Table, seat: keyof typeof STRANGERS): void {
   const { state } = table;
-  const of = { tick: state.tick, member: STRANGER };
+  const of = { tick: state.tick, member: STRANGERS[seat] };
   applyEntry(table, { ...of, content: { kind: 'joined', name: 'What if', role: 'crew' } });
   applyEntry(table, { ...of, content: { kind: 'takeSeat', seat } });
 }

@@ -20,9 +20,10 @@ export const playedModel: TableModel = {
       mark: () => markDescent(descent),
     };
   },
-  createPilot({ lander, gravity }) {
+  createPilot({ setup: { lander, gravity }, drill }) {
     const craft = { engine: lander.engine, gravity };
-    return (state, spot) => pilot(SQUARE, craft, state, spot && aimAt(spot));
+    const manner = { ...SQUARE, ...(drill?.profile && { profile: drill.profile }) };
+    return (state, spot) => pilot(manner, craft, state, spot && aimAt(spot));
   },
   createMarginGauge,
   createSideGauge,

@@ -162,7 +162,7 @@ function fly({ plan, state, run }: Table, known: DescentState, byStandIn: boolea
     const piloted = run.pilot(known, spot);
     return byStandIn ? piloted : state.commanded;
   }
-  if (byStandIn) state.orders = steadyOrders(known, spot && aimAt(spot));
+  if (byStandIn) state.orders = steadyOrders(known, spot && aimAt(spot), plan.drill?.profile);
   const craft = { engine: plan.setup.lander.engine, gravity: plan.setup.gravity };
   return orderedPilot(state.orders, craft, known, { goesOn: !state.engine.cutAtContact });
 }
@@ -297,7 +297,7 @@ function layRun(plan: TablePlan, model: TableModel, faults: readonly Fault[]): R
   const descent = model.createDescent(plan);
   descent.setFaults(faults);
   const flight = descent.read();
-  const pilot = model.createPilot(plan.setup);
+  const pilot = model.createPilot(plan);
   const instruments = plan.instruments && createInstruments(plan.instruments, { ...plan.setup, faults }, flight);
   const believed = instruments && viewInstruments(instruments, {});
   // the crew reads its margin off the ground that it knows

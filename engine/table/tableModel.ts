@@ -13,7 +13,7 @@ import type { TablePlan } from './tableTypes.ts';
 export interface TableModel {
   createDescent(plan: TablePlan): PlayedDescent;
   /** What the stand-in at Flying commands in this state: one call a tick, from the first tick on. */
-  createPilot(setup: DescentSetup): (state: DescentState, spot: MarkedSpot | undefined) => ControlInput;
+  createPilot(plan: TablePlan): (state: DescentState, spot: MarkedSpot | undefined) => ControlInput;
   createMarginGauge(plan: TablePlan): (state: DescentState) => LiveMargin;
   createSideGauge(plan: TablePlan): (state: DescentState) => SideLimits | undefined;
   /** All but who flew it. */

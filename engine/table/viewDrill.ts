@@ -70,7 +70,7 @@ export function viewDrill(table: Table, member: Member): Pick<TableView, 'drill'
     title: drill.title,
     brief: drill.brief,
     objectives: drill.objectives,
-    ruleCard: drill.ruleCard,
+    ruleCard: drill.ruleCard.map(({ id, text }) => ({ id, text })),
   };
   return {
     ...(brief && { drill: brief }),

@@ -108,7 +108,7 @@ export interface BriefView {
   readonly title: string;
   readonly brief: readonly string[];
   readonly objectives: readonly Objective[];
-  readonly ruleCard: readonly Rule[];
+  readonly ruleCard: readonly Pick<Rule, 'id' | 'text'>[];
 }
 
 /** A card that was dealt onto this member's display. */

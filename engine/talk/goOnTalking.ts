@@ -3,6 +3,7 @@ import type { Table } from '../table/table.ts';
 import type { Phase } from '../world/descent.ts';
 import { ALERT_LOOK, watchAlerts } from './alerts.ts';
 import { LOOKOUT, lookOut } from './lookouts.ts';
+import { leadAsStandIn } from './leadStandIn.ts';
 import { answerAsStandIns } from './standIns.ts';
 
 const DOWN: readonly Phase[] = ['contact', 'settling', 'at rest'];
@@ -17,5 +18,7 @@ export function goOnTalking(table: Table): void {
   if (isDown !== state.talk.isDown) state.talk = { ...state.talk, isDown };
   if (state.held) return;
   watchAlerts(table, known);
-  if (state.stage === 'descending' && state.tick % LOOKOUT === 0) lookOut(table, known);
+  if (state.tick % LOOKOUT !== 0) return;
+  if (state.stage === 'descending') lookOut(table, known);
+  leadAsStandIn(table, known);
 }

@@ -5,8 +5,8 @@ import type { DescentState } from '../world/descent.ts';
 import { displayAt } from './callout.ts';
 import { fillSentence } from './sentences.ts';
 import { isLost } from './lostSource.ts';
+import { memoryOf, remember } from './standInMemory.ts';
 import { speakUp } from './standIns.ts';
-import type { StandInMemory } from './talk.ts';
 
 /**
  * What stand-ins call out by themselves, in a descent by instruments: each what its seat sees, to whoever decides. Where everything is shown as it is there
@@ -88,12 +88,4 @@ function lookAtHeight(table: Table, { height }: DescentState): void {
   if (height > last / 2 || height < TOO_LOW) return;
   remember(table, { height });
   speakUp(table, 'flying', { sentence: 'motion' });
-}
-
-function memoryOf({ state }: Table): StandInMemory {
-  return state.talk.standIns;
-}
-
-function remember({ state }: Table, what: Partial<StandInMemory>): void {
-  state.talk = { ...state.talk, standIns: { ...state.talk.standIns, ...what } };
 }

@@ -145,6 +145,7 @@ function whyNoStay({ run, state }: Table): StandInReason | undefined {
   return Math.abs(angle) > LEANS ? 'leaning' : undefined;
 }
 
-function hasPassed(state: TableState, { tick }: Moment, seconds: number): boolean {
+/** So many seconds of the clock since then. */
+export function hasPassed(state: TableState, { tick }: Moment, seconds: number): boolean {
   return state.tick - tick >= seconds * TICK_RATE * paceNow(state);
 }

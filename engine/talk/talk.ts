@@ -142,6 +142,12 @@ export interface StandInMemory {
   readonly height?: number;
   /** Up to which callout questions have been answered. */
   readonly answered: number;
+  /** Injects that the stand-in at Lead has done what they ask for. */
+  readonly heeded: readonly string[];
+  /** For how many looks in a row each rule of the card has called for an abort. */
+  readonly broken: Readonly<Record<string, number>>;
+  /** For how many looks in a row the lander has been down. */
+  readonly down: number;
 }
 
 export const NO_TALK: TalkState = {
@@ -152,7 +158,17 @@ export const NO_TALK: TalkState = {
   rising: {},
   log: [],
   isDown: false,
-  standIns: { wrong: {}, right: {}, told: [], toldLimit: false, toldSlope: false, answered: 0 },
+  standIns: {
+    wrong: {},
+    right: {},
+    told: [],
+    toldLimit: false,
+    toldSlope: false,
+    answered: 0,
+    heeded: [],
+    broken: {},
+    down: 0,
+  },
 };
 
 /** The poll that waits for its decision. */

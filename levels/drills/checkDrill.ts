@@ -38,6 +38,7 @@ export function checkDrill(list: ProblemList, drill: Drill): void {
   checkCycles(list, events);
   checkLegs(list, drill);
   checkPlan(list, drill);
+  checkProfile(list, drill);
 }
 
 type Places = readonly (readonly [path: string, name: string])[];
@@ -148,6 +149,23 @@ function checkPlan(list: ProblemList, { plan }: Drill): void {
   const why = lander && world && whyNotFlown(lander, world);
   if (why !== undefined)
     report(list, 'not-flyable', { path: 'plan.world', expected: `one that ${plan.lander} can fly`, came: why });
+}
+
+/** From high to low, the last from the ground on; in the tenths in which a descent rate is ordered. */
+function checkProfile(list: ProblemList, { profile }: Drill): void {
+  profile.forEach(({ above, rate }, i) => {
+    const before = profile[i - 1]?.above;
+    if (before !== undefined && above >= before)
+      report(list, 'profile', { path: `profile[${i}].above`, expected: `less than ${before} m`, came: String(above) });
+    if (i === profile.length - 1 && above !== 0)
+      report(list, 'profile', {
+        path: `profile[${i}].above`,
+        expected: '0 m, since it is the last',
+        came: String(above),
+      });
+    if (Math.abs(10 * rate - Math.round(10 * rate)) > 1e-9)
+      report(list, 'profile', { path: `profile[${i}].rate`, expected: 'whole tenths of a m/s', came: String(rate) });
+  });
 }
 
 /** What fails, from the start and by injects. */

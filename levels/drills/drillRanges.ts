@@ -28,6 +28,7 @@ export const RANGES = {
   /** How long something fails, or a response may take. */
   span: { least: 0.1, most: 3600, unit: 's' },
   meters: { least: 0, most: 1000, unit: 'm' },
+  rate: { least: 0.1, most: 6, unit: 'm/s' },
 } as const satisfies Readonly<Record<string, NumberRange>>;
 
 /** Between which a trigger can wait for a quantity. */
@@ -43,6 +44,7 @@ export const COUNTS = {
   paragraphs: { least: 1, most: 8, of: 'paragraphs' },
   objectives: { least: 1, most: 3, of: 'objectives' },
   rules: { least: 1, most: 8, of: 'rules' },
+  rates: { least: 1, most: 6, of: 'descent rates' },
   courses: { least: 2, most: 6, of: 'courses' },
   events: { least: 0, most: 40, of: 'injects' },
   effects: { least: 1, most: 8, of: 'effects' },

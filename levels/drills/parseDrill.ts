@@ -20,6 +20,7 @@ import { checkDrill } from './checkDrill.ts';
 import { COUNTS, RANGES, TEXTS } from './drillRanges.ts';
 import { readNamedFault } from './readEffect.ts';
 import { readEvent } from './readEvent.ts';
+import { readRule } from './readRule.ts';
 
 const FIELDS = [
   'format',
@@ -32,6 +33,7 @@ const FIELDS = [
   'objectives',
   'ruleCard',
   'plan',
+  'profile',
   'truth',
   'courses',
   'events',
@@ -62,8 +64,11 @@ function readDrill(list: ProblemList, json: unknown): Drill | undefined {
     readText(list, item, path, TEXTS.paragraph),
   );
   const objectives = readList(list, fields.objectives, 'objectives', COUNTS.objectives, readSaid);
-  const ruleCard = readList(list, fields.ruleCard, 'ruleCard', COUNTS.rules, readSaid);
+  const ruleCard = readList(list, fields.ruleCard, 'ruleCard', COUNTS.rules, (item, path) =>
+    readRule(list, item, path),
+  );
   const plan = readPlan(list, fields.plan, 'plan');
+  const profile = readList(list, fields.profile, 'profile', COUNTS.rates, (item, path) => readRate(list, item, path));
   const truth = readTruth(list, fields.truth, 'truth');
   const courses = readCourses(list, fields.courses, 'courses');
   const events = readList(list, fields.events, 'events', COUNTS.events, (item, path) => readEvent(list, item, path));
@@ -71,10 +76,11 @@ function readDrill(list: ProblemList, json: unknown): Drill | undefined {
   if (id === undefined || title === undefined || summary === undefined) return undefined;
   if (level === undefined || minutes === undefined || brief === undefined) return undefined;
   if (objectives === undefined || ruleCard === undefined || plan === undefined) return undefined;
+  if (profile === undefined) return undefined;
   if (truth === undefined || courses === undefined || events === undefined) return undefined;
   if (questions === undefined) return undefined;
   const head = { format: DRILL_FORMAT, id, title, summary, level, minutes } as const;
-  return { ...head, brief, objectives, ruleCard, plan, truth, courses, events, questions };
+  return { ...head, brief, objectives, ruleCard, plan, profile, truth, courses, events, questions };
 
   function readSaid(value: unknown, path: string): { readonly id: string; readonly text: string } | undefined {
     const said = readFields(list, value, path, ['id', 'text']);
@@ -114,6 +120,13 @@ function readTruth(list: ProblemList, value: unknown, path: string): Drill['trut
     readNamedFault(list, item, itemPath),
   );
   return steeperDeg === undefined || faults === undefined ? undefined : { steeperDeg, faults };
+}
+
+function readRate(list: ProblemList, value: unknown, path: string): Drill['profile'][number] | undefined {
+  const fields = readFields(list, value, path, ['above', 'rate']);
+  const above = readNumber(list, fields?.above, `${path}.above`, RANGES.meters);
+  const rate = readNumber(list, fields?.rate, `${path}.rate`, RANGES.rate);
+  return above === undefined || rate === undefined ? undefined : { above, rate };
 }
 
 /** None, or at least two: one alone would be no choice. */

@@ -30,8 +30,16 @@ export const EVERY_PART: unknown = {
   minutes: 10,
   brief: ['Read this.'],
   objectives: [{ id: 'first', text: 'Everything is read.' }],
-  ruleCard: [{ id: 'rule', text: 'Read on.' }],
+  ruleCard: [
+    { id: 'rule', text: 'Read on.' },
+    { id: 'unsure', text: 'Unsure: abort.', abort: { when: 'heightUnsure', below: 60, over: 10 } },
+    { id: 'no-spot', text: 'No spot: abort.', abort: { when: 'noSpot', below: 50 } },
+  ],
   plan: { lander: 'trivet', site: 'saddlers-bench', world: 'moon', start: 'high', mode: 'by hand', pace: 1, seed: 1 },
+  profile: [
+    { above: 30, rate: 2.5 },
+    { above: 0, rate: 0.7 },
+  ],
   truth: {
     steeperDeg: 1,
     faults: [{ name: 'soft-leg', fault: { source: 'legs', kind: 'legSoft', parameters: { leg: 1, factor: 0.5 } } }],

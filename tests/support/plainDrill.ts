@@ -28,6 +28,7 @@ export function drillOf(events: readonly EventRow[]): Drill {
     objectives: [{ id: 'one', text: 'Land.' }],
     ruleCard: [],
     plan: { ...plainPlan.choice, mode: 'by hand' },
+    profile: [{ above: 0, rate: 1 }],
     truth: { steeperDeg: 0, faults: [] },
     courses: [],
     events,

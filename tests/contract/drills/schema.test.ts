@@ -22,6 +22,7 @@ const BEYOND = [
   'drill/cycle',
   'drill/no-such-leg',
   'drill/not-flyable',
+  'drill/profile',
 ];
 
 /** Whether the parser finds the shape in order: no problem, or only those beyond the schema. */

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { orderedPilot, type Orders } from '../../../engine/descent/index.ts';
+import { orderedPilot, steadyOrders, type Orders } from '../../../engine/descent/index.ts';
 import { parseControlInput } from '../../../engine/input/index.ts';
 import {
   createDescent,
@@ -106,5 +106,18 @@ describe('the pilot that flies orders', () => {
     const off = { thrustPercent: 0, tiltDeg: 0 };
     expect(orderedPilot(holdLean(-20, 9), craft, state)).not.toEqual(off);
     expect(orderedPilot(holdLean(-20, 9), craft, { ...state, phase: 'contact' })).toEqual(off);
+  });
+});
+
+describe('a stand-in with a profile', () => {
+  it('[DR4] orders the rate of the step that its height is in', () => {
+    const profile = [
+      { above: 40, rate: 3 },
+      { above: 12, rate: 1.5 },
+      { above: 0, rate: 0.8 },
+    ];
+    const state = readDescent(createDescent(highOver('trivet')));
+    const rateAt = (height: number) => steadyOrders({ ...state, height }, undefined, profile).descentRateTenths;
+    expect([300, 40, 39.9, 12, 11.9, 0, -0.1].map(rateAt)).toEqual([30, 30, 15, 15, 8, 8, 8]);
   });
 });

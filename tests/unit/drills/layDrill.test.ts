@@ -32,6 +32,20 @@ const slopeBetween = (plan: TablePlan['setup']['terrain'], from: number, to: num
 
 const rise = (deg: number) => 40 * Math.tan((deg * Math.PI) / 180);
 
+describe('a drill of ours', () => {
+  it('[DR4] says in its brief the descent rates that its stand-in keeps to', () => {
+    for (const { brief, profile } of DRILLS) {
+      const [first, ...lower] = profile;
+      const above = (i: number) => profile[i]?.above;
+      const said = [
+        `${first?.rate} m/s down from the start`,
+        ...lower.map(({ rate }, i) => `${rate} below ${above(i)} m`),
+      ];
+      expect(brief.join(' ')).toContain(said.join(', '));
+    }
+  });
+});
+
 describe('a drill that is laid out', () => {
   it('[LE14] flies what its file says, by instruments, and carries the whole drill', () => {
     for (const drill of DRILLS) {

@@ -51,6 +51,26 @@ describe('a drill file that is wrong', () => {
     ['one course', ['courses'], ['one'], 'courses: expected a list of 2 to 6 courses'],
     ['a fault of no kind', ['truth', 'faults', 0, 'fault', 'kind'], 'legSofter', 'did you mean "legSoft"'],
     ['a channel of another source', ['events', 5, 'effects', 0, 'fault', 'channel'], 'range', 'fault.channel'],
+    [
+      'rates that do not go down to the ground',
+      ['profile', 1, 'above'],
+      5,
+      'profile[1].above: expected 0 m, since it is the last, got 5',
+    ],
+    ['rates out of order', ['profile', 0, 'above'], 0, 'profile[1].above: expected less than 0 m'],
+    [
+      'a rate that nobody can order',
+      ['profile', 0, 'rate'],
+      1.25,
+      'profile[0].rate: expected whole tenths of a m/s, got 1.25',
+    ],
+    ['a rule that names no sign', ['ruleCard', 1, 'abort', 'when'], 'dark', 'ruleCard[1].abort.when'],
+    [
+      'a rule without its height',
+      ['ruleCard', 2, 'abort', 'below'],
+      undefined,
+      'ruleCard[2].abort.below: expected a value',
+    ],
     ['an unknown field', ['events', 0, 'notes'], 'x', 'no such field (did you mean note?)'],
   ])('[DR1] is refused with %s', (_, path, value, says) => {
     expect(problemsOf(spoil(path, value)).join('\n')).toContain(says);

@@ -12,24 +12,14 @@ import {
 } from '../../../engine/table/index.ts';
 import { choiceOfDrill, layDrill } from '../../../levels/index.ts';
 
-/** Nobody reads a live margin here. */
-const MODEL = {
-  ...playedModel,
-  createMarginGauge: () => () => ({ without: 'no table', tiltLeft: 0 }) as const,
-};
-
-/** A drill left to the stand-ins, at its end: somebody at Lead begins it, and touches nothing. */
+/** A drill left to the stand-ins at every seat, at its end: the facilitator begins it, and touches nothing. */
 export function flyDrill(drill: Drill, seed: number, standIns: InstrumentPlan['standIns']): Table {
   const plan = layDrill(drill, choiceOfDrill(drill, seed));
   if (!plan.ok) throw new Error(plan.error.map(formatProblem).join('; '));
   const { instruments } = plan.value;
   if (instruments === undefined) throw new Error('a drill is flown by instruments');
-  const table = createTable({ plan: { ...plan.value, instruments: { ...instruments, standIns } }, model: MODEL });
-  for (const content of [
-    { kind: 'joined', name: 'Wren', role: 'crew' },
-    { kind: 'takeSeat', seat: 'lead' },
-    { kind: 'begin' },
-  ] as const)
+  const table = createTable({ plan: { ...plan.value, instruments: { ...instruments, standIns } }, model: playedModel });
+  for (const content of [{ kind: 'joined', name: 'Wren', role: 'facilitator' }, { kind: 'begin' }] as const)
     applyEntry(table, { tick: 0, member: 'm1', content });
   while (table.state.stage === 'descending') stepTable(table);
   return table;

@@ -44,9 +44,9 @@ function flyOnce(lander: string, site: string, seed: number): Told | undefined {
   const plan = laid({ lander, site, seed, start: 'low', sensorTrouble: 'seeded' });
   const model: typeof playedModel = {
     ...playedModel,
-    createPilot: ({ lander: { engine }, gravity }) => {
+    createPilot: ({ setup: { lander, gravity } }) => {
       const manner = { ...STEADY, drift };
-      return (state) => pilot(manner, { engine, gravity }, state);
+      return (state) => pilot(manner, { engine: lander.engine, gravity }, state);
     },
   };
   const instruments = { seed, standIns: 'asleep' } as const;
