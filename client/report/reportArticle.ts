@@ -7,10 +7,11 @@ import { injectList } from '../panels/debrief/injectList.ts';
 import { timedMoment } from '../panels/debrief/momentWords.ts';
 import { actionTable } from '../panels/debrief/planTable.ts';
 import { ratedLine } from '../panels/debrief/ratings.ts';
+import { loadTable } from '../panels/debrief/workload.ts';
 import { element } from '../panels/element.ts';
 import { lineWords } from '../panels/talkLog.ts';
 import { exerciseLine } from '../panels/titleBlock.ts';
-import { ANALYSIS, DESCRIPTION, MEASURES, REPORT, SUMMARY } from '../text/debrief.ts';
+import { ANALYSIS, DESCRIPTION, MEASURES, REPORT, SUMMARY, WORKLOAD } from '../text/debrief.ts';
 import { lineList, numbersPart, outcomePart } from './outcomeParts.ts';
 import { headPart, seatsPart } from './headParts.ts';
 
@@ -49,6 +50,7 @@ export function reportArticle(facts: ReportFacts): HTMLElement {
     part(REPORT.numbers, ...numbersPart(facts)),
     part(REPORT.notes, notesPart(view)),
     part(REPORT.hotWash, washedList(review?.hotWash ?? [])),
+    part(WORKLOAD.title, loadTable(review?.loads ?? [])),
     part(
       REPORT.plan,
       review?.declined === undefined ? undefined : element('p', {}, REPORT.declined(review.declined)),

@@ -1,6 +1,7 @@
 import type { Change } from '../../engine/table/index.ts';
 import type {
   ClockSign,
+  LoadSide,
   MeasureKind,
   Rating,
   ReviewMoment,
@@ -46,6 +47,35 @@ export const HOT_WASH = {
   written: (count: number, of: number) => `${count} of ${of} have written.`,
   hidden: 'You see what others wrote once you have handed in yours.',
   none: 'Nobody has written anything.',
+} as const;
+
+export const WORKLOAD = {
+  title: 'How hard was it?',
+  lead: 'From your seat. The facilitator and the evaluator read it; nobody adds it up.',
+  asks: {
+    thought: 'Thinking, looking, remembering',
+    hands: 'Work of the hands',
+    haste: 'Haste',
+    success: 'How well you did what your seat asks',
+    effort: 'Effort that took',
+    strain: 'Tense or annoyed',
+  } satisfies Record<LoadSide, string>,
+  sides: {
+    thought: 'thinking',
+    hands: 'hands',
+    haste: 'haste',
+    success: 'how well',
+    effort: 'effort',
+    strain: 'tense',
+  } satisfies Record<LoadSide, string>,
+  choose: 'choose',
+  step: (step: number) => `${step}${['', ', not at all', '', '', '', ', very much'][step] ?? ''}`,
+  text: 'What made it hard, or should be otherwise',
+  give: 'Hand it in',
+  again: 'Hand it in again',
+  seat: 'Seat',
+  caption: 'From 1, not at all, to 5, very much, as each said it',
+  none: 'Nobody has said yet how hard it was.',
 } as const;
 
 export const REACTIONS = {

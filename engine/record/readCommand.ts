@@ -23,6 +23,7 @@ import {
 } from '../table/index.ts';
 import {
   ACTION_STATES,
+  LOAD_RANGE,
   LONGEST_NOTE,
   LONGEST_WORD,
   MEASURE_KINDS,
@@ -63,6 +64,7 @@ const NOTE = { least: 1, most: LONGEST_NOTE, pattern: /\S/, words: 'a few words'
 const note = text(NOTE);
 const blankNote = text({ ...NOTE, least: 0, pattern: /^/ });
 const topic = choice(TOPICS);
+const load = whole(LOAD_RANGE, '-');
 /** Of a descent; a day at the most. */
 const seconds: FieldReader<number> = {
   read: (list, value, path) => readNumber(list, value, path, { least: 0, most: 86_400, unit: 's' }),
@@ -126,6 +128,15 @@ const COMMANDS: { readonly [Of in Kind]: Readers<Of> } = {
   rate: { objective: name, rating: choice(RATINGS), evidence: blankNote },
   correctMeasure: { inject: name, measure: choice(MEASURE_KINDS), seconds: optional(seconds), reason: note },
   washHot: { word: text({ ...NOTE, most: LONGEST_WORD }), thing: blankNote },
+  sayLoad: {
+    thought: load,
+    hands: load,
+    haste: load,
+    success: load,
+    effort: load,
+    strain: load,
+    text: blankNote,
+  },
   setDebriefStep: { step: choice(OPEN_STEPS) },
   setTopic: { topic },
   showClip: { from: seconds, to: seconds, seat: optional(seat) },

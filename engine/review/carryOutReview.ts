@@ -1,22 +1,27 @@
 import { TICK_RATE } from '../world/constants.ts';
 import type { Table } from '../table/table.ts';
 import type { Member } from '../table/tableState.ts';
-import type { MemberId } from '../table/tableTypes.ts';
+import type { MemberId, Seat } from '../table/tableTypes.ts';
 import { momentOf } from '../talk/crewLog.ts';
 import type { Moment } from '../talk/talk.ts';
 import { changeOf, type ReviewCommand } from './commands.ts';
 import type { ReviewState } from './review.ts';
 
 /** What was judged is noted. */
-export function carryOutReview(table: Table, { id, name }: Member, command: ReviewCommand): void {
+export function carryOutReview(table: Table, { id, name, seat }: Member, command: ReviewCommand): void {
   const { state } = table;
-  state.review = after(state.review, command, { id, by: name, moment: momentOf(table) });
+  state.review = after(state.review, command, { id, by: name, seat, moment: momentOf(table) });
 }
 
 function after(
   review: ReviewState,
   command: ReviewCommand,
-  { id: member, by, moment }: { readonly id: MemberId; readonly by: string; readonly moment: Moment },
+  {
+    id: member,
+    by,
+    seat,
+    moment,
+  }: { readonly id: MemberId; readonly by: string; readonly seat: Seat | undefined; readonly moment: Moment },
 ): ReviewState {
   const id = review.numbered + 1;
   switch (command.kind) {
@@ -43,6 +48,11 @@ function after(
       const { word, thing } = command;
       const others = review.hotWash.filter((one) => one.member !== member);
       return { ...review, hotWash: [...others, { member, name: by, word, thing }] };
+    }
+    case 'sayLoad': {
+      const { kind: _kind, ...said } = command;
+      const others = review.loads.filter((one) => one.member !== member);
+      return seat === undefined ? review : { ...review, loads: [...others, { ...said, member, name: by, seat }] };
     }
     case 'setDebriefStep':
       return { ...review, step: command.step, clip: undefined };

@@ -1,6 +1,6 @@
 import type { Change } from '../table/fork.ts';
 import type { Command, Seat } from '../table/tableTypes.ts';
-import type { Action, MeasureKind, Observation, OPEN_STEPS, Rating, Topic } from './review.ts';
+import type { Action, LoadSide, MeasureKind, Observation, OPEN_STEPS, Rating, Topic } from './review.ts';
 
 /** What may be asked of a table by way of noting and looking back. */
 export type ReviewCommand =
@@ -23,6 +23,8 @@ export type ReviewCommand =
       readonly reason: string;
     }
   | { readonly kind: 'washHot'; readonly word: string; readonly thing: string }
+  /** How hard it was, from the own seat. */
+  | ({ readonly kind: 'sayLoad'; readonly text: string } & Readonly<Record<LoadSide, number>>)
   | { readonly kind: 'setDebriefStep'; readonly step: (typeof OPEN_STEPS)[number] }
   | { readonly kind: 'setTopic'; readonly topic: Topic }
   | { readonly kind: 'showClip'; readonly from: number; readonly to: number; readonly seat?: Seat }
@@ -43,6 +45,7 @@ const REVIEW_KINDS = [
   'rate',
   'correctMeasure',
   'washHot',
+  'sayLoad',
   'setDebriefStep',
   'setTopic',
   'showClip',

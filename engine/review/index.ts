@@ -5,6 +5,8 @@ export { MOMENT_KINDS, type ReviewMoment } from './moments.ts';
 export {
   ACTION_STATES,
   DEBRIEF_STEPS,
+  LOAD_RANGE,
+  LOAD_SIDES,
   LONGEST_NOTE,
   LONGEST_WORD,
   MEASURE_KINDS,
@@ -14,6 +16,8 @@ export {
   TOPICS,
   type Action,
   type DebriefStep,
+  type Load,
+  type LoadSide,
   type MeasureKind,
   type Rating,
   type Topic,

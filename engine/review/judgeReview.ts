@@ -3,7 +3,7 @@ import { hasUnseen } from '../table/plainText.ts';
 import type { TableState } from '../table/tableState.ts';
 import type { Refusal } from '../table/tableTypes.ts';
 import { changeOf, type ReviewCommand } from './commands.ts';
-import { LONGEST_CLIP, MOST_NOTES, MOST_WHAT_IFS } from './review.ts';
+import { LOAD_RANGE, LOAD_SIDES, LONGEST_CLIP, MOST_NOTES, MOST_WHAT_IFS } from './review.ts';
 
 /** What is wrong with something that this member may note or look at. */
 export function faultOfReview({ review, events, objectives }: TableState, command: ReviewCommand): Refusal | undefined {
@@ -47,6 +47,15 @@ export function faultOfReview({ review, events, objectives }: TableState, comman
         : refusal('step', 'A debrief is closed after its summary; before that it can be declined, with a reason.');
     case 'declineDebrief':
       return review.step === 'closed' ? CLOSED : undefined;
+    case 'sayLoad': {
+      const wrong = LOAD_SIDES.find((side) => !isOnScale(command[side]));
+      if (wrong === undefined) return undefined;
+      const { least, most } = LOAD_RANGE;
+      return refusal(
+        'out-of-range',
+        `The ${wrong} of a load is a whole number from ${least} to ${most}; got ${command[wrong]}.`,
+      );
+    }
     case 'washHot':
     case 'setTopic':
     case 'noteTopic':
@@ -54,6 +63,10 @@ export function faultOfReview({ review, events, objectives }: TableState, comman
       return undefined;
   }
   return command satisfies never;
+}
+
+function isOnScale(value: number): boolean {
+  return Number.isInteger(value) && value >= LOAD_RANGE.least && value <= LOAD_RANGE.most;
 }
 
 function full(what: string, most = MOST_NOTES): Refusal {

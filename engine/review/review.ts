@@ -15,6 +15,8 @@ export interface ReviewState {
   /** Measures that a person has put right, by inject. */
   readonly corrections: Readonly<Record<string, Readonly<Partial<Record<MeasureKind, Correction>>>>>;
   readonly hotWash: readonly WashedWord[];
+  /** How hard it was for whom; one each. */
+  readonly loads: readonly Load[];
   readonly step: DebriefStep;
   readonly topic: Topic;
   /** What is being looked at together. */
@@ -83,6 +85,23 @@ export interface Correction {
   readonly by: string;
 }
 
+/**
+ * Six sides of a load, each from 1, not at all, to 5, very much: thought, work of the hands, haste, how well it went, effort, strain. The six are those of S. G. Hart and
+ * L. E. Staveland, 1988 (from memory); scale and words are ours, and no one figure is made of them.
+ */
+export const LOAD_SIDES = ['thought', 'hands', 'haste', 'success', 'effort', 'strain'] as const;
+export type LoadSide = (typeof LOAD_SIDES)[number];
+export const LOAD_RANGE = { least: 1, most: 5 } as const;
+
+/** What one person says of the run from one seat. */
+export interface Load extends Readonly<Record<LoadSide, number>> {
+  readonly member: MemberId;
+  readonly name: string;
+  readonly seat: Seat;
+  /** What made it hard, or should be otherwise; may be empty. */
+  readonly text: string;
+}
+
 interface WashedWord {
   readonly member: MemberId;
   readonly name: string;
@@ -116,6 +135,7 @@ export const NOTHING_REVIEWED: ReviewState = {
   ratings: {},
   corrections: {},
   hotWash: [],
+  loads: [],
   step: 'scorecard',
   topic: 'sharing',
   clip: undefined,

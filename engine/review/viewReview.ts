@@ -6,7 +6,15 @@ import { TICK_RATE } from '../world/constants.ts';
 import { lookBack } from './lookBack.ts';
 import type { InjectMeasures } from './measures.ts';
 import type { ReviewMoment } from './moments.ts';
-import { TOPICS, type Action, type DebriefStep, type Observation, type Rated, type Topic } from './review.ts';
+import {
+  TOPICS,
+  type Action,
+  type DebriefStep,
+  type Load,
+  type Observation,
+  type Rated,
+  type Topic,
+} from './review.ts';
 import { suggestRatings, type Suggestion } from './suggest.ts';
 
 /** What one member is shown of what was noted and made of it: the control side during the descent, everybody once it is at rest. */
@@ -15,6 +23,8 @@ export interface ReviewView {
   readonly topic: Topic;
   readonly clip?: ClipView;
   readonly hotWash: readonly { readonly name: string; readonly word: string; readonly thing: string }[];
+  /** Of everybody for the control side, else the own alone. */
+  readonly loads: readonly Omit<Load, 'member'>[];
   readonly moments: readonly ReviewMoment[];
   readonly measures: readonly InjectMeasures[];
   readonly notes: readonly { readonly topic: Topic; readonly text: string }[];
@@ -67,6 +77,9 @@ export function viewReview(table: Table, member: Member): ReviewView | undefined
       },
     }),
     hotWash: review.hotWash.map(({ name, word, thing }) => ({ name, word, thing })),
+    loads: review.loads
+      .filter((load) => control || load.member === member.id)
+      .map(({ member: _member, ...load }) => load),
     moments,
     measures,
     notes: TOPICS.flatMap((about) => {

@@ -81,6 +81,7 @@ export const PERMISSIONS: Readonly<Record<Command['kind'], Readonly<Record<Stage
   rate: { gathering: 'nobody', descending: 'nobody', resolved: 'reviews' },
   correctMeasure: { gathering: 'nobody', descending: 'nobody', resolved: 'reviews' },
   washHot: { gathering: 'nobody', descending: 'nobody', resolved: 'anybody' },
+  sayLoad: { gathering: 'nobody', descending: 'nobody', resolved: 'seated' },
   setDebriefStep: { gathering: 'nobody', descending: 'nobody', resolved: 'runs' },
   setTopic: { gathering: 'nobody', descending: 'nobody', resolved: 'runs' },
   showClip: { gathering: 'nobody', descending: 'nobody', resolved: 'runs' },

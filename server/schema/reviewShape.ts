@@ -31,6 +31,19 @@ export const review = group({
   topic,
   clip: optional(group({ from: quantity, to: quantity, seat: optional(seat), playedFor: quantity })),
   hotWash: list(group({ name: text, word: text, thing: text })),
+  loads: list(
+    group({
+      name: text,
+      seat,
+      thought: count,
+      hands: count,
+      haste: count,
+      success: count,
+      effort: count,
+      strain: count,
+      text,
+    }),
+  ),
   moments: list(
     group({
       kind: words(MOMENT_KINDS),

@@ -7,6 +7,7 @@ import type { Ask } from '../seatCard.ts';
 import { lineField } from './fields.ts';
 import { createRelaid } from './relaid.ts';
 import type { DebriefPart } from './debriefPart.ts';
+import { createWorkload } from './workload.ts';
 
 /** How long a hot wash is meant to take [s]. Nothing happens at its end. */
 const MEANT = 120;
@@ -25,6 +26,7 @@ export function createHotWash(ask: Ask): DebriefPart {
   const left = element('p', { class: 'quiet' });
   const count = element('p', { class: 'quiet' });
   const others = createRelaid(element('div', {}));
+  const workload = createWorkload(ask);
   const since = performance.now();
   return {
     part: element(
@@ -34,8 +36,10 @@ export function createHotWash(ask: Ask): DebriefPart {
       form,
       element('div', { class: 'wash-state' }, left, count),
       others.holder,
+      workload.part,
     ),
     refresh(view) {
+      workload.refresh(view);
       const rest = MEANT - (performance.now() - since) / 1000;
       // by tens: a clock that counts every second hurries
       say(left, rest > 0 ? HOT_WASH.left(clock(Math.ceil(rest / 10) * 10)) : HOT_WASH.over);

@@ -117,6 +117,14 @@ it('a facilitator, two of a crew and a room screen are briefed, play the start o
   await press(facilitator, 'Lift the stop');
   for (const page of all) await page.getByRole('dialog', { name: 'Real-world stop' }).waitFor({ state: 'hidden' });
 
+  // what the drill hides came to the page that chose it, and to none of the crew
+  const shelves = (page: Page) =>
+    page.evaluate(
+      () => performance.getEntriesByType('resource').filter(({ name }) => name.includes('/drillShelf-')).length,
+    );
+  expect(await shelves(facilitator)).toBeGreaterThan(0);
+  for (const page of [lead, sensors, room]) expect(await shelves(page)).toBe(0);
+
   for (const page of [facilitator, room]) {
     expect(await overprints(page)).toEqual([]);
     expect(await overprintsAtWidths(page)).toEqual([]);

@@ -104,6 +104,16 @@ const command: Arbitrary<Command> = oneof(
   record({ kind: constant('setCeiling' as const), percent: integer({ min: 0, max: 100 }) }),
   record({ kind: constant('bookmark' as const), text: string({ maxLength: 9 }) }),
   record({ kind: constant('washHot' as const), word: constantFrom('close', 'odd'), thing: string({ maxLength: 9 }) }),
+  record({
+    kind: constant('sayLoad' as const),
+    thought: integer({ min: 1, max: 5 }),
+    hands: constant(1),
+    haste: integer({ min: 1, max: 5 }),
+    success: constant(4),
+    effort: constant(2),
+    strain: constant(5),
+    text: string({ maxLength: 9 }),
+  }),
   record({ kind: constant('setDebriefStep' as const), step: constantFrom('hot wash' as const, 'summary' as const) }),
   record({
     kind: constant('rate' as const),

@@ -148,6 +148,42 @@ describe('what is noted', () => {
   });
 });
 
+describe('how hard it was', () => {
+  const load = {
+    kind: 'sayLoad',
+    thought: 4,
+    hands: 1,
+    haste: 5,
+    success: 3,
+    effort: 4,
+    strain: 2,
+    text: 'dark',
+  } as const;
+
+  it('[RV9] is said once or anew by whoever sat; the control side reads all of it, others their own', () => {
+    const table = setDrill([]);
+    expect(say(table, 'm4', load)).toBe('table/stage');
+    say(table, 'm1', { kind: 'end' });
+    expect(say(table, 'm4', load)).toBe('ok');
+    expect(say(table, 'm4', { ...load, haste: 2 })).toBe('ok');
+    expect(say(table, 'm5', load)).toBe('ok');
+    const { kind: _kind, ...said } = load;
+    const own = { ...said, haste: 2, name: 'sensors', seat: 'sensors' };
+    const others = { ...said, name: 'propellant', seat: 'propellant' };
+    expect(viewTable(table, 'm1').review?.loads).toEqual([own, others]);
+    expect(viewTable(table, 'm4').review?.loads).toEqual([own]);
+    for (const id of ['m2', 'm7']) expect(viewTable(table, id).review?.loads).toEqual([]);
+  });
+
+  it('[RV9] is refused off its scale, in words, and from whoever had no seat', () => {
+    const table = setDrill([]);
+    say(table, 'm1', { kind: 'end' });
+    for (const strain of [0, 6, 2.5]) expect(say(table, 'm4', { ...load, strain })).toBe('table/out-of-range');
+    expect(say(table, 'm1', load)).toBe('table/not-seated');
+    expect(say(table, 'm7', load)).toBe('table/not-seated');
+  });
+});
+
 describe('the debrief', () => {
   it('[RV5] is closed after its summary, or declined with a reason, and then stays closed', () => {
     const table = setDrill([]);

@@ -87,6 +87,7 @@ const COMMANDS: Readonly<Record<Command['kind'], Command>> = {
   rate: { kind: 'rate', objective: 'one', rating: 'S', evidence: '' },
   correctMeasure: { kind: 'correctMeasure', inject: 'a', measure: 'detect', reason: 'heard it' },
   washHot: { kind: 'washHot', word: 'close', thing: '' },
+  sayLoad: { kind: 'sayLoad', thought: 3, hands: 1, haste: 2, success: 4, effort: 3, strain: 5, text: '' },
   setDebriefStep: { kind: 'setDebriefStep', step: 'hot wash' },
   setTopic: { kind: 'setTopic', topic: 'leading' },
   showClip: { kind: 'showClip', from: 0, to: 10 },
@@ -167,6 +168,7 @@ const MAY: Readonly<
     // where nobody facilitates, who decides leads the debrief; it is not at its summary, and nothing is on show
     bookmark: 'm1',
     washHot: 'm1 m2 m3 m4 m6 m7',
+    sayLoad: 'm1 m2 m3 m4',
     setDebriefStep: 'm1',
     setTopic: 'm1',
     showClip: 'm1',
