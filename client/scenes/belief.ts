@@ -2,12 +2,14 @@ import { groundHeight, type Profile } from '../../engine/ground/index.ts';
 import type { BeliefSpread, MapView, TableView } from '../../engine/table/index.ts';
 import type { DescentState } from '../../engine/world/index.ts';
 import type { Lettering } from '../ink/pen.ts';
+import type { Spot } from '../ink/stencil.ts';
 import { PencilPen } from '../ink/pencilPen.ts';
 import { BELIEF } from '../text/en.ts';
 import { distance, within } from '../text/numbers.ts';
 import { BAND, drawBeliefBand, drawMapLine, drawProfileBand } from '../views/beliefBand.ts';
 import { drawLander } from '../views/lander/drawLander.ts';
 import type { Figure } from '../views/lander/figure.ts';
+import { drawEdgeArrow, edgeTo, type AtEdge } from '../views/edgeArrow.ts';
 import { letter } from '../views/labels.ts';
 import { NARROW, type Sheet } from '../views/sheet.ts';
 import { poseOf } from './pose.ts';
@@ -93,12 +95,17 @@ export function drawBeliefUnderTruth(
   drawLander(bare.pen, camera, figure, poseOf(state, figure));
   const top = figure.hull.top - figure.centerHeight;
   const above = { x: camera.sheetX(state.x), y: camera.sheetY(state.y + CLEAR_OF_TOP * top) };
+  const edge = edgeTo(sheet, { x: camera.sheetX(state.x), y: camera.sheetY(state.y) });
+  if (edge !== undefined) drawEdgeArrow(bare, edge);
   letter(sheet, {
     name: 'believed at the end',
     rank: 1,
     words: BELIEF.lander(right, up, distance, isLive ? 'believed' : 'believed at the end'),
     lettering: { ...LETTERING, align: 'center' },
-    places: [0, -20, -40].map((drop) => ({ x: above.x, y: above.y + drop * pen.unit })),
+    places:
+      edge === undefined
+        ? [0, -20, -40].map((drop) => ({ x: above.x, y: above.y + drop * pen.unit }))
+        : besideTail(edge, pen.unit),
   });
   // first away from the one that is drawn as believed
   const ways = state.x > truth.x ? ([-1, 1] as const) : ([1, -1] as const);
@@ -114,6 +121,12 @@ export function drawBeliefUnderTruth(
     })),
   });
   drawMapWords(sheet, { words: BELIEF.ground, map, above: 0, side });
+}
+
+/** Words over the tail of an arrow that points down or aside, else under it. */
+function besideTail({ tip, tail }: AtEdge, unit: number): readonly Spot[] {
+  const isUpward = tip.y < tail.y;
+  return [10, 30].map((away) => ({ x: tail.x, y: tail.y + (isUpward ? away + 8 : -away) * unit }));
 }
 
 /** At an edge of the free part of the sheet, over the map's ground or in it: first away from the words of the slope. */

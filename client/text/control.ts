@@ -10,6 +10,15 @@ export const CONTROL = {
   clock: (time: string) => `T+ ${time}`,
   ways: 'Way of playing',
   wayNames: { continuous: 'runs', 'stop and talk': 'stop and talk', turns: 'turns' } satisfies Record<Conduct, string>,
+  whys: {
+    title: 'What do these do?',
+    hold: 'Hold: the clock stands for everybody until you resume.',
+    continuous: 'Runs: the clock runs on, and you hold it when you want to.',
+    'stop and talk':
+      'Stop and talk: it stands at once. Resume it, and hold it again whenever there is something to talk about.',
+    turns: 'Turns: it stands while each seat lays an order face down, then runs 4 s under all of them.',
+    pace: 'Pace: how fast the clock runs while it runs.',
+  } satisfies Record<Conduct | 'title' | 'hold' | 'pace', string>,
   end: 'End',
   endFully: 'End the descent where it is',
   endWhy: 'For everybody, and for good. The scorecard then says that it was stopped.',
@@ -84,6 +93,7 @@ export const SEAT_STRIP = {
 export const SIDE = {
   label: 'Talk and people',
   tabs: { log: 'Log', loops: 'Open', cards: 'Cards', people: 'People' },
+  noLog: 'Nobody has said or done anything yet.',
   noLoops: 'No loop is open.',
   noCards: 'No card was dealt yet.',
   readBack: 'read back, waits to be confirmed',

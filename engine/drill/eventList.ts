@@ -18,6 +18,8 @@ export interface RowState {
   readonly state: (typeof ROW_STATES)[number];
   /** Ticks of the descent at which it was sent. */
   readonly sentTicks: readonly number[];
+  /** True height at which it was sent last [m]. */
+  readonly sentHeight?: number;
   /** Where it was put off: the tick of the descent at which it is due; its own trigger counts no more. */
   readonly dueTick?: number;
 }
@@ -85,14 +87,18 @@ function isTriggered(trigger: Trigger, list: EventListState, { tick, height, qua
   return trigger satisfies never;
 }
 
-export function sent(list: EventListState, { id, effects }: EventRow, tick: number): EventListState {
+export function sent(
+  list: EventListState,
+  { id, effects }: EventRow,
+  { tick, height }: Pick<EventFacts, 'tick' | 'height'>,
+): EventListState {
   const before = list.rows[id] ?? WAITING;
   const tells = effects.flatMap((effect) =>
     effect.do === 'tell'
       ? [{ inject: id, text: effect.text, to: effect.to, tick, ...(effect.level && { level: effect.level }) }]
       : [],
   );
-  const row: RowState = { state: 'sent', sentTicks: [...before.sentTicks, tick] };
+  const row: RowState = { state: 'sent', sentTicks: [...before.sentTicks, tick], sentHeight: height };
   return { ...list, rows: { ...list.rows, [id]: row }, told: [...list.told, ...tells] };
 }
 

@@ -86,8 +86,8 @@ export interface Correction {
 }
 
 /**
- * Six sides of a load, each from 1, not at all, to 5, very much: thought, work of the hands, haste, how well it went, effort, strain. The six are those of S. G. Hart and
- * L. E. Staveland, 1988 (from memory); scale and words are ours, and no one figure is made of them.
+ * Six sides of a load, each from 1, not at all, to 5, very much: thought, work of the hands, haste, how well it went, effort, strain. The six are those of
+ * [HartStaveland1988]; scale and words are ours, and no one figure is made of them.
  */
 export const LOAD_SIDES = ['thought', 'hands', 'haste', 'success', 'effort', 'strain'] as const;
 export type LoadSide = (typeof LOAD_SIDES)[number];

@@ -45,7 +45,7 @@ export function sendRow(table: Table, row: EventRow): void {
   const { state, run } = table;
   if (state.events === undefined) return;
   const { tick } = run.flight;
-  state.events = sent(state.events, row, tick);
+  state.events = sent(state.events, row, run.flight);
   const before = state.failures;
   for (const effect of row.effects) {
     state.failures = failuresAfter(state.failures, effect, tick + 1);

@@ -103,6 +103,7 @@ function viewControl(table: Table): ControlView {
         state: row.state,
         seen: since === undefined ? [] : seenOf(table, responses, since),
         ...(sentAfter !== undefined && { sentAfter: sentAfter / TICK_RATE }),
+        ...(row.sentHeight !== undefined && { sentHeight: row.sentHeight }),
         ...(row.dueTick !== undefined &&
           row.state === 'waiting' && { dueIn: (row.dueTick - run.flight.tick) / TICK_RATE }),
       };

@@ -145,6 +145,8 @@ export interface RowView {
   readonly state: RowState['state'];
   /** When it was sent last, from the start of the descent [s]. */
   readonly sentAfter?: number;
+  /** True height at that moment [m]. */
+  readonly sentHeight?: number;
   /** Until it is due [s], where it waits for the clock alone. */
   readonly dueIn?: number;
   /** Which of its responses have been seen, in the order of the list. */

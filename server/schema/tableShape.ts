@@ -221,6 +221,7 @@ export const tableShape = group({
           id: text,
           state: words(ROW_STATES),
           sentAfter: optional(quantity),
+          sentHeight: optional(quantity),
           dueIn: optional(quantity),
           seen: list(group({ response: text, after: quantity })),
         }),

@@ -53,6 +53,7 @@ export function createConductCard(
     keys,
     ways.group,
     pace.row,
+    whys(),
     turn,
     question,
     repeat,
@@ -73,6 +74,17 @@ export function createConductCard(
       pace.refresh(view, you.runs);
     },
   };
+}
+
+/** Folded away: one sentence each. */
+function whys(): HTMLElement {
+  const { title, ...said } = CONTROL.whys;
+  return element(
+    'details',
+    { class: 'conduct-whys' },
+    element('summary', {}, title),
+    ...Object.values(said).map((words) => element('p', {}, words)),
+  );
 }
 
 /** Names what asks before a descent is ended. */

@@ -1,5 +1,5 @@
 import type { Drill } from '../../../engine/drill/index.ts';
-import type { TableView } from '../../../engine/table/index.ts';
+import type { RowView, TableView } from '../../../engine/table/index.ts';
 import { findStart } from '../../../levels/index.ts';
 import { EVENTS } from '../../text/control.ts';
 import { element, say } from '../element.ts';
@@ -32,7 +32,6 @@ export function createEventStrip(ask: Ask, drill: () => Drill | undefined): Even
     none,
     strip,
   );
-  const heights = new SentHeights();
   let rows: readonly EventRowPart[] = [];
   let laid = '';
 
@@ -53,16 +52,15 @@ export function createEventStrip(ask: Ask, drill: () => Drill | undefined): Even
       say(course, control.course === undefined ? '' : EVENTS.course(control.course));
       const { height } = control.truth;
       const top = Math.max(1.05 * (findStart(known.plan.start)?.height ?? 0), height);
-      heights.take(control);
       // the scale is drawn in drafting units, and its rows are measured in pixels
       const unit = Math.max(0.1, scale.holder.clientWidth / SCALE_WIDTH);
       const next = view.stage === 'descending' ? nextRow(known, control) : undefined;
       const mayDeal = view.you.role === 'facilitator' && view.stage === 'descending';
       const entries = rows.map((part) => {
         const row = known.events.find(({ id }) => id === part.id);
-        const at = control.rows.find(({ id }) => id === part.id) ?? {
+        const at: RowView = control.rows.find(({ id }) => id === part.id) ?? {
           id: part.id,
-          state: 'waiting' as const,
+          state: 'waiting',
           seen: [],
         };
         const due = row && dueOf(row, at, control);
@@ -70,7 +68,7 @@ export function createEventStrip(ask: Ask, drill: () => Drill | undefined): Even
           isNext: part.id === next,
           mayDeal,
         });
-        const came = heights.of(part.id) ?? (row?.trigger.on === 'height' ? row.trigger.meters : undefined);
+        const came = at.sentHeight ?? (row?.trigger.on === 'height' ? row.trigger.meters : undefined);
         const isDue = due !== undefined && Number.isFinite(due.seconds);
         const y = part.node.offsetTop / unit + HEAD_MIDDLE;
         return { y, height: at.state === 'waiting' ? (isDue ? due.height : came) : came, state: at.state };
@@ -88,22 +86,3 @@ export function createEventStrip(ask: Ask, drill: () => Drill | undefined): Even
 
 /** From the top of a row to the middle of its first line [drafting units]. */
 const HEAD_MIDDLE = 16;
-
-/** The true height at which each inject was sent, where this page was there to see it wait before. */
-class SentHeights {
-  readonly #heights = new Map<string, number>();
-  readonly #waited = new Set<string>();
-
-  take({ rows, truth }: NonNullable<TableView['control']>): void {
-    for (const { id, state } of rows) {
-      if (state === 'waiting') {
-        this.#waited.add(id);
-        this.#heights.delete(id);
-      } else if (this.#waited.delete(id)) this.#heights.set(id, truth.height);
-    }
-  }
-
-  of(id: string): number | undefined {
-    return this.#heights.get(id);
-  }
-}

@@ -51,7 +51,8 @@ export function createSidePanel(
       if (!hasBegun && view.stage === 'descending') show('log');
       hasBegun = view.stage === 'descending';
       const { talk, dealt } = view;
-      log.show(talk.log.toReversed().flatMap((line) => lineWords(line, talk.calls)));
+      const said = talk.log.toReversed().flatMap((line) => lineWords(line, talk.calls));
+      log.show(said.length === 0 ? [SIDE.noLog] : said);
       loops.show(loopLines(view));
       cards.show(
         dealt.length === 0 ? [SIDE.noCards] : dealt.toReversed().map(({ after, text }) => `${clock(after)} ${text}`),

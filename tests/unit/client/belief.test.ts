@@ -9,6 +9,7 @@ import { DescentDrawing } from '../../../client/scenes/descentDrawing.ts';
 import { figuresOf } from '../../../client/scenes/figures.ts';
 import { BELIEF } from '../../../client/text/en.ts';
 import { distance } from '../../../client/text/numbers.ts';
+import { edgeTo } from '../../../client/views/edgeArrow.ts';
 import { figureOf } from '../../../client/views/lander/figure.ts';
 import type { TableView } from '../../../engine/table/index.ts';
 import { firstLanding } from '../../../levels/index.ts';
@@ -99,6 +100,23 @@ describe('a descent in pencil', () => {
     expect(markup).toContain('>true</text>');
     expect(markup).toContain('stroke="var(--ink)" stroke-width="2.8"');
     expect(drawn(rest)).not.toContain('believed');
+  });
+
+  it('is pointed at from the edge of the sheet, with its words there, where it lies beyond', () => {
+    const rest = { ...viewOf({ tick: 700, x: 3, y: 2, height: 0, vy: 0 }), stage: 'resolved' as const };
+    const markup = drawn(inPencil(viewOf({ tick: 690, x: 3, y: -28, height: 4, vy: 0 })), rest);
+    const [, y] = /y="([-\d.]+)"[^>]*>believed at the end: 30\.0\u202fm lower</u.exec(markup) ?? [];
+    expect(Number(y)).toBeGreaterThan(600);
+    expect(Number(y)).toBeLessThan(720);
+  });
+
+  it('has its arrow at the nearest edge of the free sheet, and none where it can be seen', () => {
+    const camera = new SectionCamera();
+    camera.size = { width: 1280, height: 720, covered: { left: 200, top: 0, right: 300, bottom: 100 } };
+    const sheet = { pen: new SvgPen(1, 'test'), camera };
+    expect(edgeTo(sheet, { x: 600, y: 600 })).toBeUndefined();
+    expect(edgeTo(sheet, { x: 600, y: 2000 })).toEqual({ tip: { x: 600, y: 606 }, tail: { x: 600, y: 572 } });
+    expect(edgeTo(sheet, { x: -500, y: 300 })).toEqual({ tip: { x: 214, y: 300 }, tail: { x: 248, y: 300 } });
   });
 
   it('is forgotten when another descent begins', () => {

@@ -151,6 +151,16 @@ describe('turns', () => {
     expect(table.state.engine.ceilingPercent).toBe(100);
   });
 
+  it('[TA43] the control side is shown at which true height it was sent, also by hand', () => {
+    const effects = tell({ do: 'tell', text: 'Now.', to: ['lead'] });
+    const table = setDrill([{ ...ROW, id: 'card', trigger: { on: 'hand' }, effects }]);
+    stepBy(table, 40);
+    commandTable(table, 'm1', { kind: 'sendInject', inject: 'card' });
+    const [row] = viewTable(table, 'm1').control?.rows ?? [];
+    // half a meter a tick
+    expect(row?.sentHeight).toBe(80);
+  });
+
   it('[TA43] the control side is shown which responses were seen after it was sent, and when', () => {
     const effects = tell({ do: 'tell', text: 'Now.', to: ['lead'] });
     const table = setDrill([{ ...ROW, id: 'time', trigger: { on: 'time', seconds: 0.5 }, effects }]);
