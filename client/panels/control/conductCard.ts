@@ -83,7 +83,7 @@ function whys(): HTMLElement {
     'details',
     { class: 'conduct-whys' },
     element('summary', {}, title),
-    ...Object.values(said).map((words) => element('p', {}, words)),
+    element('div', {}, ...Object.values(said).map((words) => element('p', {}, words))),
   );
 }
 

@@ -54,19 +54,25 @@ function createForm(ask: Ask): { readonly form: HTMLFormElement; readonly give: 
   );
   form.addEventListener('submit', (event) => {
     event.preventDefault();
-    const of = (wanted: LoadSide) => Number(asked.find(({ side }) => side === wanted)?.chosen());
     ask({
       kind: 'sayLoad',
-      thought: of('thought'),
-      hands: of('hands'),
-      haste: of('haste'),
-      success: of('success'),
-      effort: of('effort'),
-      strain: of('strain'),
+      thought: saidOf(asked, 'thought'),
+      hands: saidOf(asked, 'hands'),
+      haste: saidOf(asked, 'haste'),
+      success: saidOf(asked, 'success'),
+      effort: saidOf(asked, 'effort'),
+      strain: saidOf(asked, 'strain'),
       text: text.input.value.trim(),
     });
   });
   return { form, give };
+}
+
+function saidOf(
+  asked: readonly { readonly side: LoadSide; readonly chosen: () => string }[],
+  wanted: LoadSide,
+): number {
+  return Number(asked.find(({ side }) => side === wanted)?.chosen());
 }
 
 /** A row a seat, in the order of the seats, and no sums: nobody is held against anybody. */

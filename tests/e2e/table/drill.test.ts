@@ -42,6 +42,12 @@ async function join(
   return page;
 }
 
+/** How often a page has fetched what there is of drills. */
+const shelves = (page: Page) =>
+  page.evaluate(
+    () => performance.getEntriesByType('resource').filter(({ name }) => name.includes('/drillShelf-')).length,
+  );
+
 it('a facilitator, two of a crew and a room screen are briefed, play the start of a drill in all its ways, and stop', async () => {
   const { facilitator, code } = await openDrill();
   const lead = await join(code, 'Ada', { role: 'crew', size: PHONE });
@@ -118,10 +124,6 @@ it('a facilitator, two of a crew and a room screen are briefed, play the start o
   for (const page of all) await page.getByRole('dialog', { name: 'Real-world stop' }).waitFor({ state: 'hidden' });
 
   // what the drill hides came to the page that chose it, and to none of the crew
-  const shelves = (page: Page) =>
-    page.evaluate(
-      () => performance.getEntriesByType('resource').filter(({ name }) => name.includes('/drillShelf-')).length,
-    );
   expect(await shelves(facilitator)).toBeGreaterThan(0);
   for (const page of [lead, sensors, room]) expect(await shelves(page)).toBe(0);
 
