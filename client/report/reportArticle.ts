@@ -57,10 +57,16 @@ export function reportArticle(facts: ReportFacts): HTMLElement {
       element('p', {}, `${SUMMARY.goal}: ${review?.goal || SUMMARY.goalNone}`),
       actionTable(review?.actions ?? []),
     ),
-    part(REPORT.log, said.length === 0 ? element('p', {}, REPORT.logNone) : lineList(said)),
+    part(REPORT.log, said.length === 0 ? element('p', {}, noLogWords(known)) : lineList(said)),
     part(REPORT.simplified, lineList(SIMPLIFICATIONS)),
     exerciseLine(),
   );
+}
+
+/** Nobody has said anything, or nobody knows yet. */
+function noLogWords({ log, isFailed }: KnownDescent): string {
+  if (log() !== undefined) return REPORT.logNone;
+  return isFailed() ? REPORT.logUnread : REPORT.logLoading;
 }
 
 function part(title: string, ...children: readonly (HTMLElement | undefined)[]): HTMLElement {

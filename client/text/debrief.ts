@@ -316,6 +316,8 @@ export const REPORT = {
   evaluator: 'Evaluator',
   log: 'Crew log',
   logNone: 'Nothing was said.',
+  logLoading: 'Being read from the record …',
+  logUnread: 'The record of this table cannot be played again in this page.',
   notes: 'What we agreed on',
   notesNone: 'Nothing was written down.',
   hotWash: 'Hot wash',
