@@ -1,5 +1,5 @@
 import { assert } from '../assert.ts';
-import { createHash, formatHash, mixByte, mixFloat64, type HashState } from './hash.ts';
+import { createHash, formatHash, mixByte, mixFloat64, mixWord, type HashState } from './hash.ts';
 
 /**
  * Hash of plain data, whatever the order in which its fields were written: objects by name of field, numbers to the bit (but 0 and -0 alike), each
@@ -31,11 +31,7 @@ function mixValue(hash: HashState, value: unknown): void {
 function mixText(hash: HashState, text: string): void {
   mixByte(hash, KINDS.text);
   mixFloat64(hash, text.length);
-  for (let i = 0; i < text.length; i++) {
-    const unit = text.charCodeAt(i);
-    mixByte(hash, unit & 0xff);
-    mixByte(hash, unit >>> 8);
-  }
+  for (let i = 0; i < text.length; i++) mixWord(hash, text.charCodeAt(i), 2);
 }
 
 function mixObject(hash: HashState, value: object): void {
@@ -45,13 +41,14 @@ function mixObject(hash: HashState, value: object): void {
     for (const item of value) mixValue(hash, item);
     return;
   }
-  const fields = Object.entries(value)
-    .filter(([, field]) => field !== undefined)
-    .toSorted(([a], [b]) => (a < b ? -1 : 1));
+  const fields: Readonly<Record<string, unknown>> = { ...value };
+  const names = Object.keys(fields)
+    .filter((name) => fields[name] !== undefined)
+    .toSorted();
   mixByte(hash, KINDS.object);
-  mixFloat64(hash, fields.length);
-  for (const [name, field] of fields) {
+  mixFloat64(hash, names.length);
+  for (const name of names) {
     mixText(hash, name);
-    mixValue(hash, field);
+    mixValue(hash, fields[name]);
   }
 }
