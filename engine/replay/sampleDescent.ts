@@ -2,6 +2,7 @@ import type { EstimateView, Judgment, SourceState } from '../estimate/index.ts';
 import type { Source } from '../sensors/index.ts';
 import { forEachSource, type Readings } from '../sensors/reading.ts';
 import {
+  marginNow,
   viewAt,
   type LeadReadings,
   type PropellantReadings,
@@ -67,7 +68,7 @@ export function sampleTable(table: Table): Sample {
       believed: {
         ...motionOf({ ...believed, height: believed.clearance }),
         sigma: believed.sigma,
-        ...utilisation(run.margin.predicted),
+        ...utilisation(marginNow(run).predicted),
       },
     }),
     shown: shownOf(table),

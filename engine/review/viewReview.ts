@@ -1,9 +1,11 @@
 import type { WhatIf } from '../table/fork.ts';
+import { createMemo } from '../table/memo.ts';
+import type { Scorecard } from '../table/scorecardTypes.ts';
 import { scorecardOf, type Table } from '../table/table.ts';
 import { isControl, type Member } from '../table/tableState.ts';
 import type { Seat } from '../table/tableTypes.ts';
 import { TICK_RATE } from '../world/constants.ts';
-import { lookBack } from './lookBack.ts';
+import { lookBack, type LookedBack } from './lookBack.ts';
 import type { InjectMeasures } from './measures.ts';
 import type { ReviewMoment } from './moments.ts';
 import {
@@ -56,14 +58,27 @@ interface RatingView extends Pick<Rated, 'rating' | 'evidence'> {
   readonly by: string;
 }
 
+const reviewFor = createMemo<Member, ReviewView>();
+
 export function viewReview(table: Table, member: Member): ReviewView | undefined {
-  const { state, plan } = table;
+  const { state, run } = table;
   const control = isControl(member);
   if (state.descents === 0 || (!control && state.stage !== 'resolved')) return undefined;
+  const { review, tick } = state;
+  const looked = lookBack(table);
+  const scorecard = control ? scorecardOf(table) : undefined;
+  const from = [review, looked, scorecard, run.whatIfs, review.clip && tick];
+  return reviewFor(member, from, () => viewFor(table, control, looked, scorecard));
+}
+
+function viewFor(
+  { state, plan, run }: Table,
+  control: boolean,
+  { measures, moments }: LookedBack,
+  scorecard: Scorecard | undefined,
+): ReviewView {
   const { review } = state;
   const { step, topic, clip, goal, actions, declined } = review;
-  const { measures, moments } = lookBack(table);
-  const scorecard = control ? scorecardOf(table) : undefined;
   const isRated = control || step === 'summary' || step === 'closed';
   return {
     step,
@@ -98,7 +113,7 @@ export function viewReview(table: Table, member: Member): ReviewView | undefined
           by,
         }))
       : [],
-    whatIfs: state.review.whatIfs.map((change, i) => table.run.whatIfs[i] ?? { change }),
+    whatIfs: review.whatIfs.map((change, i) => run.whatIfs[i] ?? { change }),
     suggestions:
       plan.drill === undefined || scorecard === undefined
         ? []

@@ -21,7 +21,7 @@ import { flightKnown } from './flightKnown.ts';
 import { begin, endDescent, type Table } from './table.ts';
 import { isLaying, isOrder, layDown, TURN_TICKS } from './turns.ts';
 import { ALIGNING_TICKS } from './alignment.ts';
-import { findMember, memberAt, type Member, type TableState } from './tableState.ts';
+import { changeMember, findMember, memberAt, type Member, type TableState } from './tableState.ts';
 import { SEATS, type Command, type Conduct, type MemberId, type Role, type Seat } from './tableTypes.ts';
 
 /** A crew that is to fly again has so long, by the clock on the wall, to say that it is not done yet [tick]. */
@@ -39,16 +39,14 @@ export function applyEntry(table: Table, { tick, member: id, content }: Entry): 
     case 'joined':
       return join(state, id, content);
     case 'dropped':
-      memberOf(state, id).absentSince ??= tick;
-      return;
+      return changeMember(state, id, { absentSince: memberOf(state, id).absentSince ?? tick });
     case 'interrupted':
       if (state.stage !== 'descending' || state.held) return;
       state.held = true;
       addLine(table, { what: { kind: 'hold' } });
       return;
     case 'returned':
-      memberOf(state, id).absentSince = undefined;
-      return;
+      return changeMember(state, id, { absentSince: undefined });
     case 'left':
       memberOf(state, id);
       state.members = state.members.filter((member) => member.id !== id);
@@ -61,7 +59,8 @@ function join(state: TableState, id: MemberId, { name, role }: { readonly name: 
   assert(findMember(state, id) === undefined, `nobody at this table is ${id} yet`);
   state.joined += 1;
   const letIn = state.stage !== 'descending';
-  state.members.push({ id, name, role, ready: false, seat: undefined, absentSince: undefined, letIn });
+  const member = { id, name, role, ready: false, seat: undefined, absentSince: undefined, letIn };
+  state.members = [...state.members, member];
 }
 
 function carryOut(table: Table, member: Member, command: Command): void {
@@ -76,14 +75,11 @@ function carryOut(table: Table, member: Member, command: Command): void {
   logCommand(table, member, command);
   switch (command.kind) {
     case 'takeSeat':
-      member.seat = command.seat;
-      return;
+      return changeMember(state, member.id, { seat: command.seat });
     case 'leaveSeat':
-      member.seat = undefined;
-      return;
+      return changeMember(state, member.id, { seat: undefined });
     case 'letIn':
-      memberOf(state, command.member).letIn = true;
-      return;
+      return changeMember(state, command.member, { letIn: true });
     case 'handOver':
       if (member.seat !== undefined) seatAt(state, memberOf(state, command.member), member.seat);
       return;
@@ -141,16 +137,15 @@ function carryOut(table: Table, member: Member, command: Command): void {
       state.pace = command.pace;
       return;
     case 'setRole':
-      return makeOf(memberOf(state, command.member), command.role);
+      return makeOf(state, memberOf(state, command.member), command.role);
     case 'handOverTable':
-      makeOf(memberOf(state, command.member), 'facilitator');
-      return makeOf(member, 'observer');
+      makeOf(state, memberOf(state, command.member), 'facilitator');
+      return makeOf(state, member, 'observer');
     case 'remove':
       state.members = state.members.filter(({ id }) => id !== command.member);
       return;
     case 'setReady':
-      member.ready = command.ready;
-      return;
+      return changeMember(state, member.id, { ready: command.ready });
     case 'stop':
       state.stoppedBy = member.id;
       return;
@@ -182,9 +177,8 @@ function carryOut(table: Table, member: Member, command: Command): void {
   command satisfies never;
 }
 
-function makeOf(member: Member, role: Role): void {
-  member.role = role;
-  if (role !== 'crew') member.seat = undefined;
+function makeOf(state: TableState, { id }: Member, role: Role): void {
+  changeMember(state, id, { role, ...(role !== 'crew' && { seat: undefined }) });
 }
 
 /** By orders in turns, whatever the plan says: nobody holds a stick while the clock stands. */
@@ -241,9 +235,8 @@ function judgeSource({ state, run }: Table, source: Source, judgment: Judgment):
 /** Who sat there before goes where the other comes from. */
 function seatAt(state: TableState, member: Member, seat: Seat): void {
   const before = memberAt(state, seat);
-  if (before !== undefined) before.seat = member.seat;
-  member.seat = seat;
-  member.letIn = true;
+  if (before !== undefined) changeMember(state, before.id, { seat: member.seat });
+  changeMember(state, member.id, { seat, letIn: true });
 }
 
 function memberOf(state: TableState, id: MemberId): Member {

@@ -115,11 +115,11 @@ export function wantedFork(table: Table): WantedFork | undefined {
   if (change === undefined || run.whatIfs.some((one) => one.fork === undefined && one.refused === undefined))
     return undefined;
   const at = run.whatIfs.length;
-  run.whatIfs.push({ change });
+  run.whatIfs = [...run.whatIfs, { change }];
   return {
     change,
-    lay: (fork) => void (run.whatIfs[at] = { change, fork }),
-    refuse: (refused) => void (run.whatIfs[at] = { change, refused }),
+    lay: (fork) => void (run.whatIfs = run.whatIfs.with(at, { change, fork })),
+    refuse: (refused) => void (run.whatIfs = run.whatIfs.with(at, { change, refused })),
   };
 }
 

@@ -76,6 +76,7 @@ export {
   DRAWN_IN,
   type BeliefSpread,
   type BriefView,
+  type CommonView,
   type DealtCard,
   type LaidView,
   type RowView,
@@ -84,6 +85,7 @@ export {
   type SourceReading,
   type HeldControls,
   type OtherView,
+  type OwnView,
   type SeatView,
   type TableView,
 } from './viewTypes.ts';
@@ -107,8 +109,9 @@ export {
   type TablePlan,
 } from './tableTypes.ts';
 export { ORDERS } from './turns.ts';
+export { marginNow } from './flightKnown.ts';
 export { askForDrill } from './viewDrill.ts';
-export { viewAt, viewTable } from './viewTable.ts';
+export { viewAt, viewCommon, viewOwn, viewTable } from './viewTable.ts';
 export { DESCENT_RATE_RANGE_TENTHS, DRIFT_RANGE_TENTHS } from './orders.ts';
 export { paceNow } from './pace.ts';
 export { closedFormAt, pivotAtTouchdown } from './closedForm.ts';

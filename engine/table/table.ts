@@ -4,7 +4,6 @@ import { commandedThrust, propellantPerImpulse } from '../descent/thrust.ts';
 import { MAX_TILT_DEG } from '../input/controlInput.ts';
 import { groundSpan, type Terrain } from '../ground/terrain.ts';
 import { goOnTalking } from '../talk/goOnTalking.ts';
-import type { LookedBack } from '../review/lookBack.ts';
 import { NOTHING_REVIEWED } from '../review/review.ts';
 import { NO_TALK } from '../talk/talk.ts';
 import { TICK_DT, TICK_RATE } from '../world/constants.ts';
@@ -24,6 +23,7 @@ import type { SideLimits } from './liveMargin.ts';
 import { NOTHING_SEEN } from './propellantStandIn.ts';
 import { NOTHING_WATCHED } from './sensorsStandIn.ts';
 import { defectsOf, failuresOf } from './sourceNotes.ts';
+import { createMemo } from './memo.ts';
 import { firstOrders } from './orders.ts';
 import type { PlayedDescent, TableModel } from './tableModel.ts';
 import { aimAt, NO_NOTES, type MarkedSpot } from './siteNotes.ts';
@@ -58,7 +58,8 @@ export interface Run {
   readonly gauge: (state: DescentState) => LiveMargin;
   readonly sides: (state: DescentState) => SideLimits | undefined;
   flight: DescentState;
-  margin: LiveMargin;
+  /** The descent as the crew knew it when it was last stepped. */
+  known: DescentState;
   /** What the crew knows the descent by, and what it believes now; undefined where it sees the truth. */
   readonly instruments: Instruments | undefined;
   believed: EstimateView | undefined;
@@ -66,12 +67,10 @@ export interface Run {
   readonly swing: TankSwing | undefined;
   /** Worked out when it is first asked for. */
   scorecard: JudgedDescent | undefined;
-  /** What the log comes to, as it was asked for last. */
-  lookedBack: LookedBack | undefined;
   /** Flown again with one thing changed; asked for once, elsewhere, when the descent is at rest. */
   forkWanted: boolean;
   /** What was asked after it, in order, as far as it has been flown. */
-  readonly whatIfs: WhatIf[];
+  whatIfs: readonly WhatIf[];
   fork: Fork | undefined;
 }
 
@@ -121,7 +120,7 @@ export function stepTable(table: Table): readonly DescentEvent[] {
   run.flight = hasClimbedAway(table, flight) ? { ...flight, phase: 'at rest', outcome: 'aborted' } : flight;
   believe(table);
   const known = flightKnown(run, state);
-  run.margin = run.gauge(known);
+  run.known = known;
   followSwing(run, known);
   coverSeats(table, known);
   // the contact signal shuts the engine down; whoever wants to hop on opens it again
@@ -220,6 +219,15 @@ export function scorecardOf(table: Table): Scorecard | undefined {
   if (state.stage !== 'resolved') return undefined;
   run.scorecard ??= judgeDescent(table);
   const { scorecard } = run;
+  const { believedContact, failures, answered, judgments, doubts, named, namings, finalCrew } = state;
+  const from = [scorecard, believedContact, failures, answered, judgments, doubts, named, namings, finalCrew];
+  return laidCard(run, from, () => completeCard(table, scorecard));
+}
+
+const laidCard = createMemo<Run, Scorecard>();
+
+/** With what is known of the crew. */
+function completeCard({ state, run }: Table, scorecard: JudgedDescent): Scorecard {
   const belief = state.believedContact && judgeBelief(state.believedContact, scorecard.contacts[0]);
   const failures = failuresOf(state, run.flight.tick);
   const defects = defectsOf(state, run.flight.tick);
@@ -253,7 +261,7 @@ export function begin(table: Table): void {
   state.descents += 1;
   state.stage = 'descending';
   state.held = isLaying(state);
-  for (const member of state.members) member.letIn = true;
+  state.members = state.members.map((member) => ({ ...member, letIn: true }));
 }
 
 /** A descent from its start, with what of the state belongs to it. */
@@ -301,14 +309,13 @@ function layRun(plan: TablePlan, model: TableModel, faults: readonly Fault[]): R
   const instruments = plan.instruments && createInstruments(plan.instruments, { ...plan.setup, faults }, flight);
   const believed = instruments && viewInstruments(instruments, {});
   // the crew reads its margin off the ground that it knows
-  const known = instruments === undefined ? withKnownLegs(plan) : withMap(plan, instruments);
-  const gauge = model.createMarginGauge(known);
-  const sides = model.createSideGauge(known);
-  const known0 = instruments && believed ? believedState(instruments, believed, flight.commanded) : flight;
-  const margin = gauge(known0);
+  const ground = instruments === undefined ? withKnownLegs(plan) : withMap(plan, instruments);
+  const gauge = model.createMarginGauge(ground);
+  const sides = model.createSideGauge(ground);
+  const known = instruments && believed ? believedState(instruments, believed, flight.commanded) : flight;
   const swing = createTankSwing(plan.setup.lander);
-  const atRest = { scorecard: undefined, lookedBack: undefined, forkWanted: false, fork: undefined, whatIfs: [] };
-  return { descent, pilot, gauge, sides, flight, margin, instruments, believed, swing, ...atRest };
+  const atRest = { scorecard: undefined, forkWanted: false, fork: undefined, whatIfs: [] };
+  return { descent, pilot, gauge, sides, flight, known, instruments, believed, swing, ...atRest };
 }
 
 /** What a tick burns at the thrust that is commanded [kg]: nothing of how the engine follows is in it. */

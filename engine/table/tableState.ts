@@ -1,3 +1,4 @@
+import { assert } from '../assert.ts';
 import type { Orders } from '../descent/index.ts';
 import type { EventListState, Failure } from '../drill/index.ts';
 import type { Judgments } from '../estimate/index.ts';
@@ -31,8 +32,8 @@ export interface TableState {
   laid: readonly LaidOrder[];
   /** In turns: the tick of the descent at which the clock stands again; undefined while orders are awaited. */
   turnEndsAt: number | undefined;
-  /** In order of joining. */
-  members: Member[];
+  /** In order of joining; replaced and never written into: what is shown of people is made anew only when the list is another. */
+  members: readonly Member[];
   /** How many ever joined; names the next member. */
   joined: number;
   /** How many descents have begun. */
@@ -88,14 +89,20 @@ export interface TableState {
 export interface Member {
   readonly id: MemberId;
   readonly name: string;
-  role: Role;
+  readonly role: Role;
   /** Has read the brief. */
-  ready: boolean;
-  seat: Seat | undefined;
+  readonly ready: boolean;
+  readonly seat: Seat | undefined;
   /** Tick of the table at which the line dropped; undefined while connected. */
-  absentSince: number | undefined;
+  readonly absentSince: number | undefined;
   /** Was here before the descent began, or was let in since: may take a seat while it runs. */
-  letIn: boolean;
+  readonly letIn: boolean;
+}
+
+/** Puts something else down about a member. */
+export function changeMember(state: TableState, id: MemberId, change: Partial<Omit<Member, 'id' | 'name'>>): void {
+  assert(findMember(state, id) !== undefined, `there is a member ${id} at this table`);
+  state.members = state.members.map((member) => (member.id === id ? { ...member, ...change } : member));
 }
 
 export function memberAt(state: TableState, seat: Seat): Member | undefined {

@@ -1,25 +1,33 @@
-import type { Display, Drill, EventRow } from '../drill/index.ts';
+import type { Display, Drill, EventRow, RowState } from '../drill/index.ts';
 import { accept, refuse, type Result } from '../result.ts';
 import { TICK_RATE } from '../world/constants.ts';
 import { lineOf } from './responses.ts';
-import type { Table } from './table.ts';
+import { createMemo } from './memo.ts';
+import type { Run, Table } from './table.ts';
 import { findMember, isControl, type Member, type TableState } from './tableState.ts';
-import type { MemberId, Refusal } from './tableTypes.ts';
+import type { MemberId, Refusal, TablePlan } from './tableTypes.ts';
 import { awaitedSeats, isLaying, type Order } from './turns.ts';
-import type { ControlView, DealtCard, LaidView, RowView, TableView } from './viewTypes.ts';
+import type {
+  BriefView,
+  CommonView,
+  ControlView,
+  DealtCard,
+  LaidView,
+  OwnView,
+  RowView,
+  TurnView,
+} from './viewTypes.ts';
 
 /** What a member is shown of the drill and of how time is played. */
 
-export function viewConduct({ state, run }: Table, member: Member): Pick<TableView, 'conduct' | 'stoppedBy' | 'turn'> {
-  const { conduct, stoppedBy, stage } = state;
-  return {
-    conduct,
-    ...(stoppedBy !== undefined && { stoppedBy: findMember(state, stoppedBy)?.name ?? '' }),
-    ...(conduct === 'turns' && stage === 'descending' && { turn: viewTurn(state, member, run.flight.tick) }),
-  };
+export function viewStop(state: TableState): Pick<CommonView, 'conduct' | 'stoppedBy'> {
+  const { conduct, stoppedBy } = state;
+  return { conduct, ...(stoppedBy !== undefined && { stoppedBy: findMember(state, stoppedBy)?.name ?? '' }) };
 }
 
-function viewTurn(state: TableState, { seat }: Member, tick: number): NonNullable<TableView['turn']> {
+/** `tick`: of the descent. */
+export function viewTurn(state: TableState, { seat }: Member, tick: number): TurnView | undefined {
+  if (state.conduct !== 'turns' || state.stage !== 'descending') return undefined;
   const laying = isLaying(state);
   return {
     laying,
@@ -63,53 +71,68 @@ function viewLaid(order: Order): LaidView {
   return order satisfies never;
 }
 
-export function viewDrill(table: Table, member: Member): Pick<TableView, 'drill' | 'dealt' | 'control'> {
-  const { drill } = table.plan;
-  const brief = drill && {
-    id: drill.id,
-    title: drill.title,
-    brief: drill.brief,
-    objectives: drill.objectives,
-    ruleCard: drill.ruleCard.map(({ id, text }) => ({ id, text })),
-  };
-  return {
-    ...(brief && { drill: brief }),
-    dealt: viewDealt(table, member),
-    ...(isControl(member) && { control: viewControl(table) }),
-  };
+const briefOf = createMemo<Drill, BriefView>();
+
+export function viewBrief({ drill }: TablePlan): Pick<CommonView, 'drill'> {
+  if (drill === undefined) return {};
+  const { id, title, brief, objectives, ruleCard } = drill;
+  const rules = () => ruleCard.map((rule) => ({ id: rule.id, text: rule.text }));
+  return { drill: briefOf(drill, [], () => ({ id, title, brief, objectives, ruleCard: rules() })) };
 }
 
-function viewDealt({ state: { events } }: Table, member: Member): readonly DealtCard[] {
-  if (events === undefined) return [];
-  const display: Display | undefined = member.role === 'crew' ? member.seat : 'room';
-  return events.told
-    .filter(({ to }) => isControl(member) || (display !== undefined && to.includes(display)))
-    .map(({ text, level, tick }) => ({ text, after: tick / TICK_RATE, ...(level && { level }) }));
+export function viewOwnDrill(table: Table, member: Member): Pick<OwnView, 'dealt' | 'control'> {
+  return { dealt: viewDealt(table, member), ...(isControl(member) && { control: viewControl(table) }) };
 }
+
+const dealtTo = createMemo<Member, readonly DealtCard[]>();
+const NO_CARDS: readonly DealtCard[] = [];
+
+function viewDealt({ state: { events } }: Table, member: Member): readonly DealtCard[] {
+  if (events === undefined) return NO_CARDS;
+  const { told } = events;
+  const display: Display | undefined = member.role === 'crew' ? member.seat : 'room';
+  return dealtTo(member, [told], () =>
+    told
+      .filter(({ to }) => isControl(member) || (display !== undefined && to.includes(display)))
+      .map(({ text, level, tick }) => ({ text, after: tick / TICK_RATE, ...(level && { level }) })),
+  );
+}
+
+const rowsOf = createMemo<Run, readonly RowView[]>();
 
 function viewControl(table: Table): ControlView {
   const { plan, state, run } = table;
-  const { events } = state;
+  const { events, talk } = state;
+  const counts = Object.values(events?.rows ?? {}).some(isCounting);
   return {
     truth: run.flight,
     ...(events?.course !== undefined && { course: events.course }),
-    rows: (plan.drill?.events ?? []).flatMap(({ id, responses }) => {
-      const row = events?.rows[id];
-      if (row === undefined) return [];
-      const sentAfter = row.sentTicks.at(-1);
-      const [since] = row.sentTicks;
-      const view: RowView = {
-        id,
-        state: row.state,
-        seen: since === undefined ? [] : seenOf(table, responses, since),
-        ...(sentAfter !== undefined && { sentAfter: sentAfter / TICK_RATE }),
-        ...(row.sentHeight !== undefined && { sentHeight: row.sentHeight }),
-        ...(row.dueTick !== undefined &&
-          row.state === 'waiting' && { dueIn: (row.dueTick - run.flight.tick) / TICK_RATE }),
-      };
-      return [view];
-    }),
+    rows: rowsOf(run, [events, talk.log, counts && run.flight.tick], () =>
+      (plan.drill?.events ?? []).flatMap((row) => viewRow(table, row)),
+    ),
   };
+}
+
+function viewRow(table: Table, { id, responses }: EventRow): readonly RowView[] {
+  const { state, run } = table;
+  const row = state.events?.rows[id];
+  if (row === undefined) return [];
+  const sentAfter = row.sentTicks.at(-1);
+  const [since] = row.sentTicks;
+  const view: RowView = {
+    id,
+    state: row.state,
+    seen: since === undefined ? [] : seenOf(table, responses, since),
+    ...(sentAfter !== undefined && { sentAfter: sentAfter / TICK_RATE }),
+    ...(row.sentHeight !== undefined && { sentHeight: row.sentHeight }),
+    ...(isCounting(row) && { dueIn: (row.dueTick - run.flight.tick) / TICK_RATE }),
+  };
+  return [view];
+}
+
+/** Whether a row waits for the clock alone. */
+function isCounting(row: RowState): row is RowState & { readonly dueTick: number } {
+  return row.dueTick !== undefined && row.state === 'waiting';
 }
 
 /** The drill with all that it hides, for whoever may know it now. */

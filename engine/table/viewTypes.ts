@@ -167,21 +167,17 @@ export interface ControlView {
   readonly rows: readonly RowView[];
 }
 
-/** Everything one member is shown. Nothing that this member may not know is in it. */
-export interface TableView {
+/** What everybody at the table is shown, whoever they are. Nothing that anybody may not know is in it. */
+export interface CommonView {
   readonly stage: Stage;
   readonly held: boolean;
   /** The landing has been given up: the lander climbs away, and nobody holds it. */
   readonly aborting: boolean;
-  readonly you: YouView;
   readonly seats: readonly SeatView[];
   readonly conduct: Conduct;
   /** Who called the real-world stop. */
   readonly stoppedBy?: string;
-  readonly turn?: TurnView;
   readonly drill?: BriefView;
-  readonly dealt: readonly DealtCard[];
-  readonly control?: ControlView;
   readonly engine: EngineSettings;
   readonly site: SiteNotes;
   /** What Sensors named as the cause. */
@@ -190,26 +186,12 @@ export interface TableView {
   readonly aligning?: number;
   /** Until the next descent begins [s]; absent when nobody asked for it. */
   readonly startingIn?: number;
-  /** Each for its seat alone. */
-  readonly propellantReadings?: PropellantReadings;
-  readonly siteReadings?: SiteReadings;
-  readonly leadReadings?: LeadReadings;
-  /** The others, with their seats, so that one can be handed over: in order of joining. */
-  readonly others: readonly OtherView[];
-  /** Names of the others who are here without a seat, in order of joining. */
-  readonly watching: readonly string[];
-  /** Who of them came while this descent runs, and may take no seat until somebody who sits lets them in. */
-  readonly waiting: readonly WaitingView[];
-  /** While the descent is drawn in pencil its seed is 0, but for the control side: it would give the true ground away. */
-  readonly plan: Omit<TablePlan, 'setup' | 'limits' | 'instruments' | 'drill'>;
   readonly drawnIn: DrawnIn;
   /** Present in pencil. */
   readonly map?: MapView;
   readonly spread?: BeliefSpread;
   /** Sources that Sensors, or its stand-in, has rejected: the whole crew is told. Empty in ink. */
   readonly rejected: readonly Source[];
-  /** Present in pencil, for Sensors. */
-  readonly sources?: readonly SourceReading[];
   readonly commanded: ControlInput;
   /** What Flying, or the stand-in there, has ordered; absent in a descent by hand. */
   readonly orders?: Orders;
@@ -220,8 +202,33 @@ export interface TableView {
   readonly margin: LiveMargin;
   /** Present when resolved. */
   readonly scorecard?: Scorecard;
-  readonly talk: TalkView;
-  readonly review?: ReviewView;
   /** Comes some seconds after the scorecard of a descent in which a source failed: what a healthy one would have given. */
   readonly fork?: Fork;
 }
+
+/** What a member is shown besides, by role and seat. Nothing that this member may not know is in it. */
+export interface OwnView {
+  readonly you: YouView;
+  readonly turn?: TurnView;
+  readonly dealt: readonly DealtCard[];
+  readonly control?: ControlView;
+  /** Each for its seat alone. */
+  readonly propellantReadings?: PropellantReadings;
+  readonly siteReadings?: SiteReadings;
+  readonly leadReadings?: LeadReadings;
+  /** Present in pencil, for Sensors. */
+  readonly sources?: readonly SourceReading[];
+  /** The others, with their seats, so that one can be handed over: in order of joining. */
+  readonly others: readonly OtherView[];
+  /** Names of the others who are here without a seat, in order of joining. */
+  readonly watching: readonly string[];
+  /** Who of them came while this descent runs, and may take no seat until somebody who sits lets them in. */
+  readonly waiting: readonly WaitingView[];
+  /** While the descent is drawn in pencil its seed is 0, but for the control side: it would give the true ground away. */
+  readonly plan: Omit<TablePlan, 'setup' | 'limits' | 'instruments' | 'drill'>;
+  readonly talk: TalkView;
+  readonly review?: ReviewView;
+}
+
+/** Everything one member is shown. */
+export type TableView = CommonView & OwnView;

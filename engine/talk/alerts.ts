@@ -1,6 +1,7 @@
 import type { AlertLevel, Display } from '../drill/drill.ts';
 import { SOURCES, type Source } from '../sensors/index.ts';
 import { isCovered } from '../table/attendance.ts';
+import { marginNow } from '../table/flightKnown.ts';
 import { readPropellant } from '../table/seatReadings.ts';
 import type { Table } from '../table/table.ts';
 import type { TableState } from '../table/tableState.ts';
@@ -42,6 +43,9 @@ export function watchAlerts(table: Table, known: DescentState): void {
   const alerts = talk.alerts.flatMap((alert) => goOn(alert, causes, state));
   const waiting = causes.filter((cause) => alerts.every((alert) => keyOf(alert) !== keyOf(cause)));
   const rising = Object.fromEntries(waiting.map((cause) => [keyOf(cause), (talk.rising[keyOf(cause)] ?? 0) + 1]));
+  // most looks find nothing new: then what was said stays the very same
+  const isSame = alerts.length === talk.alerts.length && alerts.every((alert, i) => alert === talk.alerts[i]);
+  if (isSame && waiting.length === 0 && Object.keys(talk.rising).length === 0) return;
   state.talk = { ...talk, alerts, rising };
   for (const cause of waiting) if ((rising[keyOf(cause)] ?? 0) >= LOOKS_TO_RAISE) raise(table, cause);
 }
@@ -110,7 +114,7 @@ function sourcesLost({ run: { believed } }: Table): readonly Cause[] {
 }
 
 function marginOutside({ run }: Table): readonly Cause[] {
-  const { predicted } = run.margin;
+  const { predicted } = marginNow(run);
   const isOutside = predicted?.callout === 'outside' && predicted.seconds <= NEAR_CONTACT;
   return isOutside ? [{ cause: 'marginOutside', level: 'warning', to: ['lead', 'flying'] }] : [];
 }

@@ -1,6 +1,6 @@
 import { decider, isCovered } from '../table/attendance.ts';
 import { paceNow } from '../table/pace.ts';
-import { flightKnown } from '../table/flightKnown.ts';
+import { flightKnown, marginNow } from '../table/flightKnown.ts';
 import { readPropellant } from '../table/seatReadings.ts';
 import type { Table } from '../table/table.ts';
 import type { TableState } from '../table/tableState.ts';
@@ -114,7 +114,7 @@ function whyNoGo(table: Table, seat: Seat): StandInReason | undefined {
   const { plan, run, state } = table;
   if (state.stage !== 'descending') return undefined;
   const known = flightKnown(run, state);
-  const { predicted } = run.margin;
+  const { predicted } = marginNow(run);
   switch (seat) {
     case 'sensors':
       return isBelievingWrong(table) ? 'sourceWrong' : undefined;

@@ -2,6 +2,7 @@ import type { AlertLevel, Display } from '../drill/drill.ts';
 import type { Judgment } from '../estimate/index.ts';
 import type { Source } from '../sensors/index.ts';
 import { decider } from '../table/attendance.ts';
+import { createMemo } from '../table/memo.ts';
 import type { GroundNote } from '../table/siteNotes.ts';
 import { findMember, isControl, type Member, type TableState } from '../table/tableState.ts';
 import type { Conduct, NamedCause, Seat } from '../table/tableTypes.ts';
@@ -107,19 +108,33 @@ const LATEST_LINES = 24;
 /** A decided poll stays on the table for so long [tick]. */
 const POLL_SHOWN = 8 * TICK_RATE;
 
+const talkFor = createMemo<Member, TalkView>();
+
 export function viewTalk(state: TableState, member: Member): TalkView {
+  const decides = decider(state) === member;
+  const question = questionNow(state);
+  const poll = shownPoll(state);
+  return talkFor(member, [state.talk, state.members, decides, question, poll], () =>
+    viewFor(state, member, { decides, question, poll }),
+  );
+}
+
+function viewFor(
+  state: TableState,
+  member: Member,
+  { decides, question, poll }: { decides: boolean; question: PollQuestion; poll: Poll | undefined },
+): TalkView {
   const { talk } = state;
   const { seat } = member;
   const hearsAll = isControl(member);
   const heard = talk.calls.filter((call) => hearsAll || isHeardAt(call, seat));
   const calls = heard.filter((call, i) => i >= heard.length - LATEST_CALLS || isWaitingFor(call, seat));
   const open = openCalls(talk.calls);
-  const poll = shownPoll(state);
   return {
     calls: calls.map(viewCall),
     openCount: open.length,
-    open: hearsAll || decider(state) === member ? open.map(viewLoop) : [],
-    question: questionNow(state),
+    open: hearsAll || decides ? open.map(viewLoop) : [],
+    question,
     ...(poll !== undefined && { poll: viewPoll(poll, hearsAll ? 'all' : seat) }),
     alerts: talk.alerts
       .filter(({ to }) => hearsAll || to.includes(seat ?? ROOM))

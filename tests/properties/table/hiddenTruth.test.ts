@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
 import { nextUniform, seedRandom } from '../../../engine/math/index.ts';
-import { JUDGMENTS } from '../../../engine/estimate/index.ts';
 import { SOURCES } from '../../../engine/sensors/index.ts';
 import {
   FLIGHT_MODES,
@@ -15,6 +14,7 @@ import {
 import type { Drill } from '../../../engine/drill/index.ts';
 import { choiceOfDrill, DRILLS, layDrill, SITES } from '../../../levels/index.ts';
 import { askJoin, commandTable, joinTable } from '../../support/askTable.ts';
+import { drawnPress } from '../../support/drawnPress.ts';
 import { laid } from '../../support/planChoice.ts';
 import { trueGround, trueNumbers } from '../../support/trueNumbers.ts';
 import { NOTHING_JUDGED } from '../../support/nothingJudged.ts';
@@ -29,36 +29,6 @@ function laidDrill(drill: Drill, seed: number): TablePlan {
   const plan = layDrill(drill, choiceOfDrill(drill, seed));
   if (!plan.ok) throw new Error('a drill of ours is laid out');
   return plan.value;
-}
-
-/** A press of somebody at random. */
-function pressOf(random: ReturnType<typeof seedRandom>): readonly [string, Command] {
-  const draw = (count: number) => Math.floor(count * nextUniform(random));
-  const presses: readonly (readonly [string, Command])[] = [
-    ['m2', { kind: 'setTilt', degrees: draw(21) - 10 }],
-    ['m4', { kind: 'setThrust', percent: draw(60) }],
-    [
-      'm3',
-      {
-        kind: 'judgeSource',
-        source: SOURCES[draw(SOURCES.length)] ?? 'altimeter',
-        judgment: JUDGMENTS[draw(3)] ?? 'accepted',
-      },
-    ],
-    ['m2', { kind: 'orderDescentRate', tenths: draw(40) }],
-    ['m2', { kind: 'orderDrift', tenths: draw(21) - 10 }],
-    ['m2', { kind: 'orderLean', degrees: draw(21) - 10 }],
-    ['m2', { kind: 'callOut', sentence: 'motion', to: 'all' }],
-    ['m3', { kind: 'callOut', sentence: 'heightAge', to: 'all' }],
-    ['m3', { kind: 'callOut', sentence: 'differs', source: SOURCES[draw(SOURCES.length)] ?? 'altimeter', to: 'lead' }],
-    ['m4', { kind: 'callOut', sentence: 'usable', to: 'all' }],
-    ['m5', { kind: 'callOut', sentence: draw(2) === 0 ? 'limit' : 'slope', to: 'all' }],
-    ['m1', { kind: 'callPoll', question: draw(2) === 0 ? 'go' : 'stay' }],
-    ['m1', { kind: 'decide', decision: 'go' }],
-    ['m1', { kind: 'hold' }],
-    ['m1', { kind: 'resume' }],
-  ];
-  return presses[draw(presses.length)] ?? ['m1', { kind: 'resume' }];
 }
 
 describe('a descent by instruments', () => {
@@ -78,7 +48,7 @@ describe('a descent by instruments', () => {
       const ground = new Set(trueGround(plan));
       expect(ground.size).toBeGreaterThan(50);
       while (table.state.stage === 'descending' && table.state.tick < 6000) {
-        if (nextUniform(random) < 0.1) commandTable(table, ...pressOf(random));
+        if (nextUniform(random) < 0.1) commandTable(table, ...drawnPress(random));
         const events = stepTable(table);
         if (table.state.tick % 20 !== 0 || table.state.stage !== 'descending') continue;
         expect(events).toEqual([]);
@@ -139,7 +109,7 @@ describe('a descent by instruments', () => {
         { kind: 'resume' },
       ];
       while (table.state.stage === 'descending' && table.state.tick < 6000) {
-        if (nextUniform(random) < 0.05) commandTable(table, ...pressOf(random));
+        if (nextUniform(random) < 0.05) commandTable(table, ...drawnPress(random));
         if (nextUniform(random) < 0.03)
           commandTable(table, 'm6', controls[draw(controls.length)] ?? { kind: 'resume' });
         stepTable(table);

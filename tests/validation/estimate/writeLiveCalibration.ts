@@ -9,7 +9,7 @@
 import { pilot, STEADY } from '../../../engine/descent/index.ts';
 import { clopperPearson } from '../../../engine/dispersion/index.ts';
 import { nextUniform, seedRandom } from '../../../engine/math/random.ts';
-import { applyEntry, createTable, playedModel, stepTable, viewTable } from '../../../engine/table/index.ts';
+import { applyEntry, createTable, marginNow, playedModel, stepTable, viewTable } from '../../../engine/table/index.ts';
 import { TICK_RATE } from '../../../engine/world/index.ts';
 import { LANDERS, SITES } from '../../../levels/index.ts';
 import { laid } from '../../support/planChoice.ts';
@@ -62,7 +62,7 @@ function flyOnce(lander: string, site: string, seed: number): Told | undefined {
   while (table.state.stage === 'descending') {
     stepTable(table);
     if (isAsked) continue;
-    const { predicted } = table.run.margin;
+    const { predicted } = marginNow(table.run);
     if (predicted === undefined || predicted.seconds > ASKED_AT || table.run.flight.tick < TICK_RATE) continue;
     isAsked = true;
     ({ odds } = viewTable(table, 'm1').leadReadings ?? {});
