@@ -4,7 +4,7 @@ import { formatTableCode, type Command, type PlanChoice, type Refusal } from '..
 import type { DescentEvent } from '../../engine/world/index.ts';
 import { CLOSE_CODES } from '../../server/messages/closeCodes.ts';
 import type { Welcome } from '../../server/messages/index.ts';
-import { readPaper } from '../../server/schema/index.ts';
+import { readPapers } from '../../server/schema/index.ts';
 import { LINE_DOWN, NO_ANSWER, readAnswer, readJoinRefusal } from './answers.ts';
 import { createLinkCore, type LinkCore } from './linkCore.ts';
 import type { Place, PlaceStore } from './place.ts';
@@ -67,10 +67,10 @@ export function adoptRoom(line: SharedLine, room: TableRoom): Promise<void> {
       void room.leave(false);
     }, FIRST_VIEW_MS);
     room.onStateChange((state) => {
-      // the server sends this client one paper: its own
+      // the server sends this client one paper besides the common one: its own
       const [paper] = state.papers.values();
       if (paper === undefined || line.room !== room) return;
-      core.view = readPaper(paper);
+      core.view = readPapers(state.common, paper);
       if (core.state === 'connected') core.tell([]);
     });
     room.onMessage('events', (events: readonly DescentEvent[]) => core.tell(events));

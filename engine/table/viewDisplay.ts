@@ -1,5 +1,6 @@
 import type { EstimateView, Judgment } from '../estimate/index.ts';
 import { SOURCES, type Source } from '../sensors/index.ts';
+import type { Reading } from '../sensors/reading.ts';
 import type { DescentState } from '../world/descent.ts';
 import { flightKnown, marginNow } from './flightKnown.ts';
 import type { Instruments } from './instruments.ts';
@@ -84,6 +85,8 @@ export function viewOwnReadings(table: Table, seats: readonly Seat[]): OwnReadin
   };
 }
 
+const valuesOf = createMemo<Reading, readonly number[]>();
+
 /** `judgment` as it stands now: on hold, nothing has been made of it yet. */
 function viewSource(
   source: Source,
@@ -92,6 +95,7 @@ function viewSource(
   judgment: Judgment = 'accepted',
 ): SourceReading {
   const { state, isUsed, age, disagreement } = sources[source];
+  const reading = readings[source];
   const worst = disagreement.reduce((most, one) => (Math.abs(one) > Math.abs(most) ? one : most), 0);
   return {
     source,
@@ -100,7 +104,7 @@ function viewSource(
     // what is rejected, or silent, goes into nothing, whatever became of its last report
     isUsed: isUsed && judgment === 'accepted' && state !== 'no data' && state !== 'failed',
     ...(age !== undefined && { age }),
-    values: [...readings[source].values],
+    values: valuesOf(reading, [...reading.values], () => [...reading.values]),
     ...(disagreement.length > 0 && { disagreement: worst }),
   };
 }

@@ -19,7 +19,8 @@ import {
   askForDrill,
   judgeChoosing,
   paceNow,
-  viewTable,
+  viewCommon,
+  viewOwn,
   type Entry,
   type MemberId,
   type PlanChoice,
@@ -37,7 +38,7 @@ import {
   type JoinOptions,
   type Welcome,
 } from '../messages/index.ts';
-import { TablePapers, createPaper, writePaper } from '../schema/index.ts';
+import { TablePapers, layPaper, writeCommon, writeOwn } from '../schema/index.ts';
 import type { Journal, TableJournal, UnfinishedTable } from '../storage/index.ts';
 import { RUN_KEY_LETTERS } from '../logbook/index.ts';
 import { createAllowances } from './allowances.ts';
@@ -168,10 +169,9 @@ export class TableRoom extends Room<{ state: TablePapers }> implements OpenTable
     const [memberId, resume] = this.#admit(entering);
     this.#closeOtherLine(memberId);
     this.#lines.set(client, { memberId });
-    const view = viewTable(this.#kept.table, memberId);
-    let paper = this.state.papers.get(memberId);
-    if (paper === undefined) this.state.papers.set(memberId, (paper = createPaper(view)));
-    else writePaper(paper, view);
+    const paper = layPaper(this.state, memberId);
+    writeCommon(this.state, viewCommon(this.#kept.table));
+    writeOwn(paper, viewOwn(this.#kept.table, memberId));
     client.view = new StateView();
     client.view.add(paper);
     const welcome: Welcome = {
@@ -455,9 +455,11 @@ export class TableRoom extends Room<{ state: TablePapers }> implements OpenTable
   }
 
   #send(): void {
+    const { table } = this.#kept;
+    if (this.#lines.size > 0) writeCommon(this.state, viewCommon(table));
     for (const { memberId } of this.#lines.values()) {
       const paper = this.state.papers.get(memberId);
-      if (paper !== undefined) writePaper(paper, viewTable(this.#kept.table, memberId));
+      if (paper !== undefined) writeOwn(paper, viewOwn(table, memberId));
     }
     if (this.#events.length > 0) {
       this.broadcast('events', this.#events, { afterNextPatch: true });

@@ -1,2 +1,2 @@
-export { readPaper } from './readPaper.ts';
-export { TablePapers, createPaper, writePaper } from './tablePapers.ts';
+export { readPapers } from './readPaper.ts';
+export { TablePapers, layPaper, writeCommon, writeOwn } from './tablePapers.ts';

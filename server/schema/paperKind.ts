@@ -25,10 +25,16 @@ interface PaperKind<View> {
   readonly write: (paper: Paper, view: View) => void;
 }
 
-/** What a field of a view is in the paper of its owner; its value is undefined where the view lacks it. */
+type View = Readonly<Record<string, unknown>>;
+
+/** Puts the value of a field of a view into a paper; undefined where the view lacks it. */
+type Write = (paper: Paper, value: unknown) => void;
+
+/** What a field of a view is in the paper of its owner. */
 interface Part {
   readonly builders: FieldsAndMethods;
-  readonly write: (paper: Paper, value: unknown) => void;
+  /** How it is written into papers of the class that was made with its builders. */
+  readonly writeTo: (Class: new () => Paper) => Write;
 }
 
 /**
@@ -43,17 +49,23 @@ export function createPaperKind<Shape extends GroupShape>(shape: Shape, name: st
 }
 
 function groupKind({ fields }: GroupShape, name: string): PaperKind<unknown> {
-  const { builders, write } = fieldsPart(fields, (field) => field);
-  return { Class: schema(builders, name), write: onceEach(write) };
-}
-
-/** Views are never written into: the very object that stands on a paper already is not looked through again. */
-function onceEach<On extends object>(write: (on: On, view: unknown) => void): (on: On, view: unknown) => void {
-  const written = new WeakMap<On, unknown>();
-  return (on, view) => {
-    if (written.get(on) === view) return;
-    write(on, view);
-    written.set(on, view);
+  const parts = partsOf(fields, (field) => field);
+  const Class = schema(buildersOf(parts), name);
+  const writes = writesTo(Class, parts);
+  // views are never written into: of the view that was written last, whatever is the very same stands there already
+  const written = new WeakMap<Paper, View>();
+  return {
+    Class,
+    write(paper, view) {
+      if (!isView(view)) return;
+      const before = written.get(paper);
+      if (before === view) return;
+      // one that is refused half-way leaves nothing to go by
+      written.delete(paper);
+      for (const { field, write } of writes)
+        if (before === undefined || before[field] !== view[field]) write(paper, view[field]);
+      written.set(paper, view);
+    },
   };
 }
 
@@ -62,7 +74,7 @@ function partOf(shape: FieldShape, name: string): Part {
     case 'optional':
       return optionalPart(shape, name);
     case 'inline':
-      return fieldsPart(shape.fields, (field) => inlinedName(name, field));
+      return inlinePart(shape.fields, name);
     case 'group':
       return groupPart(shape, name);
     case 'list':
@@ -80,19 +92,42 @@ function scalarPart(shape: ScalarShape, name: string): Part {
   const toWire = scalarToWire(shape, name);
   return {
     builders: { [name]: t[scalarType(shape)]() },
-    write(paper, value) {
-      paper[name] = value === undefined ? undefined : toWire(value);
+    writeTo(Class) {
+      const set = setterOf(Class, name);
+      return (paper, value) => set(paper, value === undefined ? undefined : toWire(value));
     },
   };
 }
 
-/** All fields of a group, in the paper that is its own or, inlined, in that of its owner. */
-function fieldsPart(fields: Fields, nameOf: (field: string) => string): Part {
-  const parts = Object.entries(fields).map(([field, shape]) => ({ field, part: partOf(shape, nameOf(field)) }));
+/** Sets a field of the schema library. It is looked for once, since a name that is another each time is slow to look for. */
+function setterOf(Class: new () => Paper, name: string): Write {
+  const field = Object.getOwnPropertyDescriptor(Class.prototype, name);
+  return (paper, value) => field?.set?.call(paper, value);
+}
+
+/** The parts of a group, by the fields of its views. */
+function partsOf(fields: Fields, nameOf: (field: string) => string) {
+  return Object.entries(fields).map(([field, shape]) => ({ field, part: partOf(shape, nameOf(field)) }));
+}
+
+function buildersOf(parts: ReturnType<typeof partsOf>): FieldsAndMethods {
+  return Object.fromEntries(parts.flatMap(({ part }) => Object.entries(part.builders)));
+}
+
+function writesTo(Class: new () => Paper, parts: ReturnType<typeof partsOf>) {
+  return parts.map(({ field, part }) => ({ field, write: part.writeTo(Class) }));
+}
+
+/** All fields of a group, in the paper of its owner. */
+function inlinePart(fields: Fields, name: string): Part {
+  const parts = partsOf(fields, (field) => inlinedName(name, field));
   return {
-    builders: Object.fromEntries(parts.flatMap(({ part }) => Object.entries(part.builders))),
-    write(paper, view) {
-      if (isRecord(view)) for (const { field, part } of parts) part.write(paper, view[field]);
+    builders: buildersOf(parts),
+    writeTo(Class) {
+      const writes = writesTo(Class, parts);
+      return (paper, view) => {
+        if (isView(view)) for (const { field, write } of writes) write(paper, view[field]);
+      };
     },
   };
 }
@@ -101,7 +136,7 @@ function groupPart(shape: GroupShape, name: string): Part {
   const kind = groupKind(shape, name);
   return {
     builders: { [name]: t.ref(kind.Class) },
-    write: (paper, view) => kind.write(structureOf(paper[name], name), view),
+    writeTo: () => (paper, view) => kind.write(structureOf(paper[name], name), view),
   };
 }
 
@@ -111,37 +146,43 @@ function optionalPart({ of }: OptionalShape, name: string): Part {
   const shown = shownName(name);
   return {
     builders: { [shown]: t.boolean(), ...part.builders },
-    write(paper, value) {
-      paper[shown] = value !== undefined;
-      if (value !== undefined) part.write(paper, value);
+    writeTo(Class) {
+      const [show, write] = [setterOf(Class, shown), part.writeTo(Class)];
+      return (paper, value) => {
+        show(paper, value !== undefined);
+        if (value !== undefined) write(paper, value);
+      };
     },
   };
 }
 
 function listPart({ item }: ListShape, name: string): Part {
   const kind = itemKind(item, name);
-  const writeItems = onceEach((items: ArraySchema<unknown>, values) => {
-    shrink(items, values).forEach((value, i) => {
-      kind.write(structureOf((items[i] ??= new kind.Class()), name), value);
-    });
-  });
-  return {
-    builders: { [name]: t.array(kind.Class) },
-    write: (paper, values) => writeItems(listOf(paper[name], name), values),
+  // the library's lists are slow to look into
+  const itemsOf = new WeakMap<ArraySchema<unknown>, Paper[]>();
+  const write: Write = (paper, value) => {
+    const list = listOf(paper[name], name);
+    const values: readonly unknown[] = Array.isArray(value) ? value : [];
+    const items = itemsOf.get(list) ?? [];
+    itemsOf.set(list, items);
+    for (; items.length > values.length; items.pop()) list.pop();
+    for (const [i, one] of values.entries()) {
+      const kept = items[i];
+      const item = kept ?? new kind.Class();
+      kind.write(item, one);
+      if (kept !== undefined) continue;
+      items.push(item);
+      list.push(item);
+    }
   };
+  return { builders: { [name]: t.array(kind.Class) }, writeTo: () => write };
 }
 
 function itemKind(item: ItemShape, name: string): PaperKind<unknown> {
   if (!isScalar(item)) return groupKind(item, name);
-  const { builders, write } = scalarPart(item, ITEM_NAME);
-  return { Class: schema(builders, name), write };
-}
-
-/** Takes off the end of a list what the new one has no place for; the new one. */
-function shrink(items: ArraySchema<unknown>, values: unknown): readonly unknown[] {
-  const next: readonly unknown[] = Array.isArray(values) ? values : [];
-  while (items.length > next.length) items.pop();
-  return next;
+  const { builders, writeTo } = scalarPart(item, ITEM_NAME);
+  const Class = schema(builders, name);
+  return { Class, write: writeTo(Class) };
 }
 
 function structureOf(value: unknown, name: string): Paper {
@@ -158,6 +199,6 @@ function isPaper(value: unknown): value is Paper {
   return value instanceof Schema;
 }
 
-function isRecord(value: unknown): value is Readonly<Record<string, unknown>> {
+function isView(value: unknown): value is View {
   return typeof value === 'object' && value !== null;
 }

@@ -1,11 +1,13 @@
 import type { TableView } from '../../engine/table/index.ts';
+import { commonShape } from './commonShape.ts';
+import { ownShape } from './ownShape.ts';
+import type { Paper } from './paperKind.ts';
 import { createReader } from './reader.ts';
-import type { MemberPaper } from './tablePapers.ts';
-import { tableShape } from './tableShape.ts';
 
-const read = createReader(tableShape);
+const readCommon = createReader(commonShape);
+const readOwn = createReader(ownShape);
 
-/** The view that a paper carries: plain data of its own, which later patches do not touch. */
-export function readPaper(paper: MemberPaper): TableView {
-  return read(paper);
+/** The view that the common paper and a member's own carry: plain data of its own, which later patches do not touch. */
+export function readPapers(common: Paper, own: Paper): TableView {
+  return { ...readCommon(common), ...readOwn(own) };
 }

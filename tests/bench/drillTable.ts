@@ -1,92 +1,137 @@
 import { setFlagsFromString } from 'node:v8';
 import { runInNewContext } from 'node:vm';
 import { askTable, joinTable, openKeptTable, stepKeptTable, type KeptTable } from '../../engine/record/index.ts';
-import { playedModel, SEATS, viewTable, type TableModel } from '../../engine/table/index.ts';
+import { createInstruments, stepInstruments } from '../../engine/table/instruments.ts';
+import {
+  playedModel,
+  SEATS,
+  viewCommon,
+  viewOwn,
+  viewTable,
+  type Table,
+  type TableModel,
+} from '../../engine/table/index.ts';
 import { DRILLS, layDrill } from '../../levels/index.ts';
 import { STEPS_PER_PATCH } from '../../server/rooms/index.ts';
-import { tableShape } from '../../server/schema/tableShape.ts';
+import { commonShape } from '../../server/schema/commonShape.ts';
+import { ownShape } from '../../server/schema/ownShape.ts';
 import { openPaperWire } from '../support/paperWire.ts';
 import type { BenchRow } from './row.ts';
 
 const TICKS_PER_SECOND = 60;
-const RUNS = 3;
+const RUNS = 8;
 const TABLES = 40;
 
 /**
  * What a drill costs with a facilitator and five people at the seats, of whom nobody does anything: a tick of the whole table with what is shown and encoded for
- * all six, against the steps of its played world in the same run; what each is sent; and what a table keeps in memory.
+ * all six, against the bare steps of its physics (world, sensors, estimate); what each is sent; and what a table keeps in memory.
  */
 export function benchDrillTable(): readonly BenchRow[] {
-  const runs = Array.from({ length: RUNS }, flyDrill);
-  const best = runs.reduce((one, other) => (other.table < one.table ? other : one));
-  const world = { reference: 'the steps of its world', unit: 'us', referenceValue: best.world };
-  const whole = { reference: 'every reading whole, as JSON', unit: 'B/s', referenceValue: best.json };
+  const flown = noteFlown();
+  const runs = Array.from({ length: RUNS }, () => ({
+    physics: flyBare(flown),
+    step: flyTable(),
+    whole: flyTable({ watch: (table) => watchTable(table) }),
+  }));
+  const least = (of: keyof (typeof runs)[number]) => Math.min(...runs.map((run) => run[of]));
+  const [physics, step, whole] = [least('physics'), least('step'), least('whole')];
+  const bare = { reference: 'its world, sensors and estimate, bare', unit: 'us', referenceValue: physics };
+  const { toFacilitator, toSeat, json } = countBytes();
+  const readings = { reference: 'every reading whole, as JSON', unit: 'B/s', referenceValue: json };
   return [
-    { measure: 'a drill for six, a tick without its world', value: best.table - best.world, ...world },
-    { measure: 'of that the table itself, stand-ins, sensors and talk', value: best.step - best.world, ...world },
-    { measure: 'sent to the facilitator of a drill', value: best.toFacilitator, ...whole },
-    { measure: 'sent to the seat that gets most', value: best.toSeat, ...whole },
+    { measure: 'a drill for six, a tick of all that is not physics', value: whole - physics, ...bare },
+    { measure: 'of that the table itself: stand-ins, talk, marks', value: step - physics, ...bare },
+    { measure: 'of that what six are shown, made and encoded', value: whole - step, ...bare },
+    { measure: 'sent to the facilitator of a drill', value: toFacilitator, ...readings },
+    { measure: 'sent to the seat that gets most', value: toSeat, ...readings },
     { measure: 'kept in memory for a table in mid-drill', ...memory() },
   ];
 }
 
-interface Spent {
-  /** A tick [us]: all of it, the step of the table, the world in it. */
-  readonly table: number;
-  readonly step: number;
-  readonly world: number;
-  /** [B/s] */
-  readonly toFacilitator: number;
-  readonly toSeat: number;
-  readonly json: number;
+/** Called when the table is open; what it returns, at each sending. */
+type Watch = (table: Table) => () => void;
+
+/** Flies the drill down, shows it as often as a server does, and returns what a tick costs [us]. */
+function flyTable(options: { readonly watch?: Watch; readonly model?: TableModel } = {}): number {
+  const kept = openDrill(options.model ?? playedModel);
+  const { table } = kept;
+  const show = options.watch?.(table);
+  let ticks = 0;
+  const begun = processorUs();
+  while (table.state.stage === 'descending') {
+    stepKeptTable(kept);
+    ticks += 1;
+    // what is searched for once at rest is no part of a tick
+    if (ticks % STEPS_PER_PATCH === 0 && table.state.stage === 'descending') show?.();
+  }
+  return (processorUs() - begun) / ticks;
 }
 
-function flyDrill(): Spent {
-  let world = 0;
-  const timed: TableModel = {
-    ...playedModel,
-    createDescent(plan) {
-      const descent = playedModel.createDescent(plan);
-      return {
-        ...descent,
-        step(input, valves) {
-          const begun = performance.now();
-          const events = descent.step(input, valves);
-          world += performance.now() - begun;
-          return events;
-        },
-      };
-    },
+/** What went into the world at each tick. */
+type Flown = Parameters<ReturnType<TableModel['createDescent']>['step']>[];
+
+function noteFlown(): Flown {
+  const flown: Flown = [];
+  const createDescent: TableModel['createDescent'] = (plan) => {
+    const descent = playedModel.createDescent(plan);
+    const step: typeof descent.step = (...into) => {
+      flown.push(into);
+      return descent.step(...into);
+    };
+    return { ...descent, step };
   };
-  const kept = openDrill(timed);
-  const members = kept.table.state.members.map(({ id }) => id);
-  const wire = openPaperWire(tableShape);
-  for (const id of members) wire.join(viewTable(kept.table, id));
-  const bytes = members.map(() => 0);
-  let [ticks, all, step, json] = [0, 0, 0, 0];
-  while (kept.table.state.stage === 'descending') {
-    const begun = performance.now();
-    stepKeptTable(kept);
-    step += performance.now() - begun;
-    ticks += 1;
-    if (ticks % STEPS_PER_PATCH === 0 && kept.table.state.stage === 'descending') {
-      for (const [at, id] of members.entries()) wire.write(at, viewTable(kept.table, id));
-      for (const [at, size] of wire.send().entries()) bytes[at] = (bytes[at] ?? 0) + size;
-      all += performance.now() - begun;
-      json += JSON.stringify(viewTable(kept.table, 'm1')).length;
-    } else all += performance.now() - begun;
+  flyTable({ model: { ...playedModel, createDescent } });
+  return flown;
+}
+
+/** The same descent without a table: what a tick costs [us]. */
+function flyBare(flown: Flown): number {
+  const { plan } = openDrill(playedModel).table;
+  const descent = playedModel.createDescent(plan);
+  const instruments = plan.instruments && createInstruments(plan.instruments, plan.setup, descent.read());
+  const begun = processorUs();
+  for (const into of flown) {
+    descent.step(...into);
+    const truth = descent.read();
+    if (instruments !== undefined) stepInstruments(instruments, truth, {});
   }
-  const each = (ms: number) => (1000 * ms) / ticks;
-  const seconds = ticks / TICKS_PER_SECOND;
-  const [facilitator = 0, ...seats] = bytes;
-  return {
-    table: each(all),
-    step: each(step),
-    world: each(world),
-    toFacilitator: facilitator / seconds,
-    toSeat: Math.max(...seats) / seconds,
-    json: json / seconds,
+  return (processorUs() - begun) / flown.length;
+}
+
+/** Of this process so far: what others do on a busy machine is not in it [us]. */
+function processorUs(): number {
+  const { user, system } = process.cpuUsage();
+  return user + system;
+}
+
+/** Makes and encodes what everybody is shown; `take` gets the bytes that would go to each. */
+function watchTable(table: Table, take?: (sent: readonly Uint8Array[]) => void): () => void {
+  const members = table.state.members.map(({ id }) => id);
+  const wire = openPaperWire(commonShape, ownShape);
+  wire.writeCommon(viewCommon(table));
+  for (const id of members) wire.join(viewOwn(table, id));
+  return () => {
+    wire.writeCommon(viewCommon(table));
+    for (const [at, id] of members.entries()) wire.write(at, viewOwn(table, id));
+    const sent = wire.encode();
+    take?.(sent);
   };
+}
+
+/** [B/s] */
+function countBytes(): { readonly toFacilitator: number; readonly toSeat: number; readonly json: number } {
+  const bytes: number[] = [];
+  let [sendings, json] = [0, 0];
+  const watch: Watch = (table) =>
+    watchTable(table, (sent) => {
+      sendings += 1;
+      for (const [at, { length }] of sent.entries()) bytes[at] = (bytes[at] ?? 0) + length;
+      json += JSON.stringify(viewTable(table, 'm1')).length;
+    });
+  flyTable({ watch });
+  const seconds = (sendings * STEPS_PER_PATCH) / TICKS_PER_SECOND;
+  const [facilitator = 0, ...seats] = bytes;
+  return { toFacilitator: facilitator / seconds, toSeat: Math.max(...seats) / seconds, json: json / seconds };
 }
 
 /** A facilitator and five at the seats, begun. */

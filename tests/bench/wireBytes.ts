@@ -2,7 +2,7 @@ import { Client, type Room } from '@colyseus/sdk';
 import { playedModel, SEATS, type TableView } from '../../engine/table/index.ts';
 import { firstLanding } from '../../levels/index.ts';
 import { STEPS_PER_PATCH } from '../../server/rooms/index.ts';
-import { readPaper, type TablePapers } from '../../server/schema/index.ts';
+import { readPapers, type TablePapers } from '../../server/schema/index.ts';
 import { createHandTicker, startTestServer, until } from '../support/tableServer.ts';
 import type { BenchRow } from './row.ts';
 
@@ -98,7 +98,7 @@ function listenTo(room: Room<unknown, TablePapers>): Listener {
 function paperOf({ room }: Listener): TableView {
   const [paper] = room.state.papers.values();
   if (paper === undefined) throw new Error('no paper');
-  return readPaper(paper);
+  return readPapers(room.state.common, paper);
 }
 
 /** Comes down slower the lower it is, nulls the drift until low, and shuts the engine off at the ground. */

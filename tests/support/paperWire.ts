@@ -9,33 +9,48 @@ interface Member {
   readonly decoder: Decoder;
 }
 
-/** The schema library's own encoder with a paper a member, and a decoder a member who was sent what that member may see. */
-interface PaperWire<View> {
+/**
+ * The schema library's own encoder with a common paper and one for each member, and a decoder a member who was sent what that member may see.
+ */
+export interface PaperWire<Common, Own> {
   /** One more member, who is sent the whole state as it is now, and what changed since the last sending only with the next. */
-  join(view: View): void;
-  write(member: number, view: View): void;
+  join(own: Own): void;
+  writeCommon(view: Common): void;
+  write(member: number, own: Own): void;
+  /** What goes to each member now. */
+  encode(): readonly Uint8Array[];
   /** Sends everybody what changed; the bytes that went to each. */
   send(): readonly number[];
-  read(member: number): View | undefined;
-  /** Papers that came to this member. */
+  readCommon(member: number): Common | undefined;
+  read(member: number): Own | undefined;
+  /** Papers of members that came to this member. */
   known(member: number): readonly string[];
 }
 
-export function openPaperWire<Shape extends GroupShape>(shape: Shape): PaperWire<ViewOf<Shape>> {
-  const kind = createPaperKind(shape, 'Paper');
-  const read = createReader(shape);
-  const Papers = schema({ papers: t.map(kind.Class).view() }, 'Papers');
+export function openPaperWire<Common extends GroupShape, Own extends GroupShape>(
+  commonShape: Common,
+  ownShape: Own,
+): PaperWire<ViewOf<Common>, ViewOf<Own>> {
+  const common = createPaperKind(commonShape, 'Common');
+  const own = createPaperKind(ownShape, 'Own');
+  const [readCommon, readOwn] = [createReader(commonShape), createReader(ownShape)];
+  const Papers = schema({ common: t.ref(common.Class), papers: t.map(own.Class).view() }, 'Papers');
   const state = new Papers();
   const encoder = new Encoder(state);
   const members: Member[] = [];
-  const papersAt = (member: number) => {
-    const decoded = members[member]?.decoder.state;
-    return decoded instanceof Object ? (Reflect.get(decoded, 'papers') as typeof state.papers | undefined) : undefined;
+  const stateAt = (member: number) => members[member]?.decoder.state as typeof state | undefined;
+  const encode = () => {
+    const start = { offset: 0 };
+    encoder.encode(start);
+    const { offset } = start;
+    const parts = members.map(({ sight }) => encoder.encodeView(sight, offset, start).slice());
+    encoder.discardChanges();
+    return parts;
   };
   return {
     join(view) {
-      const paper = new kind.Class();
-      kind.write(paper, view);
+      const paper = new own.Class();
+      own.write(paper, view);
       state.papers.set(`m${members.length}`, paper);
       const sight = new StateView();
       sight.add(paper);
@@ -45,26 +60,25 @@ export function openPaperWire<Shape extends GroupShape>(shape: Shape): PaperWire
       decoder.decode(encoder.encodeAllView(sight, all.offset, all));
       members.push({ sight, decoder });
     },
+    writeCommon: (view) => common.write(state.common, view),
     write(member, view) {
       const paper = state.papers.get(`m${member}`);
-      if (paper !== undefined) kind.write(paper, view);
+      if (paper !== undefined) own.write(paper, view);
     },
+    encode,
     send() {
-      const common = { offset: 0 };
-      encoder.encode(common);
-      const { offset } = common;
-      const sizes = members.map(({ sight, decoder }) => {
-        const bytes = encoder.encodeView(sight, offset, common);
-        decoder.decode(bytes);
-        return bytes.length;
-      });
-      encoder.discardChanges();
-      return sizes;
+      const parts = encode();
+      for (const [at, bytes] of parts.entries()) members[at]?.decoder.decode(bytes);
+      return parts.map(({ length }) => length);
+    },
+    readCommon(member) {
+      const at = stateAt(member);
+      return at && readCommon(at.common);
     },
     read(member) {
-      const paper = papersAt(member)?.get(`m${member}`);
-      return paper === undefined ? undefined : read(paper);
+      const paper = stateAt(member)?.papers.get(`m${member}`);
+      return paper === undefined ? undefined : readOwn(paper);
     },
-    known: (member) => [...(papersAt(member)?.keys() ?? [])],
+    known: (member) => [...(stateAt(member)?.papers.keys() ?? [])],
   };
 }

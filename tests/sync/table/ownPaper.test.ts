@@ -2,7 +2,7 @@ import { Client, type Room } from '@colyseus/sdk';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { parseTableCode, type TableView } from '../../../engine/table/index.ts';
 import type { Welcome } from '../../../server/messages/index.ts';
-import { readPaper, type TablePapers } from '../../../server/schema/index.ts';
+import { readPapers, type TablePapers } from '../../../server/schema/index.ts';
 import { createHandTicker, startTestServer, until, type TestServer } from '../../support/tableServer.ts';
 
 let server: TestServer;
@@ -32,7 +32,7 @@ async function listen(enter: (client: Client) => Promise<Room<unknown, TablePape
 }
 
 function papersOf({ room }: Wire): readonly TableView[] {
-  return [...room.state.papers.values()].map(readPaper);
+  return [...room.state.papers.values()].map((own) => readPapers(room.state.common, own));
 }
 
 beforeAll(async () => {

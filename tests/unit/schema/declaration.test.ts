@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import type { TableView } from '../../../engine/table/index.ts';
+import type { CommonView } from '../../../engine/table/index.ts';
 import { group, inline, list, number, optional, text, truth, words } from '../../../server/schema/shapes.ts';
-import type { tableShape } from '../../../server/schema/tableShape.ts';
+import type { commonShape } from '../../../server/schema/commonShape.ts';
 import type { Disagreement, Exactly, ViewOf } from '../../../server/schema/viewOf.ts';
 
 /** The compiler is the judge here: each line after `@ts-expect-error` must not compile, and all others must. */
@@ -88,18 +88,19 @@ describe('a declaration', () => {
   });
 
   it('of the table follows the view of the engine', () => {
-    type Table = ViewOf<typeof tableShape>;
-    const exactly: Exactly<Disagreement<Table, TableView>> = true;
-    const gained: Disagreement<Table, TableView & { readonly neverShown?: string }> = 'view.neverShown is not declared';
+    type Table = ViewOf<typeof commonShape>;
+    const exactly: Exactly<Disagreement<Table, CommonView>> = true;
+    const gained: Disagreement<Table, CommonView & { readonly neverShown?: string }> =
+      'view.neverShown is not declared';
     const lost: Disagreement<
       Table,
-      Omit<TableView, 'scorecard'>
+      Omit<CommonView, 'scorecard'>
     > = 'view.scorecard is declared, but no part of the view';
     expect([exactly, gained, lost]).toHaveLength(3);
     // @ts-expect-error the view has gained an optional field
-    type Gained = Exactly<Disagreement<Table, TableView & { readonly neverShown?: string }>>;
+    type Gained = Exactly<Disagreement<Table, CommonView & { readonly neverShown?: string }>>;
     // @ts-expect-error the view has lost one
-    type Lost = Exactly<Disagreement<Table, Omit<TableView, 'scorecard'>>>;
+    type Lost = Exactly<Disagreement<Table, Omit<CommonView, 'scorecard'>>>;
     const never: readonly [Gained, Lost] = [false, false];
     expect(never).toEqual([false, false]);
   });
