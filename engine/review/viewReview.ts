@@ -68,16 +68,17 @@ export function viewReview(table: Table, member: Member): ReviewView | undefined
   const looked = lookBack(table);
   const scorecard = control ? scorecardOf(table) : undefined;
   const from = [review, looked, scorecard, run.whatIfs, review.clip && tick];
-  return reviewFor(member, from, () => viewFor(table, control, looked, scorecard));
+  return reviewFor(member, from, () => viewFor(table, member, looked, scorecard));
 }
 
 function viewFor(
   { state, plan, run }: Table,
-  control: boolean,
+  member: Member,
   { measures, moments }: LookedBack,
   scorecard: Scorecard | undefined,
 ): ReviewView {
   const { review } = state;
+  const control = isControl(member);
   const { step, topic, clip, goal, actions, declined } = review;
   const isRated = control || step === 'summary' || step === 'closed';
   return {
