@@ -145,6 +145,12 @@ export async function openLogbook(): Promise<Problem> {
   return layInPlace(layLogbook, '?logbook', 'logbook');
 }
 
+/** What the network lets through, in place of the start page. */
+export async function openNetwork(): Promise<Problem> {
+  const { layNetwork } = await import('./panels/networkPage.ts');
+  return layInPlace(layNetwork, '?network', 'open');
+}
+
 /** Margins studied without flying, in place of the start page. */
 export async function openWorkbench(): Promise<Problem> {
   const { layWorkbench } = await import('./workbench/workbenchPage.ts');

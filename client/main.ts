@@ -62,7 +62,7 @@ function showSettings(): void {
   Object.assign(document.documentElement.dataset, { units, motion });
 }
 
-/** Sits down at the table that the address names, or opens the logbook or the workbench; false when it names neither. */
+/** Sits down at the table that the address names, or opens the logbook, the workbench or the check of the network; false when it names neither. */
 function followAddress(): boolean {
   const words = new URLSearchParams(location.search);
   if (words.has('logbook')) {
@@ -71,6 +71,10 @@ function followAddress(): boolean {
   }
   if (words.has('workbench')) {
     void sitDown((desk) => desk.openWorkbench());
+    return true;
+  }
+  if (words.has('network')) {
+    void sitDown((desk) => desk.openNetwork());
     return true;
   }
   const invited = words.get('table');
@@ -137,6 +141,8 @@ async function sitDown(act: (desk: Desk) => Promise<string | undefined>, problem
     const problem = await act(await loadDesk());
     status.textContent = '';
     problemAt.textContent = problem ?? '';
+    // a way to see what is blocked, where the words say that the network may be it
+    byId('network').hidden = problem?.includes('network') !== true;
   } catch {
     status.textContent = 'A part of the page did not load. Check the connection and try again.';
   }

@@ -45,11 +45,12 @@ export function openWayBack(search: string, onBack: () => void): WayBack {
   };
 }
 
-/** The start page's own address: this one without the table, the logbook or the workbench. */
+/** The start page's own address: this one without the table, the logbook, the workbench or the check of the network. */
 function startAddress(): string {
   const search = new URLSearchParams(location.search);
   if (search.has('workbench')) return location.pathname;
   search.delete('table');
   search.delete('logbook');
+  search.delete('network');
   return location.pathname + (search.size === 0 ? '' : `?${search.toString()}`);
 }

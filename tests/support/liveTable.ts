@@ -3,6 +3,7 @@ import { once } from 'node:events';
 import type { Browser, Page } from 'playwright';
 import { launchBrowser } from './browser.ts';
 import { ROOT } from './sources.ts';
+import { UNBOUNDED } from './tableServer.ts';
 
 /** The product as a person meets it: the built client, served by the real server, in a real Chromium. */
 export interface LiveTable {
@@ -64,7 +65,7 @@ async function startServer(
 ): Promise<{ readonly origin: string; stop(signal?: NodeJS.Signals): Promise<void> }> {
   const child = spawn(process.execPath, ['server/main.ts'], {
     cwd: ROOT,
-    env: { ...process.env, PORT: port, HOST: '127.0.0.1', KILTER_RECORDS: records },
+    env: { ...process.env, PORT: port, HOST: '127.0.0.1', KILTER_RECORDS: records, ...UNBOUNDED },
     stdio: ['ignore', 'pipe', 'inherit'],
   });
   const [line] = (await once(child.stdout, 'data')) as [Buffer];

@@ -9,6 +9,9 @@ export interface TestServer extends RunningServer {
   readonly reports: readonly string[];
 }
 
+/** All of a test come from one address. */
+export const UNBOUNDED = { KILTER_TABLES_PER_ADDRESS: '1000', KILTER_LINES_PER_ADDRESS: '10000' };
+
 /** A server on a port of the system's choice, with the plain world unless said otherwise. */
 export async function startTestServer(
   parts: Partial<ServerParts> & { readonly clientFolder?: string } = {},
@@ -18,7 +21,7 @@ export async function startTestServer(
     PORT: '0',
     HOST: '127.0.0.1',
     KILTER_RECORDS: 'none',
-    KILTER_TABLES_PER_ADDRESS: '60',
+    ...UNBOUNDED,
     ...environment,
   });
   if (!config.ok) throw new Error(config.error.join('; '));

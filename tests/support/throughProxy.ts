@@ -10,6 +10,8 @@ export interface Relay {
   accept(): void;
   /** Takes new lines and lets nothing through on them, until `accept`: all of them, or those that ask for a WebSocket. */
   swallow(which: 'all' | 'upgrades'): void;
+  /** Ends whatever asks for a WebSocket, until `accept`. */
+  cutUpgrades(): void;
   /** Lets nothing through on the open lines, and closes none of them. */
   freeze(): void;
   close(): Promise<void>;
@@ -21,6 +23,7 @@ export async function openRelay(port: number, hear?: (bytes: Buffer) => void, fr
   const swallowed = new Set<Socket>();
   let refusing = false;
   let swallowing: 'all' | 'upgrades' | undefined;
+  let isCuttingUpgrades = false;
   const server: Server = createServer((near) => {
     if (refusing) {
       near.destroy();
@@ -30,11 +33,16 @@ export async function openRelay(port: number, hear?: (bytes: Buffer) => void, fr
       swallowed.add(near.on('error', () => undefined));
       return;
     }
-    if (swallowing === 'upgrades') near.once('data', (bytes) => takeIn(near, bytes));
+    if (swallowing === 'upgrades' || isCuttingUpgrades) near.once('data', (bytes) => takeIn(near, bytes));
     else connect(near);
   });
   const takeIn = (near: Socket, bytes: Buffer) => {
-    if (/^upgrade:/im.test(bytes.toString())) {
+    const asksForLine = /^upgrade:/im.test(bytes.toString());
+    if (asksForLine && isCuttingUpgrades) {
+      near.destroy();
+      return;
+    }
+    if (asksForLine) {
       swallowed.add(near.on('error', () => undefined));
       return;
     }
@@ -71,7 +79,9 @@ export async function openRelay(port: number, hear?: (bytes: Buffer) => void, fr
     accept() {
       refusing = false;
       swallowing = undefined;
+      isCuttingUpgrades = false;
     },
+    cutUpgrades: () => void (isCuttingUpgrades = true),
     swallow: (which) => void (swallowing = which),
     freeze() {
       for (const [near, far] of pairs) {

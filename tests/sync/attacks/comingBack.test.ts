@@ -1,4 +1,5 @@
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { checkNetwork } from '../../../client/net/checkNetwork.ts';
 import { openSharedTable, type TableLink } from '../../../client/net/index.ts';
 import {
   createHandTicker,
@@ -48,6 +49,17 @@ describe('a network that takes in whatever is sent and answers nothing', () => {
     relay.accept();
     await until('Ada to be back', () => link.state === 'connected', NOTICED_MS);
     expect(link.view?.you.seat).toBe('flying');
+  });
+});
+
+describe('the check of the network', () => {
+  it('says what goes through and what is blocked', async () => {
+    expect(await checkNetwork(relay.origin)).toMatchObject({ request: { ok: true }, line: { ok: true } });
+    relay.cutUpgrades();
+    expect(await checkNetwork(relay.origin)).toMatchObject({ request: { ok: true }, line: { ok: false } });
+    relay.refuse();
+    relay.cut();
+    expect(await checkNetwork(relay.origin)).toEqual({ request: { ok: false }, line: { ok: false } });
   });
 });
 
