@@ -106,3 +106,13 @@ describe.concurrent('the settings', () => {
     expect(live.faults).toEqual([]);
   });
 });
+
+it('the check of the network says what goes through, and leads back to the start', async ({ expect }) => {
+  const page = await live.openPage('/?network', { width: 390, height: 844 });
+  await page.getByText('All well: you can open and join tables from here.').waitFor();
+  expect(await page.getByText(/^works, \d+ ms$/).count()).toBe(2);
+  expect(await page.getByText(CAUTION.split('.')[0] ?? '').count()).toBeGreaterThan(0);
+  await page.getByRole('button', { name: 'Back to the start' }).click();
+  await page.getByRole('button', { name: 'Fly a landing' }).waitFor();
+  expect(new URL(page.url()).search).toBe('');
+});
