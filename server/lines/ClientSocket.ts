@@ -1,6 +1,7 @@
 import { Protocol } from '@colyseus/core';
 import { WebSocket } from 'ws';
 import { createTokenBucket } from '../tokenBucket.ts';
+import { createBacklogWatch } from './backlog.ts';
 import { isPlainFrame } from './frame.ts';
 
 /** Frames of one line: four times what is ever answered. Past this it is cut. */
@@ -8,13 +9,6 @@ const FRAME_RATE = { burst: 160, perSecond: 120 } as const;
 
 /** How long a line may take to join the table that it came for [ms]. */
 const JOIN_MS = 5000;
-
-/** What may wait to be read at the other end for longer than a moment [byte]. */
-const USUAL_BACKLOG = 64 * 1024;
-
-/** How long more than that may wait [ms], and what is too much at once [byte]: the record of a long session fits. */
-const BACKLOG_MS = 10_000;
-const LARGEST_BACKLOG = 4 * 1024 * 1024;
 
 /** How long the other end has to take its leave when it is cut [ms]. */
 const FAREWELL_MS = 500;
@@ -31,8 +25,7 @@ export class ClientSocket extends WebSocket {
   readonly #frames = createTokenBucket(FRAME_RATE);
   readonly #joining = setTimeout(() => this.#cut('Nothing was joined.'), JOIN_MS).unref();
   #isCut = false;
-  /** When more than is usual began to wait [ms]. */
-  #crowdedSinceMs: number | undefined;
+  readonly #isChoked = createBacklogWatch();
 
   /** Everything that comes in passes here, before anybody looks into it. */
   override emit(event: string | symbol, ...given: readonly unknown[]): boolean {
@@ -50,7 +43,7 @@ export class ClientSocket extends WebSocket {
   override send(data: Data, options: SendOptions, sent?: Sent): void;
   override send(data: Data, options: SendOptions | Sent, sent?: Sent): void {
     if (this.#isCut) return;
-    if (this.#isChoked(performance.now())) {
+    if (this.#isChoked(this.bufferedAmount, performance.now())) {
       // nothing is read at the other end: it would not read a farewell either
       this.#isCut = true;
       this.terminate();
@@ -58,13 +51,6 @@ export class ClientSocket extends WebSocket {
     }
     if (typeof options === 'object') super.send(data, options, sent);
     else super.send(data, options);
-  }
-
-  #isChoked(nowMs: number): boolean {
-    const waiting = this.bufferedAmount;
-    if (waiting <= USUAL_BACKLOG) this.#crowdedSinceMs = undefined;
-    else this.#crowdedSinceMs ??= nowMs;
-    return waiting > LARGEST_BACKLOG || nowMs - (this.#crowdedSinceMs ?? nowMs) > BACKLOG_MS;
   }
 
   #cut(reason: string): false {

@@ -1,2 +1,3 @@
+export { createBacklogWatch } from './backlog.ts';
 export { ClientSocket } from './ClientSocket.ts';
 export { isPlainFrame } from './frame.ts';
