@@ -139,27 +139,19 @@ export async function chooseDrill(does: {
   return undefined;
 }
 
-/** The runs of this browser, of a key, or of a file, in place of the start page. */
-export async function openLogbook(): Promise<Problem> {
-  const { layLogbook } = await import('./logbook/logbookPage.ts');
-  return layInPlace(layLogbook, '?logbook', 'logbook');
-}
+/** Pages in place of the start page, each fetched by whoever opens it: how it is laid, and which button of the start page has the focus after it. */
+const PAGES = {
+  logbook: { from: 'logbook', load: async () => (await import('./logbook/logbookPage.ts')).layLogbook },
+  workbench: { from: 'workbench', load: async () => (await import('./workbench/workbenchPage.ts')).layWorkbench },
+  about: { from: 'about', load: async () => (await import('./trust/trustPage.ts')).layTrust },
+  network: { from: 'open', load: async () => (await import('./panels/networkPage.ts')).layNetwork },
+} as const;
 
-/** What the network lets through, in place of the start page. */
-export async function openNetwork(): Promise<Problem> {
-  const { layNetwork } = await import('./panels/networkPage.ts');
-  return layInPlace(layNetwork, '?network', 'open');
-}
-
-/** Margins studied without flying, in place of the start page. */
-export async function openWorkbench(): Promise<Problem> {
-  const { layWorkbench } = await import('./workbench/workbenchPage.ts');
+/** Opens one of them; what its address says beside its name stays. */
+export async function openPage(name: keyof typeof PAGES): Promise<Problem> {
+  const { from, load } = PAGES[name];
   const { search, hash } = location;
-  return layInPlace(
-    layWorkbench,
-    new URLSearchParams(search).has('workbench') ? search + hash : '?workbench',
-    'workbench',
-  );
+  return layInPlace(await load(), new URLSearchParams(search).has(name) ? search + hash : `?${name}`, from);
 }
 
 /** A page of its own; left, the start page is there again, with the focus on the button `from`. */

@@ -18,8 +18,9 @@ byId('open').addEventListener('click', () => void sitDown((desk) => desk.openTab
 byId('choose').addEventListener('click', () => void choose());
 byId('trouble').addEventListener('click', () => void choose(true));
 byId('drill').addEventListener('click', () => void chooseDrill());
-byId('logbook').addEventListener('click', () => void sitDown((desk) => desk.openLogbook()));
-byId('workbench').addEventListener('click', () => void sitDown((desk) => desk.openWorkbench()));
+byId('logbook').addEventListener('click', () => void sitDown((desk) => desk.openPage('logbook')));
+byId('workbench').addEventListener('click', () => void sitDown((desk) => desk.openPage('workbench')));
+byId('about').addEventListener('click', () => void sitDown((desk) => desk.openPage('about')));
 byId('settings').addEventListener('click', () => void sitDown(async (desk) => desk.showSettings()));
 byId('join').addEventListener('submit', (event) => {
   event.preventDefault();
@@ -62,19 +63,12 @@ function showSettings(): void {
   Object.assign(document.documentElement.dataset, { units, motion });
 }
 
-/** Sits down at the table that the address names, or opens the logbook, the workbench or the check of the network; false when it names neither. */
+/** Sits down at the table that the address names, or opens the page that it names; false when it names neither. */
 function followAddress(): boolean {
   const words = new URLSearchParams(location.search);
-  if (words.has('logbook')) {
-    void sitDown((desk) => desk.openLogbook());
-    return true;
-  }
-  if (words.has('workbench')) {
-    void sitDown((desk) => desk.openWorkbench());
-    return true;
-  }
-  if (words.has('network')) {
-    void sitDown((desk) => desk.openNetwork());
+  const page = (['logbook', 'workbench', 'about', 'network'] as const).find((name) => words.has(name));
+  if (page !== undefined) {
+    void sitDown((desk) => desk.openPage(page));
     return true;
   }
   const invited = words.get('table');

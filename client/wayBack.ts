@@ -45,12 +45,11 @@ export function openWayBack(search: string, onBack: () => void): WayBack {
   };
 }
 
-/** The start page's own address: this one without the table, the logbook, the workbench or the check of the network. */
+/** The start page's own address: this one without the table or the page that it leads to. */
 function startAddress(): string {
   const search = new URLSearchParams(location.search);
+  // a study says much more in its address
   if (search.has('workbench')) return location.pathname;
-  search.delete('table');
-  search.delete('logbook');
-  search.delete('network');
+  for (const name of ['table', 'logbook', 'network', 'about']) search.delete(name);
   return location.pathname + (search.size === 0 ? '' : `?${search.toString()}`);
 }

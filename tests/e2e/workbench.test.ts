@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { OUTSIDE_CHECKS } from '../../engine/checks/index.ts';
 import { CAUTION } from '../../engine/constants.ts';
 import { findLander } from '../../levels/index.ts';
 import { callJson } from '../contract/cli/runKilter.ts';
@@ -61,6 +62,17 @@ describe('the workbench', () => {
     await press(page, 'Start page');
     await page.getByRole('button', { name: 'Fly a landing' }).waitFor();
     // faults also list requests that leave the origin
+    expect(live.faults).toEqual([]);
+  });
+});
+
+describe('the page about trust', () => {
+  it('runs every check in the visitor’s own browser, and says that all agree', async () => {
+    const page = await live.openPage('/');
+    await press(page, 'About');
+    const agree = `${OUTSIDE_CHECKS.length} of ${OUTSIDE_CHECKS.length} checks agree`;
+    await page.getByRole('status').filter({ hasText: agree }).waitFor();
+    expect(await page.getByRole('row').count()).toBe(OUTSIDE_CHECKS.length + 1);
     expect(live.faults).toEqual([]);
   });
 });
