@@ -50,7 +50,7 @@ export const PERMITTED_USE =
   'Exercises, teaching, and early trade studies that compare landers among themselves. Never a decision about a real landing.';
 
 export const SIMPLIFICATIONS: readonly string[] = [
-  'The played descent is planar: the lander is seen along the edge over which it tips most easily, its legs merged into two.',
+  'The played descent is planar: the lander moves in the plane across the edge over which it tips most easily, each leg at its own place.',
   'The hull is rigid; tanks hold frozen liquid except where slosh is computed apart.',
   'Legs are massless, crush at constant force in stages, and are alike on one lander.',
   'The ground is rigid or an idealized soil; feet grip by Coulomb friction, without digging in or plowing.',

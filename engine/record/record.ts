@@ -10,7 +10,7 @@ import type { Stage, TablePlan } from '../table/tableTypes.ts';
  */
 
 /** The only format that is read. */
-export const RECORD_FORMAT = 'kilter-record/3';
+export const RECORD_FORMAT = 'kilter-record/4';
 
 export interface TableRecord {
   readonly header: RecordHeader;
