@@ -112,6 +112,8 @@ export function chooseLanding(does: ChosenActions, isTroubled = false): Problem 
   const usual = isTroubled ? troubledChoice() : firstChoice(FIRST_SEED);
   const choice = named?.ok === true ? named.value : usual;
   const problem = named?.ok === false ? CHOICE.wrongLink(named.error.map(formatProblem).join('; ')) : '';
+  // where an address led here: the sheet gives the focus back to what had it
+  if (document.activeElement === document.body) document.getElementById('choose')?.focus();
   openChoiceSheet(
     choice,
     {

@@ -49,7 +49,7 @@ export function createAlertList(
   };
   return {
     list,
-    refresh: (view) => keepFocus(list, () => lay(view)),
+    refresh: (view) => keepFocus(list, () => lay(view), 'next'),
   };
 }
 

@@ -3,12 +3,16 @@ import { element } from './element.ts';
 /** Least time between two announcements [ms]: a reader must be able to finish one. */
 const PAUSE_MS = 4000;
 
+/** What is told within this time is told together [ms]: a reader would skip what another line takes the place of at once. */
+const TOGETHER_MS = 200;
+
 /** Tells people who do not see the sheet what changed, politely and not too often; only the newest waits. */
 export class Announcer {
   readonly node: HTMLElement;
   #waiting: string | undefined;
   #last = '';
   #quietUntil = 0;
+  #saidAt = -Infinity;
 
   /** `alert`: breaks into what is being read. */
   constructor(manner: 'status' | 'alert' = 'status') {
@@ -34,10 +38,13 @@ export class Announcer {
 
   /** Called from time to time; speaks when the pause is over. */
   flush(): void {
-    if (this.#waiting === undefined || performance.now() < this.#quietUntil) return;
+    const now = performance.now();
+    if (this.#waiting === undefined || now < this.#quietUntil) return;
+    const before = now - this.#saidAt < TOGETHER_MS ? `${this.node.textContent} ` : '';
     this.#last = this.#waiting;
-    this.node.textContent = this.#waiting;
+    this.node.textContent = before + this.#waiting;
     this.#waiting = undefined;
-    this.#quietUntil = performance.now() + PAUSE_MS;
+    this.#saidAt = now;
+    this.#quietUntil = now + PAUSE_MS;
   }
 }

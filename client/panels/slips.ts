@@ -54,7 +54,7 @@ export function createSlips(
   return {
     tray,
     refresh(view) {
-      keepFocus(tray, () => lay(view));
+      keepFocus(tray, () => lay(view), 'next');
       heard = tellNew(announcer, view, heard);
     },
   };

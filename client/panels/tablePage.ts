@@ -15,6 +15,7 @@ import { chooseAtTable } from './chooseAtTable.ts';
 import { createCoach } from './coach.ts';
 import { createCountdown } from './countdown.ts';
 import { element, leaveButton } from './element.ts';
+import { keepFocus } from './keepFocus.ts';
 import { createLeaveQuestion } from './leaveQuestion.ts';
 import { createLobby } from './lobby.ts';
 import { createBrief } from './drill/briefSheet.ts';
@@ -161,9 +162,7 @@ export function layTable(
     openSettings(() => pause.end());
   });
 
-  const refresh = () => {
-    const view = link.view;
-    if (view === undefined) return;
+  const show = (view: TableView) => {
     figured = view;
     page.dataset['stage'] = view.stage;
     page.dataset['role'] = view.you.role;
@@ -183,6 +182,10 @@ export function layTable(
     talkAnnouncer.flush();
     alertAnnouncer.flush();
     pads.follow(view.stage !== 'resolved' && document.querySelector('dialog[open]') === null);
+  };
+  const refresh = () => {
+    const { view } = link;
+    if (view !== undefined) keepFocus(page, () => show(view));
   };
   const tell = createTeller(announcer, note);
   const tellOrders = createOrdersTeller(announcer, note);

@@ -14,6 +14,7 @@ import { createLookingBack } from './debrief/lookingBack.ts';
 import { createBrief } from './drill/briefSheet.ts';
 import { element } from './element.ts';
 import { createAnewCheck, FIGURES_MS, isOtherPage, type LaidTable, type LayActions } from './laidPage.ts';
+import { keepFocus } from './keepFocus.ts';
 import { createLeaveQuestion } from './leaveQuestion.ts';
 import { createLobby } from './lobby.ts';
 import { createNotice, createTeller, type Note } from './notice.ts';
@@ -136,15 +137,17 @@ export function layWatchPage(
   page.addEventListener('click', (event) => {
     if (leadsToSettings(event)) openSettings();
   });
-  const refresh = () => {
-    const { view } = link;
-    if (view === undefined) return;
+  const show = (view: TableView) => {
     figured = view;
     page.dataset['stage'] = view.stage;
     parts.refresh(view);
     gathering.refresh(view);
     rest.refresh(view);
     announcer.flush();
+  };
+  const refresh = () => {
+    const { view } = link;
+    if (view !== undefined) keepFocus(page, () => show(view));
   };
   const tell = createTeller(announcer, note);
   const isAnew = createAnewCheck();

@@ -27,6 +27,12 @@ export function pickField<Choice extends string>(
   };
 }
 
+/** Whether somebody is typing or choosing there. */
+export function isTypingIn(holder: HTMLElement): boolean {
+  const { activeElement: node } = document;
+  return node !== null && holder.contains(node) && node.matches('input, select, textarea');
+}
+
 /** What stands in a field becomes what the table has, unless somebody is typing there. */
 export function follow(input: HTMLInputElement | HTMLTextAreaElement, value: string): void {
   if (document.activeElement !== input && input.dataset['laid'] !== value) {

@@ -4,7 +4,7 @@ import { SUMMARY } from '../../text/debrief.ts';
 import { button, element } from '../element.ts';
 import type { Ask } from '../seatCard.ts';
 import { mayWrite, type DebriefPart } from './debriefPart.ts';
-import { lineField, pickField } from './fields.ts';
+import { isTypingIn, lineField, pickField } from './fields.ts';
 import { createRelaid } from './relaid.ts';
 
 /** The improvement plan: who does what by when. Edited in place by who writes, read by all. */
@@ -18,7 +18,7 @@ export function createPlanTable(ask: Ask): DebriefPart {
       const isWriting = mayWrite(view);
       fresh.hidden = !isWriting;
       // somebody who is typing in a row is not disturbed; it follows once they are done
-      if (isWriting && rows.holder.contains(document.activeElement)) return;
+      if (isWriting && isTypingIn(rows.holder)) return;
       rows.lay([actions, isWriting], () => laid(actions, isWriting ? ask : undefined));
     },
   };
@@ -100,8 +100,8 @@ function actionForm(action: Action | undefined, ask: Ask): HTMLElement {
       state: status.chosen(),
       isRule: rule.checked,
     });
+    // nobody is typing any more: the row follows what the table has
     save.focus();
-    save.blur();
     if (action === undefined) form.reset();
   });
   return form;

@@ -4,7 +4,7 @@ import { RATINGS_TEXT } from '../../text/debrief.ts';
 import { element } from '../element.ts';
 import type { Ask } from '../seatCard.ts';
 import { mayWrite, type DebriefPart } from './debriefPart.ts';
-import { lineField, pickField } from './fields.ts';
+import { isTypingIn, lineField, pickField } from './fields.ts';
 import { createRelaid } from './relaid.ts';
 
 type Objective = NonNullable<TableView['drill']>['objectives'][number];
@@ -24,7 +24,7 @@ export function createRatings(ask: Ask): DebriefPart {
       const { review, drill } = view;
       if (review === undefined) return;
       const isWriting = mayWrite(view);
-      if (isWriting && rows.holder.contains(document.activeElement)) return;
+      if (isWriting && isTypingIn(rows.holder)) return;
       const objectives = drill?.objectives ?? [];
       rows.lay([objectives, review.ratings, review.suggestions, isWriting], () =>
         objectives.length === 0
@@ -84,8 +84,8 @@ function rateForm(objective: Objective, rated: ReviewView['ratings'][number] | u
     event.preventDefault();
     const chosen = rating.chosen();
     if (chosen === '') return;
-    save.blur();
-    evidence.input.blur();
+    // nobody is typing any more: the row follows what the table has
+    save.focus();
     ask({ kind: 'rate', objective: objective.id, rating: chosen, evidence: evidence.input.value.trim() });
   });
   return form;
