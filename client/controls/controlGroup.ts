@@ -3,7 +3,7 @@ import { isDry } from '../panels/alerts.ts';
 import { element, say } from '../panels/element.ts';
 import type { DeskAction } from '../settings/keys.ts';
 import { CONTROLS } from '../text/en.ts';
-import { keysOf } from '../text/keyNames.ts';
+import { keysOf, shortcutsOf } from '../text/keyNames.ts';
 import type { CommandDesk } from './commands.ts';
 import { ACTS } from './keyboard.ts';
 import { repeatWhileHeld } from './repeat.ts';
@@ -51,7 +51,11 @@ export function stepButton(sign: string, action: DeskAction, name: string, desk:
     node,
     show(isAllowed) {
       node.disabled = !isAllowed;
-      say(key, keysOf(action)[0] ?? '');
+      const [first = ''] = keysOf(action);
+      // drawn by the style sheet: it is no part of what the button is called
+      if (key.dataset['key'] === first) return;
+      key.dataset['key'] = first;
+      node.setAttribute('aria-keyshortcuts', shortcutsOf(action).join(' '));
     },
     rename(otherSign, otherName) {
       say(words, otherSign);

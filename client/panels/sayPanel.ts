@@ -83,7 +83,7 @@ interface SentenceButton {
 function createSentence(sentence: Sentence, figure: number, act: () => void): SentenceButton {
   const words = element('span', {});
   const key = element('kbd', { 'aria-hidden': 'true' }, String(figure));
-  const node = element('button', { type: 'button', 'aria-keyshortcuts': String(figure) }, key, words);
+  const node = element('button', { type: 'button' }, key, words);
   node.addEventListener('click', act);
   return {
     node,
@@ -93,7 +93,10 @@ function createSentence(sentence: Sentence, figure: number, act: () => void): Se
       say(words, sentenceWords(sentence, of, values ?? []));
       node.disabled = values === undefined;
       node.title = values === undefined ? TALK.noFigure : '';
-      key.hidden = !settings().letters;
+      const { letters } = settings();
+      key.hidden = !letters;
+      if (letters) node.setAttribute('aria-keyshortcuts', String(figure));
+      else node.removeAttribute('aria-keyshortcuts');
     },
   };
 }

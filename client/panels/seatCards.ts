@@ -33,7 +33,8 @@ export function createSeatCards(options: {
   const waiting = element('ul', { class: 'waiting-list', 'aria-label': LOBBY.waiting });
   const others = element(
     'section',
-    { class: 'card others-card', 'aria-label': LOBBY.seats },
+    // in a small window it scrolls, and may have nothing on it that is pressed
+    { class: 'card others-card', 'aria-label': LOBBY.seats, tabindex: 0 },
     list,
     ownSeat.part,
     watching,

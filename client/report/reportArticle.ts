@@ -46,7 +46,7 @@ export function reportArticle(facts: ReportFacts): HTMLElement {
         ? element('p', {}, DESCRIPTION.nothing)
         : lineList(moments.map((moment) => timedMoment(moment, known.drill()))),
     ),
-    part(MEASURES.title, ...injectList(review?.measures ?? [], known.drill(), undefined)),
+    part(MEASURES.title, ...injectList(review?.measures ?? [], known.drill(), undefined, ['h3', 'h4'])),
     part(REPORT.numbers, ...numbersPart(facts)),
     part(REPORT.notes, notesPart(view)),
     part(REPORT.hotWash, washedList(review?.hotWash ?? [])),

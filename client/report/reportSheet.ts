@@ -60,6 +60,7 @@ export function createReportSheet(options: {
       {
         kind: 'report-sheet',
         label: REPORT.label,
+        isRead: true,
         actions: [
           button(REPORT.back, options.back, { class: 'back-from-report' }),
           button(REPORT.print, () => window.print(), { class: 'primary' }),

@@ -17,10 +17,15 @@ export function keyName(key: string): string {
   return SIGNS[key] ?? (isCharacter(key) ? key.toUpperCase() : key);
 }
 
-/** The keys that do this now, in words; none where only letters would, and letters do not act as keys. */
-export function keysOf(action: Action): readonly string[] {
+/** The keys that do this now, by the names that browsers give them; none where only letters would, and letters do not act as keys. */
+export function shortcutsOf(action: Action): readonly string[] {
   const { keys, letters } = settings();
-  return keys[action].filter((key) => letters || !isCharacter(key)).map(keyName);
+  return keys[action].filter((key) => letters || !isCharacter(key));
+}
+
+/** The same keys in words. */
+export function keysOf(action: Action): readonly string[] {
+  return shortcutsOf(action).map(keyName);
 }
 
 /** Puts keys into words that name actions: 'Stand upright, {upright}.' An action that no key does is not named. */

@@ -42,22 +42,23 @@ export function createObserveCard(ask: Ask): { readonly card: HTMLElement; refre
     word.input.value = '';
   });
   const last = element('p', { class: 'quiet', role: 'status' });
-  const card = element(
+  const folded = element(
     'details',
-    { class: 'card observe-card', 'aria-label': OBSERVE.label, role: 'region' },
+    {},
     element('summary', {}, OBSERVE.label),
     whom.group,
     element('div', { class: 'observe-row' }, topic.field, word.field),
     element('div', { class: 'observe-row' }, ...signs, mark),
     last,
   );
+  const card = element('section', { class: 'card observe-card', 'aria-label': OBSERVE.label }, folded);
   let isLaid = false;
   return {
     card,
     refresh({ stage, you, review }) {
       card.hidden = stage !== 'descending';
       // whoever evaluates has nothing else to press
-      if (!isLaid) card.open = you.role === 'evaluator';
+      if (!isLaid) folded.open = you.role === 'evaluator';
       isLaid = true;
       whom.refresh(who, true);
       const [key] = settings().keys.bookmark;

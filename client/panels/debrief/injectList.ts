@@ -9,30 +9,34 @@ import { lineField } from './fields.ts';
 import { drawMeasures, measureWords, shownSeconds } from './measureScale.ts';
 import { injectWords } from './momentWords.ts';
 
+/** How the headings of an inject and of what is expected stand under the heading around them. */
+type Heads = readonly ['h3', 'h4'] | readonly ['h4', 'h5'];
+
 /** What was dealt, when it was noticed, named and done, and which expected responses were seen. `ask`: this member may put it right. */
 export function injectList(
   measures: readonly InjectMeasures[],
   drill: Drill | undefined,
   ask: Ask | undefined,
+  heads: Heads = ['h4', 'h5'],
 ): readonly HTMLElement[] {
   if (measures.length === 0) return [element('p', { class: 'quiet' }, MEASURES.none)];
-  return measures.map((one, i) => injectPart(one, drill, { ask, id: `measure${i}` }));
+  return measures.map((one, i) => injectPart(one, drill, { ask, id: `measure${i}`, heads }));
 }
 
 function injectPart(
   measures: InjectMeasures,
   drill: Drill | undefined,
-  { ask, id }: { readonly ask: Ask | undefined; readonly id: string },
+  { ask, id, heads }: { readonly ask: Ask | undefined; readonly id: string; readonly heads: Heads },
 ): HTMLElement {
   const title = injectWords(measures.inject, drill);
   const drawn = drawMeasures(measures, id);
   return element(
     'article',
     { class: 'inject' },
-    element('h4', {}, title, element('small', {}, ` ${MEASURES.sent(clock(measures.sentAfter))}`)),
+    element(heads[0], {}, title, element('small', {}, ` ${MEASURES.sent(clock(measures.sentAfter))}`)),
     drawn && drawing(drawn.markup, { viewBox: drawn.viewBox, label: drawn.label, class: 'measure-scale' }),
     element('ul', { class: 'plain-list' }, ...MEASURE_KINDS.map((kind) => measureLine(measures, kind, title, ask))),
-    responses(measures, drill),
+    responses(measures, drill, heads[1]),
   );
 }
 
@@ -77,7 +81,11 @@ function correction(
   );
 }
 
-function responses({ inject, responses: expected }: InjectMeasures, drill: Drill | undefined): HTMLElement | undefined {
+function responses(
+  { inject, responses: expected }: InjectMeasures,
+  drill: Drill | undefined,
+  head: Heads[1],
+): HTMLElement | undefined {
   if (expected.length === 0) return undefined;
   const texts = drill?.events.find(({ id }) => id === inject)?.responses ?? [];
   const lines = expected.map((response) => {
@@ -92,7 +100,7 @@ function responses({ inject, responses: expected }: InjectMeasures, drill: Drill
   return element(
     'div',
     {},
-    element('h5', {}, MEASURES.expected),
+    element(head, {}, MEASURES.expected),
     element('ul', { class: 'plain-list ticked' }, ...lines),
   );
 }
