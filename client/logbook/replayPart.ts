@@ -151,7 +151,7 @@ function momentList(
   return element(
     'div',
     { class: 'run-moments' },
-    element('h3', { id: 'run-moments' }, RUN.moments),
+    element('h2', { id: 'run-moments' }, RUN.moments),
     element('ol', { 'aria-labelledby': 'run-moments' }, ...items),
   );
 }
