@@ -2,6 +2,7 @@ import { spawn } from 'node:child_process';
 import { once } from 'node:events';
 import type { Browser, Page } from 'playwright';
 import { launchBrowser } from './browser.ts';
+import { FOCUS_LOST, reportLostFocus } from './focusWatch.ts';
 import { ROOT } from './sources.ts';
 import { UNBOUNDED } from './tableServer.ts';
 
@@ -14,6 +15,8 @@ export interface LiveTable {
   closePages(): Promise<void>;
   /** Script errors, console errors and requests to any other origin, so far. */
   readonly faults: readonly string[];
+  /** From what the focus was lost, so far. */
+  readonly lostFocus: readonly string[];
   /** The server goes; the browser stays. */
   stopServer(): Promise<void>;
   /** The server is killed where it stands and started again, at the same address and with the same records. */
@@ -27,14 +30,18 @@ export async function setLiveTable(browserArguments: readonly string[] = [], rec
   const { origin } = server;
   const browser: Browser = await launchBrowser(browserArguments);
   const faults: string[] = [];
+  const lostFocus: string[] = [];
   return {
     origin,
     faults,
+    lostFocus,
     async openPage(address, size = { width: 1280, height: 720 }) {
       const page = await (await browser.newContext({ viewport: size })).newPage();
+      await page.addInitScript(reportLostFocus);
       page.on('pageerror', (error) => faults.push(`script: ${error.message}`));
       page.on('console', (message) => {
-        if (message.type() === 'error') faults.push(`console: ${message.text()}`);
+        if (message.text().startsWith(FOCUS_LOST)) lostFocus.push(message.text());
+        else if (message.type() === 'error') faults.push(`console: ${message.text()}`);
       });
       page.on('request', (request) => {
         if (!/^(data|blob):/.test(request.url()) && new URL(request.url()).host !== new URL(origin).host)

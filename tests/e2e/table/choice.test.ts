@@ -1,8 +1,10 @@
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { CAUTION } from '../../../engine/constants.ts';
+import { barriers } from '../../support/barriers.ts';
 import { flyByHand } from '../../support/flyByHand.ts';
 import { outOfReach } from '../../support/inReach.ts';
 import { setLiveTable, type LiveTable } from '../../support/liveTable.ts';
+import { press } from '../../support/press.ts';
 
 let live: LiveTable;
 
@@ -39,6 +41,10 @@ describe('a landing of one’s own choice', () => {
     expect(scorecard).toMatch(/Steeple/);
     expect(scorecard).toMatch(/Pinfold Plain/);
     expect(scorecard).toContain(CAUTION);
+    expect(await barriers(page)).toEqual([]);
+    await press(page, /Earth, Mars, Moon/);
+    await page.getByRole('heading', { name: 'The same touchdown on three worlds' }).waitFor();
+    expect(await barriers(page)).toEqual([]);
     expect(live.faults).toEqual([]);
   }, 180_000);
 

@@ -1,6 +1,7 @@
 import type { Page } from 'playwright';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { CAUTION } from '../../../engine/constants.ts';
+import { barriers } from '../../support/barriers.ts';
 import { setLiveTable, type LiveTable } from '../../support/liveTable.ts';
 import { press } from '../../support/press.ts';
 import { overprints, overprintsAtWidths } from '../../support/overprint.ts';
@@ -16,7 +17,19 @@ afterAll(() => live.close());
 const WIDE = { width: 1280, height: 720 };
 const PHONE = { width: 390, height: 844 };
 
-const reads = (page: Page, words: string | RegExp) => page.getByText(words).first().waitFor({ timeout: 10_000 });
+const reads = (page: Page, words: string | RegExp) => page.getByText(words).first().waitFor({ timeout: 30_000 });
+
+/** Each page as it is now. */
+async function areOpenToAll(pages: readonly Page[]): Promise<void> {
+  for (const page of pages) expect(await barriers(page)).toEqual([]);
+}
+
+/** The facilitator makes something else of somebody, who is on another page then. */
+async function makes(facilitator: Page, name: string, role: string): Promise<void> {
+  await press(facilitator, 'People');
+  await facilitator.getByLabel(`What to make of ${name}`).selectOption(role);
+  await press(facilitator, `Set: what ${name} is`);
+}
 
 /** Opens the drill as its facilitator, and says its code. */
 async function openDrill(): Promise<{ readonly facilitator: Page; readonly code: string }> {
@@ -68,6 +81,7 @@ it('a facilitator, two of a crew and a room screen are briefed, play the start o
   await press(facilitator, 'Begin the descent');
   for (const page of all) await page.locator('main[data-stage="descending"]').waitFor();
   for (const page of all) expect(await page.locator('body').innerText()).toContain(CAUTION);
+  await areOpenToAll([room]);
 
   // what comes is on the facilitator's list alone, with a press to deal it, which leaves a trace
   const title = 'Hollin Room wants a decision';
@@ -78,6 +92,19 @@ it('a facilitator, two of a crew and a room screen are briefed, play the start o
   // its card lies where the drill has it, and nowhere else
   for (const page of [lead, room]) await reads(page, 'From the desk: tell us by 60 m');
   expect(await sensors.getByText('From the desk').count()).toBe(0);
+
+  // what asks first, and what lies open, is closed by Escape, and whoever opened it is where they were
+  for (const [page, name] of [
+    [facilitator, /^End the descent/],
+    [facilitator, 'Rule card'],
+    [sensors, 'Real-world stop'],
+  ] as const) {
+    await press(page, name);
+    await page.locator(':popover-open').waitFor();
+    await page.keyboard.press('Escape');
+    await page.locator(':popover-open').waitFor({ state: 'hidden' });
+    await page.getByRole('button', { name, exact: true }).and(page.locator(':focus')).waitFor();
+  }
 
   // hold, by key; the crew is told who goes on
   await facilitator.keyboard.press('h');
@@ -103,6 +130,7 @@ it('a facilitator, two of a crew and a room screen are briefed, play the start o
     .press('Enter');
   await reads(sensors, 'Altimeter: rejected');
   await reads(facilitator, 'Every seat has laid an order.');
+  await areOpenToAll([facilitator, sensors, room]);
   expect(await lead.getByText('Altimeter: rejected').count()).toBe(0);
   await press(sensors, /^Take back/);
   await reads(facilitator, /^Awaited: Sensors\.$/);
@@ -118,6 +146,7 @@ it('a facilitator, two of a crew and a room screen are briefed, play the start o
   expect(await lead.getByRole('dialog', { name: 'Real-world stop' }).count()).toBe(0);
   await press(sensors, 'Stop everything');
   for (const page of all) await page.getByRole('dialog', { name: 'Real-world stop' }).waitFor();
+  await areOpenToAll([facilitator, sensors]);
   await reads(lead, 'Bo called it. This is no part of the exercise.');
   expect(await lead.getByRole('button', { name: 'Lift the stop' }).count()).toBe(0);
   await press(facilitator, 'Lift the stop');
@@ -131,8 +160,18 @@ it('a facilitator, two of a crew and a room screen are briefed, play the start o
     expect(await overprints(page)).toEqual([]);
     expect(await overprintsAtWidths(page)).toEqual([]);
   }
-  expect(live.faults).toEqual([]);
-});
+  for (const page of [facilitator, room]) await page.setViewportSize(WIDE);
+  await makes(facilitator, 'Wall', 'observer');
+  await room.getByRole('region', { name: 'Observer', exact: true }).waitFor();
+  await areOpenToAll([room]);
+  await makes(facilitator, 'Wall', 'evaluator');
+  await room.getByRole('region', { name: 'Observe', exact: true }).waitFor();
+  await room.setViewportSize(PHONE);
+  await areOpenToAll([room]);
+  await press(room, '+ Strength');
+  await reads(room, /^Noted: /);
+  expect([...live.faults, ...live.lostFocus]).toEqual([]);
+}, 600_000);
 
 it('a drill is flown alone, from its brief on, with its event list in a part of the page that nobody else fetches', async () => {
   const page = await live.openPage('/', PHONE);
