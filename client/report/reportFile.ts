@@ -11,7 +11,7 @@ export function reportFile(article: HTMLElement, style: string, title: string): 
     `<title>${escaped(`${REPORT.title}: ${title}`)}</title>`,
     `<style>${style}</style>`,
     '</head>',
-    `<body>${article.outerHTML}</body>`,
+    `<body><main>${article.outerHTML}</main></body>`,
     '</html>',
     '',
   ].join('\n');
