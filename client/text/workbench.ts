@@ -1,5 +1,5 @@
 import type { EnvelopeClass } from '../../engine/envelope/index.ts';
-import type { ShapeField } from '../../engine/study/index.ts';
+import { SHAPE_FACTS, type ShapeField } from '../../engine/study/index.ts';
 import type { ArrivalName } from '../workbench/benchState.ts';
 
 /** What a person reads on the workbench. Beside `en.ts`, which has everything else. */
@@ -45,13 +45,13 @@ export const FIELD_WORDS: { readonly [Name in ArrivalName | ShapeField]: string 
   friction: 'friction',
   descentRate: 'descent rate',
   horizontalSpeed: 'horizontal speed, + downhill',
-  legCount: 'legs',
-  footRadius: 'foot to the long axis',
-  crushForce: 'crush force of a leg',
-  stroke: 'stroke of a leg',
-  mass: 'mass with propellant',
-  fill: 'tanks filled to',
-  centerHeight: 'height of the center of mass',
+  legCount: SHAPE_FACTS.legCount.words,
+  footRadius: SHAPE_FACTS.footRadius.words,
+  crushForce: SHAPE_FACTS.crushForce.words,
+  stroke: SHAPE_FACTS.stroke.words,
+  mass: SHAPE_FACTS.mass.words,
+  fill: SHAPE_FACTS.fill.words,
+  centerHeight: SHAPE_FACTS.centerHeight.words,
 };
 
 export const TILT_CARD = {
@@ -232,4 +232,11 @@ export const BESIDE = {
   tilt: 'least static tilt',
   limit: 'least tip limit',
   halfStance: 'half stance',
+} as const;
+
+export const BOARD = {
+  title: 'Report for a board',
+  lead: 'One page with everything about this lander and arrival, to print and hand over: limits, plots, requirement, worst cases, assumptions. The command line makes it.',
+  show: 'Report for a board',
+  needs: (files: string) => `Save ${files} beside the command first: it reads them.`,
 } as const;

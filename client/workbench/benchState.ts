@@ -3,6 +3,7 @@ import { formatLander, parseLanderText, type Lander } from '../../engine/lander/
 import { accept, formatProblem, refuse, type Result } from '../../engine/result.ts';
 import {
   ASSUMED_DESCENT,
+  ASSUMED_SPEED,
   DEFAULT_FRICTION,
   reshape,
   SHAPE_FIELDS,
@@ -33,7 +34,7 @@ export const ARRIVAL_BOUNDS = {
   slopeDeg: { ...CONDITION_FIELDS.slopeDeg, least: 0, most: 45, start: 5, step: 0.5 },
   friction: { ...CONDITION_FIELDS.friction, most: 3, start: DEFAULT_FRICTION, step: 0.05 },
   descentRate: { ...CONDITION_FIELDS.descentRate, most: 12, start: ASSUMED_DESCENT, step: 0.1 },
-  horizontalSpeed: { ...CONDITION_FIELDS.horizontalSpeed, least: -12, most: 12, start: 0.6, step: 0.1 },
+  horizontalSpeed: { ...CONDITION_FIELDS.horizontalSpeed, least: -12, most: 12, start: ASSUMED_SPEED, step: 0.1 },
 } as const;
 export const ARRIVAL_NAMES = ['slopeDeg', 'friction', 'descentRate', 'horizontalSpeed'] as const;
 export type ArrivalName = (typeof ARRIVAL_NAMES)[number];

@@ -1,30 +1,24 @@
 import { formatCsv } from '../../engine/csv.ts';
-import { hatchSample, inlineSvg, PLANE_FIELD, planePlot, type Hatch, type Plot } from '../../engine/plot/index.ts';
-import type { PlaneGrid, StudiedTouchdown, StudyCase } from '../../engine/study/index.ts';
-import { ENVELOPE_CLASSES, yawDirections, type EnvelopeClass, type EnvelopeMap } from '../../engine/envelope/index.ts';
+import { hatchSample, inlineSvg, PLANE_FIELD, type Plot } from '../../engine/plot/index.ts';
+import {
+  planeClasses,
+  planeDrawing,
+  planeReach,
+  type PlaneGrid,
+  type StudiedTouchdown,
+  type StudyCase,
+} from '../../engine/study/index.ts';
+import { yawDirections, type EnvelopeMap } from '../../engine/envelope/index.ts';
 import { button, element } from '../panels/element.ts';
 import { CLASS_WORDS, PLANE_CARD } from '../text/workbench.ts';
 import { createBenchCard, type BenchCard, type CardFiles } from './benchCard.ts';
 import { percent, quantity } from './figures.ts';
-
-const HATCH_OF: { readonly [Class in EnvelopeClass]: Hatch } = {
-  inside: 'clear',
-  clearance: 'level',
-  load: 'dotted',
-  'crush exhausted': 'dotted',
-  'timed out': 'crossed',
-  'tip uphill': 'falling',
-  'tip downhill': 'rising',
-};
 
 /** How fine the plane is looked at: first so that it fills at once, then as the command line does. */
 const GRIDS = [
   { steps: 24, yaws: 8 },
   { steps: 40, yaws: 24 },
 ] as const;
-
-/** What is out of reach of the legs needs no room: the plane reaches to this, or to the arrival where that is faster [m/s]. */
-const REACH = 4;
 
 interface PlaneCard {
   readonly card: BenchCard;
@@ -42,8 +36,7 @@ export function createPlaneCard(
   let fineness: 0 | 1 = 0;
   let asked: StudyCase | undefined;
   const grid = (): PlaneGrid => ({
-    speedTo: reach(asked?.horizontalSpeed ?? 0),
-    descentTo: reach(asked?.descentRate ?? 0),
+    ...planeReach(asked ?? { horizontalSpeed: 0, descentRate: 0 }),
     ...GRIDS[fineness],
   });
   const card = createBenchCard(PLANE_CARD.title, 'plane', {
@@ -90,21 +83,7 @@ export function createPlaneCard(
       }
       const { speedTo, descentTo, steps, yaws } = grid();
       if (map !== undefined) shown = { asked: now, map };
-      const cells: readonly Hatch[] =
-        map === undefined
-          ? Array.from({ length: (steps + 1) * (steps + 1) }, () => 'unknown' as const)
-          : map.nodes.map((node) => (node.class === undefined ? 'unknown' : HATCH_OF[node.class]));
-      drawn = planePlot({
-        label: PLANE_CARD.label,
-        x: { from: -speedTo, to: speedTo, count: steps + 1, name: PLANE_CARD.x },
-        y: { from: 0, to: descentTo, count: steps + 1, name: PLANE_CARD.y },
-        cells,
-        lines:
-          map?.lines.map((line) =>
-            line.map(({ horizontalSpeed, descentRate }) => ({ x: horizontalSpeed, y: descentRate })),
-          ) ?? [],
-        point: { x: now.horizontalSpeed, y: now.descentRate, words: PLANE_CARD.point },
-      });
+      drawn = planeDrawing(now, grid(), map, PLANE_CARD);
       card.draw(drawn);
       layKey(key, map);
       const known = map === undefined ? 0 : map.nodes.length - map.unknown;
@@ -118,10 +97,6 @@ export function createPlaneCard(
       );
     },
   };
-}
-
-function reach(speed: number): number {
-  return Math.max(REACH, Math.ceil(Math.abs(speed) * 1.2));
 }
 
 /** At the yaw that was found worst at the nearest node. */
@@ -141,12 +116,11 @@ function worstAt(
 }
 
 function layKey(key: HTMLElement, map: EnvelopeMap | undefined): void {
-  const classes = ENVELOPE_CLASSES.filter((name) => (map?.counts[name] ?? 0) > 0);
-  const items = classes.map((name) => {
+  const items = planeClasses(map).map(({ name, hatch }) => {
     const item = element('li', {}, CLASS_WORDS[name]);
     item.insertAdjacentHTML(
       'afterbegin',
-      inlineSvg(hatchSample(HATCH_OF[name])).replace('role="img" aria-label=""', 'aria-hidden="true"'),
+      inlineSvg(hatchSample(hatch)).replace('role="img" aria-label=""', 'aria-hidden="true"'),
     );
     return item;
   });

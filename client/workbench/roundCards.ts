@@ -1,8 +1,6 @@
 import { formatCsv } from '../../engine/csv.ts';
 import { polarPlot, type Plot, type PolarSeries } from '../../engine/plot/index.ts';
-import { massProperties, type Lander } from '../../engine/lander/index.ts';
-import { toDegrees } from '../../engine/math/index.ts';
-import type { LimitsSoFar, RigidRound, StudyCase } from '../../engine/study/index.ts';
+import { feetRound, type LimitsSoFar, type RigidRound, type StudyCase } from '../../engine/study/index.ts';
 import { BENCH, LIMIT_CARD, TILT_CARD } from '../text/workbench.ts';
 import { createBenchCard, type BenchCard, type CardFiles } from './benchCard.ts';
 import { degreesOf, metersPerSecond, percent } from './figures.ts';
@@ -62,7 +60,7 @@ export function createTiltCard(said: Said): RoundCard {
         label: TILT_CARD.label,
         unit: 'deg',
         series,
-        feet: feetOf(asked.lander, asked.missing),
+        feet: feetRound(asked),
         ring: { value: asked.slopeDeg, words: TILT_CARD.ring },
       });
       card.draw(drawn);
@@ -106,7 +104,7 @@ export function createLimitCard(said: Said): RoundCard {
           ...closedOf(own),
           ...simulatedOf(own, INK),
         ],
-        feet: feetOf(asked.lander, asked.missing),
+        feet: feetRound(asked),
         ring: { value: Math.abs(asked.horizontalSpeed), words: LIMIT_CARD.ring },
       });
       card.draw(drawn);
@@ -188,13 +186,4 @@ function keyOf(): HTMLElement {
     list.append(item);
   }
   return list;
-}
-
-/** Where the feet stand, from the center of mass. */
-function feetOf(lander: Lander, missing: readonly number[]): { azimuthDeg: number; missing: boolean }[] {
-  const { center } = massProperties(lander);
-  return lander.legs.map(({ footpad: [x, y] }, leg) => ({
-    azimuthDeg: toDegrees(Math.atan2(y - center[1], x - center[0])),
-    missing: missing.includes(leg),
-  }));
 }

@@ -1,5 +1,6 @@
 import type { Lander } from '../../engine/lander/index.ts';
 import { massProperties } from '../../engine/lander/index.ts';
+import { convexOutline } from '../../engine/plot/index.ts';
 import type { TouchdownSample } from '../../engine/touchdown/index.ts';
 import { SvgPen } from '../ink/svgPen.ts';
 
@@ -100,24 +101,4 @@ function minus(a: Vector, b: Vector): Vector {
 function turned([w, qx, qy, qz]: TouchdownSample['attitude'], [x, y, z]: Vector): Vector {
   const [tx, ty, tz] = [2 * (qy * z - qz * y), 2 * (qz * x - qx * z), 2 * (qx * y - qy * x)];
   return [x + w * tx + qy * tz - qz * ty, y + w * ty + qz * tx - qx * tz, z + w * tz + qx * ty - qy * tx];
-}
-
-type Spot = readonly [number, number];
-
-/** Andrew's monotone chain. */
-function convexOutline(points: readonly Spot[]): readonly Spot[] {
-  const sorted = points.toSorted((a, b) => a[0] - b[0] || a[1] - b[1]);
-  const half = (list: readonly Spot[]): Spot[] => {
-    const chain: Spot[] = [];
-    for (const point of list) {
-      while (chain.length >= 2 && turnOf(chain.at(-2)!, chain.at(-1)!, point) <= 0) chain.pop();
-      chain.push(point);
-    }
-    return chain.slice(0, -1);
-  };
-  return [...half(sorted), ...half(sorted.toReversed())];
-}
-
-function turnOf(a: Spot, b: Spot, c: Spot): number {
-  return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0]);
 }

@@ -1,6 +1,5 @@
 import { formatCsv, tableOf } from '../../engine/csv.ts';
-import { CONDITION_FIELDS, type ConditionField } from '../../engine/condition/index.ts';
-import type { CampaignInput } from '../../engine/dispersion/index.ts';
+import { INPUT_FACTS } from '../../engine/dispersion/index.ts';
 import { barPlot, type Plot } from '../../engine/plot/index.ts';
 import { button, element } from '../panels/element.ts';
 import { saveFile } from '../saveFile.ts';
@@ -8,6 +7,7 @@ import { SPREAD_CARD } from '../text/workbench.ts';
 import { createBenchCard, type BenchCard, type CardFiles } from './benchCard.ts';
 import { campaignOf, SPREAD_BOUNDS, SPREAD_NAMES, type SpreadName } from './campaignOf.ts';
 import type { BenchState } from './benchState.ts';
+import { CAMPAIGN_FILE } from './commandLine.ts';
 import { metersPerSecond, percent } from './figures.ts';
 import { numberField, type NumberField } from './numberField.ts';
 import type { Spread } from './studies.ts';
@@ -68,7 +68,7 @@ export function createSpreadCard(
       work,
       button(SPREAD_CARD.campaign, () => {
         if (state !== undefined)
-          saveFile(`${JSON.stringify(document(state), undefined, 2)}\n`, 'campaign.json', 'application/json');
+          saveFile(`${JSON.stringify(document(state), undefined, 2)}\n`, CAMPAIGN_FILE, 'application/json');
       }),
     ),
     stack,
@@ -118,7 +118,7 @@ export function createSpreadCard(
               label: SPREAD_CARD.label,
               axis: SPREAD_CARD.axis,
               bars: contributions.map(({ input, loss }) => ({
-                name: inputWords(input),
+                name: INPUT_FACTS[input].words,
                 value: loss,
                 note: metersPerSecond(loss),
               })),
@@ -126,12 +126,6 @@ export function createSpreadCard(
       card.draw(drawn);
     },
   };
-}
-
-/** Its short name, by whichever of its names it goes. */
-function inputWords(input: CampaignInput): string {
-  const fields: readonly (readonly [string, ConditionField])[] = Object.entries(CONDITION_FIELDS);
-  return fields.find(([name, { inCampaign }]) => name === input || inCampaign === input)?.[1].words ?? input;
 }
 
 function verdictOf({ requirement }: NonNullable<Spread['summary']>): string {

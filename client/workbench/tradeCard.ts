@@ -1,6 +1,14 @@
 import { formatCsv } from '../../engine/csv.ts';
-import { linePlot, type LineSeries, type Plot } from '../../engine/plot/index.ts';
-import { SHAPE_FACTS, whatBuysMost, type Bought, type Trade } from '../../engine/study/index.ts';
+import type { Plot } from '../../engine/plot/index.ts';
+import {
+  SHAPE_FACTS,
+  tradeDrawing,
+  tradeStroke,
+  tradeTable,
+  whatBuysMost,
+  type Bought,
+  type Trade,
+} from '../../engine/study/index.ts';
 import { button, element } from '../panels/element.ts';
 import { FIELD_WORDS, TRADE_CARD } from '../text/workbench.ts';
 import { createBenchCard, type BenchCard, type CardFiles } from './benchCard.ts';
@@ -13,16 +21,6 @@ interface TradeCard {
   clear(): void;
 }
 
-const STROKES: readonly LineSeries['stroke'][] = [
-  { ink: 'ink', width: 2 },
-  { ink: 'blue', width: 2 },
-  { ink: 'ink', width: 1.6, dash: 'dashed' },
-  { ink: 'blue', width: 1.6, dash: 'dashed' },
-  { ink: 'pencil', width: 1.6, dash: 'chain' },
-  { ink: 'pencil', width: 1.8, dash: 'dotted' },
-  { ink: 'pencil', width: 1.6 },
-];
-
 /** One dimension at a time: what each buys in tip limit, and for how much mass. */
 export function createTradeCard(
   said: Pick<CardFiles, 'under' | 'command'>,
@@ -34,7 +32,7 @@ export function createTradeCard(
   const card = createBenchCard(TRADE_CARD.title, 'trade', {
     name: 'trade',
     plot: () => drawn,
-    csv: () => (shown.length === 0 ? undefined : tradeCsv(shown, said.under())),
+    csv: () => (shown.length === 0 ? undefined : formatCsv(tradeTable(shown), said.under())),
     ...said,
   });
   const work = button(TRADE_CARD.work, () => {
@@ -67,19 +65,7 @@ export function createTradeCard(
       const bought = whatBuysMost(trades);
       card.answer(`${headlineOf(bought)}${isDone ? '' : ' …'}`, TRADE_CARD.lead);
       card.progress(TRADE_CARD.soFar(trades.reduce((sum, { points }) => sum + points.length, 0)));
-      drawn = linePlot({
-        label: TRADE_CARD.label,
-        x: TRADE_CARD.axis,
-        y: TRADE_CARD.y,
-        height: 300,
-        level: { y: Math.abs(speed), words: TRADE_CARD.level },
-        series: trades.map(({ field, present, points }, i) => ({
-          name: FIELD_WORDS[field],
-          stroke: STROKES[i % STROKES.length]!,
-          dotted: true,
-          points: points.map(({ value, limit }) => ({ x: present === 0 ? 100 : (100 * value) / present, y: limit })),
-        })),
-      });
+      drawn = tradeDrawing(trades, speed, TRADE_CARD);
       card.draw(drawn);
       table.replaceChildren(tableFor(trades, bought));
     },
@@ -106,7 +92,7 @@ function tableFor(trades: readonly Trade[], bought: readonly Bought[]): HTMLElem
   const head = [TRADE_CARD.dimension, TRADE_CARD.best, TRADE_CARD.gain, TRADE_CARD.adds, TRADE_CARD.per];
   const rows = trades.map(({ field }, i) => {
     const best = bought.find((one) => one.field === field);
-    const { ink, dash = 'solid' } = STROKES[i % STROKES.length]!;
+    const { ink, dash = 'solid' } = tradeStroke(i);
     const cells =
       best === undefined
         ? ['–', '–', '', '']
@@ -129,23 +115,4 @@ function tableFor(trades: readonly Trade[], bought: readonly Bought[]): HTMLElem
     element('thead', {}, element('tr', {}, ...head.map((words) => element('th', { scope: 'col' }, words)))),
     element('tbody', {}, ...rows),
   );
-}
-
-function tradeCsv(trades: readonly Trade[], under: readonly string[]): string {
-  const names = ['field', 'unit', 'value', 'isPresent', 'mass', 'tip', 'gear', 'limit', 'margin', 'note'];
-  const rows = trades.flatMap(({ field, present, points }) =>
-    points.map(({ value, mass, tip, gear, limit, margin, note }) => [
-      field,
-      SHAPE_FACTS[field].unit,
-      value,
-      value === present,
-      mass,
-      tip,
-      gear,
-      limit,
-      margin,
-      note,
-    ]),
-  );
-  return formatCsv({ names, rows }, under);
 }

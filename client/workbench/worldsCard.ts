@@ -1,7 +1,6 @@
 import { formatCsv, tableOf } from '../../engine/csv.ts';
 import { barPlot, type Plot } from '../../engine/plot/index.ts';
-import type { PivotBody } from '../../engine/pivot/index.ts';
-import type { StanceRow } from '../../engine/study/index.ts';
+import type { StanceStudy } from '../../engine/study/index.ts';
 import { WORLDS_CARD } from '../text/workbench.ts';
 import { createBenchCard, type BenchCard, type CardFiles } from './benchCard.ts';
 import { metersPerSecond, quantity } from './figures.ts';
@@ -9,7 +8,7 @@ import type { WorldLimit } from './studies.ts';
 
 interface WorldsCard {
   readonly card: BenchCard;
-  show(body: PivotBody, speed: number, rows: readonly StanceRow[], limits: readonly WorldLimit[]): void;
+  show(stance: StanceStudy, limits: readonly WorldLimit[]): void;
 }
 
 /** The stance that each world asks for, with the tip limit that the lander has there. */
@@ -24,7 +23,7 @@ export function createWorldsCard(said: Pick<CardFiles, 'under' | 'command'>): Wo
   });
   return {
     card,
-    show(body, speed, rows, limits) {
+    show({ body, speed, rows }, limits) {
       const tipOn = (world: string) => limits.find((limit) => limit.world === world)?.least;
       shown = rows.map((row) => {
         const least = tipOn(row.world);

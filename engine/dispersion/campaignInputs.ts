@@ -28,6 +28,8 @@ export const CAMPAIGN_INPUTS = [
 export type CampaignInput = (typeof CAMPAIGN_INPUTS)[number];
 
 interface InputFacts {
+  /** A short name. */
+  readonly words: string;
   readonly unit: string;
   readonly meaning: string;
   /** What a run may be given: nothing outside is ever drawn. */
@@ -67,8 +69,8 @@ function factsOf(
   name: ConditionName,
   { note = '', ...range }: { readonly note?: string; readonly low?: number; readonly high?: number } = {},
 ): InputFacts {
-  const { unit, meaning, least, most, fallback }: ConditionField = CONDITION_FIELDS[name];
-  return { unit, meaning: `${meaning}${note}`, low: least, high: most, fallback, ...range };
+  const { words, unit, meaning, least, most, fallback }: ConditionField = CONDITION_FIELDS[name];
+  return { words, unit, meaning: `${meaning}${note}`, low: least, high: most, fallback, ...range };
 }
 
 export type InputDistributions = { readonly [Input in CampaignInput]?: Distribution };

@@ -16,15 +16,21 @@ interface BarQuestion {
   readonly axis: string;
   readonly bars: readonly Bar[];
   readonly level?: { readonly value: number; readonly words: string };
+  /** Room for the names left of the bars [px]. */
+  readonly nameRoom?: number;
 }
 
+/** With names of the usual length [px]. */
 const WIDTH = 460;
 const ROW = 30;
-const FIELD = { left: 118, right: WIDTH - 128, top: 24 } as const;
+const FIELD = { right: 128, top: 24 } as const;
+const NAME_ROOM = 118;
 
 /** Bars may run either way from 0. */
-export function barPlot({ label, axis, bars, level }: BarQuestion): Plot {
+export function barPlot({ label, axis, bars, level, nameRoom: left = NAME_ROOM }: BarQuestion): Plot {
   const bottom = FIELD.top + ROW * bars.length;
+  const width = WIDTH + left - NAME_ROOM;
+  const right = width - FIELD.right;
   const values = [
     ...bars.flatMap(({ value, tick }) => [value ?? 0, tick ?? 0]),
     ...(level === undefined ? [] : [level.value]),
@@ -33,26 +39,30 @@ export function barPlot({ label, axis, bars, level }: BarQuestion): Plot {
   const most = Math.max(0, ...values);
   const scale = linearScale(
     [least < 0 ? -roundUp(-least, 3) : 0, most > 0 || least === 0 ? roundUp(most, 4) : 0],
-    [FIELD.left, FIELD.right],
+    [left, right],
     5,
   );
   const markup = [
     ...scale.ticks.map((value) => line(scale.at(value), FIELD.top, scale.at(value), bottom, { ink: 'grid' })),
-    ...bars.map((bar, i) => drawBar(bar, FIELD.top + ROW * i, (value) => scale.at(value))),
+    ...bars.map((bar, i) => drawBar(bar, { left, right, top: FIELD.top + ROW * i }, (value) => scale.at(value))),
     line(scale.at(0), FIELD.top - 4, scale.at(0), bottom, { ink: 'ink' }),
     ...scale.ticks.map((value) =>
       words(tickWords(value, scale.step), scale.at(value), bottom + 16, { size: 12, ink: 'pencil', align: 'center' }),
     ),
-    words(axis, (FIELD.left + FIELD.right) / 2, bottom + 35, { align: 'center' }),
+    words(axis, (left + right) / 2, bottom + 35, { align: 'center' }),
     level === undefined
       ? ''
       : line(scale.at(level.value), FIELD.top - 6, scale.at(level.value), bottom, { ink: 'blue', width: 1.6 }) +
         words(level.words, scale.at(level.value), FIELD.top - 9, { size: 12, ink: 'blue', align: 'center' }),
   ].join('');
-  return { width: WIDTH, height: bottom + 44, markup, label };
+  return { width, height: bottom + 44, markup, label };
 }
 
-function drawBar({ name, value, tick, note }: Bar, top: number, at: (value: number) => number): string {
+function drawBar(
+  { name, value, tick, note }: Bar,
+  { left, right, top }: { readonly left: number; readonly right: number; readonly top: number },
+  at: (value: number) => number,
+): string {
   const [high, low] = [top + 6, top + ROW - 8];
   const middle = (high + low) / 2 + 4;
   const end = at(value ?? 0);
@@ -73,9 +83,9 @@ function drawBar({ name, value, tick, note }: Bar, top: number, at: (value: numb
       ? ''
       : line(at(tick), high - 3, at(tick), low + 3, { ink: 'pencil', width: 1.6, dash: 'dashed' });
   return [
-    words(name, FIELD.left - 8, middle, { align: 'right' }),
+    words(name, left - 8, middle, { align: 'right' }),
     bar,
     mark,
-    words(note, FIELD.right + 8, middle, { size: 12 }),
+    words(note, right + 8, middle, { size: 12 }),
   ].join('');
 }

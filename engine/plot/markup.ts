@@ -108,6 +108,7 @@ export function standaloneSvg(plot: Plot, under: readonly string[] = []): string
   return `<svg xmlns="http://www.w3.org/2000/svg" width="${px(plot.width)}" height="${px(height)}" viewBox="0 0 ${px(plot.width)} ${px(height)}" font-family="Georgia, 'DejaVu Serif', serif"><title>${escapeMarkup(plot.label)}</title><rect width="100%" height="100%" fill="${INKS.card}"/>${inked}</svg>\n`;
 }
 
-function escapeMarkup(text: string): string {
+/** Text as it may stand in markup, between tags or in quotes. */
+export function escapeMarkup(text: string): string {
   return text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;').replaceAll('"', '&quot;');
 }

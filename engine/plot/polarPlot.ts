@@ -22,7 +22,7 @@ interface PolarQuestion {
 
 const SIZE = 360;
 const MIDDLE = SIZE / 2;
-const RADIUS = 138;
+const RADIUS = 134;
 
 /** Values by azimuth round the lander, x to the right and y up, as the lander's own frame is seen from above. */
 export function polarPlot({ label, unit, series, feet, ring }: PolarQuestion): Plot {
@@ -44,14 +44,13 @@ export function polarPlot({ label, unit, series, feet, ring }: PolarQuestion): P
     ...spokes
       .filter((azimuth) => azimuth % 90 === 0)
       .map((azimuth) => {
-        const [x, y] = at(azimuth, RADIUS + 26);
+        const [x, y] = at(azimuth, RADIUS + 31);
         return words(`${azimuth}°`, x, y + 4, { size: 12, ink: 'pencil', align: 'center' });
       }),
     ...feet.map(({ azimuthDeg, missing }, i) => {
       const [x, y] = at(azimuthDeg, RADIUS + 10);
-      const mark = circle(x, y, 5, { ink: 'ink', dash: missing ? 'dotted' : 'solid' }, missing ? 'none' : 'soil');
-      const [wx, wy] = at(azimuthDeg, RADIUS + 24);
-      return mark + words(String(i + 1), wx, wy + 4, { size: 11, align: 'center', halo: 'card' });
+      const pad = circle(x, y, 8, { ink: 'ink', dash: missing ? 'dotted' : 'solid' }, missing ? 'none' : 'soil');
+      return pad + words(String(i + 1), x, y + 4, { size: 11, align: 'center' });
     }),
     ring === undefined || ring.value <= 0
       ? ''

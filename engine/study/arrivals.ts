@@ -23,6 +23,9 @@ export const DEFAULT_FRICTION = 0.8;
 /** Descent rate where none is given [m/s]. */
 export const ASSUMED_DESCENT = 1;
 
+/** Horizontal speed of an arrival where none is given [m/s]. */
+export const ASSUMED_SPEED = 0.6;
+
 /** An upright arrival of a lander, but for the direction and speed of its travel. */
 export interface ArrivalQuestion {
   readonly lander: Lander;

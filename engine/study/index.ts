@@ -1,6 +1,7 @@
 /** Public door of studies: what is asked of a lander without flying it, for the command line and the workbench alike. */
 export {
   ASSUMED_DESCENT,
+  ASSUMED_SPEED,
   DEFAULT_FRICTION,
   simulatedArrivals,
   type ArrivalQuestion,
@@ -8,15 +9,27 @@ export {
   type LeastTipFields,
   type TipFields,
 } from './arrivals.ts';
-export { leastLimit, limitsRound, rigidRound, type LimitsSoFar, type RigidRound } from './limitsRound.ts';
+export { feetRound, leastLimit, limitsRound, rigidRound, type LimitsSoFar, type RigidRound } from './limitsRound.ts';
+export { planeClasses, planeDrawing, planeReach } from './planeDrawing.ts';
 export { reshape, SHAPE_FACTS, SHAPE_FIELDS, shapeOf, type Reshaping, type ShapeField } from './reshape.ts';
-export { earth, stanceByWorld, type StanceRow } from './stanceByWorld.ts';
+export { earth, stanceByWorld, stanceStudy, type StanceRow, type StanceStudy } from './stanceByWorld.ts';
 export { standardCampaign } from './standardCampaign.ts';
 export {
+  arrivalQuestion,
   planeQuestion,
   touchdownConditions,
   type PlaneGrid,
   type StudiedTouchdown,
   type StudyCase,
 } from './studyCase.ts';
-export { tradeOf, tradePoint, whatBuysMost, type Bought, type Trade } from './trade.ts';
+export {
+  tradeOf,
+  tradePoint,
+  tradeSteps,
+  tradeTable,
+  whatBuysMost,
+  type Bought,
+  type Trade,
+  type TradePoint,
+} from './trade.ts';
+export { tradeDrawing, tradeStroke } from './tradeDrawing.ts';

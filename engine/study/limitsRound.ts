@@ -1,5 +1,5 @@
 import { massProperties } from '../lander/index.ts';
-import { toDegrees, toRadians } from '../math/index.ts';
+import { atan2, toDegrees, toRadians } from '../math/index.ts';
 import { tripLimitToward } from '../pivot/index.ts';
 import { landerStance, leastStaticTilt, staticTilt } from '../statics/index.ts';
 import { simulatedArrivals, type LeastTipFields, type TipFields } from './arrivals.ts';
@@ -98,4 +98,16 @@ export function* limitsRound(asked: StudyCase): Generator<LimitsSoFar | string> 
 export function leastLimit(asked: StudyCase): LeastTipFields | string {
   const arrivals = simulatedArrivals(arrivalQuestion(asked));
   return typeof arrivals === 'string' ? arrivals : arrivals.least();
+}
+
+/** Where the feet stand, seen from the center of mass: azimuths of the lander [deg]. */
+export function feetRound({
+  lander,
+  missing,
+}: Pick<StudyCase, 'lander' | 'missing'>): readonly { readonly azimuthDeg: number; readonly missing: boolean }[] {
+  const { center } = massProperties(lander);
+  return lander.legs.map(({ footpad: [x, y] }, leg) => ({
+    azimuthDeg: toDegrees(atan2(y - center[1], x - center[0])),
+    missing: missing.includes(leg),
+  }));
 }

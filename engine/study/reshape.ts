@@ -12,6 +12,8 @@ export type ShapeField = (typeof SHAPE_FIELDS)[number];
 export type Reshaping = { readonly [Field in ShapeField]?: number };
 
 interface ShapeFact {
+  /** A short name. */
+  readonly words: string;
   /** '-' for a ratio or a count. */
   readonly unit: string;
   readonly least: number;
@@ -24,6 +26,7 @@ interface ShapeFact {
 /** Bounds keep typing slips out; what a lander file may hold is checked after that. */
 export const SHAPE_FACTS: { readonly [Field in ShapeField]: ShapeFact } = {
   legCount: {
+    words: 'legs',
     unit: '-',
     least: 3,
     most: 12,
@@ -31,27 +34,37 @@ export const SHAPE_FACTS: { readonly [Field in ShapeField]: ShapeFact } = {
     meaning: 'legs of a ring; their mass goes with their number',
   },
   footRadius: {
+    words: 'foot to the long axis',
     unit: 'm',
     least: 0.1,
     most: 50,
     meaning: 'long axis to the farthest footpad; hips stay, and longer legs weigh more',
   },
   crushForce: {
+    words: 'crush force of a leg',
     unit: 'N',
     least: 1,
     most: 1e8,
     meaning:
       'axial force at which the first stage of a leg crushes; later stages keep their ratio, stronger legs weigh more',
   },
-  stroke: { unit: 'm', least: 0.01, most: 10, meaning: 'length that a leg can crush by, all stages; its mass stays' },
+  stroke: {
+    words: 'stroke of a leg',
+    unit: 'm',
+    least: 0.01,
+    most: 10,
+    meaning: 'length that a leg can crush by, all stages; its mass stays',
+  },
   mass: {
+    words: 'mass with propellant',
     unit: 'kg',
     least: 1,
     most: 1e8,
     meaning: 'mass with propellant; legs and propellant stay, all else weighs more or less',
   },
-  fill: { unit: '-', least: 0, most: 1, meaning: 'filled share of every tank' },
+  fill: { words: 'tanks filled to', unit: '-', least: 0, most: 1, meaning: 'filled share of every tank' },
   centerHeight: {
+    words: 'height of the center of mass',
     unit: 'm',
     least: 0.01,
     most: 100,

@@ -1,6 +1,9 @@
-import { requiredStance, type PivotBody, type RequiredStance } from '../pivot/index.ts';
+import { massProperties } from '../lander/index.ts';
+import { pivotBodyOver, requiredStance, tripLimit, type PivotBody, type RequiredStance } from '../pivot/index.ts';
+import { landerStance, leastStaticTilt } from '../statics/index.ts';
 import { findWorld, type World } from '../worlds.ts';
 import { toRadians } from '../math/index.ts';
+import type { StudyCase } from './studyCase.ts';
 
 /** The half stance that a speed asks for on one world. */
 export interface StanceRow {
@@ -58,4 +61,24 @@ export function earth(): World {
   const world = findWorld('earth');
   if (world === undefined) throw new Error('Earth is listed');
   return world;
+}
+
+/** The half stance that a lander needs on each world for what it bears on Earth. */
+export interface StanceStudy {
+  /** Over the edge nearest to the center of mass. */
+  readonly body: PivotBody;
+  /** Its own plastic limit on Earth on this slope; where it has none, the speed of the arrival. Along the ground [m/s]. */
+  readonly speed: number;
+  readonly rows: readonly StanceRow[];
+}
+
+/** Undefined where it does not stand. */
+export function stanceStudy(asked: StudyCase, worlds: readonly World[]): StanceStudy | undefined {
+  const { lander, missing, slopeDeg } = asked;
+  const stance = landerStance(lander, { missing });
+  if (stance.kind === 'cannotStand') return undefined;
+  const body = pivotBodyOver(leastStaticTilt(stance).edge, stance, massProperties(lander));
+  const onEarth = tripLimit(body, { gravity: earth().gravity, slope: toRadians(slopeDeg) });
+  const speed = onEarth.kind === 'limit' ? onEarth.plastic.alongGround : Math.abs(asked.horizontalSpeed);
+  return { body, speed, rows: stanceByWorld({ body, speed, slopeDeg, worlds }) };
 }

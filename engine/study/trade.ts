@@ -1,3 +1,4 @@
+import type { CsvTable } from '../csv.ts';
 import { massProperties } from '../lander/index.ts';
 import { formatProblem } from '../result.ts';
 import { leastLimit } from './limitsRound.ts';
@@ -5,7 +6,7 @@ import { reshape, SHAPE_FACTS, shapeOf, type Reshaping, type ShapeField } from '
 import type { StudyCase } from './studyCase.ts';
 
 /** One lander of a trade. */
-interface TradePoint {
+export interface TradePoint {
   readonly shape: Reshaping;
   /** With propellant [kg]; undefined where there is no such lander. */
   readonly mass: number | undefined;
@@ -41,7 +42,25 @@ export function tradePoint(asked: StudyCase, shape: Reshaping): TradePoint {
 /** Shares of its present value at which a field is tried [-]; legs one by one instead. */
 const SHARES = [0.7, 0.8, 0.9, 1, 1.1, 1.2, 1.3] as const;
 
-/** Values of a field worth trying, the present one among them, within the bounds of the field. */
+/** One lander of a trade that is still to be looked at. */
+interface TradeStep {
+  readonly value: number;
+  /** Nothing at the present value: the lander as it is. */
+  readonly shape: Reshaping;
+}
+
+/** What to try of a field, by rising value: the values given and the present one, or else values worth trying. */
+export function tradeSteps(
+  asked: StudyCase,
+  field: ShapeField,
+  values: readonly number[] = tradeValues(asked, field),
+): readonly TradeStep[] {
+  const present = shapeOf(asked.lander)[field];
+  const tried = [...new Set([...values, present])].toSorted((a, b) => a - b);
+  return tried.map((value) => ({ value, shape: value === present ? {} : { [field]: value } }));
+}
+
+/** Values of a field worth trying, within the bounds of the field. */
 function tradeValues({ lander }: StudyCase, field: ShapeField): readonly number[] {
   const present = shapeOf(lander)[field];
   const { least, most } = SHAPE_FACTS[field];
@@ -65,10 +84,31 @@ export interface Trade {
 export function* tradeOf(asked: StudyCase, field: ShapeField): Generator<Trade> {
   const present = shapeOf(asked.lander)[field];
   const points: Trade['points'][number][] = [];
-  for (const value of tradeValues(asked, field)) {
-    points.push({ value, ...tradePoint(asked, value === present ? {} : { [field]: value }) });
+  for (const { value, shape } of tradeSteps(asked, field)) {
+    points.push({ value, ...tradePoint(asked, shape) });
     yield { field, present, points: [...points] };
   }
+}
+
+/** Every point of trades, a row each. */
+export function tradeTable(trades: readonly Trade[]): CsvTable {
+  return {
+    names: ['field', 'unit', 'value', 'isPresent', 'mass', 'tip', 'gear', 'limit', 'margin', 'note'],
+    rows: trades.flatMap(({ field, present, points }) =>
+      points.map(({ value, mass, tip, gear, limit, margin, note }) => [
+        field,
+        SHAPE_FACTS[field].unit,
+        value,
+        value === present,
+        mass,
+        tip,
+        gear,
+        limit,
+        margin,
+        note,
+      ]),
+    ),
+  };
 }
 
 export interface Bought {

@@ -4,12 +4,16 @@ import {
   barPlot,
   INKS,
   inlineSvg,
+  landerPlot,
   linePlot,
   planePlot,
   polarPlot,
   standaloneSvg,
+  withKey,
   type Plot,
 } from '../../../engine/plot/index.ts';
+import { findLander } from '../../../levels/index.ts';
+import { plainLander } from '../../support/plainLander.ts';
 import { readSource } from '../../support/sources.ts';
 
 const around = Array.from({ length: 24 }, (_, i) => ({
@@ -70,6 +74,15 @@ const PLOTS: Readonly<Record<string, () => Plot>> = {
         { name: 'c', value: -1, note: '-1' },
       ],
     }),
+  'with a key': () =>
+    withKey(barPlot({ label: 'bars', axis: 'm', bars: [{ name: 'a', value: 1, note: '' }], nameRoom: 200 }), [
+      { name: 'a "long" name of a <curve> & more, which takes half a row', mark: { ink: 'ink', dash: 'dashed' } },
+      { name: 'another one that does not fit beside it on the same row', mark: 'rising' },
+      { name: 'clear', mark: 'clear' },
+    ]),
+  trivet: () => landerPlot({ lander: findLander('trivet')!, missing: [1], label: 'Trivet' }),
+  steeple: () => landerPlot({ lander: findLander('steeple')!, missing: [], label: 'Steeple' }),
+  bolster: () => landerPlot({ lander: findLander('bolster')!, missing: [], label: 'Bolster' }),
   'all zero': () => barPlot({ label: 'zero', axis: 'm', bars: [{ name: 'a', value: 0, note: '' }] }),
 };
 
@@ -135,5 +148,37 @@ describe('plots', () => {
     });
     // the field runs from 62 to 548 across and from 204 up to 16, where the axis ends at 6: 204 - 188 * 5 / 6
     expect(markup).toContain('M62 204L548 47.33');
+  });
+
+  it('draw a lander to one scale, with its dimensions in words', () => {
+    const { markup } = landerPlot({
+      lander: plainLander({ halfStance: 1.5, centerHeight: 2 }),
+      missing: [],
+      label: '',
+    });
+    const dimension = /M([\d.]+) ([\d.]+)L([\d.]+) ([\d.]+)" fill="none" stroke="var\(--blue\)" stroke-width="0.9"/g;
+    const lines = [...markup.matchAll(dimension)].map((found) => found.slice(1).map(Number));
+    const across = Math.max(...lines.map(([fromX, , toX]) => Math.abs(toX! - fromX!)));
+    const up = Math.max(...lines.map(([, fromY, , toY]) => Math.abs(toY! - fromY!)));
+    // in this order: the hull, the center of mass, the width over the footpads
+    const [height, center, width] = [...markup.matchAll(/>([\d.]+) m/g)].map((match) => Number(match[1]));
+    expect(center).toBe(2);
+    expect(across / width!).toBeCloseTo(up / height!, 1);
+    expect(markup).toContain('half stance 1.50 m');
+  });
+
+  it('grow by as many rows as their key needs', () => {
+    const plot = barPlot({ label: '', axis: '', bars: [] });
+    const name = 'x'.repeat(60);
+    const [none, one, two] = [0, 1, 2].map(
+      (count) =>
+        withKey(
+          plot,
+          Array.from({ length: count }, () => ({ name, mark: { ink: 'ink' } as const })),
+        ).height,
+    ) as [number, number, number];
+    expect(none).toBe(plot.height);
+    expect(one).toBeGreaterThan(none);
+    expect(two - one).toBe(19);
   });
 });
