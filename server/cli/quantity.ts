@@ -77,6 +77,19 @@ export function legNumbersParser(text: string, earlier: readonly number[] | unde
   return numbers;
 }
 
+/** Several numbers inside the limits of the quantity, separated by commas, each once. */
+export function numbersParser(
+  quantity: Quantity,
+): (text: string, earlier: readonly number[] | undefined) => readonly number[] {
+  const parse = quantityParser(quantity);
+  return (text, earlier) => {
+    refuseSecond(earlier);
+    const numbers = text.split(',').map((word) => parse(word, undefined));
+    if (new Set(numbers).size < numbers.length) throw new InvalidArgumentError('Expected each number once.');
+    return numbers;
+  };
+}
+
 /** How much higher the ground is under the footpad of one leg, counted from 1 [m]. */
 export interface PadHeight {
   readonly leg: number;

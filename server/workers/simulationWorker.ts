@@ -3,10 +3,11 @@
  * The engine is pure, so it does not matter which thread gets which portion.
  */
 import { workerData } from 'piscina';
-import { campaignSimulator, runBatch, runVarianceBatch } from '../../engine/dispersion/index.ts';
+import { campaignSimulator, runBatch, runVarianceBatch, simulatedStackUp } from '../../engine/dispersion/index.ts';
 import { runJob } from '../../engine/envelope/index.ts';
 import type { Lander } from '../../engine/lander/index.ts';
 import { formatProblem } from '../../engine/result.ts';
+import { arrivalQuestion, leastLimit, simulatedArrivals, tradePoint } from '../../engine/study/index.ts';
 import type { TouchdownCase, TouchdownResult } from '../../engine/touchdown/index.ts';
 import type { Portions, Work } from './work.ts';
 
@@ -30,6 +31,18 @@ export function envelope(portion: Portions['envelope']['portion']): Portions['en
   const { question } = work;
   const simulate = simulatorOf(question.lander);
   return portion.map((job) => runJob(question, job, simulate));
+}
+
+export function study(portion: Portions['study']['portion']): Portions['study']['answer'] {
+  return { place: portion.place, answer: studied(portion) };
+}
+
+function studied(portion: Portions['study']['portion']): Portions['study']['answer']['answer'] {
+  if (portion.kind === 'least') return leastLimit(portion.ask);
+  if (portion.kind === 'trade') return tradePoint(portion.ask.asked, portion.ask.shape);
+  if (portion.kind === 'stackUp') return simulatedStackUp(portion.ask);
+  const arrivals = simulatedArrivals(arrivalQuestion(portion.ask.asked));
+  return typeof arrivals === 'string' ? arrivals : arrivals.toward(portion.ask.azimuthDeg);
 }
 
 function notMeantFor(kind: Work['kind']): Error {
