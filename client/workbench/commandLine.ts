@@ -1,6 +1,9 @@
 import { ASSUMED_DESCENT, DEFAULT_FRICTION } from '../../engine/study/index.ts';
 import { FROM_FILE, type BenchState } from './benchState.ts';
 
+/** The file that "Save the campaign" makes. */
+export const CAMPAIGN_FILE = 'campaign.json';
+
 /** The lander as the command line is given it: its name, or the file that "Save the lander" makes. */
 export function landerWord(state: BenchState): string {
   return isShelf(state) ? state.lander : landerFile(state);
@@ -17,7 +20,7 @@ export function isShelf({ lander, shape }: BenchState): boolean {
 
 /** A verb with the arrival of the state, in the options of the command line; what is as assumed there is left out. */
 export function commandFor(
-  verb: 'stand' | 'limit' | 'touchdown' | 'envelope' | 'compare',
+  verb: 'stand' | 'limit' | 'touchdown' | 'envelope' | 'compare' | 'trade' | 'report',
   state: BenchState,
   more: readonly string[] = [],
 ): string {
@@ -28,12 +31,16 @@ export function commandFor(
   const slope = slopeDeg === 0 ? [] : [`--slope ${slopeDeg}`];
   const descent = verb === 'touchdown' && descentRate === ASSUMED_DESCENT ? [] : [`--descent ${descentRate}`];
   const grip = friction === DEFAULT_FRICTION ? [] : [`--friction ${friction}`];
+  const speed = [`--horizontal ${arrival.horizontalSpeed}`];
+  const whole = [...place, ...slope, ...descent, ...speed, ...grip, ...legs];
   const options = {
     stand: [...slope, ...legs],
     limit: [...place, ...slope, ...descent, ...grip, ...legs],
     touchdown: [...place, ...slope, ...descent, ...grip, ...legs],
     envelope: [...place, ...slope, ...grip, ...legs],
     compare: [...place, ...slope, ...descent],
+    trade: whole,
+    report: whole,
   }[verb];
   return ['npx kilter', verb, landerWord(state), ...options, ...more].join(' ');
 }

@@ -1,9 +1,5 @@
 import { formatLander } from '../../engine/lander/index.ts';
-import { massProperties } from '../../engine/lander/index.ts';
-import { pivotBodyOver, tripLimit, type PivotBody } from '../../engine/pivot/index.ts';
-import { landerStance, leastStaticTilt } from '../../engine/statics/index.ts';
-import { toRadians } from '../../engine/math/index.ts';
-import { earth, rigidRound, stanceByWorld, type StudyCase } from '../../engine/study/index.ts';
+import { rigidRound, stanceStudy, type StudyCase } from '../../engine/study/index.ts';
 import { findWorld, type World } from '../../engine/worlds.ts';
 import { button, element, say } from '../panels/element.ts';
 import { exerciseLine } from '../panels/titleBlock.ts';
@@ -12,8 +8,9 @@ import { BENCH } from '../text/workbench.ts';
 import { createBenchDrawing } from './benchDrawing.ts';
 import { copyText } from './benchCard.ts';
 import { addressOfState, stateInAddress, studyOf, type BenchState } from './benchState.ts';
+import { createBoardPart } from './boardPart.ts';
 import { createBesidePart } from './besidePart.ts';
-import { commandFor, isShelf, landerFile, landerWord } from './commandLine.ts';
+import { CAMPAIGN_FILE, commandFor, isShelf, landerFile, landerWord } from './commandLine.ts';
 import { degreesOf, metersPerSecond } from './figures.ts';
 import { createInputsPart } from './inputsPart.ts';
 import { createLyingCard } from './lyingCard.ts';
@@ -26,6 +23,8 @@ import { createWatchPart } from './watchPart.ts';
 import { createWorldsCard } from './worldsCard.ts';
 import type { WorldLimit } from './studies.ts';
 import '../styles/workbench.css';
+
+const JSON_FILE = 'application/json';
 
 /** Between azimuths of what needs no simulation [deg]. */
 const RIGID_STEP = 5;
@@ -59,19 +58,12 @@ export function layWorkbench(holder: HTMLElement, leave: () => void): { end(): v
     shape: (field, value) => change({ shape: { ...state.shape, [field]: value } }),
     arrival: (name, value) => change({ arrival: { ...state.arrival, [name]: value } }),
   });
-  const inputs = createInputsPart(
-    change,
-    () => {
-      const asked = studyOf(state);
-      if (asked.ok)
-        saveFile(
-          `${JSON.stringify(formatLander(asked.value.lander), undefined, 2)}\n`,
-          landerFile(state),
-          'application/json',
-        );
-    },
-    drawing.node,
-  );
+  const saveLander = () => {
+    const asked = studyOf(state);
+    if (!asked.ok) return;
+    saveFile(`${JSON.stringify(formatLander(asked.value.lander), undefined, 2)}\n`, landerFile(state), JSON_FILE);
+  };
+  const inputs = createInputsPart(change, saveLander, drawing.node);
   const tilt = createTiltCard({ under, command: () => command('stand') });
   const limit = createLimitCard({ under, command: () => command('limit', ['--step 15']) });
   const watch = createWatchPart(under);
@@ -113,14 +105,14 @@ export function layWorkbench(holder: HTMLElement, leave: () => void): { end(): v
   });
   const lying = createLyingCard({ under, command: () => command('compare') });
   const spread = createSpreadCard(
-    { under, command: () => ({ line: 'npx kilter disperse campaign.json', hint: BENCH.saveFirst('campaign.json') }) },
+    { under, command: () => ({ line: `npx kilter disperse ${CAMPAIGN_FILE}`, hint: BENCH.saveFirst(CAMPAIGN_FILE) }) },
     {
       work: () => threads.ask('spread', spread.document(state), (answer, isDone) => spread.show(answer, isDone)),
       stop: () => threads.drop('spread'),
     },
   );
   const trade = createTradeCard(
-    { under },
+    { under, command: () => command('trade') },
     {
       work: () => {
         if (own === undefined) return;
@@ -132,6 +124,12 @@ export function layWorkbench(holder: HTMLElement, leave: () => void): { end(): v
       stop: () => threads.drop('trades'),
     },
   );
+  const board = createBoardPart({
+    command: () => commandFor('report', state, [`--campaign ${CAMPAIGN_FILE}`, '--out report.html']),
+    landerFile: () => (isShelf(state) ? undefined : landerFile(state)),
+    saveLander,
+    saveCampaign: () => saveFile(`${JSON.stringify(spread.document(state), undefined, 2)}\n`, CAMPAIGN_FILE, JSON_FILE),
+  });
   const besidePart = createBesidePart({
     keep: () => {
       if (own === undefined) return;
@@ -184,6 +182,7 @@ export function layWorkbench(holder: HTMLElement, leave: () => void): { end(): v
     own = now;
     drawing.show(now.asked);
     watch.close();
+    board.clear();
     showRound();
     threads.ask('limits', now.asked, (limits) => {
       own = { ...now, limits };
@@ -197,13 +196,9 @@ export function layWorkbench(holder: HTMLElement, leave: () => void): { end(): v
     trade.clear();
   };
   const showWorlds = (asked: StudyCase) => {
-    const body = tippingBody(asked);
-    if (body === undefined) return;
-    const { slopeDeg } = asked;
-    const onEarth = tripLimit(body, { gravity: earth().gravity, slope: toRadians(slopeDeg) });
-    const speed = onEarth.kind === 'limit' ? onEarth.plastic.alongGround : Math.abs(asked.horizontalSpeed);
-    const rows = stanceByWorld({ body, speed, slopeDeg, worlds: WORLDS_SHOWN });
-    const show = (limits: readonly WorldLimit[]) => worlds.show(body, speed, rows, limits);
+    const found = stanceStudy(asked, WORLDS_SHOWN);
+    if (found === undefined) return;
+    const show = (limits: readonly WorldLimit[]) => worlds.show(found, limits);
     show([]);
     threads.ask('worlds', { asked, worlds: WORLDS_SHOWN }, (limits) => {
       if (typeof limits !== 'string') show(limits);
@@ -238,6 +233,7 @@ export function layWorkbench(holder: HTMLElement, leave: () => void): { end(): v
         element('div', { class: 'bench-column' }, worlds.card.node, spread.card.node),
         element('div', { class: 'bench-column' }, besidePart.node, lying.card.node),
         trade.card.node,
+        board.node,
       ),
     ),
     element('footer', { class: 'bench-foot' }, exerciseLine()),
@@ -270,11 +266,4 @@ function keepAddress(state: BenchState, beside: BenchState | undefined): void {
 function arrivalWords({ arrival, world }: BenchState): string {
   const { slopeDeg, descentRate, horizontalSpeed, friction } = arrival;
   return `${findWorld(world)?.name ?? world}, slope ${degreesOf(slopeDeg)}, ${metersPerSecond(descentRate)} down, ${metersPerSecond(horizontalSpeed)} sideways, friction ${friction}`;
-}
-
-/** The lander as a rigid body over the edge nearest to its center of mass; undefined where it does not stand. */
-function tippingBody({ lander, missing }: StudyCase): PivotBody | undefined {
-  const stance = landerStance(lander, { missing });
-  if (stance.kind === 'cannotStand') return undefined;
-  return pivotBodyOver(leastStaticTilt(stance).edge, stance, massProperties(lander));
 }

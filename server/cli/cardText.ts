@@ -36,6 +36,20 @@ export function cardText(card: CredibilityCard): string {
   ].join('\n');
 }
 
+/** Model, input, from, to, unit, what was compared: a row for each range. */
+export function rangeRows({ ranges }: CredibilityCard): readonly (readonly string[])[] {
+  return RANGED_MODELS.flatMap((model) =>
+    ranges[model].map(({ words, least, most, unit, why }) => [
+      model,
+      words,
+      String(Number(least.toPrecision(4))),
+      String(Number(most.toPrecision(4))),
+      unit,
+      why,
+    ]),
+  );
+}
+
 function rangeTable(card: CredibilityCard): string {
   return textTable(
     [
@@ -46,16 +60,7 @@ function rangeTable(card: CredibilityCard): string {
       { heading: 'unit', align: 'left' },
       { heading: 'compared with', align: 'left' },
     ],
-    RANGED_MODELS.flatMap((model) =>
-      card.ranges[model].map(({ words, least, most, unit, why }) => [
-        model,
-        words,
-        String(Number(least.toPrecision(4))),
-        String(Number(most.toPrecision(4))),
-        unit,
-        why,
-      ]),
-    ),
+    rangeRows(card),
   );
 }
 

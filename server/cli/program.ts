@@ -51,6 +51,16 @@ const VERBS: readonly Verb[] = [
     load: async () => (await import('./compare.ts')).defineCompare,
   },
   {
+    name: 'trade',
+    summary: 'tip limit and mass as dimensions of a lander change',
+    load: async () => (await import('./trade.ts')).defineTrade,
+  },
+  {
+    name: 'report',
+    summary: 'everything about one lander and arrival, as a page for a board',
+    load: async () => (await import('./boardReport.ts')).defineReport,
+  },
+  {
     name: 'descend',
     summary: 'a whole descent, flown by the stand-ins without a screen',
     load: async () => (await import('./descend.ts')).defineDescend,
@@ -91,6 +101,8 @@ Examples:
   kilter envelope trivet --slope 5 --steps 16 --yaws 8
   kilter disperse levels/scenarios/benchArrivals.json
   kilter compare steeple
+  kilter trade trivet --vary footRadius,centerHeight
+  kilter report trivet --slope 5 --out trivet.html
   kilter descend --lander steeple --site coombe-ledge
   kilter check`;
 

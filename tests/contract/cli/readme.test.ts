@@ -8,7 +8,7 @@ describe('the pages that show the command', () => {
   it('show every verb', () => {
     const verbs = examplesOn('server/cli/README.md').map(({ line }) => line.split(' ')[0]);
     expect(new Set(verbs)).toEqual(
-      new Set(['stand', 'limit', 'stance', 'touchdown', 'envelope', 'disperse', 'compare', 'worlds', 'check']),
+      new Set(['stand', 'limit', 'stance', 'touchdown', 'envelope', 'disperse', 'compare', 'trade', 'worlds', 'check']),
     );
     expect(examplesOn('README.md').length).toBeGreaterThanOrEqual(4);
   });
