@@ -10,14 +10,20 @@ export const TICK_MS = 1000 / 60;
 /** Most steps that one table makes up for at once; what is beyond is dropped, so that one late table does not make all late. */
 export const MOST_CATCH_UP = 5;
 
-/** Below this the loop turns without sleeping, since a timer wakes up to a millisecond late [ms]. */
-const SPIN_MS = 1.5;
+/** Below this no timer is set, since one wakes up to a millisecond late: the loop naps [ms]. */
+const NAPS_BELOW_MS = 1.5;
+
+/** Longest nap: so long nothing that comes in is looked at [ms]. */
+const LONGEST_NAP_MS = 0.5;
 
 /** Longest sleep, so that a table added meanwhile is not kept waiting [ms]. */
 const LONGEST_SLEEP_MS = 50;
 
 /** Fraction of a tick between the schedules of one table and the next: the golden ratio spreads any number of them evenly. */
 const STAGGER = 0.618034;
+
+/** Schedules begin at so many places within a tick: many tables at which nothing moves would otherwise wake the process all the time. */
+const PLACES = 16;
 
 interface Slot {
   readonly step: () => void;
@@ -31,13 +37,21 @@ interface Slot {
 export interface Timing {
   readonly now: () => number;
   readonly sleep: (ms: number, wake: () => void) => void;
-  readonly spin: (wake: () => void) => void;
+  /** To be on time where a timer would not be. */
+  readonly nap: (ms: number, wake: () => void) => void;
 }
+
+/** Nobody ever wakes who waits on it. */
+const BED = new Int32Array(new SharedArrayBuffer(4));
 
 const SYSTEM_TIMING: Timing = {
   now: () => performance.now(),
   sleep: (ms, wake) => void setTimeout(wake, ms),
-  spin: (wake) => void setImmediate(wake),
+  nap(ms, wake) {
+    if (ms > 0) Atomics.wait(BED, 0, 0, ms);
+    // what came in meanwhile is looked at first
+    setImmediate(wake);
+  },
 };
 
 /**
@@ -50,8 +64,9 @@ export function createTicker(options: {
   /** Told how many steps were dropped for one table. */
   readonly onBacklog: (steps: number) => void;
 }): Ticker {
-  const { now, sleep, spin } = options.timing ?? SYSTEM_TIMING;
+  const { now, sleep, nap } = options.timing ?? SYSTEM_TIMING;
   const slots = new Set<Slot>();
+  const originMs = now();
   let added = 0;
   let isTurning = false;
 
@@ -63,8 +78,8 @@ export function createTicker(options: {
     let nextMs = now() + LONGEST_SLEEP_MS;
     for (const slot of slots) nextMs = Math.min(nextMs, catchUp(slot));
     const waitMs = nextMs - now();
-    if (waitMs > SPIN_MS) sleep(Math.floor(waitMs - SPIN_MS / 3), turn);
-    else spin(turn);
+    if (waitMs > NAPS_BELOW_MS) sleep(Math.floor(waitMs - NAPS_BELOW_MS / 3), turn);
+    else nap(Math.min(waitMs, LONGEST_NAP_MS), turn);
   };
 
   /** Makes the steps that are due; returns when the next one is. */
@@ -85,12 +100,14 @@ export function createTicker(options: {
 
   return {
     add(step) {
-      const slot: Slot = { step, startMs: now() + ((added * STAGGER) % 1) * TICK_MS, count: 0 };
+      const place = Math.floor(((added * STAGGER) % 1) * PLACES) / PLACES;
+      const begunTicks = Math.floor((now() - originMs) / TICK_MS);
+      const slot: Slot = { step, startMs: originMs + (begunTicks + place) * TICK_MS, count: 0 };
       added += 1;
       slots.add(slot);
       if (!isTurning) {
         isTurning = true;
-        spin(turn);
+        nap(0, turn);
       }
       return () => slots.delete(slot);
     },

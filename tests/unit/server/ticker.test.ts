@@ -1,14 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import { MOST_CATCH_UP, TICK_MS, createBacklogReport, createTicker, type Timing } from '../../../server/rooms/index.ts';
 
-/** A clock that only moves when something sleeps or spins, and can be late on purpose. */
+/** A clock that only moves when something sleeps or naps, and can be late on purpose. */
 function createHandTiming() {
   let nowMs = 1000;
   let due: { readonly atMs: number; readonly wake: () => void } | undefined;
   const timing: Timing = {
     now: () => nowMs,
     sleep: (ms, wake) => (due = { atMs: nowMs + ms, wake }),
-    spin: (wake) => (due = { atMs: nowMs + 0.1, wake }),
+    nap: (ms, wake) => (due = { atMs: nowMs + ms, wake }),
   };
   return {
     timing,
