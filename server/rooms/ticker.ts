@@ -63,6 +63,8 @@ export function createTicker(options: {
   readonly timing?: Timing;
   /** Told how many steps were dropped for one table. */
   readonly onBacklog: (steps: number) => void;
+  /** Told of each step how late it is made [ms]. */
+  readonly onStep?: (lateMs: number) => void;
 }): Ticker {
   const { now, sleep, nap } = options.timing ?? SYSTEM_TIMING;
   const slots = new Set<Slot>();
@@ -92,6 +94,7 @@ export function createTicker(options: {
         if (behind > 0) options.onBacklog(behind);
         break;
       }
+      options.onStep?.(now() - dueMs());
       slot.count += 1;
       slot.step();
     }

@@ -84,6 +84,12 @@ function noteFlown(): Flown {
   return flown;
 }
 
+/** What a tick of the bare physics of a drill costs, at its best [us]. */
+export function flyBareDrill(): number {
+  const flown = noteFlown();
+  return Math.min(...Array.from({ length: RUNS }, () => flyBare(flown)));
+}
+
 /** The same descent without a table: what a tick costs [us]. */
 function flyBare(flown: Flown): number {
   const { plan } = openDrill(playedModel).table;

@@ -7,6 +7,7 @@ import { benchBelief } from './belief.ts';
 import { benchClientSize } from './clientSize.ts';
 import type { BenchRow } from './row.ts';
 import { benchDrillTable } from './drillTable.ts';
+import { benchManyTables } from './manyTables.ts';
 import { benchSimulationRate } from './simulationRate.ts';
 import { benchTipLimit } from './tipLimit.ts';
 import { benchTouchdown } from './touchdown.ts';
@@ -24,6 +25,7 @@ const engine: readonly BenchRow[] = [
   ...(await benchTouchdown()),
   ...(await benchSimulationRate()),
   ...(await benchWireBytes()),
+  ...(await benchManyTables()),
 ];
 // loaded late: with the browser's driver in the process the steps above measured up to three times as long
 const { benchFirstFrame } = await import('./firstFrame.ts');

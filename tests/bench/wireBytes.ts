@@ -2,6 +2,7 @@ import { Client, type Room } from '@colyseus/sdk';
 import { playedModel, SEATS, type TableView } from '../../engine/table/index.ts';
 import { firstLanding } from '../../levels/index.ts';
 import { STEPS_PER_PATCH } from '../../server/rooms/index.ts';
+import type { Welcome } from '../../server/messages/index.ts';
 import { readPapers, type TablePapers } from '../../server/schema/index.ts';
 import { createHandTicker, startTestServer, until } from '../support/tableServer.ts';
 import type { BenchRow } from './row.ts';
@@ -73,8 +74,7 @@ async function gather(origin: string, crew: number): Promise<readonly Listener[]
       ? client.create<TablePapers>('table', { name: `${seat} one` })
       : client.join<TablePapers>('table', { code, name: `${seat} one` }));
     room.onMessage('events', () => undefined);
-    room.onMessage('welcome', () => undefined);
-    code = room.roomId;
+    ({ code } = await new Promise<Welcome>((resolve) => room.onMessage('welcome', resolve)));
     listeners.push(listenTo(room));
     await room.request('command', { kind: 'takeSeat', seat });
   }

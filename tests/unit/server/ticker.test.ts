@@ -31,6 +31,19 @@ function createHandTiming() {
 }
 
 describe('the ticker', () => {
+  it('says of each step how late it is', () => {
+    const hand = createHandTiming();
+    const late: number[] = [];
+    const ticker = createTicker({ timing: hand.timing, onBacklog: () => undefined, onStep: (ms) => late.push(ms) });
+    ticker.add(() => undefined);
+    hand.pass(100);
+    expect(Math.max(...late)).toBeLessThan(0.1);
+    hand.stall(3 * TICK_MS);
+    hand.pass(1);
+    expect(Math.max(...late)).toBeGreaterThan(1.9 * TICK_MS);
+    expect(Math.max(...late)).toBeLessThan(3.1 * TICK_MS);
+  });
+
   it('keeps its rate over minutes, however late it is woken each time', () => {
     const hand = createHandTiming();
     const ticker = createTicker({ timing: hand.timing, onBacklog: () => expect.unreachable() });

@@ -1,0 +1,130 @@
+import { fork, type ChildProcess } from 'node:child_process';
+import { once } from 'node:events';
+import { setTimeout as pause } from 'node:timers/promises';
+import { Client, type Room } from '@colyseus/sdk';
+import { SEATS } from '../../engine/table/index.ts';
+import { choiceOfDrill, DRILLS } from '../../levels/index.ts';
+import { TICK_MS } from '../../server/rooms/index.ts';
+import { flyBareDrill } from './drillTable.ts';
+import type { Welcome } from '../../server/messages/index.ts';
+import type { BenchRow } from './row.ts';
+import type { ServerSpent } from './tableServer.ts';
+
+/** Tables that are tried, one number after the other, until ticks come too late. */
+const TRIED = [1, 20, 60, 100] as const;
+const SETTLE_MS = 1000;
+const MEASURED_MS = 5000;
+/** After so long no more are tried [ms]. */
+const LONGEST_MS = 90_000;
+
+/**
+ * How many tables of five, all of them flying a drill by instruments, one process holds over real sockets before a tick in a hundred comes a whole tick late: the
+ * server by itself, the crowd, which counts bytes and draws nothing, in this process. What all of it costs against the bare steps of the same worlds.
+ */
+export async function benchManyTables(): Promise<readonly BenchRow[]> {
+  const physics = flyBareDrill();
+  const rows: BenchRow[] = [];
+  const begunMs = performance.now();
+  let aloneKb = 0;
+  for (const tables of TRIED) {
+    const { lateMs, processorUs, residentKb, bytes } = await hold(tables);
+    if (tables === 1) aloneKb = residentKb;
+    const late = lateMs.toSorted((a, b) => a - b);
+    const p99 = late[Math.floor(0.99 * (late.length - 1))] ?? Infinity;
+    const perTick = processorUs / late.length;
+    const name = `${tables} tables of five`;
+    rows.push(
+      {
+        measure: `${name}: ticks late, 99th percentile`,
+        value: p99,
+        unit: 'ms',
+        reference: 'a tick',
+        referenceValue: TICK_MS,
+      },
+      {
+        measure: `${name}: a tick of one, all of the server`,
+        value: perTick,
+        unit: 'us',
+        reference: 'its world, sensors and estimate, bare',
+        referenceValue: physics,
+      },
+      {
+        measure: `${name}: sent to a client`,
+        value: bytes / (tables * SEATS.length) / (MEASURED_MS / 1000),
+        unit: 'B/s',
+        reference: 'ticks a second and a table, of 60',
+        referenceValue: late.length / tables / (MEASURED_MS / 1000),
+      },
+    );
+    if (tables === TRIED.at(-1) || p99 > TICK_MS || performance.now() - begunMs > LONGEST_MS) {
+      rows.push({
+        measure: `${name}: memory of one more`,
+        value: (residentKb - aloneKb) / Math.max(1, tables - 1),
+        unit: 'kB',
+        reference: 'a server with one',
+        referenceValue: aloneKb,
+      });
+      break;
+    }
+  }
+  return rows;
+}
+
+interface Held extends ServerSpent {
+  /** To all clients. */
+  readonly bytes: number;
+}
+
+async function hold(tables: number): Promise<Held> {
+  const server = fork(new URL('tableServer.ts', import.meta.url));
+  try {
+    const [origin] = (await once(server, 'message')) as [string];
+    const counts = { bytes: 0 };
+    const rooms: Room[] = [];
+    for (let table = 0; table < tables; table += 1) rooms.push(...(await openTable(origin, table)));
+    for (const room of rooms) countOnly(room, counts);
+    await pause(SETTLE_MS);
+    await ask(server);
+    counts.bytes = 0;
+    await pause(MEASURED_MS);
+    return { ...(await ask(server)), bytes: counts.bytes };
+  } finally {
+    server.kill();
+    await once(server, 'exit');
+  }
+}
+
+async function ask(server: ChildProcess): Promise<ServerSpent> {
+  server.send('spent');
+  const [spent] = (await once(server, 'message')) as [ServerSpent];
+  return spent;
+}
+
+/** Five at the seats of a drill that has begun. */
+async function openTable(origin: string, table: number): Promise<readonly Room[]> {
+  const [, drill] = DRILLS;
+  if (drill === undefined) throw new Error('no drill to measure');
+  const address = `10.0.${Math.floor(table / 250)}.${1 + (table % 250)}`;
+  const rooms: Room[] = [];
+  let code = '';
+  for (const seat of SEATS) {
+    const client = new Client(origin, { headers: { 'X-Forwarded-For': address } });
+    const room = await (code === ''
+      ? client.create('table', { name: seat, choice: choiceOfDrill(drill, 1 + table) })
+      : client.join('table', { code, name: seat }));
+    room.reconnection.enabled = false;
+    room.onMessage('*', () => undefined);
+    ({ code } = await new Promise<Welcome>((resolve) => room.onMessage('welcome', resolve)));
+    await room.request('command', { kind: 'takeSeat', seat });
+    rooms.push(room);
+  }
+  await rooms[0]?.request('command', { kind: 'begin' });
+  return rooms;
+}
+
+/** From now on what comes is counted and not read, so that the crowd leaves the machine to the server. */
+function countOnly({ connection }: Room, counts: { bytes: number }): void {
+  Object.assign(connection.events, {
+    onmessage: ({ data }: { readonly data: ArrayBuffer }) => void (counts.bytes += data.byteLength),
+  });
+}
