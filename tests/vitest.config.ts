@@ -30,7 +30,8 @@ const APART = [
 const PURE = {
   root: '.',
   server: { deps: { external: [NATIVE] } },
-  testTimeout: 30_000,
+  // some simulate for seconds, and a busy machine is five times slower
+  testTimeout: 90_000,
   // the runner would leave one core idle, half of a machine of two
   maxWorkers: availableParallelism(),
 };
