@@ -20,6 +20,7 @@ byId('trouble').addEventListener('click', () => void choose(true));
 byId('drill').addEventListener('click', () => void chooseDrill());
 byId('logbook').addEventListener('click', () => void sitDown((desk) => desk.openPage('logbook')));
 byId('workbench').addEventListener('click', () => void sitDown((desk) => desk.openPage('workbench')));
+byId('hall').addEventListener('click', () => void sitDown((desk) => desk.openPage('hall')));
 byId('about').addEventListener('click', () => void sitDown((desk) => desk.openPage('about')));
 byId('settings').addEventListener('click', () => void sitDown(async (desk) => desk.showSettings()));
 byId('join').addEventListener('submit', (event) => {
@@ -66,7 +67,7 @@ function showSettings(): void {
 /** Sits down at the table that the address names, or opens the page that it names; false when it names neither. */
 function followAddress(): boolean {
   const words = new URLSearchParams(location.search);
-  const page = (['logbook', 'workbench', 'about', 'network'] as const).find((name) => words.has(name));
+  const page = (['logbook', 'workbench', 'hall', 'about', 'network'] as const).find((name) => words.has(name));
   if (page !== undefined) {
     void sitDown((desk) => desk.openPage(page));
     return true;

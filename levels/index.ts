@@ -7,6 +7,11 @@ export { DRILL_BUDGET } from './drills/drillRanges.ts';
 export { parseDrill } from './drills/parseDrill.ts';
 export { parseDrillText } from './drills/parseDrillText.ts';
 
+// levels/hall
+export type { DialScene, FilmScene, Hall, HallArrival, HallScene } from './hall/hall.ts';
+export { parseHall, parseHallText } from './hall/parseHall.ts';
+export { HALL } from './hall/scenes.ts';
+
 // levels/landers
 export { LANDERS, findLander } from './landers.ts';
 

@@ -30,12 +30,15 @@ interface Dragged {
 
 /**
  * The lander as it arrives: upright, its lower point on the ground of the case. Rings take hold of what a person would change by hand; each has a
- * field below for the keyboard.
+ * field below for the keyboard. `only`: the one ring that is there.
  */
-export function createBenchDrawing(drag: Dragged): BenchDrawing {
+export function createBenchDrawing(
+  drag: Dragged,
+  only?: { readonly field: ShapeField; readonly hint: string },
+): BenchDrawing {
   const node = element('div', { class: 'bench-drawing' });
   const holder = element('div', {});
-  node.append(holder, element('p', { class: 'hint' }, BENCH.dragHint));
+  node.append(holder, element('p', { class: 'hint' }, only?.hint ?? BENCH.dragHint));
   let held: Grip | undefined;
   let shown: Laid | undefined;
   const place = ({ clientX, clientY }: PointerEvent) => {
@@ -69,7 +72,7 @@ export function createBenchDrawing(drag: Dragged): BenchDrawing {
     node,
     show(asked) {
       // while it is held, the sheet keeps its scale: the ring stays under the finger
-      shown = lay(asked, held === undefined ? undefined : shown);
+      shown = lay(asked, held === undefined ? undefined : shown, only?.field);
       const label = BENCH.drawing(asked.lander.name, degreesOf(asked.slopeDeg));
       holder.replaceChildren(
         drawing(shown.markup, { viewBox: `0 0 ${SHEET.width} ${SHEET.height}`, label, class: 'bench-sheet' }),
@@ -83,6 +86,7 @@ const GRIP_REACH = 20;
 interface Grip {
   readonly x: number;
   readonly y: number;
+  readonly of: ShapeField | 'arrival';
   move(at: { readonly x: number; readonly y: number }, laid: Laid, drag: Dragged): void;
 }
 
@@ -96,7 +100,7 @@ interface Laid {
   readonly ground: { readonly x: number; readonly y: number };
 }
 
-function lay(asked: StudyCase, before: Laid | undefined): Laid {
+function lay(asked: StudyCase, before: Laid | undefined, only: ShapeField | undefined): Laid {
   const { lander, slopeDeg, horizontalSpeed, descentRate } = asked;
   const own = figureOf(lander);
   // a body that was drawn out is no longer the one that its own drawing knows
@@ -141,13 +145,14 @@ function lay(asked: StudyCase, before: Laid | undefined): Laid {
   const right = { x: camera.sheetX(own.halfStance), y: camera.sheetY(pose.feet[1].y) };
   const ground = { x: camera.sheetX(0), y: camera.sheetY(0) };
   const slopeGrip = { x: ground.x + SLOPE_GRIP, y: ground.y + SLOPE_GRIP * Math.tan(-slope) };
-  const grips: readonly Grip[] = [
-    { ...tip, move: moveSpeed },
-    { ...right, move: moveFoot },
-    { ...slopeGrip, move: moveSlope },
+  const all: readonly Grip[] = [
+    { ...tip, of: 'arrival', move: moveSpeed },
+    { ...right, of: 'footRadius', move: moveFoot },
+    { ...slopeGrip, of: 'arrival', move: moveSlope },
     // beside the mark, so that the arrow does not cover it
-    { x: center.x - 26, y: center.y, move: moveCenter },
+    { x: center.x - 26, y: center.y, of: 'centerHeight', move: moveCenter },
   ];
+  const grips = only === undefined ? all : all.filter((grip) => grip.of === only);
   for (const grip of grips) {
     pen.moveTo(grip.x + 8, grip.y);
     pen.arc(grip.x, grip.y, 8, 0, 2 * Math.PI);

@@ -1,47 +1,64 @@
 import type { Lander } from '../../engine/lander/index.ts';
 import { massProperties } from '../../engine/lander/index.ts';
 import { convexOutline } from '../../engine/plot/index.ts';
+import type { StudyCase } from '../../engine/study/index.ts';
 import type { TouchdownSample } from '../../engine/touchdown/index.ts';
 import { SvgPen } from '../ink/svgPen.ts';
+import { drawArrow } from '../views/arrow.ts';
 
 type Vector = readonly [number, number, number];
 
-const VIEW = { width: 566, height: 300 } as const;
+interface SideSheet {
+  readonly width: number;
+  readonly height: number;
+  /** Farthest point of the largest lander that is drawn to the same scale [m]; default: of this one. */
+  readonly reach?: number;
+  /** Pixels of a drafting unit, for sheets that are seen from afar; default 1. */
+  readonly unit?: number;
+  /** An arrow shows where it is heading, as long as this for 1 m/s [px]; default: there is none. */
+  readonly perSpeed?: number;
+}
+
+const VIEW: SideSheet = { width: 566, height: 300 };
+
+/** From the center of mass to the farthest point of the lander [m]. */
+export function reachOf(lander: Lander): number {
+  const { center } = massProperties(lander);
+  const points = [...lander.hull, ...lander.legs.map(({ footpad }) => footpad)];
+  return Math.max(...points.map((point) => Math.hypot(...minus(point, center))));
+}
 
 /**
  * The lander of a simulated touchdown at one instant, seen across its direction of travel: world x to the right, z up. Its hull as an
  * outline, each leg as short as it was crushed.
  */
 export function drawSide(
-  lander: Lander,
+  { lander, missing }: Pick<StudyCase, 'lander' | 'missing'>,
   samples: readonly TouchdownSample[],
   at: number,
   slope: number,
+  sheet: SideSheet = VIEW,
 ): { readonly markup: string; readonly viewBox: string } {
   const { center } = massProperties(lander);
   const sample = samples[at]!;
-  const reach = Math.max(
-    ...[...lander.hull, ...lander.legs.map(({ footpad }) => footpad)].map((point) =>
-      Math.hypot(...minus(point, center)),
-    ),
-  );
-  const scale = VIEW.height / (2.5 * reach);
+  const reach = sheet.reach ?? reachOf(lander);
+  const scale = Math.min(sheet.height / 2.5, sheet.width / 2.5) / reach;
   const [cx, , cz] = sample.position;
   // the ground runs through the lowest point of the first sample, as the simulation lays it
-  const x = (worldX: number) => VIEW.width / 2 + (worldX - cx) * scale;
+  const x = (worldX: number) => sheet.width / 2 + (worldX - cx) * scale;
   const groundAt = (worldX: number) => -Math.tan(slope) * worldX;
   const middle = Math.max(cz, groundAt(cx) + 0.55 * reach);
-  const y = (worldZ: number) => VIEW.height * 0.52 - (worldZ - middle) * scale;
+  const y = (worldZ: number) => sheet.height * 0.52 - (worldZ - middle) * scale;
   const place = (point: Vector): readonly [number, number] => {
     const [px, , pz] = turned(sample.attitude, minus(point, center));
     return [x(cx + px), y(cz + pz)];
   };
-  const pen = new SvgPen(1, 'side');
-  const [left, right] = [cx - VIEW.width / scale, cx + VIEW.width / scale];
+  const pen = new SvgPen(sheet.unit ?? 1, 'side');
+  const [left, right] = [cx - sheet.width / scale, cx + sheet.width / scale];
   pen.moveTo(x(left), y(groundAt(left)));
   pen.lineTo(x(right), y(groundAt(right)));
-  pen.lineTo(x(right), VIEW.height + 400);
-  pen.lineTo(x(left), VIEW.height + 400);
+  pen.lineTo(x(right), sheet.height + 400);
+  pen.lineTo(x(left), sheet.height + 400);
   pen.close();
   pen.paint({ fill: 'soil' });
   pen.moveTo(x(left), y(groundAt(left)));
@@ -59,6 +76,7 @@ export function drawSide(
   );
   pen.paint({ stroke: 'pencil', width: 'thin', dash: 'dashed' });
   lander.legs.forEach((leg, i) => {
+    if (missing.includes(i)) return;
     const crushed = sample.strokes[i] ?? 0;
     const along = minus(leg.hip, leg.footpad);
     const share = crushed / Math.hypot(...along);
@@ -90,7 +108,12 @@ export function drawSide(
   pen.moveTo(mx + 5, my);
   pen.arc(mx, my, 5, 0, 2 * Math.PI);
   pen.paint({ fill: 'card', stroke: 'ink', width: 'thin' });
-  return { markup: pen.markup, viewBox: `0 0 ${VIEW.width} ${VIEW.height}` };
+  const { perSpeed = 0 } = sheet;
+  const [vx, , vz] = sample.velocity;
+  const heading = { fromX: mx, fromY: my, toX: mx + vx * perSpeed, toY: my - vz * perSpeed };
+  drawArrow(pen, { ...heading, tone: 'card', shaft: 'heavy', head: 9 });
+  drawArrow(pen, { ...heading, tone: 'ink', shaft: 'thick', head: 6 });
+  return { markup: pen.markup, viewBox: `0 0 ${sheet.width} ${sheet.height}` };
 }
 
 function minus(a: Vector, b: Vector): Vector {

@@ -26,6 +26,7 @@ import {
   limitsRound,
   planeQuestion,
   SHAPE_FIELDS,
+  simulatedArrivals,
   touchdownConditions,
   tradeOf,
   type LeastTipFields,
@@ -33,6 +34,7 @@ import {
   type PlaneGrid,
   type StudiedTouchdown,
   type StudyCase,
+  type TipFields,
   type Trade,
 } from '../../engine/study/index.ts';
 import { checkTouchdown, prepareTouchdown, runTouchdown, type TouchdownResult } from '../../engine/touchdown/index.ts';
@@ -46,6 +48,11 @@ import { checkTouchdown, prepareTouchdown, runTouchdown, type TouchdownResult } 
 export interface WorldLimit {
   readonly world: string;
   readonly least: LeastTipFields | string;
+}
+
+export interface FilmedTouchdown {
+  readonly asked: StudyCase;
+  readonly touchdown: StudiedTouchdown;
 }
 
 export interface WatchedTouchdown {
@@ -70,7 +77,11 @@ export interface Questions {
   /** The round of the case that is held beside. */
   beside: StudyCase;
   worlds: { readonly asked: StudyCase; readonly worlds: readonly { readonly id: string; readonly gravity: number }[] };
-  touchdown: { readonly asked: StudyCase; readonly touchdown: StudiedTouchdown };
+  touchdown: FilmedTouchdown;
+  /** Touchdowns of a hall, side by side. */
+  films: readonly FilmedTouchdown[];
+  /** Limits of cases in one direction of travel each: quick enough for a hand that drags. */
+  toward: readonly { readonly asked: StudyCase; readonly azimuthDeg: number }[];
   lying: StudyCase;
   plane: { readonly asked: StudyCase; readonly grid: PlaneGrid };
   spread: Readonly<Record<string, unknown>>;
@@ -82,6 +93,8 @@ export interface Answers {
   beside: LimitsSoFar;
   worlds: readonly WorldLimit[];
   touchdown: WatchedTouchdown;
+  films: readonly (WatchedTouchdown | string)[];
+  toward: readonly (TipFields | string)[];
   lying: Lying;
   plane: EnvelopeMap;
   spread: Spread;
@@ -93,6 +106,8 @@ export type Study = keyof Questions;
 /** The most urgent first: what a person has just pressed, then what the headlines say. */
 export const STUDY_ORDER = [
   'touchdown',
+  'films',
+  'toward',
   'limits',
   'beside',
   'worlds',
@@ -112,22 +127,23 @@ export const STUDIES: { readonly [Name in Study]: (question: Questions[Name]) =>
       yield [...found];
     }
   },
-  *touchdown({ asked, touchdown }) {
-    const conditions = touchdownConditions(asked, touchdown);
-    const problems = checkTouchdown(asked.lander, conditions);
-    const prepared = prepareTouchdown(asked.lander);
-    if (!prepared.ok || problems.length > 0) {
-      yield [...problems, ...(prepared.ok ? [] : prepared.error)].map(formatProblem).join('; ');
-      return;
+  *touchdown(filmed) {
+    yield film(filmed);
+  },
+  *films(filmed) {
+    const seen: (WatchedTouchdown | string)[] = [];
+    for (const one of filmed) {
+      seen.push(film(one));
+      yield [...seen];
     }
-    // a first run tells how long it takes, so that the second keeps as many samples as a film needs
-    const simulateOn = { stopWhenDecided: false } as const;
-    const { steps } = runTouchdown(prepared.value, conditions, simulateOn);
-    const historyEvery = Math.max(1, Math.floor(steps / MOST_SAMPLES));
-    yield {
-      asked: touchdown,
-      result: runTouchdown(prepared.value, conditions, { ...simulateOn, historyEvery }),
-    };
+  },
+  *toward(cases) {
+    const found: (TipFields | string)[] = [];
+    for (const { asked, azimuthDeg } of cases) {
+      const arrivals = simulatedArrivals(asked);
+      found.push(typeof arrivals === 'string' ? arrivals : arrivals.toward(azimuthDeg));
+      yield [...found];
+    }
   },
   *lying(asked) {
     const { lander, gravity, slopeDeg, descentRate } = asked;
@@ -210,6 +226,19 @@ export const STUDIES: { readonly [Name in Study]: (question: Questions[Name]) =>
     }
   },
 };
+
+function film({ asked, touchdown }: FilmedTouchdown): WatchedTouchdown | string {
+  const conditions = touchdownConditions(asked, touchdown);
+  const problems = checkTouchdown(asked.lander, conditions);
+  const prepared = prepareTouchdown(asked.lander);
+  if (!prepared.ok || problems.length > 0)
+    return [...problems, ...(prepared.ok ? [] : prepared.error)].map(formatProblem).join('; ');
+  // a first run tells how long it takes, so that the second keeps as many samples as a film needs
+  const simulateOn = { stopWhenDecided: false } as const;
+  const { steps } = runTouchdown(prepared.value, conditions, simulateOn);
+  const historyEvery = Math.max(1, Math.floor(steps / MOST_SAMPLES));
+  return { asked: touchdown, result: runTouchdown(prepared.value, conditions, { ...simulateOn, historyEvery }) };
+}
 
 const MOST_SAMPLES = 600;
 const MAP_EVERY = 12;

@@ -15,7 +15,7 @@ export interface Told {
   readonly isDone: boolean;
 }
 
-interface StudyThreads {
+export interface StudyThreads {
   /** Asks in place of an older question of this kind. A string in place of an answer says why there is none. */
   ask<Name extends Study>(
     study: Name,
@@ -27,7 +27,7 @@ interface StudyThreads {
 }
 
 /** Those that answer at once, and those that take seconds, do not wait for each other. */
-const QUICK: readonly Study[] = ['limits', 'beside', 'touchdown', 'worlds', 'lying'];
+const QUICK: readonly Study[] = ['limits', 'beside', 'touchdown', 'films', 'toward', 'worlds', 'lying'];
 
 function openThread(): Worker {
   return new Worker(new URL('./studyWorker.ts', import.meta.url), { type: 'module' });

@@ -38,7 +38,7 @@ export function createWatchPart(under: () => readonly string[]): WatchPart {
   const draw = () => {
     const at = Number(time.value);
     if (asked === undefined || samples[at] === undefined) return;
-    const { markup, viewBox } = drawSide(asked.lander, samples, at, toRadians(asked.slopeDeg));
+    const { markup, viewBox } = drawSide(asked, samples, at, toRadians(asked.slopeDeg));
     film.replaceChildren(drawing(markup, { viewBox, label: WATCH.label, class: 'bench-side' }));
     say(clock, `${samples[at].time.toFixed(2)} s, ${WATCH.slow}`);
   };

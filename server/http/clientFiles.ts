@@ -25,11 +25,13 @@ export function serveClient(
     response.setHeader('Cache-Control', 'no-store');
     response.json({ origins: isFromHere(request) ? options.origins() : [] });
   });
-  // an address that can be said aloud; what stands in it goes along
-  app.get('/workbench', (request, response) => {
-    const asked = new URLSearchParams(request.url.split('?')[1]).toString();
-    response.redirect(302, `./?workbench${asked === '' ? '' : `&${asked}`}`);
-  });
+  // addresses that can be said aloud; what stands in them goes along
+  for (const page of ['workbench', 'hall']) {
+    app.get(`/${page}`, (request, response) => {
+      const asked = new URLSearchParams(request.url.split('?')[1]).toString();
+      response.redirect(302, `./?${page}${asked === '' ? '' : `&${asked}`}`);
+    });
+  }
   app.use(
     express.static(options.folder, {
       setHeaders: (response, file) => {

@@ -1,0 +1,175 @@
+import { toRadians } from '../../engine/math/index.ts';
+import type { TouchdownSample } from '../../engine/touchdown/index.ts';
+import type { FilmScene } from '../../levels/index.ts';
+import { drawing, element, say } from '../panels/element.ts';
+import { wantsStill } from '../settings/store.ts';
+import { FILM, HALL_PAGE } from '../text/hall.ts';
+import { decimal } from '../text/numbers.ts';
+import { drawSide, reachOf } from '../workbench/sideView.ts';
+import type { WatchedTouchdown } from '../workbench/studies.ts';
+import type { StudyThreads } from '../workbench/studyThreads.ts';
+import { factsOf, touchdownOf } from './facts.ts';
+import type { HallPart } from './hallPart.ts';
+
+const SHEET = { width: 560, height: 460, unit: 1.7 } as const;
+
+/** Of the arrow before anything moves, for 1 m/s [px]. */
+const PER_SPEED = 44;
+
+/** Slower than this nothing is seen to move [m/s], [rad/s]; the film goes on a little longer [s]. */
+const STILL = 0.05;
+const LINGER = 0.4;
+
+/** Presses of a key from end to end. */
+const SCRUB_STEPS = 40;
+
+/** Two or three touchdowns on one clock: how they end is said at the end only. */
+export function createFilmPart(scene: FilmScene, threads: StudyThreads, changed: () => void): HallPart {
+  const { shared, own } = factsOf(scene.arrivals);
+  const reach = Math.max(...scene.arrivals.map(({ lander }) => reachOf(lander)));
+  const frames = scene.arrivals.map((arrival, i) => {
+    const picture = element('div', { class: 'hall-picture' });
+    const verdict = element('p', { class: 'hall-verdict' }, HALL_PAGE.working);
+    const node = element(
+      'article',
+      { class: 'hall-frame' },
+      element('h2', {}, arrival.name),
+      element('p', { class: 'hall-own' }, own[i]),
+      picture,
+      verdict,
+    );
+    return { arrival, picture, verdict, node };
+  });
+  const slider = element('input', {
+    type: 'range',
+    min: 0,
+    max: LINGER,
+    step: 'any',
+    value: 0,
+    'aria-label': FILM.time,
+  });
+  const clock = element('span', { class: 'hall-clock' });
+  const node = element(
+    'div',
+    { class: 'hall-film' },
+    element('div', { class: 'hall-frames', 'data-count': frames.length }, ...frames.map((frame) => frame.node)),
+    element('p', { class: 'hall-time' }, slider, clock),
+  );
+  let films: readonly (WatchedTouchdown | string)[] = [];
+  let stage: 'loading' | 'question' | 'running' | 'seen' = 'loading';
+  let timer = 0;
+
+  /** Since the start of the touchdowns, and until nothing moves any more [s]. */
+  let time = 0;
+  let length = LINGER;
+
+  const setTime = (to: number) => {
+    time = Math.min(length, Math.max(0, to));
+    slider.value = String(time);
+  };
+  const draw = () => {
+    for (const [i, { arrival, picture, verdict }] of frames.entries()) {
+      const film = films[i];
+      const words = film === undefined ? HALL_PAGE.working : wordsOf(film, stage === 'seen');
+      say(verdict, words);
+      const samples = typeof film === 'object' ? (film.result.history ?? []) : [];
+      if (samples.length === 0) continue;
+      const now = sampleAt(samples, time);
+      const sheet = { ...SHEET, reach, perSpeed: now === 0 ? PER_SPEED : 0 };
+      const side = drawSide(arrival, samples, now, toRadians(arrival.slopeDeg), sheet);
+      const label = FILM.drawing(arrival.name, stage === 'seen' ? words : FILM.notYet);
+      picture.replaceChildren(drawing(side.markup, { viewBox: side.viewBox, label, class: 'hall-side' }));
+    }
+    say(clock, `${FILM.clock(decimal(time, 1))}, ${FILM.pace(scene.pace)}`);
+  };
+  const enter = (next: typeof stage) => {
+    cancelAnimationFrame(timer);
+    stage = next;
+    draw();
+    changed();
+  };
+  const showEnd = () => {
+    setTime(length);
+    enter('seen');
+  };
+  const run = () => {
+    enter('running');
+    let last: number | undefined;
+    const frame = (now: number) => {
+      const passed = last === undefined ? 0 : Math.min(100, now - last) / 1000;
+      last = now;
+      setTime(time + passed * scene.pace);
+      if (time >= length) {
+        showEnd();
+        return;
+      }
+      draw();
+      timer = requestAnimationFrame(frame);
+    };
+    timer = requestAnimationFrame(frame);
+  };
+  /** Moved by hand: it stands there, and the end is the end. */
+  const scrub = (to: number) => {
+    if (stage === 'loading') return;
+    setTime(to);
+    if (time >= length) showEnd();
+    else enter(stage === 'running' ? 'question' : stage);
+  };
+  slider.addEventListener('input', () => scrub(Number(slider.value)));
+  threads.ask('films', scene.arrivals.map(touchdownOf), (answer, isDone) => {
+    if (typeof answer === 'string') return;
+    films = answer;
+    length = Math.max(LINGER, ...films.map(lengthOf));
+    slider.max = String(length);
+    if (isDone) enter('question');
+    else draw();
+  });
+  draw();
+  return {
+    node,
+    facts: shared,
+    get isAnswered() {
+      return stage === 'seen';
+    },
+    get ahead() {
+      if (stage === 'loading') return HALL_PAGE.working;
+      if (stage === 'question') return FILM.play;
+      return stage === 'running' ? FILM.toEnd : undefined;
+    },
+    forward() {
+      if (stage === 'running' || (stage === 'question' && wantsStill())) showEnd();
+      else if (stage === 'question') run();
+    },
+    rewind() {
+      const hasBegun = time > 0 || stage === 'running';
+      setTime(0);
+      if (hasBegun) enter('question');
+      return hasBegun;
+    },
+    nudge: (way) => scrub(time + (way * length) / SCRUB_STEPS),
+    end() {
+      cancelAnimationFrame(timer);
+      threads.drop('films');
+    },
+  };
+}
+
+function wordsOf(film: WatchedTouchdown | string, isSeen: boolean): string {
+  if (typeof film === 'string') return film;
+  return isSeen ? FILM.verdict[film.result.outcome] : '?';
+}
+
+/** The newest sample of that time. */
+function sampleAt(samples: readonly TouchdownSample[], time: number): number {
+  const next = samples.findIndex((sample) => sample.time > time);
+  return next < 0 ? samples.length - 1 : Math.max(0, next - 1);
+}
+
+/** Until nothing is seen to move any more [s]. */
+function lengthOf(film: WatchedTouchdown | string): number {
+  if (typeof film === 'string') return 0;
+  const moving = film.result.history?.findLast(
+    ({ velocity, rates }) => Math.hypot(...velocity) > STILL || Math.hypot(...rates) > STILL,
+  );
+  return (moving?.time ?? 0) + LINGER;
+}

@@ -1,0 +1,125 @@
+import { formatProblem } from '../../engine/result.ts';
+import { HALL, parseHallText, type Hall, type HallScene } from '../../levels/index.ts';
+import { button, element, say } from '../panels/element.ts';
+import { exerciseLine } from '../panels/titleBlock.ts';
+import { HALL_PAGE } from '../text/hall.ts';
+import { openStudyThreads } from '../workbench/studyThreads.ts';
+import { createDialPart } from './dialPart.ts';
+import { createFilmPart } from './filmPart.ts';
+import type { HallPart } from './hallPart.ts';
+import '../styles/workbench.css';
+import '../styles/hall.css';
+
+/** Lays the scenes in place of the start page: one question at a time, one key to go on. */
+export function layHall(holder: HTMLElement, leave: () => void): { end(): void } {
+  let hall: Hall = HALL;
+  let at = 0;
+  let part: HallPart | undefined;
+  const question = element('h1', { tabindex: -1 });
+  const facts = element('p', { class: 'hall-facts' });
+  const stage = element('main', { class: 'hall-stage' });
+  const answer = element('p', { class: 'hall-answer', role: 'status' });
+  const place = element('span', { class: 'hall-place' });
+  const problem = element('p', { class: 'bench-fault', role: 'alert' });
+  const threads = openStudyThreads(() => say(problem, HALL_PAGE.failed));
+  const file = element('input', { type: 'file', accept: '.json,application/json', 'aria-label': HALL_PAGE.openFile });
+  const next = button(HALL_PAGE.next, () => forward(), { class: 'primary' });
+  const previous = button(HALL_PAGE.previous, () => back());
+  const sceneAt = (): HallScene => hall.scenes[at]!;
+
+  const refresh = () => {
+    const isLast = at === hall.scenes.length - 1;
+    say(next, part?.ahead ?? (isLast ? HALL_PAGE.again : HALL_PAGE.next));
+    say(answer, part?.isAnswered === true ? sceneAt().answer : '');
+    say(place, HALL_PAGE.place(at + 1, hall.scenes.length));
+  };
+  const open = (index: number) => {
+    part?.end();
+    at = (index + hall.scenes.length) % hall.scenes.length;
+    document.title = HALL_PAGE.documentTitle(hall.title);
+    const scene = sceneAt();
+    part = scene.kind === 'film' ? createFilmPart(scene, threads, refresh) : createDialPart(scene, threads);
+    say(question, scene.question);
+    say(facts, part.facts);
+    stage.replaceChildren(part.node);
+    refresh();
+    question.focus();
+  };
+  const forward = () => {
+    if (part?.ahead === undefined) open(at + 1);
+    else part.forward();
+    refresh();
+  };
+  const back = () => {
+    if (part?.rewind() !== true && at > 0) open(at - 1);
+    refresh();
+  };
+  const onKey = (event: KeyboardEvent) => {
+    const isTaken = event.target instanceof Element && event.target.closest('input, button, dialog') !== null;
+    if (event.altKey || event.ctrlKey || event.metaKey || (isTaken && !isFree(event))) return;
+    const does = { ' ': forward, ArrowRight: forward, ArrowLeft: back, ArrowUp: up, ArrowDown: down }[event.key];
+    if (does === undefined) return;
+    event.preventDefault();
+    does();
+  };
+  const up = () => part?.nudge(1);
+  const down = () => part?.nudge(-1);
+  const openFile = async (given: File) => {
+    const read = parseHallText(await given.text());
+    if (!read.ok) {
+      say(problem, HALL_PAGE.notOpened(given.name, read.error.map(formatProblem).slice(0, 3).join('; ')));
+      return;
+    }
+    say(problem, '');
+    hall = read.value;
+    open(0);
+  };
+  file.addEventListener('change', () => {
+    const [given] = file.files ?? [];
+    if (given !== undefined) void openFile(given);
+    file.value = '';
+  });
+  document.addEventListener('keydown', onKey);
+  holder.replaceChildren(
+    element(
+      'div',
+      { class: 'hall' },
+      element('header', { class: 'hall-head' }, question, facts),
+      stage,
+      answer,
+      element('div', { class: 'hall-handout' }, element('p', {}, HALL_PAGE.expect), element('p', {}, HALL_PAGE.seen)),
+      element(
+        'footer',
+        { class: 'hall-foot' },
+        problem,
+        element(
+          'div',
+          { class: 'hall-buttons' },
+          button(HALL_PAGE.back, leave),
+          element('label', { class: 'hall-file' }, HALL_PAGE.open, file),
+          button(HALL_PAGE.print, () => window.print()),
+          button(HALL_PAGE.fullScreen, () => void document.documentElement.requestFullscreen().catch(() => undefined)),
+          element('span', { class: 'hall-keys' }, HALL_PAGE.keys),
+          place,
+          previous,
+          next,
+        ),
+        exerciseLine(),
+      ),
+    ),
+  );
+  open(0);
+  return {
+    end() {
+      document.removeEventListener('keydown', onKey);
+      if (document.fullscreenElement !== null) void document.exitFullscreen().catch(() => undefined);
+      part?.end();
+      threads.end();
+    },
+  };
+}
+
+/** On a button the arrows still turn the pages; in a slider they move it. */
+function isFree({ target, key }: KeyboardEvent): boolean {
+  return target instanceof HTMLButtonElement && key.startsWith('Arrow');
+}

@@ -1,0 +1,67 @@
+import type { TouchdownOutcome } from '../../engine/touchdown/index.ts';
+
+/** What a hall reads on its screen. Beside `en.ts`, which has everything else. */
+
+export const HALL_PAGE = {
+  documentTitle: (title: string) => `${title} · Kilter`,
+  back: 'Start page',
+  open: 'Open scenes',
+  openFile: 'Open a file of scenes',
+  notOpened: (name: string, why: string) => `${name} was not opened: ${why}`,
+  print: 'Print',
+  fullScreen: 'Full screen',
+  place: (at: number, of: number) => `${at} of ${of}`,
+  previous: 'Back',
+  next: 'Next',
+  again: 'From the start',
+  keys: 'Space: on. ←: back. ↑ ↓: change.',
+  failed: 'A thread of the page failed. Reload the page.',
+  working: 'working …',
+  expect: 'What I expect, and why:',
+  seen: 'What happened:',
+} as const;
+
+export const FACTS = {
+  feet: (out: string) => `feet ${out} out`,
+  center: (up: string) => `center ${up} up`,
+  gravity: (world: string, value: string) => `gravity ${value} (${world})`,
+  slope: (deg: string) => `ground falls ${deg}`,
+  down: (speed: string) => `${speed} down`,
+  sideways: (speed: string) => `${speed} sideways`,
+  friction: (value: number) => `friction ${value}`,
+  turned: (deg: string) => `turned ${deg}`,
+  legsGone: (legs: readonly number[]) =>
+    legs.length === 0
+      ? 'all legs'
+      : `${legs.length === 1 ? 'leg' : 'legs'} ${legs.map((leg) => leg + 1).join(', ')} gone`,
+} as const;
+
+export const FILM = {
+  play: 'Play',
+  toEnd: 'To the end',
+  time: 'Time since the start',
+  clock: (seconds: string) => `${seconds} s`,
+  pace: (pace: number) =>
+    pace === 1 ? 'at true speed' : pace < 1 ? `slowed ${Number((1 / pace).toFixed(1))} times` : `${pace} times as fast`,
+  drawing: (name: string, verdict: string) => `${name}: the lander seen from the side. ${verdict}`,
+  notYet: 'Not shown yet how it ends.',
+  verdict: {
+    upright: 'Stands',
+    'tipped downhill': 'Falls, downhill',
+    'tipped uphill': 'Falls, uphill',
+    overloaded: 'Stands, a leg is used up',
+    'timed out': 'Still moving when time was up',
+  } satisfies Readonly<Record<TouchdownOutcome, string>>,
+} as const;
+
+export const DIAL = {
+  ring: 'Drag the ring, press ↑ or ↓, or move the slider.',
+  bars: 'Sideways speed at which it tips',
+  rigid: (speed: string) => `rigid legs ${speed}`,
+  simulated: (speed: string) => `tips from ${speed}`,
+  neverUpTo: (speed: string) => `not up to ${speed}`,
+  always: 'falls without moving',
+  noStance: 'does not stand',
+  answer: 'Answer',
+  legend: 'Full: simulated, toward its weakest side. Dashed: rigid legs, by formula.',
+} as const;
