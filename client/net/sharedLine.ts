@@ -40,6 +40,9 @@ const HEARTBEAT_MS = 3000;
 /** How long a command waits for its answer [ms]. */
 const ANSWER_MS = 5000;
 
+/** Pauses before a text is asked for again that the table would not give yet [ms]. */
+const PUT_OFF_MS = [1000, 2000, 4000, 8000] as const;
+
 /** How long the first view may take after the server has let us in [ms]. */
 const FIRST_VIEW_MS = 10_000;
 
@@ -136,8 +139,14 @@ async function ask(
   return answer.ok ? accept(undefined) : answer;
 }
 
+/** A whole crew asks at once when it comes to rest, and the table gives so many a second: whoever is put off asks again. */
 async function askForText(line: SharedLine, of: 'record' | 'drill'): Promise<Result<string, Refusal>> {
-  const answer = await request(line, of, {});
+  let answer = await request(line, of, {});
+  for (const pause of PUT_OFF_MS) {
+    if (answer.ok || answer.error.code !== 'table/too-fast') break;
+    await new Promise((resolve) => setTimeout(resolve, pause));
+    answer = await request(line, of, {});
+  }
   if (!answer.ok) return answer;
   return typeof answer.value === 'string' ? accept(answer.value) : refuse(NO_ANSWER);
 }

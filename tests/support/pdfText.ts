@@ -29,7 +29,8 @@ function lettersOf(page: string, objects: ReadonlyMap<string, string>): string {
     if (name !== undefined) font = fonts.get(name) ?? new Map<number, string>();
     for (const code of codes?.match(/.{4}/g) ?? []) read += font.get(Number.parseInt(code, 16)) ?? '\uFFFD';
   }
-  return read.replaceAll(/\s/g, '');
+  // letters that are printed as one are two again
+  return read.replaceAll(/\s/g, '').replaceAll(/[\uFB00-\uFB06]/g, (drawn) => drawn.normalize('NFKC'));
 }
 
 /** What a stream holds; nothing where the object is none. */
