@@ -235,7 +235,7 @@ export const BESIDE = {
 } as const;
 
 export const BOARD = {
-  title: 'Report for a board',
+  title: 'To hand over',
   lead: 'One page with everything about this lander and arrival, to print and hand over: limits, plots, requirement, worst cases, assumptions. The command line makes it.',
   show: 'Report for a board',
   needs: (files: string) => `Save ${files} beside the command first: it reads them.`,

@@ -51,8 +51,10 @@ function worstWords(cells: readonly BoardCell[], speed: number): string {
   const where = `${worst.world.name}, slope ${worst.slopeDeg} deg`;
   const used = cells.filter(({ least: { gear } }) => gear !== null && gear <= speed).length;
   return [
-    `Least of the ${cells.length} cases of world and slope: ${limitWords(worst.least)} (${where}).`,
-    `At ${figure(speed, 2)} m/s it tips in ${beyond === 0 ? 'none' : beyond} of them${used === 0 ? '' : `, and a leg may be used up in ${used}`}.`,
+    cells.length === 1
+      ? `On ${where}: ${limitWords(worst.least)}.`
+      : `Least of the ${cells.length} cases of world and slope: ${limitWords(worst.least)} (${where}).`,
+    `At ${figure(speed, 2)} m/s it tips in ${beyond === 0 ? 'none' : beyond} of ${cells.length}${used === 0 ? '' : `, and a leg may be used up in ${used}`}.`,
   ].join(' ');
 }
 

@@ -23,12 +23,15 @@ export function matrixPart(
       `The same arrival on every world and slope: ${asked.descentRate} m/s down, friction ${asked.friction} [-], the ground falling the way it travels. Limits hold to within ${figure(tolerance, 3)} m/s of the search, and no closer than the models do: see the credibility card.`,
     ),
     sheet.table({
-      caption: `Least tip limit [m/s]. "tips": below the ${figure(speed, 2)} m/s of the arrival. "leg": a leg is used up from that speed, before it tips. "*": an input lies outside the checked range.`,
+      caption: `Least tip limit [m/s]. "tips": below the ${figure(speed, 2)} m/s of the arrival. "leg": a leg is used up from that speed, before it tips; at once: even without sideways speed. "*": an input lies outside the checked range.`,
       columns: [{ heading: 'world, gravity' }, ...slopesDeg.map((slope) => ({ heading: `slope ${slope} deg` }))],
       rows,
     }),
   ].join('\n');
 }
+
+/** Anything less is written as 0.00 [m/s]. */
+const LEAST_SHOWN = 0.005;
 
 function cellWords({ least, outside }: BoardCell, speed: number): string {
   const { tip, tipUpTo, gear, firstLimit } = least;
@@ -36,7 +39,7 @@ function cellWords({ least, outside }: BoardCell, speed: number): string {
   return [
     `${limit}${outside.length > 0 ? ' *' : ''}`,
     ...(tip !== null && tip < speed ? ['tips'] : []),
-    ...(firstLimit === 'gear' && gear !== null ? [gear === 0 ? 'leg at once' : `leg ${figure(gear, 2)}`] : []),
+    ...(firstLimit === 'gear' && gear !== null ? [gear < LEAST_SHOWN ? 'leg at once' : `leg ${figure(gear, 2)}`] : []),
   ].join(', ');
 }
 
