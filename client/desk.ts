@@ -146,6 +146,7 @@ const PAGES = {
   logbook: { from: 'logbook', load: async () => (await import('./logbook/logbookPage.ts')).layLogbook },
   workbench: { from: 'workbench', load: async () => (await import('./workbench/workbenchPage.ts')).layWorkbench },
   hall: { from: 'hall', load: async () => (await import('./hall/hallPage.ts')).layHall },
+  vote: { from: 'hall', load: async () => (await import('./hall/votePage.ts')).layVote },
   about: { from: 'about', load: async () => (await import('./trust/trustPage.ts')).layTrust },
   network: { from: 'open', load: async () => (await import('./panels/networkPage.ts')).layNetwork },
 } as const;

@@ -67,7 +67,7 @@ function showSettings(): void {
 /** Sits down at the table that the address names, or opens the page that it names; false when it names neither. */
 function followAddress(): boolean {
   const words = new URLSearchParams(location.search);
-  const page = (['logbook', 'workbench', 'hall', 'about', 'network'] as const).find((name) => words.has(name));
+  const page = (['logbook', 'workbench', 'hall', 'vote', 'about', 'network'] as const).find((name) => words.has(name));
   if (page !== undefined) {
     void sitDown((desk) => desk.openPage(page));
     return true;

@@ -50,6 +50,6 @@ function startAddress(): string {
   const search = new URLSearchParams(location.search);
   // a study says much more in its address
   if (search.has('workbench')) return location.pathname;
-  for (const name of ['table', 'logbook', 'hall', 'network', 'about']) search.delete(name);
+  for (const name of ['table', 'logbook', 'hall', 'vote', 'network', 'about']) search.delete(name);
   return location.pathname + (search.size === 0 ? '' : `?${search.toString()}`);
 }

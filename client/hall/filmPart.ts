@@ -3,13 +3,14 @@ import type { TouchdownSample } from '../../engine/touchdown/index.ts';
 import type { FilmScene } from '../../levels/index.ts';
 import { drawing, element, say } from '../panels/element.ts';
 import { wantsStill } from '../settings/store.ts';
-import { FILM, HALL_PAGE } from '../text/hall.ts';
+import { FILM, HALL_PAGE, VOTE } from '../text/hall.ts';
 import { decimal } from '../text/numbers.ts';
 import { drawSide, reachOf } from '../workbench/sideView.ts';
 import type { WatchedTouchdown } from '../workbench/studies.ts';
 import type { StudyThreads } from '../workbench/studyThreads.ts';
 import { factsOf, touchdownOf } from './facts.ts';
 import type { HallPart } from './hallPart.ts';
+import type { VoteBooth } from './voteBooth.ts';
 
 const SHEET = { width: 560, height: 460, unit: 1.7 } as const;
 
@@ -24,12 +25,18 @@ const LINGER = 0.4;
 const SCRUB_STEPS = 40;
 
 /** Two or three touchdowns on one clock: how they end is said at the end only. */
-export function createFilmPart(scene: FilmScene, threads: StudyThreads, changed: () => void): HallPart {
+export function createFilmPart(
+  scene: FilmScene,
+  threads: StudyThreads,
+  booth: VoteBooth,
+  changed: () => void,
+): HallPart {
   const { shared, own } = factsOf(scene.arrivals);
   const reach = Math.max(...scene.arrivals.map(({ lander }) => reachOf(lander)));
   const frames = scene.arrivals.map((arrival, i) => {
     const picture = element('div', { class: 'hall-picture' });
     const verdict = element('p', { class: 'hall-verdict' }, HALL_PAGE.working);
+    const votes = element('p', { class: 'hall-votes' });
     const node = element(
       'article',
       { class: 'hall-frame' },
@@ -37,8 +44,9 @@ export function createFilmPart(scene: FilmScene, threads: StudyThreads, changed:
       element('p', { class: 'hall-own' }, own[i]),
       picture,
       verdict,
+      votes,
     );
-    return { arrival, picture, verdict, node };
+    return { arrival, picture, verdict, votes, node };
   });
   const slider = element('input', {
     type: 'range',
@@ -48,12 +56,18 @@ export function createFilmPart(scene: FilmScene, threads: StudyThreads, changed:
     value: 0,
     'aria-label': FILM.time,
   });
+  const noneVotes = element('span', {});
   const clock = element('span', { class: 'hall-clock' });
   const node = element(
     'div',
     { class: 'hall-film' },
-    element('div', { class: 'hall-frames', 'data-count': frames.length }, ...frames.map((frame) => frame.node)),
-    element('p', { class: 'hall-time' }, slider, clock),
+    element(
+      'div',
+      { class: 'hall-frames', 'data-count': frames.length },
+      ...frames.map((frame) => frame.node),
+      scene.isVote ? booth.node : undefined,
+    ),
+    element('p', { class: 'hall-time' }, noneVotes, slider, clock),
   );
   let films: readonly (WatchedTouchdown | string)[] = [];
   let stage: 'loading' | 'question' | 'running' | 'seen' = 'loading';
@@ -82,9 +96,30 @@ export function createFilmPart(scene: FilmScene, threads: StudyThreads, changed:
     }
     say(clock, `${FILM.clock(decimal(time, 1))}, ${FILM.pace(scene.pace)}`);
   };
+  let counts: readonly number[] = [];
+  /** Votes are taken while nothing is shown, and told when all is. */
+  const poll = () => {
+    if (!scene.isVote) return;
+    booth.node.hidden = stage !== 'question' || time > 0;
+    const choices = [...scene.arrivals.map(({ name }) => name), VOTE.none];
+    if (stage === 'loading' || (stage === 'question' && time === 0)) booth.open(scene.question, choices);
+    else
+      booth.close((told) => {
+        counts = told;
+        showCounts();
+      });
+    showCounts();
+  };
+  const showCounts = () => {
+    for (const [i, { votes }] of frames.entries())
+      say(votes, stage === 'seen' && counts[i] !== undefined ? VOTE.voted(counts[i]) : '');
+    const none = counts[frames.length];
+    say(noneVotes, stage === 'seen' && none !== undefined ? `${VOTE.none}: ${VOTE.voted(none)}` : '');
+  };
   const enter = (next: typeof stage) => {
     cancelAnimationFrame(timer);
     stage = next;
+    poll();
     draw();
     changed();
   };
@@ -125,6 +160,7 @@ export function createFilmPart(scene: FilmScene, threads: StudyThreads, changed:
     else draw();
   });
   draw();
+  poll();
   return {
     node,
     facts: shared,
@@ -149,6 +185,7 @@ export function createFilmPart(scene: FilmScene, threads: StudyThreads, changed:
     nudge: (way) => scrub(time + (way * length) / SCRUB_STEPS),
     end() {
       cancelAnimationFrame(timer);
+      booth.close(() => undefined);
       threads.drop('films');
     },
   };

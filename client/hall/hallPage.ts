@@ -7,6 +7,7 @@ import { openStudyThreads } from '../workbench/studyThreads.ts';
 import { createDialPart } from './dialPart.ts';
 import { createFilmPart } from './filmPart.ts';
 import type { HallPart } from './hallPart.ts';
+import { createVoteBooth } from './voteBooth.ts';
 import '../styles/workbench.css';
 import '../styles/hall.css';
 
@@ -22,6 +23,7 @@ export function layHall(holder: HTMLElement, leave: () => void): { end(): void }
   const place = element('span', { class: 'hall-place' });
   const problem = element('p', { class: 'bench-fault', role: 'alert' });
   const threads = openStudyThreads(() => say(problem, HALL_PAGE.failed));
+  const booth = createVoteBooth();
   const file = element('input', { type: 'file', accept: '.json,application/json', 'aria-label': HALL_PAGE.openFile });
   const next = button(HALL_PAGE.next, () => forward(), { class: 'primary' });
   const previous = button(HALL_PAGE.previous, () => back());
@@ -38,7 +40,7 @@ export function layHall(holder: HTMLElement, leave: () => void): { end(): void }
     at = (index + hall.scenes.length) % hall.scenes.length;
     document.title = HALL_PAGE.documentTitle(hall.title);
     const scene = sceneAt();
-    part = scene.kind === 'film' ? createFilmPart(scene, threads, refresh) : createDialPart(scene, threads);
+    part = scene.kind === 'film' ? createFilmPart(scene, threads, booth, refresh) : createDialPart(scene, threads);
     say(question, scene.question);
     say(facts, part.facts);
     stage.replaceChildren(part.node);
@@ -114,6 +116,7 @@ export function layHall(holder: HTMLElement, leave: () => void): { end(): void }
       document.removeEventListener('keydown', onKey);
       if (document.fullscreenElement !== null) void document.exitFullscreen().catch(() => undefined);
       part?.end();
+      booth.end();
       threads.end();
     },
   };

@@ -65,3 +65,18 @@ export const DIAL = {
   answer: 'Answer',
   legend: 'Full: simulated, toward its weakest side. Dashed: rigid legs, by formula.',
 } as const;
+
+export const VOTE = {
+  documentTitle: 'Vote · Kilter',
+  title: 'Vote',
+  none: 'None of them',
+  scan: 'Scan to vote',
+  typed: (address: string) => `or open ${address}`,
+  voted: (count: number) => (count === 1 ? '1 vote' : `${count} votes`),
+  handsUp: 'No server here: vote by show of hands.',
+  wait: 'Wait for the next question on the large screen.',
+  over: 'The vote is over. Look at the large screen.',
+  yours: (choice: string) => `Your vote: ${choice}. You can change it until it is shown.`,
+  press: 'Press one.',
+  lost: 'No answer from the server. Trying again.',
+} as const;

@@ -30,6 +30,9 @@ const MATCHMAKING = /^\/matchmake\/(create|join)\/table$/;
 const RUNS = /^\/api\/runs(\/|$)/;
 const CHANGES_OF_RUNS = /^\/api\/runs\/[a-z0-9]{1,24}\/(keep|forget|plan|delete)$/;
 
+/** Votes of a hall: a new one, its question, and the votes of phones. */
+const VOTES = /^\/api\/votes(\/[A-Z]{6}\/(ask|cast))?$/;
+
 interface Guard {
   /** Ends every line at once. */
   endLines(): void;
@@ -115,7 +118,7 @@ function refusalOf(request: IncomingMessage, options: GuardOptions): HttpRefusal
     return { status: 405, reason: 'Only GET, HEAD and POST are answered here.' };
   const strange = strangeHost(request, options);
   if (strange !== undefined || method !== 'POST') return strange;
-  if (!MATCHMAKING.test(pathOf(request)) && !CHANGES_OF_RUNS.test(pathOf(request)))
+  if (![MATCHMAKING, CHANGES_OF_RUNS, VOTES].some((way) => way.test(pathOf(request))))
     return { status: 404, reason: 'Nothing takes a POST at this address.' };
   if (!/^application\/json\b/i.test(request.headers['content-type'] ?? '')) {
     return { status: 415, reason: 'The body has to be application/json.' };

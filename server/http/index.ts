@@ -3,3 +3,4 @@ export { LARGEST_BODY, RUNS_RATE, guardServer } from './guard.ts';
 export { networkOrigins } from './networkOrigins.ts';
 export { serveState } from './serveState.ts';
 export { serveLogbook } from './serveLogbook.ts';
+export { serveVotes } from './serveVotes.ts';

@@ -6,10 +6,11 @@ import { WebSocketTransport } from '@colyseus/ws-transport';
 import type { PlanChoice, TableModel, TablePlan } from '../../engine/table/index.ts';
 import type { ServerConfig } from '../config.ts';
 import type { Report } from '../log.ts';
-import { guardServer, networkOrigins, serveClient, serveLogbook, serveState } from '../http/index.ts';
+import { guardServer, networkOrigins, serveClient, serveLogbook, serveState, serveVotes } from '../http/index.ts';
 import { ClientSocket } from '../lines/index.ts';
 import { openLogbook } from '../logbook/index.ts';
 import { NO_JOURNAL, openJournal, openRunShelf, type Journal, type RunShelf } from '../storage/index.ts';
+import { createVotes } from '../votes/index.ts';
 import { openForkPool } from '../workers/forkPool.ts';
 import { openRunPool } from '../workers/runPool.ts';
 import { createBacklogReport } from './backlogReport.ts';
@@ -93,6 +94,7 @@ export async function openServer(config: ServerConfig, parts: ServerParts): Prom
           keepsRecords: services.journal.canWrite(),
         }),
       });
+      serveVotes(app, createVotes());
       serveClient(app, {
         folder: config.clientFolder,
         origins: () => originsOf(http),

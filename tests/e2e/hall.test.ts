@@ -18,6 +18,37 @@ const SMALLEST = `Math.min(...[...document.querySelectorAll('.hall *')]
     : node.ownerSVGElement.getScreenCTM().a))) / innerHeight`;
 
 describe('the hall', () => {
+  it('lets phones vote which falls, and says how many for what when it is shown', async () => {
+    const hall = await live.openPage('/?hall', { width: 1280, height: 720 });
+    const next = hall.locator('.hall-buttons .primary');
+    await next.filter({ hasText: 'Play' }).waitFor();
+    await hall.getByLabel('Open a file of scenes').setInputFiles(jsonFile(voteScenes()));
+    await next.filter({ hasText: 'Play' }).waitFor();
+    const code = /\?vote=[A-Z]{6}/.exec(await hall.getByText(/^or open /).innerText())?.[0] ?? '';
+    const phones = await Promise.all([1, 2].map(() => live.openPage(`/${code}`, { width: 390, height: 844 })));
+    for (const [i, phone] of phones.entries()) {
+      const button = phone.getByRole('button', { name: ['A', 'None of them'][i]!, exact: true });
+      await button.click();
+      await phone.getByRole('button', { pressed: true }).waitFor();
+      // a hand finds it, the caution is there, and nothing is told of the others
+      expect((await button.boundingBox())?.height).toBeGreaterThanOrEqual(44);
+      await phone.locator('#desk').getByText(CAUTION.slice('Exercise. '.length)).waitFor();
+      expect(await phone.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390);
+      expect(await phone.locator('body').innerText()).not.toMatch(/\d votes?/);
+    }
+    await hall.getByText('2 votes', { exact: true }).waitFor();
+    expect(await hall.evaluate<number>(SMALLEST)).toBeGreaterThanOrEqual(0.03);
+    await next.press('Enter');
+    await next.filter({ hasText: 'To the end' }).press('Enter');
+    await hall.locator('.hall-votes', { hasText: '1 vote' }).waitFor();
+    expect(await hall.locator('.hall-votes').allInnerTexts()).toEqual(['1 vote', '0 votes']);
+    await hall.getByText('None of them: 1 vote', { exact: true }).waitFor();
+    await phones[0]!.getByText('The vote is over.').waitFor();
+    expect(await phones[0]!.getByRole('button', { name: 'A', exact: true }).isDisabled()).toBe(true);
+    expect(live.faults).toEqual([]);
+    await live.closePages();
+  });
+
   it('goes through its scenes by one key, and says how they end at the end only', async () => {
     const page = await live.openPage('/hall', { width: 1280, height: 720 });
     const heading = (words: string) => page.getByRole('heading', { level: 1, name: words, exact: true });
@@ -88,6 +119,14 @@ describe('the hall', () => {
     expect(live.faults).toEqual([]);
   });
 });
+
+/** One vote, on two touchdowns that are over soon. */
+function voteScenes(): object {
+  const arrival = { lander: 'trivet', world: 'earth', slopeDeg: 3, descentRate: 1, horizontalSpeed: 0.5 };
+  const arrivals = ['A', 'B'].map((name) => ({ name, ...arrival }));
+  const scene = { kind: 'film', question: 'Which falls?', answer: 'None of them.', vote: true, pace: 1, arrivals };
+  return { format: 'kilter-hall/1', title: 'Own', scenes: [scene] };
+}
 
 /** Of Trivet, which is quickly simulated. */
 function dialOf(field: 'footRadius' | 'centerHeight'): object {

@@ -1,0 +1,1 @@
+export { createVotes, MOST_VOTERS, type Votes } from './votes.ts';
