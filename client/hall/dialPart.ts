@@ -38,7 +38,9 @@ export function createDialPart(scene: DialScene, threads: StudyThreads): HallPar
     const asked = cases.filter((one) => typeof one !== 'string');
     if (wrong !== undefined || asked[0] === undefined) return;
     slider.value = String(amount);
-    say(value, `${FIELD_WORDS[field]}: ${quantity(amount, SHAPE_FACTS[field].unit)}`);
+    const shown = quantity(amount, SHAPE_FACTS[field].unit);
+    slider.setAttribute('aria-valuetext', shown);
+    say(value, `${FIELD_WORDS[field]}: ${shown}`);
     drawing.show(asked[0]);
     const sides = asked.map(weakestSide);
     bars.forEach((bar, i) => bar.show(sides[i]?.plastic, undefined, most));

@@ -94,7 +94,9 @@ export function createFilmPart(
       const label = FILM.drawing(arrival.name, stage === 'seen' ? words : FILM.notYet);
       picture.replaceChildren(drawing(side.markup, { viewBox: side.viewBox, label, class: 'hall-side' }));
     }
-    say(clock, `${FILM.clock(decimal(time, 1))}, ${FILM.pace(scene.pace)}`);
+    const seconds = FILM.clock(decimal(time, 1));
+    slider.setAttribute('aria-valuetext', seconds);
+    say(clock, `${seconds}, ${FILM.pace(scene.pace)}`);
   };
   let counts: readonly number[] = [];
   /** Votes are taken while nothing is shown, and told when all is. */
