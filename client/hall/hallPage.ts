@@ -56,16 +56,25 @@ export function layHall(holder: HTMLElement, leave: () => void): { end(): void }
     if (part?.rewind() !== true && at > 0) open(at - 1);
     refresh();
   };
+  // the page keys are those of a presenter's remote
+  const keys: Readonly<Record<string, (() => void) | undefined>> = {
+    ' ': forward,
+    Enter: forward,
+    ArrowRight: forward,
+    PageDown: forward,
+    ArrowLeft: back,
+    PageUp: back,
+    ArrowUp: () => part?.nudge(1),
+    ArrowDown: () => part?.nudge(-1),
+  };
   const onKey = (event: KeyboardEvent) => {
     const isTaken = event.target instanceof Element && event.target.closest('input, button, dialog') !== null;
     if (event.altKey || event.ctrlKey || event.metaKey || (isTaken && !isFree(event))) return;
-    const does = { ' ': forward, ArrowRight: forward, ArrowLeft: back, ArrowUp: up, ArrowDown: down }[event.key];
+    const does = keys[event.key];
     if (does === undefined) return;
     event.preventDefault();
     does();
   };
-  const up = () => part?.nudge(1);
-  const down = () => part?.nudge(-1);
   const openFile = async (given: File) => {
     const read = parseHallText(await given.text());
     if (!read.ok) {
@@ -122,7 +131,7 @@ export function layHall(holder: HTMLElement, leave: () => void): { end(): void }
   };
 }
 
-/** On a button the arrows still turn the pages; in a slider they move it. */
+/** On a button the arrows and a remote still turn the pages; in a slider the keys are its own. */
 function isFree({ target, key }: KeyboardEvent): boolean {
-  return target instanceof HTMLButtonElement && key.startsWith('Arrow');
+  return target instanceof HTMLButtonElement && (key.startsWith('Arrow') || key.startsWith('Page'));
 }

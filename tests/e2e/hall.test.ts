@@ -1,6 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { CAUTION } from '../../engine/constants.ts';
 import { HALL } from '../../levels/index.ts';
+import { barriers } from '../support/barriers.ts';
 import { setLiveTable, type LiveTable } from '../support/liveTable.ts';
 
 let live: LiveTable;
@@ -34,9 +35,11 @@ describe('the hall', () => {
       expect((await button.boundingBox())?.height).toBeGreaterThanOrEqual(44);
       await phone.locator('#desk').getByText(CAUTION.slice('Exercise. '.length)).waitFor();
       expect(await phone.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390);
+      if (i === 0) expect(await barriers(phone)).toEqual([]);
       expect(await phone.locator('body').innerText()).not.toMatch(/\d votes?/);
     }
     await hall.getByText('2 votes', { exact: true }).waitFor();
+    expect(await barriers(hall)).toEqual([]);
     expect(await hall.evaluate<number>(SMALLEST)).toBeGreaterThanOrEqual(0.03);
     await next.press('Enter');
     await next.filter({ hasText: 'To the end' }).press('Enter');
@@ -106,8 +109,10 @@ describe('the hall', () => {
     const limits = (await page.getByText(/^tips from /).allInnerTexts()).map(speedIn);
     expect(limits).toEqual(limits.toSorted((a, b) => a - b));
     expect(await page.evaluate<number>(SMALLEST)).toBeGreaterThanOrEqual(0.03);
-    await page.keyboard.press('Space');
-    await page.keyboard.press('Space');
+    expect(await barriers(page)).toEqual([]);
+    // as a presenter's remote has it
+    await page.locator('.hall h1').press('PageDown');
+    await page.locator('.hall h1').press('PageDown');
     await heading(taller!.question).waitFor();
 
     // on a phone nothing reaches past its edge, and the caution is there
