@@ -1,5 +1,4 @@
 import { toRadians } from '../../engine/math/index.ts';
-import type { TouchdownSample } from '../../engine/touchdown/index.ts';
 import type { FilmScene } from '../../levels/index.ts';
 import { drawing, element, say } from '../panels/element.ts';
 import { wantsStill } from '../settings/store.ts';
@@ -9,6 +8,7 @@ import { drawSide, reachOf } from '../workbench/sideView.ts';
 import type { WatchedTouchdown } from '../workbench/studies.ts';
 import type { StudyThreads } from '../workbench/studyThreads.ts';
 import { factsOf, touchdownOf } from './facts.ts';
+import { lengthOf, LINGER, sampleAt } from './filmTime.ts';
 import type { HallPart } from './hallPart.ts';
 import type { VoteBooth } from './voteBooth.ts';
 
@@ -16,10 +16,6 @@ const SHEET = { width: 560, height: 460, unit: 1.7 } as const;
 
 /** Of the arrow before anything moves, for 1 m/s [px]. */
 const PER_SPEED = 44;
-
-/** Slower than this nothing is seen to move [m/s], [rad/s]; the film goes on a little longer [s]. */
-const STILL = 0.05;
-const LINGER = 0.4;
 
 /** Presses of a key from end to end. */
 const SCRUB_STEPS = 40;
@@ -196,19 +192,4 @@ export function createFilmPart(
 function wordsOf(film: WatchedTouchdown | string, isSeen: boolean): string {
   if (typeof film === 'string') return film;
   return isSeen ? FILM.verdict[film.result.outcome] : '?';
-}
-
-/** The newest sample of that time. */
-function sampleAt(samples: readonly TouchdownSample[], time: number): number {
-  const next = samples.findIndex((sample) => sample.time > time);
-  return next < 0 ? samples.length - 1 : Math.max(0, next - 1);
-}
-
-/** Until nothing is seen to move any more [s]. */
-function lengthOf(film: WatchedTouchdown | string): number {
-  if (typeof film === 'string') return 0;
-  const moving = film.result.history?.findLast(
-    ({ velocity, rates }) => Math.hypot(...velocity) > STILL || Math.hypot(...rates) > STILL,
-  );
-  return (moving?.time ?? 0) + LINGER;
 }
