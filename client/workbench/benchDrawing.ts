@@ -1,4 +1,4 @@
-import { toRadians } from '../../engine/math/index.ts';
+import { toDegrees, toRadians } from '../../engine/math/index.ts';
 import { SHAPE_FACTS, shapeOf, type ShapeField, type StudyCase } from '../../engine/study/index.ts';
 import { NO_INSETS, SectionCamera } from '../camera/sectionCamera.ts';
 import { SvgPen } from '../ink/svgPen.ts';
@@ -207,7 +207,7 @@ const moveCenter: Move = (at, { camera, asked }, { shape }) => {
 
 const moveSlope: Move = (at, { ground }, { arrival }) => {
   const away = Math.max(40, at.x - ground.x);
-  arrival('slopeDeg', within('slopeDeg', (Math.atan2(at.y - ground.y, away) * 180) / Math.PI));
+  arrival('slopeDeg', within('slopeDeg', toDegrees(Math.atan2(at.y - ground.y, away))));
 };
 
 /** A drag ends at the bounds of the field and keeps its step: what is typed has neither. */

@@ -1,6 +1,7 @@
 import { formatCsv } from '../../engine/csv.ts';
 import { polarPlot, type Plot, type PolarSeries } from '../../engine/plot/index.ts';
 import { feetRound, type LimitsSoFar, type RigidRound, type StudyCase } from '../../engine/study/index.ts';
+import { element } from '../panels/element.ts';
 import { BENCH, LIMIT_CARD, TILT_CARD } from '../text/workbench.ts';
 import { createBenchCard, type BenchCard, type CardFiles } from './benchCard.ts';
 import { degreesOf, metersPerSecond, percent } from './figures.ts';
@@ -173,17 +174,7 @@ function limitCsv({ limits, rigid }: RoundAnswers, under: readonly string[]): st
 }
 
 function keyOf(): HTMLElement {
-  const list = document.createElement('ul');
-  list.className = 'bench-key';
-  for (const [kind, words] of [
-    ['ink', LIMIT_CARD.simulated],
-    ['dashed', LIMIT_CARD.closed],
-    ['chain', LIMIT_CARD.other],
-  ] as const) {
-    const item = document.createElement('li');
-    item.dataset['line'] = kind;
-    item.textContent = words;
-    list.append(item);
-  }
-  return list;
+  const lines = { ink: LIMIT_CARD.simulated, dashed: LIMIT_CARD.closed, chain: LIMIT_CARD.other };
+  const items = Object.entries(lines).map(([line, words]) => element('li', { 'data-line': line }, words));
+  return element('ul', { class: 'bench-key' }, ...items);
 }

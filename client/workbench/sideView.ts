@@ -1,6 +1,5 @@
-import type { Lander } from '../../engine/lander/index.ts';
-import { massProperties } from '../../engine/lander/index.ts';
-import { convexOutline } from '../../engine/plot/index.ts';
+import { massProperties, type Lander } from '../../engine/lander/index.ts';
+import { convexOutline } from '../../engine/statics/index.ts';
 import type { StudyCase } from '../../engine/study/index.ts';
 import type { TouchdownSample } from '../../engine/touchdown/index.ts';
 import { SvgPen } from '../ink/svgPen.ts';

@@ -1,4 +1,5 @@
 import { formatLander } from '../../engine/lander/index.ts';
+import { toDegrees } from '../../engine/math/index.ts';
 import { rigidRound, stanceStudy, type StudyCase } from '../../engine/study/index.ts';
 import { findWorld, type World } from '../../engine/worlds.ts';
 import { button, element, say } from '../panels/element.ts';
@@ -41,7 +42,6 @@ export function layWorkbench(holder: HTMLElement, leave: () => void): { end(): v
   let state = read.state;
   let beside: { readonly state: BenchState; answers: RoundAnswers } | undefined;
   let own: RoundAnswers | undefined;
-  let fault = '';
   const status = element('p', { class: 'bench-fault', role: 'alert' }, read.problems.join(' '));
   const threads = openStudyThreads(() => say(status, BENCH.failed));
 
@@ -82,7 +82,7 @@ export function layWorkbench(holder: HTMLElement, leave: () => void): { end(): v
       watch(touchdown) {
         if (own === undefined) return;
         const { asked } = own;
-        const yawDeg = Number(((touchdown.yaw * 180) / Math.PI).toFixed(3));
+        const yawDeg = Number(toDegrees(touchdown.yaw).toFixed(3));
         threads.ask('touchdown', { asked, touchdown }, (answer) => {
           const arrival = { ...state.arrival, descentRate: touchdown.descentRate };
           const line = commandFor('touchdown', { ...state, arrival }, [
@@ -174,7 +174,7 @@ export function layWorkbench(holder: HTMLElement, leave: () => void): { end(): v
   };
   const refresh = () => {
     const asked = studyOf(state);
-    fault = asked.ok ? '' : `${BENCH.wrong}: ${asked.error}`;
+    const fault = asked.ok ? '' : `${BENCH.wrong}: ${asked.error}`;
     inputs.show(state, asked.ok ? asked.value : own?.asked, fault);
     keepAddress(state, beside?.state);
     if (!asked.ok) return;

@@ -1,8 +1,7 @@
 import { massProperties, type BodyPoint, type Lander, type Tank } from '../lander/index.ts';
 import { cos, sin } from '../math/index.ts';
-import { landerStance, leastStaticTilt } from '../statics/index.ts';
+import { convexOutline, landerStance, leastStaticTilt } from '../statics/index.ts';
 import { area, circle, line, polyline, words, type Plot, type Point } from './markup.ts';
-import { convexOutline } from './outline.ts';
 
 const SIZE = { width: 760, height: 400 } as const;
 /** Where the side view and the view from above may lie [px]. */

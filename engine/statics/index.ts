@@ -2,4 +2,4 @@
 export { contactPlanes } from './contactPlanes.ts';
 export { landerStance, standOn, type Footing, type Stance, type Standing, type TipEdge } from './stance.ts';
 export { bodyTilt, leastStaticTilt, slopeMargin, staticTilt } from './staticTilt.ts';
-export { supportPolygon } from './supportPolygon.ts';
+export { convexOutline, supportPolygon } from './supportPolygon.ts';

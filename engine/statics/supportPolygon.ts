@@ -59,6 +59,11 @@ function edgeBetween(from: Corner, to: Corner, foot: Vec2): SupportEdge {
   return { from: from.index, to: to.index, normal, distance };
 }
 
+/** The corners of the convex hull of some points, counter-clockwise; fewer than three where they lie in a line. */
+export function convexOutline(points: readonly Vec2[]): readonly Vec2[] {
+  return convexHull(points).map((corner) => pointAt(points, corner));
+}
+
 /** Indices of the corners of the convex hull, counter-clockwise. */
 function convexHull(points: readonly Vec2[]): readonly number[] {
   const order = points

@@ -5,7 +5,7 @@ import { massProperties } from '../lander/massProperties.ts';
 import { tankLiquid } from '../lander/tankLiquid.ts';
 import { cos, sin } from '../math/trig.ts';
 import { cross2, dot2, subtract2, type Vec2 } from '../math/vec2.ts';
-import { supportPolygon } from '../statics/supportPolygon.ts';
+import { convexOutline, supportPolygon } from '../statics/supportPolygon.ts';
 import type { MassTable } from './massTable.ts';
 import type { SectionLander } from './sectionLander.ts';
 
@@ -73,12 +73,6 @@ function widen([x, y]: Vec2): readonly Vec2[] {
     [x + half, y + half],
     [x - half, y + half],
   ];
-}
-
-/** Corners of the convex hull, counter-clockwise; none when the points lie in a line. */
-function convexOutline(points: readonly Vec2[]): readonly Vec2[] {
-  const outline = supportPolygon(points, [0, 0]);
-  return outline.kind === 'polygon' ? outline.corners.map((corner) => points[corner] ?? [0, 0]) : [];
 }
 
 /** Of a counter-clockwise outline [m²]. */
