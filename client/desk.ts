@@ -27,6 +27,7 @@ import { openChoiceSheet } from './panels/choiceSheet.ts';
 import { openSettings } from './panels/settingsSheet.ts';
 import { layTable } from './panels/tablePage.ts';
 import { addressOf, choiceInAddress, FIRST_SEED, withoutChoice } from './planAddress.ts';
+import { tableHash } from './tableAddress.ts';
 import { CHOICE, LEAVING, LOBBY, STATUS, TABLE } from './text/en.ts';
 import { openWayBack } from './wayBack.ts';
 import './styles/desk.css';
@@ -221,7 +222,7 @@ async function lay(link: TableLink, alone?: LocalTable): Promise<Problem> {
   const startTitle = document.title;
   if (start === null || holder === null) throw new Error('The page has no start or no desk');
   start.hidden = true;
-  const search = link.code === undefined ? '' : `?table=${link.code.replaceAll(' ', '')}`;
+  const address = link.code === undefined ? '' : tableHash(link.code);
   const keep = () => alone?.keep();
   let next: PlanChoice | undefined;
   const onLeave = (words = LEAVING.left(link.code)) => {
@@ -254,7 +255,7 @@ async function lay(link: TableLink, alone?: LocalTable): Promise<Problem> {
   };
   let table = layOut(view);
   addEventListener('pagehide', keep);
-  const way = openWayBack(search, () => {
+  const way = openWayBack(address, () => {
     if (table.mayLeave()) table.leave();
     else way.stay();
   });

@@ -1,6 +1,7 @@
 import type * as DeskModule from './desk.ts';
 import { onSettings, settings } from './settings/store.ts';
 import { keepForOffline } from './offline/register.ts';
+import { codeInAddress } from './tableAddress.ts';
 import { isAtTable } from './wayBack.ts';
 
 /**
@@ -33,7 +34,7 @@ showSettings();
 onSettings(showSettings);
 
 // a link to a table leads straight to it, so does the browser's Forward after leaving one; a flight outlives a reload
-const isFollowed = followAddress();
+const isFollowed = openNamedPage() || followInvitation();
 if (!isFollowed && isAtTable()) {
   void sitDown((desk) => desk.goOnFlying());
 } else if (!isFollowed && namesLanding()) {
@@ -47,7 +48,11 @@ if (!isFollowed && isAtTable()) {
 if (import.meta.env.PROD) keepForOffline();
 
 addEventListener('popstate', () => {
-  if (!start.hidden) followAddress();
+  if (!start.hidden) openNamedPage();
+});
+// a link that was pasted over the address of this page, too
+addEventListener('hashchange', () => {
+  if (!start.hidden) followInvitation();
 });
 
 type Desk = typeof DeskModule;
@@ -64,16 +69,18 @@ function showSettings(): void {
   Object.assign(document.documentElement.dataset, { units, motion });
 }
 
-/** Sits down at the table that the address names, or opens the page that it names; false when it names neither. */
-function followAddress(): boolean {
+/** Opens the page that the address names; false when it names none. */
+function openNamedPage(): boolean {
   const words = new URLSearchParams(location.search);
   const page = (['logbook', 'workbench', 'hall', 'vote', 'about', 'network'] as const).find((name) => words.has(name));
-  if (page !== undefined) {
-    void sitDown((desk) => desk.openPage(page));
-    return true;
-  }
-  const invited = words.get('table');
-  if (invited === null) return false;
+  if (page !== undefined) void sitDown((desk) => desk.openPage(page));
+  return page !== undefined;
+}
+
+/** Sits down at the table that the address leads to; false when it leads to none. */
+function followInvitation(): boolean {
+  const invited = codeInAddress(location);
+  if (invited === undefined) return false;
   field.value = invited;
   void join(invited);
   return true;

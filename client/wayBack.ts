@@ -19,10 +19,10 @@ export function isAtTable(): boolean {
   return history.state === MARK;
 }
 
-/** `search`: the part of the address that leads to the table, such as '?table=HKTVRQ'; '' for a table of one's own. */
-export function openWayBack(search: string, onBack: () => void): WayBack {
+/** `end`: of the address that leads to the table, such as '#table=HKTVRQ'; '' for a table of one's own. */
+export function openWayBack(end: string, onBack: () => void): WayBack {
   const start = startAddress();
-  const table = search === '' ? start : location.pathname + search;
+  const table = end === '' ? start : location.pathname + end;
   const add = () => history.pushState(MARK, '', table);
   if (history.state === MARK) {
     // reloaded, or come back to: the entry is there already

@@ -29,6 +29,8 @@ export interface SharedLine {
   /** How long the server keeps the place after a drop [ms]. */
   keptMs: number;
   timer: ReturnType<typeof setTimeout> | undefined;
+  /** The server has said that it ends, and that the table goes on when it is there again. */
+  isRestarting: boolean;
 }
 
 /** Pauses before the attempts to come back; the last one repeats [ms]. */
@@ -52,7 +54,7 @@ export function createSharedLine(parts: {
   readonly name: string;
 }): SharedLine {
   const core = createLinkCore('connecting');
-  return { ...parts, core, room: undefined, place: undefined, keptMs: 0, timer: undefined };
+  return { ...parts, core, room: undefined, place: undefined, keptMs: 0, timer: undefined, isRestarting: false };
 }
 
 export function comeBack(client: TableClient, { code, name, resume }: Place): Promise<TableRoom> {
@@ -116,6 +118,9 @@ export function linkOf(line: SharedLine): TableLink {
     },
     get code() {
       return formatTableCode(line.place?.code ?? '');
+    },
+    get isRestarting() {
+      return line.isRestarting;
     },
     get closedBecause() {
       return core.closedBecause;
@@ -192,17 +197,18 @@ function lineClosed(line: SharedLine, code: number, reason: string | undefined):
     line.store.clear();
     close(line, 'This table was closed.');
   } else {
-    lineDropped(line);
+    lineDropped(line, code === CLOSE_CODES.restarting);
   }
 }
 
 /** The socket is gone, the place is not: tries to come back until it would be given up. */
-function lineDropped(line: SharedLine): void {
+function lineDropped(line: SharedLine, isRestarting = false): void {
   const { core, place } = line;
   // before the first welcome there is no place to come back to; the one who opens the table is told by the promise
   if (place === undefined) return;
   clearTimeout(line.timer);
   line.room = undefined;
+  line.isRestarting = isRestarting;
   core.state = 'reconnecting';
   core.tell([]);
   tryAgain(line, { place, attempts: 0, droppedMs: performance.now() });

@@ -14,6 +14,9 @@ export interface TableLink {
   readonly view: TableView | undefined;
   /** As shown to people, such as 'HKT VRQ'. Only a shared table has one. */
   readonly code?: string | undefined;
+  /** The line is down, or was until the last change, because the server is being restarted. */
+  readonly isRestarting?: boolean;
+
   /** Why the link is closed, in words for the person; present when `state` is 'closed' and nobody here asked for it. */
   readonly closedBecause?: string | undefined;
 

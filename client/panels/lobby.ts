@@ -1,6 +1,7 @@
 import type { Seat, TableView } from '../../engine/table/index.ts';
 import { STARTS } from '../../levels/index.ts';
 import type { TableLink } from '../net/index.ts';
+import { tableHash } from '../tableAddress.ts';
 import { LOBBY, PACE } from '../text/en.ts';
 import { isOnlyHere, reachableOrigin } from './elsewhere.ts';
 import { button, element, leaveButton, say } from './element.ts';
@@ -70,8 +71,7 @@ export function watchingNames({ you, watching }: TableView): string {
 export function tableAddress(code: string, origin = ''): string {
   const address = new URL(origin + location.pathname, location.href);
   address.search = '';
-  address.hash = '';
-  address.searchParams.set('table', code.replaceAll(' ', ''));
+  address.hash = tableHash(code);
   return address.href;
 }
 

@@ -31,9 +31,9 @@ export function createTeller(announcer: Announcer, note: Note): (link: TableLink
   let seat: Seat | 'none' | undefined;
   return (link) => {
     if (link.state !== state) {
-      if (link.state === 'reconnecting') note(STATUS.reconnecting, 'until told');
-      else if (state === 'reconnecting')
-        note(link.view?.you.standInLeft === undefined ? STATUS.connected : STATUS.connectedBack);
+      if (link.state === 'reconnecting')
+        note(link.isRestarting === true ? STATUS.restarting : STATUS.reconnecting, 'until told');
+      else if (state === 'reconnecting') note(backWords(link));
       state = link.state;
     }
     const view = link.view;
@@ -53,4 +53,9 @@ export function createTeller(announcer: Announcer, note: Note): (link: TableLink
     ({ phase } = view.flight);
     callout = predicted?.callout ?? callout;
   };
+}
+
+function backWords({ isRestarting, view }: TableLink): string {
+  if (isRestarting === true) return STATUS.restarted;
+  return view?.you.standInLeft === undefined ? STATUS.connected : STATUS.connectedBack;
 }

@@ -604,6 +604,8 @@ export const WHAT_IF = {
 
 export const STATUS = {
   reconnecting: 'The line dropped: what you see stands still. Reconnecting; your seat is kept.',
+  restarting: 'The server is being restarted. The table comes back by itself; your seat is kept.',
+  restarted: 'The server is back, and the table with it.',
   connected: 'Connected.',
   connectedBack: 'Connected. The controls are yours again.',
   closed: 'This table is closed.',

@@ -44,7 +44,7 @@ async function seatCrew(): Promise<Crew> {
   await lead.getByRole('dialog').getByRole('button', { name: 'Open a table for it' }).press('Enter');
   const code = (await lead.locator('.big-code').innerText()).replaceAll(' ', '');
   const [flying, sensors, propellant, site] = await Promise.all(
-    [1, 2, 3, 4].map(() => live.openPage(`/?table=${code}`, SMALL)),
+    [1, 2, 3, 4].map(() => live.openPage(`/#table=${code}`, SMALL)),
   );
   if (flying === undefined || sensors === undefined || propellant === undefined || site === undefined)
     throw new Error('Four pages were opened');

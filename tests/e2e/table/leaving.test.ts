@@ -87,18 +87,27 @@ describe('Back, in the browser', () => {
     const watching = page.locator('.lobby .watching span');
     await expect.poll(() => watching.innerText()).toMatch(/^\w+, you$/);
     const name = await watching.innerText();
-    // somebody else keeps the table open
-    await live.openPage(`/?table=${code.replace(' ', '')}`);
+    const end = `#table=${code.replace(' ', '')}`;
+    expect(new URL(page.url()).hash).toBe(end);
+    // somebody else keeps the table open, and follows a link over the address of the start page
+    const other = await live.openPage('/');
+    const asked: string[] = [];
+    other.on('request', (request) => asked.push(request.url().split('#')[0] ?? ''));
+    await other.evaluate((hash) => void (location.hash = hash), end);
     await expect.poll(() => page.locator('.lobby .watching span').innerText()).toMatch(/^\w+, you · \w+( 2)?$/);
+
+    // what proxies on the way write down opens no table
+    expect(asked.some((address) => address.includes('/matchmake/join/table'))).toBe(true);
+    expect(asked.filter((address) => address.includes(code.replace(' ', '')))).toEqual([]);
 
     const ways = [() => page.goBack(), () => page.getByRole('button', { name: 'Leave the table' }).first().click()];
     for (const leave of ways) {
       await leave();
       await expect.poll(() => startStatus(page).innerText()).toContain(`You left table ${code}.`);
-      expect(new URL(page.url()).search).toBe('');
+      expect(new URL(page.url()).hash).toBe('');
       await page.getByRole('button', { name: 'Join' }).click();
       await expect.poll(() => watching.innerText()).toContain(name);
-      expect(new URL(page.url()).search).toBe(`?table=${code.replace(' ', '')}`);
+      expect(new URL(page.url()).hash).toBe(end);
     }
     // Forward after leaving leads back in as well
     await page.goBack();

@@ -45,7 +45,7 @@ async function brief(): Promise<{ readonly facilitator: Page; readonly crew: Cre
   const code = (await facilitator.locator('.big-code').innerText()).replaceAll(' ', '');
   const crew: Partial<Record<Seat, Page>> = {};
   for (const seat of SEATS) {
-    const page = await live.openPage(`/?table=${code}`, seat === 'lead' ? WIDE : PHONE);
+    const page = await live.openPage(`/#table=${code}`, seat === 'lead' ? WIDE : PHONE);
     await press(page, `Take ${SEAT_NAMES[seat]}`);
     await press(page, 'I have read it');
     crew[seat] = page;

@@ -39,8 +39,8 @@ async function seatCrew(): Promise<{ readonly lead: Page; readonly sensors: Page
   const lead = await live.openPage(FREEZES, SMALL);
   await lead.getByRole('dialog').getByRole('button', { name: 'Open a table for it' }).press('Enter');
   const code = (await lead.locator('.big-code').innerText()).replaceAll(' ', '');
-  const sensors = await live.openPage(`/?table=${code}`, SMALL);
-  const watcher = await live.openPage(`/?table=${code}`, SMALL);
+  const sensors = await live.openPage(`/#table=${code}`, SMALL);
+  const watcher = await live.openPage(`/#table=${code}`, SMALL);
   await press(lead, 'Take Lead');
   await press(sensors, 'Take Sensors');
   await press(lead, 'Begin the descent');

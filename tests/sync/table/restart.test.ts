@@ -88,10 +88,13 @@ describe.each(['SIGKILL', 'SIGTERM'] as const)(
       await stop(signal);
       const before = ada.view?.flight;
       await until('both lines to be down', () => [ada, bo].every(({ state }) => state === 'reconnecting'));
+      // whoever reads it is told what the server said of itself
+      expect(ada.isRestarting).toBe(signal === 'SIGTERM');
       const said = await start(port, signal);
       await until('both back', () => [ada, bo].every(({ state }) => state === 'connected'), 20_000);
       // a busy machine may drop ticks, and says so
       expect(said.filter((line) => !/too slow or too busy|"kind":"stop"/.test(line))).toEqual([]);
+      expect(ada.isRestarting).toBe(signal === 'SIGTERM');
       expect(ada.view).toMatchObject({ stage: 'descending', you: { seat: 'flying', name: 'Ada' } });
       expect(bo.view).toMatchObject({
         you: { seat: 'propellant' },
