@@ -3,7 +3,7 @@ import { SCORECARD } from '../text/en.ts';
 import { speed } from '../text/numbers.ts';
 import { element } from './element.ts';
 import { limitWords } from './speedScale.ts';
-import { type Deciding, decidingContact, namedContacts } from './verdict.ts';
+import { type Deciding, decidingContact, isCrash, namedContacts } from './verdict.ts';
 
 /** The contacts of a descent that met the ground anew, in order: first, worst and last. */
 export function contactList(card: Scorecard): HTMLElement | undefined {
@@ -31,7 +31,7 @@ function row(one: Deciding, card: Scorecard, isDecided: boolean): HTMLElement {
     'li',
     { 'data-callout': callout, ...(isDecided && { 'data-worst': 'true' }) },
     element('strong', {}, isDecided ? `${name} · ${decidedWords(card)}` : name),
-    element('span', {}, `${moved}; ${isDecided && isOverload(card) ? SCORECARD.tooHard : againstWords(one)}`),
+    element('span', {}, `${moved}; ${isDecided && isCrash(card) ? SCORECARD.tooHard : againstWords(one)}`),
   );
 }
 
@@ -43,8 +43,4 @@ function decidedWords({ outcome }: Scorecard): string {
 function againstWords({ contact: { limit, callout } }: Deciding): string {
   if (limit === undefined) return SCORECARD.limitUnknown;
   return limit.tip === 0 ? SCORECARD.tipsAlways : `${limitWords(limit)}: ${SCORECARD.against[callout]}`;
-}
-
-function isOverload({ outcome }: Scorecard): boolean {
-  return outcome === 'gear overload';
 }

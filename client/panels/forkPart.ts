@@ -5,7 +5,7 @@ import { percent, speed, unitOf } from '../text/numbers.ts';
 import { drawing, element } from './element.ts';
 import { drawFork, type ForkLines, type LinePoint } from './forkDrawing.ts';
 import { SCALE_WIDTH } from './speedScale.ts';
-import { decidingContact, verdictOf, type LastMotion } from './verdict.ts';
+import { decidingContact, headlineOf, type LastMotion } from './verdict.ts';
 
 /** The part of the scorecard that comes later: the descent flown again with one thing changed, beside what happened. */
 export function createForkPart(fork: Fork, card: Scorecard, last: LastMotion): HTMLElement {
@@ -39,10 +39,6 @@ function howWords({ change, after }: Fork): string {
 /** What a fork showed, in a sentence to be read aloud. */
 export function forkWords({ change, card, last }: Fork): string {
   return FORK.arrived(changeWords(change), headlineOf(card, last));
-}
-
-function headlineOf(card: JudgedDescent, last: LastMotion): string {
-  return verdictOf(card, last).headline;
 }
 
 /** A wrong altimeter shows in how it comes down; what measures motion shows in how it drifts. */

@@ -14,7 +14,7 @@ import { outsideAtTouchdown, outsideInSimulation } from './outsideAtTouchdown.ts
 import { simulateCommand } from './simulateCommand.ts';
 import { drawSpeedScale, limitWords, SCALE_WIDTH, statedWords } from './speedScale.ts';
 import { tableSheet } from './tableSheet.ts';
-import { type Deciding, decidingContact, hasFallen, isMoving, namedContacts, verdictOf } from './verdict.ts';
+import { type Deciding, decidingContact, hasFallen, isCrash, isMoving, namedContacts, verdictOf } from './verdict.ts';
 
 export interface ScorecardActions {
   readonly again: () => void;
@@ -99,7 +99,7 @@ function reason(card: Scorecard, deciding: Deciding, { setup }: PlayedPlan, { fl
   const figure = element('figure', { class: 'reason' }, element('figcaption', {}, SCORECARD.contactDrawn(which)));
   figure.append(drawing(contact.markup, { viewBox: contact.viewBox, class: 'contact-drawing' }));
   // where the fall itself broke it, or nothing would have helped, a scale of sideways speeds says nothing
-  if (limit === undefined || limit.tip === 0 || card.outcome === 'gear overload') return figure;
+  if (limit === undefined || limit.tip === 0 || isCrash(card)) return figure;
   const arrived = Math.abs(arrival.vx);
   const stated = site.limitHundredths === undefined ? undefined : site.limitHundredths / 100;
   const finding = { speed: arrived, tip: limit.tip, upTo: limit.upTo, stated };

@@ -12,7 +12,7 @@ import {
   WHY,
 } from '../text/en.ts';
 import { isLevel } from '../text/ground.ts';
-import { degrees, speed } from '../text/numbers.ts';
+import { degrees, distance, speed } from '../text/numbers.ts';
 
 /** The outcome in one line and the reason in one sentence, in the words of someone who has never landed anything. */
 export interface Verdict {
@@ -73,8 +73,8 @@ function metAgain(card: JudgedDescent): 'hop' | 're-light' | undefined {
 /** What of a lander's last motion its verdict goes by. */
 export type LastMotion = Pick<DescentState, 'angle' | 'vx' | 'vy'>;
 
-export function verdictOf(card: JudgedDescent, last: LastMotion): Verdict {
-  return { headline: headlineOf(card, last), why: whyOf(card) };
+export function verdictOf(card: JudgedDescent, last: LastMotion & Pick<DescentState, 'height'>): Verdict {
+  return { headline: headlineOf(card, last), why: whyOf(card, last.height) };
 }
 
 /** A crash is called before everything rests: until then nobody can say how it will lie [m/s]. */
@@ -85,10 +85,12 @@ export function isMoving({ vx, vy }: LastMotion): boolean {
 }
 
 /** Its legs were used up by the fall alone, however it went on: what comes after says nothing of tipping. */
-function isCrash(card: JudgedDescent): boolean {
-  if (card.outcome === 'gear overload') return true;
-  const isBroken = card.strokeUsed.some((strokeUsed) => gaveWay({ strokeUsed }));
-  return card.outcome.startsWith('tipped') && isBroken && decidingContact(card)?.contact.limit?.gear === 0;
+export function isCrash(card: JudgedDescent): boolean {
+  const { outcome, strokeUsed } = card;
+  if (outcome === 'gear overload') return true;
+  const isLost = outcome.startsWith('tipped') || outcome === 'propellant exhausted';
+  const isBroken = strokeUsed.some((used) => gaveWay({ strokeUsed: used }));
+  return isLost && isBroken && decidingContact(card)?.contact.limit?.gear === 0;
 }
 
 function restWords(words: string, last: LastMotion): string {
@@ -96,9 +98,10 @@ function restWords(words: string, last: LastMotion): string {
   return `${words}, ${hasFallen(last.angle) ? AND_FELL : BUT_STANDS}`;
 }
 
-function headlineOf(card: JudgedDescent, last: LastMotion): string {
+export function headlineOf(card: JudgedDescent, last: LastMotion): string {
   const { outcome } = card;
   const worst = decidingContact(card)?.contact;
+  if (outcome === 'propellant exhausted' && worst !== undefined) return restWords(HEADLINE.exhausted, last);
   if (outcome === 'gear overload' || isCrash(card)) return restWords(HEADLINE.gaveWay, last);
   if (outcome === 'upright inside limit' || outcome === 'upright outside limit') {
     const isThin = worst?.band === 'thin';
@@ -107,7 +110,6 @@ function headlineOf(card: JudgedDescent, last: LastMotion): string {
     return again === undefined ? words : `${words}, ${AFTER[again]}`;
   }
   const words = outcomeHeadline(outcome, fallOnLevel(card, worst));
-  if (outcome === 'propellant exhausted' && worst !== undefined) return restWords(HEADLINE.exhausted, last);
   const isToldAlready = outcome.startsWith('tipped') || !hasFallen(last.angle);
   return isToldAlready ? words : `${words}, ${AND_FELL}`;
 }
@@ -125,9 +127,10 @@ function fallOnLevel({ outcome }: JudgedDescent, contact: JudgedContact | undefi
   return travelsDownhill === (outcome === 'tipped downhill') ? 'along' : 'against';
 }
 
-function whyOf(card: JudgedDescent): string {
+function whyOf(card: JudgedDescent, height: number): string {
   const worst = decidingContact(card)?.contact;
-  if (worst !== undefined && isCrash(card)) return whyOverloaded(worst);
+  const isDry = card.outcome === 'propellant exhausted';
+  if (worst !== undefined && !isDry && isCrash(card)) return whyOverloaded(worst);
   switch (card.outcome) {
     case 'upright inside limit':
     case 'upright outside limit':
@@ -138,7 +141,7 @@ function whyOf(card: JudgedDescent): string {
     case 'gear overload':
       return worst === undefined ? WHY.stopped : whyOverloaded(worst);
     case 'off site':
-      return worst === undefined ? WHY.offSite : WHY.offSiteAfter;
+      return worst === undefined ? WHY.offSite(distance(height, 0)) : WHY.offSiteAfter;
     case 'propellant exhausted':
       return worst === undefined ? WHY.exhaustedAloft : WHY.exhausted(fall(worst)[0]);
     case 'aborted':

@@ -885,7 +885,7 @@ export const WHY = {
   overload: (down: string) => `It came down at ${down}: faster than its legs can take up.`,
   overloadByDrift: (down: string, across: string, gear: string) =>
     `It hit too hard: ${down} down and ${across} sideways. Coming down so fast, its legs hold only below ${gear} sideways.`,
-  offSite: 'It never came down: it drifted past the edge of the surveyed ground.',
+  offSite: (height: string) => `It never came down: ${height} up it drifted past the edge of the surveyed ground.`,
   offSiteAfter: 'After it had touched the ground it went on, off the surveyed ground.',
   exhausted: (down: string) => `Its tanks ran dry in flight and it fell: it met the ground at ${down}.`,
   exhaustedAloft: 'Its tanks ran dry in flight.',

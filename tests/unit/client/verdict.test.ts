@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { decidingContact, verdictOf } from '../../../client/panels/verdict.ts';
+import { decidingContact, isCrash, verdictOf } from '../../../client/panels/verdict.ts';
 import { CARD_OUTCOMES, type JudgedContact, type Scorecard } from '../../../engine/table/index.ts';
 import type { Arrival } from '../../../engine/world/index.ts';
 import { PLAIN_TOUCHDOWN } from '../../support/plainTouchdown.ts';
@@ -19,8 +19,8 @@ function contactOf(
   };
 }
 
-const STANDS = { angle: 0, vx: 0, vy: 0 };
-const LIES = { angle: 1.6, vx: 0, vy: 0 };
+const STANDS = { angle: 0, vx: 0, vy: 0, height: 0 };
+const LIES = { ...STANDS, angle: 1.6 };
 const OUTSIDE = { band: 'outside', callout: 'outside' } as const;
 
 function cardOf(outcome: Scorecard['outcome'], ...contacts: readonly JudgedContact[]): Scorecard {
@@ -114,10 +114,28 @@ describe('the verdict', () => {
     expect(verdictOf(card, STANDS).headline).toBe('Crashed: its legs gave way, but it still stands');
     expect(verdictOf(card, LIES).headline).toBe('Crashed: its legs gave way, and it fell over');
     // called while it still flies about, it says nothing of how it will lie
-    expect(verdictOf(card, { angle: 0.3, vx: 1, vy: 4 }).headline).toBe('Crashed: its legs gave way on impact');
+    expect(verdictOf(card, { ...STANDS, angle: 0.3, vx: 1, vy: 4 }).headline).toBe(
+      'Crashed: its legs gave way on impact',
+    );
     const turned = { ...card, outcome: 'tipped downhill' as const, strokeUsed: [1, 1] };
     expect(verdictOf(turned, LIES).headline).toMatch(/^Crashed/);
     expect(verdictOf(card, STANDS).why).toMatch(/17\.2.m\/s: faster than its legs can take up/);
+  });
+
+  it('holds nothing against a tip limit where a fall on dry tanks used the legs up', () => {
+    const hard = contactOf({ descentRate: 8.8 }, { ...OUTSIDE, limit: { tip: 0.03, gear: 0 } });
+    const card = { ...cardOf('propellant exhausted', hard), strokeUsed: [1, 1] };
+    expect(isCrash(card)).toBe(true);
+    expect(verdictOf(card, STANDS)).toMatchObject({
+      headline: 'Crashed: out of propellant, but it still stands',
+      why: expect.stringMatching(/^Its tanks ran dry.*8\.8.m\/s\.$/),
+    });
+    // whole legs: what a tip limit says of this contact still counts
+    expect(isCrash({ ...card, strokeUsed: [0.4, 0.9] })).toBe(false);
+  });
+
+  it('says how far up a lander left the site that never came down', () => {
+    expect(verdictOf(cardOf('off site'), { ...STANDS, height: 6792 }).why).toMatch(/^It never came down: 6792.m up/);
   });
 
   it('says downhill and uphill where the ground falls, and the way of travel where it is level', () => {
