@@ -13,11 +13,14 @@ import { drawCenterOfMass } from '../views/plumbLine.ts';
 import type { Sheet } from '../views/sheet.ts';
 import { drawCrossed } from '../views/strikeMark.ts';
 
-export const CONTACT_BOX = { width: 480, height: 172 } as const;
+const WIDTH = 480;
 
-/** Length of 1 m/s, and the longest arrow [px]; a faster lander's is cut there. */
+/** Heights of the drawing: lower where the window is, so that the scale below it is in sight [px]. */
+export const CONTACT_HEIGHT = { full: 172, low: 124 } as const;
+
+/** Length of 1 m/s, and the longest arrow [px]; a faster lander's is cut there. Words stand beside an arrow that leaves room for them, else above it. */
 const PER_SPEED = 70;
-const LONGEST = { across: 150, down: 58 } as const;
+const LONGEST = { across: 150, down: 58, beside: 100 } as const;
 
 /**
  * The contact that decided, drawn as it was: the lander at its attitude on the slope, where it moved as an arrow from its
@@ -31,27 +34,36 @@ export function drawContact(
     readonly broken: readonly [boolean, boolean];
     /** Liquid left, as a share of what was aboard at the start [-]. */
     readonly fill: number;
+    readonly height: number;
   },
 ): { markup: string; viewBox: string } {
-  const { broken, fill } = as;
-  const { width, height } = CONTACT_BOX;
+  const { broken, fill, height } = as;
+  const width = WIDTH;
   const pen = new SvgPen(1, 'contact');
   const camera = new SectionCamera();
   camera.size = { width, height, covered: NO_INSETS };
   const pose = poseAt(arrival, figure, fill);
   const room = landerExtent(figure, pose);
-  const scale = Math.min(132 / Math.max(room.top, 0.1), 190 / (room.right - room.left));
+  const scale = Math.min((height - 40) / Math.max(room.top, 0.1), 190 / (room.right - room.left));
   camera.framing = { x: (room.left + room.right) / 2, y: (height / 2 - 26) / scale, scale };
   const sheet: Sheet = { pen, camera, time: 0, still: true };
   drawPlane(pen, camera, arrival.slope);
   drawLander(pen, camera, figure, pose);
   pose.feet.forEach((foot, index) => {
-    if (broken[index] === true) drawCrossed(sheet, { x: foot.x, y: foot.y + 0.28 * figure.hip.z });
+    if (broken[index] !== true) return;
+    const at = { x: foot.x, y: foot.y + 0.28 * figure.hip.z };
+    drawCrossed(sheet, at);
+    const outward = index === 0 ? -1 : 1;
+    pen.text(SECTION.gaveWay, camera.sheetX(at.x) + outward * 18, camera.sheetY(at.y) + 5, {
+      size: 14,
+      halo: 'card',
+      align: outward < 0 ? 'right' : 'left',
+    });
   });
   drawMotion(pen, camera, pose, { arrival, tip: limit?.tip, isDownward: broken.includes(true) });
   drawCenterOfMass(pen, camera.sheetX(pose.x), camera.sheetY(pose.y), pose.angle, 8);
   const { slope, angle } = arrival;
-  const words = isLevel(slope) ? SECTION.level : SECTION.slope(degrees(Math.abs(slope)));
+  const words = isLevel(slope) ? SECTION.level : SECTION.slopeAtContact(degrees(Math.abs(slope)));
   // where the ground is higher, there is soil for the words
   if (slope > 0) pen.text(words, width - 10, height - 7, { size: 15, align: 'right', halo: 'soil' });
   else pen.text(words, 10, height - 7, { size: 15, halo: 'soil' });
@@ -144,6 +156,13 @@ function drawMotion(
   }
   drawArrow(pen, { fromX: x, fromY: y, toX: tip0, toY: y, tone: 'card', shaft: 'heavy', head: 9 });
   drawArrow(pen, { fromX: x, fromY: y, toX: tip0, toY: y, tone: 'ink', shaft: 'thick', head: 6 });
+  // no scale stands below that says it
+  if (isDownward || tip === 0) {
+    const isLong = Math.abs(tip0 - x) > LONGEST.beside;
+    const align = toward > 0 === isLong ? 'right' : 'left';
+    const at = { x: isLong ? tip0 : tip0 + toward * 8, y: isLong ? y - 12 : y + 5 };
+    pen.text(SECTION.across(speed(across)), at.x, at.y, { size: 14, halo: 'card', align });
+  }
   const tickX = x + toward * (tip ?? 0) * perSpeed;
   if (tip === undefined || tip === 0 || isDownward || Math.abs(tickX - x) > 1.2 * LONGEST.across) return;
   for (const mark of [
@@ -154,7 +173,7 @@ function drawMotion(
     pen.lineTo(tickX, y + 16);
     pen.paint(mark);
   }
-  const near = tickX + toward * 60 > 60 && tickX + toward * 60 < CONTACT_BOX.width - 60;
+  const near = tickX + toward * 60 > 60 && tickX + toward * 60 < WIDTH - 60;
   const side = near ? align : toward > 0 ? 'left' : 'right';
   pen.text(SECTION.tipsHere, tickX, y - 22, {
     size: 14,

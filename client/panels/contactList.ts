@@ -42,5 +42,5 @@ function decidedWords({ outcome }: Scorecard): string {
 
 function againstWords({ contact: { limit, callout } }: Deciding): string {
   if (limit === undefined) return SCORECARD.limitUnknown;
-  return limit.tip === 0 ? SCORECARD.tipsAlways : `${limitWords(limit)}: ${SCORECARD.against[callout]}`;
+  return limit.tip === 0 ? SCORECARD.tipsAlways : limitWords(limit) + SCORECARD.against[callout];
 }

@@ -7,7 +7,7 @@ import { gaveWay, isBroken } from '../scenes/pose.ts';
 import { figureOf } from '../views/lander/figure.ts';
 import { beliefTable, defectLine, failureLine, surpriseLine } from './beliefTable.ts';
 import { checkCommand, createCheck } from './checkCommand.ts';
-import { drawContact } from './contactDrawing.ts';
+import { CONTACT_HEIGHT, drawContact } from './contactDrawing.ts';
 import { contactList, contactName } from './contactList.ts';
 import { againButton, button, drawing, element, entry, leaveButton } from './element.ts';
 import { outsideAtTouchdown, outsideInSimulation } from './outsideAtTouchdown.ts';
@@ -93,6 +93,7 @@ function reason(card: Scorecard, deciding: Deciding, { setup }: PlayedPlan, { fl
   const contact = drawContact(worst, figureOf(setup.lander), {
     broken: [isBroken(flight, 'left'), isBroken(flight, 'right')],
     fill: card.propellantLeft / Math.max(1, setup.propellant),
+    height: matchMedia('(max-height: 48em)').matches ? CONTACT_HEIGHT.low : CONTACT_HEIGHT.full,
   });
   const isOneOfMany = namedContacts(card).length > 1;
   const which = isOneOfMany ? SCORECARD.nthContact(contactName(deciding, card)) : SCORECARD.contact;
@@ -124,6 +125,7 @@ function facts(card: Scorecard, { flight, site }: AtRest, worst: JudgedContact |
     );
     list.append(entry(SCORECARD.strokes, ...strokeWords(card.strokeUsed)));
     if (!isMoving(flight)) list.append(restEntry(card, flight.angle));
+    else if (isCrash(card)) list.append(entry(SCORECARD.rest, SCORECARD.stillMoving));
   }
   list.append(
     entry(SCORECARD.propellant, mass(card.propellantLeft)),

@@ -74,7 +74,7 @@ function metAgain(card: JudgedDescent): 'hop' | 're-light' | undefined {
 export type LastMotion = Pick<DescentState, 'angle' | 'vx' | 'vy'>;
 
 export function verdictOf(card: JudgedDescent, last: LastMotion & Pick<DescentState, 'height'>): Verdict {
-  return { headline: headlineOf(card, last), why: whyOf(card, last.height) };
+  return { headline: headlineOf(card, last), why: whyOf(card, last) };
 }
 
 /** A crash is called before everything rests: until then nobody can say how it will lie [m/s]. */
@@ -127,7 +127,7 @@ function fallOnLevel({ outcome }: JudgedDescent, contact: JudgedContact | undefi
   return travelsDownhill === (outcome === 'tipped downhill') ? 'along' : 'against';
 }
 
-function whyOf(card: JudgedDescent, height: number): string {
+function whyOf(card: JudgedDescent, { height, vy }: Pick<DescentState, 'height' | 'vy'>): string {
   const worst = decidingContact(card)?.contact;
   const isDry = card.outcome === 'propellant exhausted';
   if (worst !== undefined && !isDry && isCrash(card)) return whyOverloaded(worst);
@@ -141,7 +141,8 @@ function whyOf(card: JudgedDescent, height: number): string {
     case 'gear overload':
       return worst === undefined ? WHY.stopped : whyOverloaded(worst);
     case 'off site':
-      return worst === undefined ? WHY.offSite(distance(height, 0)) : WHY.offSiteAfter;
+      if (worst !== undefined) return WHY.offSiteAfter;
+      return vy > 0 ? WHY.climbed(distance(height, 0)) : WHY.offSite(distance(height, 0));
     case 'propellant exhausted':
       return worst === undefined ? WHY.exhaustedAloft : WHY.exhausted(fall(worst)[0]);
     case 'aborted':
@@ -161,7 +162,10 @@ function whyUpright(card: JudgedDescent, worst: JudgedContact): string {
   if (isOutside && tip === 0) return WHY.luckAtAnySpeed(leanOf(worst));
   if (isOutside) return WHY.luck(arrived, speed(tip ?? limit.upTo));
   const again = metAgain(card);
-  if (again !== undefined) return WHY.again(whenOf(card), { arrived, limit: limitWords(worst) });
+  if (again !== undefined) {
+    const [first = worst] = card.contacts;
+    return WHY.again({ how: again, down: fall(first)[0] }, whenOf(card), { arrived, limit: limitWords(worst) });
+  }
   if (tip === undefined) return WHY.never(arrived, speed(limit.upTo, 1));
   return worst.band === 'thin' ? WHY.thin(arrived, speed(tip)) : WHY.inside(arrived, speed(tip));
 }
@@ -185,12 +189,16 @@ function whenOf(card: JudgedDescent): 'first' | 'second' | 'later' {
   return index === 1 && card.contactCount === card.contacts.length ? 'second' : 'later';
 }
 
+/** Share of the fall from which on what it moved sideways is worth naming beside it [-]. */
+const ASKEW = 0.3;
+
 function whyOverloaded(worst: JudgedContact): string {
   const { limit, arrival } = worst;
   const [down, across] = fall(worst);
   if (limit?.gear !== undefined && limit.gear > 0 && limit.gear <= Math.abs(arrival.vx))
     return WHY.overloadByDrift(down, across, speed(limit.gear));
-  return WHY.overload(down);
+  const isAskew = leanOf(worst) !== undefined || Math.abs(arrival.vx) > ASKEW * arrival.descentRate;
+  return isAskew ? WHY.overloadAskew(down, across, leanOf(worst)) : WHY.overload(down);
 }
 
 function limitWords({ limit }: JudgedContact): string {

@@ -1,5 +1,5 @@
 import { beliefTable, surpriseWords } from '../panels/beliefTable.ts';
-import { drawContact } from '../panels/contactDrawing.ts';
+import { CONTACT_HEIGHT, drawContact } from '../panels/contactDrawing.ts';
 import { drawUtilisation, LAST_SECONDS } from '../panels/debrief/utilisationDrawing.ts';
 import { drawing, element, entry } from '../panels/element.ts';
 import { limitWords } from '../panels/speedScale.ts';
@@ -23,6 +23,7 @@ export function outcomePart({ view, known }: ReportFacts): readonly (HTMLElement
     drawContact(deciding, figureOf(setup.lander), {
       broken: [isBroken(flight, 'left'), isBroken(flight, 'right')],
       fill: scorecard.propellantLeft / Math.max(1, setup.propellant),
+      height: CONTACT_HEIGHT.full,
     });
   return [
     element('p', { class: 'report-outcome' }, verdict.headline),

@@ -473,6 +473,9 @@ export const SECTION = {
   tipsHere: 'tips from here',
   down: (rate: string) => `${rate} down`,
   slope: (angle: string) => `slope ${angle}`,
+  slopeAtContact: (angle: string) => `slope ${angle} at contact`,
+  gaveWay: 'gave way',
+  across: (rate: string) => `${rate} sideways`,
   level: 'level',
   spot: (far: string) => `spot ${far}`,
   noMargin: (callout: string) => `${callout}: too fast to touch down`,
@@ -749,8 +752,8 @@ export const SCORECARD = {
   later: 'Later',
   last: 'Last',
   decided: 'it was decided here',
-  closest: 'least margin',
-  against: { inside: 'does not tip', close: 'only just does not tip', outside: 'tips' },
+  closest: 'nearest to tipping',
+  against: { inside: '', close: ': only just did not', outside: ': too fast' },
   tooHard: 'too hard for its legs',
   movedAt: 'sideways',
   stated: (limit: string) => `Site's limit was ${limit}`,
@@ -776,6 +779,7 @@ export const SCORECARD = {
   thanMapped: (ground: string) => `${ground} than mapped`,
   rest: 'leans now',
   lies: 'on its side',
+  stillMoving: 'still bouncing: a crash is called before it comes to rest',
   restLeft: (angle: string) => `could turn ${angle} more before it falls`,
   gearFirst: (limit: string) => `A leg is used up from ${limit} sideways on, before it tips.`,
   gearAlways: 'Coming down so fast, a leg is used up however little it moves sideways.',
@@ -854,17 +858,25 @@ export const ON_IMPACT = ' on impact';
 
 /** How it met the ground again. */
 const AGAIN = { hop: 'bounced', 're-light': 'was lifted again by its engine' } as const;
+/** Why it met the ground again; `down`: how fast it first came down. */
+const AGAIN_BY = {
+  hop: (down: string) => `It came down at ${down} and bounced.`,
+  're-light': () => 'Its engine was on after it had touched, and lifted it off again.',
+} as const;
 const WHEN = { first: 'first contact', second: 'second contact', later: 'later contact' } as const;
 
 /** The reason in one sentence. Speeds such as '0.67 m/s'; `lean` such as '12°', absent where it stood straight. */
 export const WHY = {
-  inside: (arrived: string, tip: string) => `It moved sideways at only ${arrived}; it tips over at ${tip} or more.`,
+  inside: (arrived: string, tip: string) =>
+    `It moved sideways at only ${arrived}; it would take ${tip} to tip it over.`,
   thin: (arrived: string, tip: string) => `It moved sideways at ${arrived}, just under the ${tip} that tip it over.`,
   never: (arrived: string, upTo: string) => `It moved sideways at only ${arrived}; here not even ${upTo} tips it over.`,
   again: (
+    { how, down }: { readonly how: 'hop' | 're-light'; readonly down: string },
     when: 'first' | 'second' | 'later',
     { arrived, limit }: { readonly arrived: string; readonly limit: string },
-  ) => `At its ${WHEN[when]} it moved sideways at ${arrived}; ${limit}.`,
+  ) =>
+    `${AGAIN_BY[how](down)} At its ${WHEN[when]}, the nearest to tipping, it moved sideways at ${arrived}; ${limit}.`,
   luck: (arrived: string, tip: string) =>
     `It moved sideways at ${arrived}; from ${tip} on it can tip over. This time it did not: do not count on it.`,
   luckAtAnySpeed: (lean: string | undefined) =>
@@ -878,14 +890,18 @@ export const WHY = {
     `${lean === undefined ? `The slope, ${slope}, is too steep for it` : `It met the ground leaning ${lean}`}: coming down at ${down} it tips over however slowly it moves sideways.`,
   tippedAnyway: (arrived: string, limit: string) =>
     `It met the ground at ${arrived} sideways (${limit}); what it did after that turned it over.`,
-  tipsFrom: (tip: string) => `it tips over at ${tip} or more`,
+  tipsFrom: (tip: string) => `it would take ${tip} to tip it over`,
   notUpTo: (upTo: string) => `not even ${upTo} tips it over`,
   noLimit: (down: string, across: string) =>
     `It met the ground at ${down} down and ${across} sideways: far too fast for anything to hold.`,
   overload: (down: string) => `It came down at ${down}: faster than its legs can take up.`,
+  overloadAskew: (down: string, across: string, lean: string | undefined) =>
+    `It met the ground at ${down} down and ${across} sideways${lean === undefined ? '' : `, leaning ${lean}`}: harder than its legs can take.`,
   overloadByDrift: (down: string, across: string, gear: string) =>
     `It hit too hard: ${down} down and ${across} sideways. Coming down so fast, its legs hold only below ${gear} sideways.`,
   offSite: (height: string) => `It never came down: ${height} up it drifted past the edge of the surveyed ground.`,
+  climbed: (height: string) =>
+    `It climbed instead of coming down: its engine pushed harder than its weight, and ${height} up it left the surveyed ground.`,
   offSiteAfter: 'After it had touched the ground it went on, off the surveyed ground.',
   exhausted: (down: string) => `Its tanks ran dry in flight and it fell: it met the ground at ${down}.`,
   exhaustedAloft: 'Its tanks ran dry in flight.',

@@ -4,7 +4,7 @@ import { NO_INSETS, SectionCamera } from '../../../client/camera/sectionCamera.t
 import { SvgPen } from '../../../client/ink/svgPen.ts';
 import { drawSpeedScale } from '../../../client/panels/speedScale.ts';
 import { drawFork, type ForkLines } from '../../../client/panels/forkDrawing.ts';
-import { drawContact } from '../../../client/panels/contactDrawing.ts';
+import { CONTACT_HEIGHT, drawContact } from '../../../client/panels/contactDrawing.ts';
 import { drawLander } from '../../../client/views/lander/drawLander.ts';
 import { figureOf } from '../../../client/views/lander/figure.ts';
 import { drawLanderPicture, drawSitePicture } from '../../../client/views/choicePictures.ts';
@@ -106,19 +106,22 @@ describe('the drawings on the sheets', () => {
     (_, lander) => {
       const figure = figureOf(lander);
       const limit = { tip: 0.8, tolerance: 0.01, upTo: 3, friction: 1, first: 'tip', closedForm: 1 } as const;
-      for (const angle of [0, 0.5, -2.5]) {
+      for (const [angle, height] of [0, 0.5, -2.5].flatMap((lean) =>
+        Object.values(CONTACT_HEIGHT).map((high) => [lean, high] as const),
+      )) {
         const contact = {
           arrival: { ...PLAIN_TOUCHDOWN, angle, after: 'first' },
           limit,
           band: 'outside',
           callout: 'outside',
         } as const;
-        const whole = drawContact(contact, figure, { broken: [false, false], fill: 0.5 }).markup;
-        const crossed = drawContact(contact, figure, { broken: [true, false], fill: 0.5 }).markup;
+        const whole = drawContact(contact, figure, { broken: [false, false], fill: 0.5, height }).markup;
+        const crossed = drawContact(contact, figure, { broken: [true, false], fill: 0.5, height }).markup;
         expect(whole + crossed).not.toMatch(NO_NUMBER);
-        expect(crossed.length).not.toBe(whole.length);
+        expect(crossed).toContain('gave way');
+        expect(whole).not.toContain('gave way');
         expect(whole).toContain('tips from here');
-        expect(whole).toContain('slope 5.7°');
+        expect(whole).toContain('slope 5.7° at contact');
       }
     },
   );

@@ -75,7 +75,7 @@ describe('the verdict', () => {
     const second = contactOf({ vx: 1.2, descentRate: 1.5, after: 'hop' });
     const card = cardOf('upright inside limit', first, second);
     expect(verdictOf(card, STANDS).headline).toBe('Landed upright, after a bounce');
-    expect(verdictOf(card, STANDS).why).toMatch(/second contact.*1\.20.m\/s/);
+    expect(verdictOf(card, STANDS).why).toMatch(/^It came down at .*and bounced\. At its second contact.*1\.20.m\/s/);
     const flown = { ...second, arrival: { ...second.arrival, after: 're-light' as const } };
     expect(verdictOf(cardOf('upright inside limit', first, flown), STANDS).headline).toContain(
       'engine lifted it again',
@@ -120,6 +120,10 @@ describe('the verdict', () => {
     const turned = { ...card, outcome: 'tipped downhill' as const, strokeUsed: [1, 1] };
     expect(verdictOf(turned, LIES).headline).toMatch(/^Crashed/);
     expect(verdictOf(card, STANDS).why).toMatch(/17\.2.m\/s: faster than its legs can take up/);
+    const askew = contactOf({ descentRate: 7.6, vx: -7.3, angle: 0.52 }, { ...OUTSIDE, limit: { tip: 0, gear: 0 } });
+    expect(verdictOf(cardOf('gear overload', askew), LIES).why).toMatch(
+      /7\.6.m\/s down and 7\.3.m\/s sideways, leaning 30°: harder/,
+    );
   });
 
   it('holds nothing against a tip limit where a fall on dry tanks used the legs up', () => {
@@ -136,6 +140,8 @@ describe('the verdict', () => {
 
   it('says how far up a lander left the site that never came down', () => {
     expect(verdictOf(cardOf('off site'), { ...STANDS, height: 6792 }).why).toMatch(/^It never came down: 6792.m up/);
+    // still on its way up: then that is what was wrong
+    expect(verdictOf(cardOf('off site'), { ...STANDS, vy: 30, height: 6792 }).why).toMatch(/^It climbed.*6792.m up/);
   });
 
   it('says downhill and uphill where the ground falls, and the way of travel where it is level', () => {
