@@ -8,7 +8,7 @@ import { TableClient, type TableRoom } from './tableClient.ts';
 import type { TableLink } from './tableLink.ts';
 
 export interface SharedTableOptions {
-  /** Origin of the server, such as 'http://localhost:2567'; in a page, its own. */
+  /** Of the server, such as 'http://localhost:2567', with its path if it has one; in a page, where the page lies. */
   readonly origin?: string;
   /** Where the way back to the seat is kept; the tab's own storage unless a test says otherwise. */
   readonly store?: PlaceStore;
@@ -60,7 +60,7 @@ async function connect(
   name: string,
   enter: (client: TableClient) => Promise<TableRoom>,
 ): OpenedTable {
-  const client = new TableClient(origin ?? location.origin);
+  const client = new TableClient(origin ?? new URL('.', location.href).href);
   try {
     const line = createSharedLine({ client, store, name });
     await adoptRoom(line, await enter(client));

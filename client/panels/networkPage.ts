@@ -16,12 +16,13 @@ export function layNetwork(holder: HTMLElement, leave: () => void): { end(): voi
     again.disabled = true;
     verdict.textContent = NETWORK.checking;
     rows.replaceChildren();
-    const found = await checkNetwork(location.origin);
+    const found = await checkNetwork(new URL('.', location.href).href);
     if (isEnded) return;
     verdict.textContent = verdictOf(found);
     rows.replaceChildren(
       ...rowOf(NETWORK.request, found.request),
       ...(found.request.ok ? rowOf(NETWORK.line, found.line) : []),
+      ...(found.request.ok ? rowOf(NETWORK.requestLine, found.requestLine) : []),
     );
     again.disabled = false;
   };
@@ -41,9 +42,10 @@ export function layNetwork(holder: HTMLElement, leave: () => void): { end(): voi
   return { end: () => void (isEnded = true) };
 }
 
-function verdictOf({ request, line }: NetworkCheck): string {
+function verdictOf({ request, line, requestLine }: NetworkCheck): string {
   if (!request.ok) return NETWORK.noServer;
-  return line.ok ? NETWORK.allWell : NETWORK.noLine;
+  if (line.ok) return NETWORK.allWell;
+  return requestLine.ok ? NETWORK.byRequests : NETWORK.noLine;
 }
 
 function rowOf(what: string, outcome: Outcome): readonly HTMLElement[] {

@@ -30,22 +30,20 @@ const MATCHMAKING = /^\/matchmake\/(create|join)\/table$/;
 const RUNS = /^\/api\/runs(\/|$)/;
 const CHANGES_OF_RUNS = /^\/api\/runs\/[a-z0-9]{1,24}\/(keep|forget|plan|delete)$/;
 
+/** Lines over plain requests: a new one, and what is said on it, which its own rules bound. */
+const LINES = /^\/line\/(open|read|write|end)$/;
+const ON_LINES = /^\/line\/(read|write|end)$/;
+
 /** Votes of a hall: a new one, its question, and the votes of phones. */
 const VOTES = /^\/api\/votes(\/[A-Z]{6}\/(ask|cast))?$/;
-
-interface Guard {
-  /** Ends every line at once. */
-  endLines(): void;
-}
 
 /**
  * Stands before every other listener of the server: sets the security headers, and turns away what none of them should
  * see. The matchmaking behind it would read a body of any size, answer any number of attempts and allow any origin. What is behind it finds the address of
- * the client in `x-real-ip`, whatever came there.
+ * the client in `x-real-ip`, whatever came there. `lines`: what counts them for each address.
  */
-export function guardServer(server: Server, options: GuardOptions): Guard {
+export function guardServer(server: Server, options: GuardOptions, lines: Tally): void {
   const attempts = { bodies: createTokenBuckets(REQUEST_RATE), runs: createTokenBuckets(RUNS_RATE) };
-  const lines = createTally(options.linesPerAddress);
   server.requestTimeout = REQUEST_MS;
   server.headersTimeout = HEADERS_MS;
   boundSockets(server, options);
@@ -61,7 +59,6 @@ export function guardServer(server: Server, options: GuardOptions): Guard {
     for (const listener of behind) listener.call(server, request, response);
   });
   guardUpgrades(server, options, lines);
-  return { endLines: () => lines.end() };
 }
 
 interface GuardOptions {
@@ -118,11 +115,12 @@ function refusalOf(request: IncomingMessage, options: GuardOptions): HttpRefusal
     return { status: 405, reason: 'Only GET, HEAD and POST are answered here.' };
   const strange = strangeHost(request, options);
   if (strange !== undefined || method !== 'POST') return strange;
-  if (![MATCHMAKING, CHANGES_OF_RUNS, VOTES].some((way) => way.test(pathOf(request))))
+  if (![MATCHMAKING, CHANGES_OF_RUNS, VOTES, LINES].some((way) => way.test(pathOf(request))))
     return { status: 404, reason: 'Nothing takes a POST at this address.' };
-  if (!/^application\/json\b/i.test(request.headers['content-type'] ?? '')) {
-    return { status: 415, reason: 'The body has to be application/json.' };
-  }
+  const type = ON_LINES.test(pathOf(request)) ? 'application/octet-stream' : 'application/json';
+  // a page of another site may send neither without being asked about it
+  if (!new RegExp(`^${type}\\b`, 'i').test(request.headers['content-type'] ?? ''))
+    return { status: 415, reason: `The body has to be ${type}.` };
   const length = request.headers['content-length'];
   if (length === undefined) return { status: 411, reason: 'The length of the body has to be stated.' };
   if (Number(length) > LARGEST_BODY) {
@@ -134,6 +132,7 @@ function refusalOf(request: IncomingMessage, options: GuardOptions): HttpRefusal
 type Attempts = Readonly<Record<'bodies' | 'runs', ReturnType<typeof createTokenBuckets>>>;
 
 function tooMany(request: IncomingMessage, attempts: Attempts, address: string): HttpRefusal | undefined {
+  if (ON_LINES.test(pathOf(request))) return undefined;
   const isOfRuns = RUNS.test(pathOf(request).toLowerCase());
   if (request.method !== 'POST' && !isOfRuns) return undefined;
   if (attempts[isOfRuns ? 'runs' : 'bodies'].draw(address, performance.now())) return undefined;

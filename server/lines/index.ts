@@ -1,3 +1,4 @@
 export { createBacklogWatch } from './backlog.ts';
-export { ClientSocket } from './ClientSocket.ts';
 export { isPlainFrame } from './frame.ts';
+export { PolledSocket } from './PolledSocket.ts';
+export { TableTransport } from './TableTransport.ts';

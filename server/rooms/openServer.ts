@@ -2,12 +2,20 @@ import { createServer, type Server as HttpServer } from 'node:http';
 import { networkInterfaces } from 'node:os';
 import { setTimeout } from 'node:timers/promises';
 import { defineRoom, defineServer, matchMaker } from '@colyseus/core';
-import { WebSocketTransport } from '@colyseus/ws-transport';
 import type { PlanChoice, TableModel, TablePlan } from '../../engine/table/index.ts';
 import type { ServerConfig } from '../config.ts';
 import type { Report } from '../log.ts';
-import { guardServer, networkOrigins, serveClient, serveLogbook, serveState, serveVotes } from '../http/index.ts';
-import { ClientSocket } from '../lines/index.ts';
+import {
+  createTally,
+  guardServer,
+  networkOrigins,
+  serveClient,
+  serveLines,
+  serveLogbook,
+  serveState,
+  serveVotes,
+} from '../http/index.ts';
+import { TableTransport } from '../lines/index.ts';
 import { openLogbook } from '../logbook/index.ts';
 import { NO_JOURNAL, openJournal, openRunShelf, type Journal, type RunShelf } from '../storage/index.ts';
 import { createVotes } from '../votes/index.ts';
@@ -18,12 +26,6 @@ import { createEntrance } from './entrance.ts';
 import { TableRoom, type RoomServices } from './TableRoom.ts';
 import { createTableRegistry } from './tableRegistry.ts';
 import { createTicker, type Ticker } from './ticker.ts';
-
-/** Largest message from a client [bytes]; the longest command is under 100. Past this the line is cut. */
-const LARGEST_MESSAGE = 2048;
-
-/** How often a line is tried, and after how many misses it counts as dropped: 8 s at the latest. */
-const HEARTBEAT = { pingInterval: 4000, pingMaxRetries: 1 } as const;
 
 /** How long the tables have to be closed in when the server ends [ms]. */
 const FAREWELL_MS = 3000;
@@ -69,16 +71,13 @@ export async function openServer(config: ServerConfig, parts: ServerParts): Prom
   });
 
   const http = createServer();
+  const transport = new TableTransport(http);
+  const lines = createTally(config.linesPerAddress);
   const server = defineServer({
     greet: false,
     gracefullyShutdown: false,
     logger: quietLogger((line) => report('library', line)),
-    transport: new WebSocketTransport({
-      server: http,
-      WebSocket: ClientSocket,
-      maxPayload: LARGEST_MESSAGE,
-      ...HEARTBEAT,
-    }),
+    transport,
     rooms: { table: defineRoom(TableRoom, { services }) },
     express: (app) => {
       const { administratorKey, recordDays } = config;
@@ -94,6 +93,7 @@ export async function openServer(config: ServerConfig, parts: ServerParts): Prom
           keepsRecords: services.journal.canWrite(),
         }),
       });
+      serveLines(app, { tally: lines, takeIn: (line, request) => transport.takeIn(line, request) });
       serveVotes(app, createVotes());
       serveClient(app, {
         folder: config.clientFolder,
@@ -103,7 +103,7 @@ export async function openServer(config: ServerConfig, parts: ServerParts): Prom
   });
   await takeUpTables(services, (line) => report('records', line));
   await listen(http, () => server.listen(config.port, config.host));
-  const guard = guardServer(http, config);
+  guardServer(http, config, lines);
   const address = http.address();
   return {
     port: typeof address === 'object' && address !== null ? address.port : config.port,
@@ -112,7 +112,7 @@ export async function openServer(config: ServerConfig, parts: ServerParts): Prom
       isDraining = true;
       // each table is written down and its members are told first; who does not take it in is not waited for
       await Promise.race([server.gracefullyShutdown(false), setTimeout(FAREWELL_MS)]);
-      guard.endLines();
+      lines.end();
       http.closeAllConnections();
       stopExpiring();
       await runs.close();

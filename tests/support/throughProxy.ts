@@ -37,12 +37,11 @@ export async function openRelay(port: number, hear?: (bytes: Buffer) => void, fr
     else connect(near);
   });
   const takeIn = (near: Socket, bytes: Buffer) => {
-    const asksForLine = /^upgrade:/im.test(bytes.toString());
-    if (asksForLine && isCuttingUpgrades) {
+    if (asksForLine(bytes) && isCuttingUpgrades) {
       near.destroy();
       return;
     }
-    if (asksForLine) {
+    if (asksForLine(bytes)) {
       swallowed.add(near.on('error', () => undefined));
       return;
     }
@@ -54,6 +53,10 @@ export async function openRelay(port: number, hear?: (bytes: Buffer) => void, fr
     const far = createConnection({ port, host: '127.0.0.1', localAddress: from });
     const pair = [near, far] as const;
     pairs.add(pair);
+    // a connection that was kept open for another request may ask for a line as well
+    near.on('data', (bytes: Buffer) => {
+      if (isCuttingUpgrades && asksForLine(bytes)) end();
+    });
     near.pipe(far);
     far.pipe(near);
     if (hear !== undefined) far.on('data', hear);
@@ -96,4 +99,8 @@ export async function openRelay(port: number, hear?: (bytes: Buffer) => void, fr
       await new Promise((resolve) => server.close(resolve));
     },
   };
+}
+
+function asksForLine(bytes: Buffer): boolean {
+  return /^upgrade:/im.test(bytes.toString('latin1'));
 }
