@@ -1,3 +1,4 @@
+import { joinSharedTable, openSharedTable, type TableLink } from '../../client/net/index.ts';
 import type { PlaceStore } from '../../client/net/place.ts';
 import { parseConfig, type Environment } from '../../server/config.ts';
 import { openServer, type RunningServer, type ServerParts, type Ticker } from '../../server/rooms/index.ts';
@@ -61,6 +62,14 @@ export function createTabStore(): PlaceStore {
     save: (saved) => void (place = saved),
     clear: () => void (place = undefined),
   };
+}
+
+/** Opens a table there, or with a code enters one, as the client does. */
+export async function enterTable(origin: string, name: string, code?: string): Promise<TableLink> {
+  const options = { origin, name, store: createTabStore() };
+  const entered = await (code === undefined ? openSharedTable(options) : joinSharedTable({ ...options, code }));
+  if (!entered.ok) throw new Error(entered.error.reason);
+  return entered.value;
 }
 
 /** Resolves when the condition holds; rejects, saying what was waited for, when it does not within the time. */

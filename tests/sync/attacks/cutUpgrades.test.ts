@@ -1,6 +1,5 @@
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { checkNetwork } from '../../../client/net/checkNetwork.ts';
-import { joinSharedTable, openSharedTable, type TableLink } from '../../../client/net/index.ts';
 import {
   LINE_HEADERS,
   LINE_PATHS,
@@ -11,13 +10,7 @@ import {
 import { playedModel } from '../../../engine/table/index.ts';
 import { firstLanding } from '../../../levels/index.ts';
 import { dearFrame } from '../../support/dearFrame.ts';
-import {
-  createHandTicker,
-  createTabStore,
-  startTestServer,
-  until,
-  type TestServer,
-} from '../../support/tableServer.ts';
+import { createHandTicker, enterTable, startTestServer, until, type TestServer } from '../../support/tableServer.ts';
 import { openRelay, type Relay } from '../../support/throughProxy.ts';
 
 let server: TestServer;
@@ -32,13 +25,6 @@ beforeEach(async () => {
   relay = await openRelay(server.port);
 });
 afterEach(() => relay.close());
-
-async function enter(name: string, code?: string): Promise<TableLink> {
-  const options = { origin: relay.origin, name, store: createTabStore() };
-  const opened = await (code === undefined ? openSharedTable(options) : joinSharedTable({ ...options, code }));
-  if (!opened.ok) throw new Error(opened.error.reason);
-  return opened.value;
-}
 
 async function post(path: string, headers: Readonly<Record<string, string>>, body: BodyInit): Promise<Response> {
   return fetch(`${server.origin}/${path}`, { method: 'POST', headers, body });
@@ -81,8 +67,8 @@ const JOIN = new Uint8Array([10]);
 describe('a network that cuts every WebSocket', () => {
   it('lets a crew of two fly a whole descent, over plain requests', async () => {
     relay.cutUpgrades();
-    const ada = await enter('Ada');
-    const bo = await enter('Bo', ada.code);
+    const ada = await enterTable(relay.origin, 'Ada');
+    const bo = await enterTable(relay.origin, 'Bo', ada.code);
     const happened: string[] = [];
     bo.subscribe((events) => happened.push(...events.map(({ kind }) => kind)));
     for (const [link, command] of [

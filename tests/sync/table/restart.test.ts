@@ -5,9 +5,9 @@ import { createServer, type AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, afterEach, describe, expect, it } from 'vitest';
-import { joinSharedTable, openSharedTable, type TableLink } from '../../../client/net/index.ts';
+import { joinSharedTable } from '../../../client/net/index.ts';
 import { ROOT } from '../../support/sources.ts';
-import { createTabStore, until } from '../../support/tableServer.ts';
+import { createTabStore, enterTable, until } from '../../support/tableServer.ts';
 
 const root = mkdtempSync(path.join(tmpdir(), 'kilter-restart-'));
 afterAll(() => rmSync(root, { recursive: true }));
@@ -49,13 +49,6 @@ async function stop(signal: 'SIGKILL' | 'SIGTERM'): Promise<void> {
   await ended;
 }
 
-async function enter(origin: string, name: string, code?: string): Promise<TableLink> {
-  const options = { origin, name, store: createTabStore() };
-  const opened = await (code === undefined ? openSharedTable(options) : joinSharedTable({ ...options, code }));
-  if (!opened.ok) throw new Error(opened.error.reason);
-  return opened.value;
-}
-
 /** The answer of the server that runs now: a connection that was kept open may still lead to the one before. */
 async function joinAtLast(origin: string, code: string): Promise<string> {
   for (;;) {
@@ -73,8 +66,8 @@ describe.each(['SIGKILL', 'SIGTERM'] as const)(
       const port = await freePort();
       const origin = `http://127.0.0.1:${port}`;
       await start(port, signal);
-      const ada = await enter(origin, 'Ada');
-      const bo = await enter(origin, 'Bo', ada.code);
+      const ada = await enterTable(origin, 'Ada');
+      const bo = await enterTable(origin, 'Bo', ada.code);
       for (const [link, command] of [
         [ada, { kind: 'takeSeat', seat: 'flying' }],
         [bo, { kind: 'takeSeat', seat: 'propellant' }],
