@@ -65,11 +65,11 @@ export function createClipShow(lookBack: () => LookBack, now: () => number = () 
       const next = review?.clip;
       const nextKey = next === undefined ? '' : `${next.from} ${next.to} ${next.seat ?? ''}`;
       clip = next;
-      if (next !== undefined) {
-        const started = now() - 1000 * next.playedFor;
-        if (key !== nextKey || Math.abs(started - startedMs) > 1000 * IN_STEP) startedMs = started;
-      }
-      if (key === nextKey) return;
+      const started = next === undefined ? 0 : now() - 1000 * next.playedFor;
+      const isStartedAnew = key !== nextKey || Math.abs(started - startedMs) > 1000 * IN_STEP;
+      if (isStartedAnew) startedMs = started;
+      // one that could not be had is tried for again where it is played again
+      if (key === nextKey && !(isFailed && isStartedAnew)) return;
       key = nextKey;
       figures = undefined;
       if (next === undefined) frames = undefined;

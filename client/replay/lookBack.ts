@@ -18,28 +18,40 @@ export interface LookBack {
 }
 
 export function createLookBack(link: Pick<TableLink, 'drillText' | 'recordText'>): LookBack {
-  let drill: Promise<Drill | undefined> | undefined;
-  let flown: Promise<{ readonly record: TableRecord; readonly plan: TablePlan } | undefined> | undefined;
   let refusal: string | undefined;
   const readFlown = async () => {
     const read = await readRecord(link);
     refusal = typeof read === 'string' ? read : undefined;
     return typeof read === 'string' ? undefined : read;
   };
+  const drill = keepOnce(() => readDrill(link));
+  // the descent is over: its clips are the same whatever was noted since
+  const flown = keepOnce(readFlown);
   return {
     get refusal() {
       return refusal;
     },
-    drill: () => (drill ??= readDrill(link)),
+    drill,
     async clip(cut) {
-      // the descent is over: its clips are the same whatever was noted since
-      const read = await (flown ??= readFlown());
+      const read = await flown();
       return read && cutClipAside({ ...read, cut });
     },
     async log() {
       const read = await readFlown();
       return read && logDescentAside(read);
     },
+  };
+}
+
+/** Asks once for all who want it; what did not come is asked for again by the next who wants it. */
+function keepOnce<Read>(read: () => Promise<Read | undefined>): () => Promise<Read | undefined> {
+  let kept: Promise<Read | undefined> | undefined;
+  return () => {
+    const asked = (kept ??= read().then((found) => {
+      if (found === undefined && kept === asked) kept = undefined;
+      return found;
+    }));
+    return asked;
   };
 }
 

@@ -298,7 +298,7 @@ export const REPORT = {
   alone: 'alone',
   drill: 'drill',
   free: 'free descent',
-  landing: 'lander, site, world',
+  landing: 'site, lander, world',
   ground: 'ground number',
   versions: 'versions',
   versionsValue: (physics: number, format: string) => `Kilter, physics ${physics}, ${format}`,

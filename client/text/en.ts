@@ -801,7 +801,7 @@ export const SCORECARD = {
     alone: 'one person, alone',
     nobody: 'stand-ins only',
     table: 'table',
-    landing: 'lander, site, world',
+    landing: 'site, lander, world',
     version: 'version',
     versionValue: (physics: number) => `Kilter, physics ${physics}`,
     drawing: 'The section at rest',

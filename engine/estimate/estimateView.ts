@@ -2,6 +2,7 @@ import { groundHeight } from '../ground/terrain.ts';
 import { atan } from '../math/trig.ts';
 import { forEachSource, type Readings } from '../sensors/reading.ts';
 import type { Source } from '../sensors/sources.ts';
+import { TIMINGS } from '../sensors/timings.ts';
 import { TICK_DT } from '../world/constants.ts';
 import { clearanceOf } from './clearance.ts';
 import type { Estimate } from './estimate.ts';
@@ -45,6 +46,8 @@ interface SourceView {
   readonly judgment: Judgment;
   /** Since the sample was taken, as far as the sensor tells; undefined before the first report [s]. */
   readonly age: number | undefined;
+  /** Since the sample that was last taken into the estimate; undefined before one was [s]. */
+  readonly usedAge: number | undefined;
   /** Its last report was taken into the estimate. */
   readonly isUsed: boolean;
   /** Last report less what was expected over its standard deviation, one a channel [-]; empty for sources that are not weighed. */
@@ -73,12 +76,13 @@ export function estimateView(estimate: Estimate, readings: Readings, judgments: 
 }
 
 function viewSource({ tracks, tick }: Estimate, readings: Readings, judgments: Judgments, source: Source): SourceView {
-  const { isUsed, innovation, deviation } = tracks[source];
+  const { isUsed, usedTick, innovation, deviation } = tracks[source];
   const reading = readings[source];
   return {
     state: checkSource(source, reading, tracks[source], tick),
     judgment: judgments[source] ?? 'accepted',
     age: reading.arrivedTick < 0 ? undefined : ageTicks(source, reading, tick) * TICK_DT,
+    usedAge: usedTick < 0 ? undefined : (tick - usedTick + TIMINGS[source].latency) * TICK_DT,
     isUsed,
     disagreement: innovation.flatMap((value, channel) => {
       const sigma = deviation[channel]!;

@@ -29,6 +29,8 @@ export interface SourceTrack {
   outsideSince: number;
   /** The last report was taken into the estimate. */
   isUsed: boolean;
+  /** Tick in which a report was last taken into the estimate; -1 before one was [tick]. */
+  usedTick: number;
   /** Last report less what was expected, one a channel, in the unit of the channel. Zero for sources that the filter does not weigh. */
   readonly innovation: number[];
   /** What that should be by standard deviation; 0 before there was one. */
@@ -37,7 +39,7 @@ export interface SourceTrack {
 
 export function createTrack(source: Source): SourceTrack {
   const none = CHANNELS[source].map(() => 0);
-  return { outside: 0, outsideSince: -1, isUsed: false, innovation: none, deviation: [...none] };
+  return { outside: 0, outsideSince: -1, isUsed: false, usedTick: -1, innovation: none, deviation: [...none] };
 }
 
 /** Notes whether a report was inside the gate, in this tick. */

@@ -17,6 +17,7 @@ export function stepEstimate(estimate: Estimate, readings: Readings, judgments: 
   if (followsUnit) predictByUnit(estimate, inertialUnit.values);
   else predictBlind(estimate);
   tracks.inertialUnit.isUsed = followsUnit;
+  if (followsUnit) tracks.inertialUnit.usedTick = tick;
   remember(estimate);
   for (let index = 0; index < WEIGHED.length; index++) {
     const source = WEIGHED[index]!;

@@ -56,6 +56,7 @@ export function weighReport(estimate: Estimate, source: WeighedSource, reading: 
   if (givesIn) widen(estimate, source, at);
   for (let channel = 0; channel < track.innovation.length; channel++) take(estimate, source, reading, { channel, at });
   track.isUsed = true;
+  track.usedTick = estimate.tick;
 }
 
 /** Writes innovation and its standard deviation of each channel; false where nothing can be expected. */

@@ -1,4 +1,4 @@
-import { lineOf } from '../table/responses.ts';
+import { lineOf, ticksAfter } from '../table/responses.ts';
 import type { Table } from '../table/table.ts';
 import { isSensorFault, type Fault } from '../faults/index.ts';
 import type { EventRow, TargetedResponse } from '../drill/index.ts';
@@ -62,8 +62,9 @@ function measuresOfRow(table: Table, row: EventRow, sent: number): InjectMeasure
   const measured = (line: number, correction: Correction | undefined): Measured => {
     const found = log[line];
     return {
-      ...(found !== undefined && { seconds: (found.descentTick - sent) / TICK_RATE, line }),
-      over: found === undefined ? [] : clockBetween(log, begun, { since: sent, line, asked }),
+      ...(found !== undefined && { seconds: ticksAfter(found, sent) / TICK_RATE, line }),
+      over:
+        found === undefined || found.descentTick < sent ? [] : clockBetween(log, begun, { since: sent, line, asked }),
       ...(correction !== undefined && { corrected: correction }),
     };
   };
@@ -126,12 +127,12 @@ function recoveredBy(log: readonly LogLine[], { responses }: EventRow, sent: num
 
 function responseOf(table: Table, { id, seat, within, seen }: TargetedResponse, sent: number): ResponseMeasure {
   const { log } = table.state.talk;
-  const tick = log[lineOf(log, seen, sent)]?.descentTick;
+  const line = log[lineOf(log, seen, sent)];
   return {
     id,
     seat,
     within,
     isSeen: seen.by !== 'evaluator',
-    ...(tick !== undefined && { seconds: (tick - sent) / TICK_RATE }),
+    ...(line !== undefined && { seconds: ticksAfter(line, sent) / TICK_RATE }),
   };
 }

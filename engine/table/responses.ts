@@ -10,10 +10,26 @@ export function isCarriedOut(table: Table, drill: Drill, response: string): bool
   return wanted !== undefined && since !== undefined && lineOf(table.state.talk.log, wanted.seen, since) >= 0;
 }
 
-/** The line of the log in which a sign was first seen, from a tick of the descent on; -1 where it was not, or only people can tell. */
+/**
+ * The line of the log in which a sign was first seen, from a tick of the descent on; an earlier one where a judgment stood at that tick: a source that is
+ * rejected already need not be rejected again. -1 where it was not seen, or only people can tell.
+ */
 export function lineOf(log: readonly LogLine[], sign: Sign, since: number): number {
   if (sign.by === 'evaluator') return -1;
+  const standing = log.findLastIndex(({ descentTick, what }) => descentTick < since && judges(sign, what));
+  const found = log[standing];
+  if (found !== undefined && shows(sign, found.what)) return standing;
   return log.findIndex(({ descentTick, what }) => descentTick >= since && shows(sign, what));
+}
+
+/** How long after an inject the line of a sign was written [tick]; 0 for what stood before. */
+export function ticksAfter(line: LogLine, since: number): number {
+  return Math.max(0, line.descentTick - since);
+}
+
+/** Whether it is a judgment, of whatever kind, of the source that is to be judged. */
+function judges(sign: Sign, what: LogLine['what']): boolean {
+  return sign.by === 'judgment' && what.kind === 'judgeSource' && what.source === sign.source;
 }
 
 function shows(sign: Exclude<Sign, { readonly by: 'evaluator' }>, what: LogLine['what']): boolean {

@@ -94,7 +94,7 @@ function viewSource(
   { readings }: Instruments,
   judgment: Judgment = 'accepted',
 ): SourceReading {
-  const { state, isUsed, age, disagreement } = sources[source];
+  const { state, isUsed, age, usedAge, disagreement } = sources[source];
   const reading = readings[source];
   const worst = disagreement.reduce((most, one) => (Math.abs(one) > Math.abs(most) ? one : most), 0);
   return {
@@ -104,6 +104,7 @@ function viewSource(
     // what is rejected, or silent, goes into nothing, whatever became of its last report
     isUsed: isUsed && judgment === 'accepted' && state !== 'no data' && state !== 'failed',
     ...(age !== undefined && { age }),
+    ...(usedAge !== undefined && { usedAge }),
     values: valuesOf(reading, [...reading.values], () => [...reading.values]),
     ...(disagreement.length > 0 && { disagreement: worst }),
   };

@@ -1,7 +1,7 @@
 import type { Display, Drill, EventRow, RowState } from '../drill/index.ts';
 import { accept, refuse, type Result } from '../result.ts';
 import { TICK_RATE } from '../world/constants.ts';
-import { lineOf } from './responses.ts';
+import { lineOf, ticksAfter } from './responses.ts';
 import { createMemo } from './memo.ts';
 import type { Run, Table } from './table.ts';
 import { findMember, isControl, type Member, type TableState } from './tableState.ts';
@@ -149,7 +149,7 @@ export function askForDrill({ plan, state }: Table, id: MemberId): Result<Drill,
 /** Which of the responses to an inject that was sent at this tick have been carried out, and when. */
 function seenOf(table: Table, responses: EventRow['responses'], since: number): RowView['seen'] {
   return responses.flatMap(({ id, seen }) => {
-    const tick = table.state.talk.log[lineOf(table.state.talk.log, seen, since)]?.descentTick;
-    return tick === undefined ? [] : [{ response: id, after: tick / TICK_RATE }];
+    const line = table.state.talk.log[lineOf(table.state.talk.log, seen, since)];
+    return line === undefined ? [] : [{ response: id, after: (since + ticksAfter(line, since)) / TICK_RATE }];
   });
 }

@@ -29,6 +29,8 @@ export interface SourceReading {
   readonly isUsed: boolean;
   /** Since its last sample [s]; absent before there was one. */
   readonly age?: number;
+  /** Since the sample that was last taken into the estimate [s]; absent before one was. */
+  readonly usedAge?: number;
   /** Its channels, in the order of CHANNELS. */
   readonly values: readonly number[];
   /** Its worst channel less what the estimate expected, over the standard deviation of that [-]; absent for a source that is not weighed. */

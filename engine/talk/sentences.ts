@@ -71,9 +71,9 @@ export function fillSentence(
     // in standard deviations of what the estimate expected [-]
     case 'differs':
       return all(reading?.disagreement);
-    // age of the last sample of the altimeter [s], how far the height may be off [m]
+    // age of the last sample of the altimeter that the height rests on [s], how far the height may be off [m]
     case 'heightAge':
-      return all(display.sources?.find((one) => one.source === 'altimeter')?.age, twice(display.spread?.height));
+      return all(display.sources?.find((one) => one.source === 'altimeter')?.usedAge, twice(display.spread?.height));
     // height [m], descent rate and drift [m/s]
     case 'motion':
       return [flight.height, -flight.vy, flight.vx];

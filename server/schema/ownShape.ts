@@ -29,6 +29,7 @@ const source = group({
   judgment: words(JUDGMENTS),
   isUsed: truth,
   age: optional(quantity),
+  usedAge: optional(quantity),
   values: list(quantity),
   disagreement: optional(quantity),
 });

@@ -61,6 +61,13 @@ describe('the automatic check', () => {
     expect(seen[600]!.sources.altimeter.age).toBeCloseTo((600 - 294) / 60, 12);
   });
 
+  it('[ES4] shows the age of what the estimate rests on, whatever a rejected source says since', () => {
+    const seen = views({ judgments: { altimeter: 'rejected' } });
+    expect(seen.at(-1)!.sources.altimeter).toMatchObject({ usedAge: undefined, isUsed: false });
+    const used = views({ faults: [{ source: 'altimeter', kind: 'noData', parameters: {}, fromTick: 300 }] });
+    expect(used[600]!.sources.altimeter.usedAge).toBeCloseTo((600 - 294) / 60, 12);
+  });
+
   it('[ES4] of a source that measures and calls itself invalid: failed', () => {
     const faults = [{ source: 'velocityRadar', kind: 'falseInvalid', parameters: {}, fromTick: 300 }] as const;
     expect(statesOf('velocityRadar', { faults }).at(-1)).toBe('failed');

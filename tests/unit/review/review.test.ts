@@ -1,6 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import type { EventRow } from '../../../engine/drill/index.ts';
+import type { Judgment } from '../../../engine/estimate/index.ts';
 import { viewTable, type Command, type Table } from '../../../engine/table/index.ts';
+import { lineOf, ticksAfter } from '../../../engine/table/responses.ts';
+import type { LogLine } from '../../../engine/talk/talk.ts';
 import { commandTable } from '../../support/askTable.ts';
 import { LEAK, ROW, setDrill, stepBy } from '../../support/plainDrill.ts';
 
@@ -10,6 +13,14 @@ const LEAKS: EventRow = {
   trigger: { on: 'time', seconds: 0.5 },
   effects: [{ do: 'fail', name: 'leak', fault: LEAK }],
 };
+
+/** A line of the log: Sensors judged the altimeter at this tick. */
+const judged = (descentTick: number, judgment: Judgment): LogLine => ({
+  seat: 'sensors',
+  tick: descentTick,
+  descentTick,
+  what: { kind: 'judgeSource', source: 'altimeter', judgment },
+});
 
 const say = (table: Table, id: string, command: Command) => {
   const answer = commandTable(table, id, command);
@@ -53,6 +64,15 @@ describe('the measures of an inject', () => {
     expect(early?.measures.detect.seconds).toBeUndefined();
     expect(early?.measures.recover.seconds).toBeUndefined();
     expect(early?.responses).toEqual([{ id: 'shut', seat: 'propellant', within: 5, isSeen: true }]);
+  });
+
+  it('[RV1] count a judgment that stood when the inject came as the answer to it, and none that was taken back', () => {
+    const sign = { by: 'judgment', source: 'altimeter', judgments: ['under check', 'rejected'] } as const;
+    expect(lineOf([judged(20, 'rejected')], sign, 30)).toBe(0);
+    expect(lineOf([judged(20, 'rejected'), judged(25, 'accepted')], sign, 30)).toBe(-1);
+    expect(lineOf([judged(20, 'rejected'), judged(25, 'accepted'), judged(40, 'under check')], sign, 30)).toBe(2);
+    expect(ticksAfter(judged(20, 'rejected'), 30)).toBe(0);
+    expect(ticksAfter(judged(40, 'rejected'), 30)).toBe(10);
   });
 
   it('[RV1] name the line of the log that each rests on', () => {

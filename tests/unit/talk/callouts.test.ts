@@ -33,6 +33,17 @@ describe('a callout', () => {
     expect(heard[1]?.values[0]).not.toBe(table.state.stage === 'descending' ? table.run.flight.height : NaN);
   });
 
+  it('[TK1] says how old the height is by the last sample that it rests on, not by one of a rejected altimeter', () => {
+    const table = beginCrew({ plan: laid({ seed: 3, sensorTrouble: 'seeded' }), model: playedModel });
+    const age = () => fillSentence('heightAge', undefined, viewTable(table, AT.sensors))?.[0];
+    runTable(table, 300);
+    expect(age()).toBeLessThan(0.5);
+    commandTable(table, AT.sensors, { kind: 'judgeSource', source: 'altimeter', judgment: 'rejected' });
+    runTable(table, 300);
+    expect(age()).toBeGreaterThanOrEqual(5);
+    expect(age()).toBeLessThan(5.5);
+  });
+
   it('[TK1] is one of the sentences of the own seat, of a source where it names one', () => {
     const table = beginCrew();
     const refused = (id: string, command: Parameters<typeof commandTable>[2]) => commandTable(table, id, command);
