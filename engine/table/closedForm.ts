@@ -19,7 +19,7 @@ export function pivotAtTouchdown(
   setup: Pick<DescentSetup, 'lander' | 'propellant' | 'gravity'>,
   arrival: TouchdownState,
 ): { readonly body: PivotBody; readonly condition: ContactCondition } {
-  const body = pivotBodyAt(layOutSection(setup.lander, setup.propellant), arrival.mass);
+  const body = pivotBodyAt(layOutSection(setup.lander, setup.propellant, arrival.facing), arrival.mass);
   const direction = travelOf(arrival);
   // slope and rate are counter-clockwise: a fall to the right, or a turn to it, is the negative
   const condition: ContactCondition = {

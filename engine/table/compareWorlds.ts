@@ -37,7 +37,8 @@ export function compareWorlds(
   played: DescentSetup,
   worldIds: readonly string[] = COMPARED_WORLDS,
 ): readonly WorldTouchdown[] {
-  const section = layOutSection(played.lander, played.propellant);
+  const { facing } = touchdown;
+  const section = layOutSection(played.lander, played.propellant, facing);
   const body = pivotBodyAt(section, touchdown.mass);
   const propellant = Math.max(0, Math.min(played.propellant, touchdown.mass - section.masses.leastMass));
   const lander = drainTanks(played.lander, touchdown.mass);
@@ -49,7 +50,7 @@ export function compareWorlds(
     assert(world !== undefined, `there is a world '${id}'`);
     const there = { ...played, gravity: world.gravity };
     const { arrival: _arrival, ...margin } = judgeContact(there, { ...touchdown, after: 'first' });
-    const setup = contactSetup(touchdown, { ...there, lander, propellant });
+    const setup = contactSetup(touchdown, { ...there, lander, propellant, ...(facing !== undefined && { facing }) });
     const final = playOut(setup, input);
     return {
       world,

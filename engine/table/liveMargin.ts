@@ -1,6 +1,7 @@
 import { staticTiltOf } from '../pivot/tripLimit.ts';
-import type { DescentState } from '../world/descent.ts';
+import type { DescentSetup, DescentState } from '../world/descent.ts';
 import { layOutSection } from '../world/layOutSection.ts';
+import type { SectionLander } from '../world/sectionLander.ts';
 import { pivotBodyAt, travelOf } from './closedForm.ts';
 import { leastLimit, type BeyondTable, type LimitTable, type Span } from './limitTable.ts';
 import { bandOf, calloutOf } from './marginBand.ts';
@@ -13,14 +14,15 @@ import type { TablePlan } from './tableTypes.ts';
  * told to take, against the table of limits that the plan brings. Laid out once a descent; reading it simulates nothing.
  */
 export function createMarginGauge({ setup, limits }: TablePlan): (state: DescentState) => LiveMargin {
-  const section = layOutSection(setup.lander, setup.propellant);
+  const sectionOf = createSections(setup);
   return (state) => {
+    const section = sectionOf(state);
     const tiltLeft = staticTiltOf(pivotBodyAt(section, state.mass)) + travelOf(state) * state.angle;
-    const read = isDown(state) ? 'on the ground' : predict(state);
+    const read = isDown(state) ? 'on the ground' : predict(state, section);
     return typeof read === 'string' ? { without: read, tiltLeft } : { predicted: read, tiltLeft };
   };
 
-  function predict(state: DescentState): PredictedMargin | NoMargin {
+  function predict(state: DescentState, section: SectionLander): PredictedMargin | NoMargin {
     if (limits === undefined) return 'no table';
     const contact = predictContact(setup, section.halfStance, state);
     return typeof contact === 'string' ? contact : marginAt(limits, state, contact);
@@ -36,10 +38,10 @@ export interface SideLimits {
 
 /** A gauge of the limits to both sides where the lander will come down if it goes on as it moves now; undefined where nothing can be said. */
 export function createSideGauge({ setup, limits }: TablePlan): (state: DescentState) => SideLimits | undefined {
-  const section = layOutSection(setup.lander, setup.propellant);
+  const sectionOf = createSections(setup);
   return (state) => {
     if (limits === undefined || isDown(state)) return undefined;
-    const contact = predictContact(setup, section.halfStance, state);
+    const contact = predictContact(setup, sectionOf(state).halfStance, state);
     if (typeof contact === 'string') return undefined;
     const [left, right] = ([-1, 1] as const).map((direction) => limitToward(limits, state, contact, direction));
     return {
@@ -47,6 +49,17 @@ export function createSideGauge({ setup, limits }: TablePlan): (state: DescentSt
       ...(typeof right === 'number' && { right }),
       contact,
     };
+  };
+}
+
+/** The section of a descent as far as it has turned: each is laid out when it is first asked for. */
+function createSections({ lander, propellant }: DescentSetup): (state: DescentState) => SectionLander {
+  const laid = new Map([[0, layOutSection(lander, propellant)]]);
+  return ({ facing }) => {
+    const steps = facing?.steps ?? 0;
+    const section = laid.get(steps) ?? layOutSection(lander, propellant, steps);
+    laid.set(steps, section);
+    return section;
   };
 }
 

@@ -56,7 +56,8 @@ function shareUsed({ arrival, limit }: JudgedContact): number {
 
 /** Toward the side over which it falls soonest. */
 function staticTiltAtRest(final: DescentState, setup: DescentSetup): NonNullable<Scorecard['staticTilt']> {
-  const limit = staticTiltOf(pivotBodyAt(layOutSection(setup.lander, setup.propellant), final.mass));
+  const section = layOutSection(setup.lander, setup.propellant, final.facing?.steps);
+  const limit = staticTiltOf(pivotBodyAt(section, final.mass));
   const left = Math.min(tiltLeft(final, -1), tiltLeft(final, 1));
   return { limit, used: limit - left, left };
 }

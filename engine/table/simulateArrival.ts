@@ -19,13 +19,13 @@ export function simulateArrival(setup: DescentSetup, touchdown: TouchdownState):
 }
 
 /**
- * The lander stands as in the played world, the edge of its section to the right.
+ * The lander stands as in the played world, the edge to the right that it had turned there.
  *
  * Section to world: right is +x, up is +z, so an angle counter-clockwise in the section turns about -y and leans the nose
  * toward -x.
  */
 export function arrivalCase(setup: DescentSetup, touchdown: TouchdownState): TouchdownCase {
-  const { azimuth } = layOutSection(setup.lander, setup.propellant);
+  const { azimuth } = layOutSection(setup.lander, setup.propellant, touchdown.facing);
   const { terrain, gravity } = setup;
   const { vx, descentRate, angle, rate, x } = touchdown;
   const turned = fromAxisAngle([0, 0, 1], -azimuth);

@@ -7,6 +7,7 @@ import type { LegCondition } from '../touchdown/touchdownCase.ts';
 import { MAX_SPEED, PHYSICS_DT } from './constants.ts';
 import { OPEN_VALVES, type DescentSetup } from './descent.ts';
 import type { ContactHistory, Descent } from './descentRecord.ts';
+import { headingAt } from './facings.ts';
 import { createHullBody } from './hullBody.ts';
 import { readMassTable } from './massTable.ts';
 import { isFiniteMotion, type Bulk } from './motion.ts';
@@ -18,7 +19,8 @@ import { lowestFoot } from './feet.ts';
 /** A descent at its start. Bodies are created in a fixed order, and none later. */
 export function createDescent(setup: DescentSetup): Descent {
   checkSetup(setup);
-  const section = layOutSection(setup.lander, setup.propellant);
+  const { facing } = setup;
+  const section = layOutSection(setup.lander, setup.propellant, facing);
   const bulk: Bulk = { mass: 0, centerHeight: 0, inertia: 0 };
   readMassTable(section.masses, setup.propellant, bulk);
   const legs = legConditionsAt(setup.faults ?? [], 0);
@@ -28,6 +30,7 @@ export function createDescent(setup: DescentSetup): Descent {
   const descent: Descent = {
     setup,
     section,
+    heading: facing === undefined ? undefined : headingAt(section.facings, facing),
     hull: createHullBody(setup.terrain, section.hull, bulk, motion),
     lag: lagStep(setup.lander.engine.lag, PHYSICS_DT),
     faults: setup.faults ?? [],
@@ -87,7 +90,7 @@ function createContactHistory(legs: number): ContactHistory {
 }
 
 function checkSetup(setup: DescentSetup): void {
-  const { gravity, terrain, start, propellant } = setup;
+  const { gravity, terrain, start, propellant, facing = 0 } = setup;
   assert(gravity > 0 && gravity < 100, `gravity is above 0 and below 100 m/s², got ${gravity}`);
   assert(propellant >= 0 && propellant < Infinity, `propellant is 0 kg or more, got ${propellant}`);
   assert(terrain.spacing >= 0.1 && terrain.spacing <= 10, `spacing is 0.1 to 10 m, got ${terrain.spacing}`);
@@ -95,6 +98,7 @@ function checkSetup(setup: DescentSetup): void {
   assert(terrain.heights.every(Number.isFinite) && Number.isFinite(terrain.firstX), 'the ground is finite');
   assert(terrain.friction >= 0 && terrain.friction < 10, `friction is 0 or more, got ${terrain.friction}`);
   assert(isFiniteMotion(start), 'the start is finite');
+  assert(Number.isInteger(facing), `facing is a whole number of edges, got ${facing}`);
   const speed = Math.sqrt(start.vx * start.vx + start.vy * start.vy);
   assert(speed < MAX_SPEED / 4, `the start is slower than ${MAX_SPEED / 4} m/s, got ${speed}`);
 }

@@ -19,6 +19,8 @@ export interface DescentSetup {
   readonly propellant: number;
   /** What goes wrong from when on; of these the world plays those of the engine, the tanks and the legs. Default none. */
   readonly faults?: readonly Fault[];
+  /** By how many edges of its footprint the lander has turned before the start, see facings.ts. Default 0. */
+  readonly facing?: number;
 }
 
 export interface StartState {
@@ -93,12 +95,22 @@ export interface DescentState {
   /** One entry a leg, in the order of the lander. */
   readonly legs: readonly LegState[];
   readonly commanded: ControlInput;
+  /** How far it has turned about its long axis; absent while nobody has ordered a turn. */
+  readonly facing?: FacingState;
   /** How it arrived; present from the first contact on: one of `contacts`, see Arrival. */
   readonly touchdown?: TouchdownState;
   /** Every time it met the ground upright, in order; at most MAX_ARRIVALS of them. */
   readonly contacts: readonly Arrival[];
   /** Present at rest. */
   readonly outcome?: Outcome;
+}
+
+/** Counter-clockwise seen from above. */
+export interface FacingState {
+  /** Edges of the footprint that have come to the right since the start: by the last of them the section is laid out. */
+  readonly steps: number;
+  /** How far it has come [rad]. */
+  readonly yaw: number;
 }
 
 export interface LegState {
@@ -134,6 +146,8 @@ export interface TouchdownState {
   readonly mass: number;
   /** On which side of the center of mass the first feet met the ground; both for the hull. */
   readonly firstFoot: 'left' | 'right' | 'both';
+  /** By how many edges it had turned since the start; absent where it had not. */
+  readonly facing?: number;
 }
 
 /** What came between a contact and the one before it: nothing yet, a hop without thrust, or a flight in which the engine burned. */

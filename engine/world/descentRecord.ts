@@ -13,6 +13,7 @@ import type {
   TouchdownState,
   Valves,
 } from './descent.ts';
+import type { Heading } from './facings.ts';
 import type { HullBody } from './hullBody.ts';
 import type { Bulk, Motion } from './motion.ts';
 import type { SectionLander } from './sectionLander.ts';
@@ -23,7 +24,10 @@ import type { SectionLander } from './sectionLander.ts';
  */
 export interface Descent {
   readonly setup: DescentSetup;
-  readonly section: SectionLander;
+  /** Laid out anew whenever another edge has come to the right. */
+  section: SectionLander;
+  /** Undefined while nobody has ordered a turn. */
+  heading: Heading | undefined;
   readonly hull: HullBody;
   readonly lag: LagStep;
   /** Those of the setup, and those dealt since. */

@@ -46,7 +46,7 @@ function noteArrival(
   firstFoot: TouchdownState['firstFoot'],
   beginsLanding: boolean,
 ): void {
-  const { before, bulk, section, setup, contact, arrivals, touchdown } = descent;
+  const { before, bulk, section, heading, setup, contact, arrivals, touchdown } = descent;
   const body = { ...bulk, halfStance: section.halfStance };
   // a lander that tumbles meets the ground again and again, but arrives no more
   const tumbles = contact.pastBalance !== 0 || Math.abs(before.angle) >= staticTiltOf(body);
@@ -61,6 +61,7 @@ function noteArrival(
     slope: slopeUnderFeet(descent),
     mass: bulk.mass,
     firstFoot,
+    ...(heading !== undefined && heading.steps !== 0 && { facing: heading.steps }),
     after,
   };
   if (arrivals.length === MAX_ARRIVALS) arrivals.splice(softest(arrivals), 1);

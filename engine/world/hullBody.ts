@@ -39,18 +39,12 @@ export interface HullBody {
   strike: number;
 }
 
-/** Bodies are made in this order and never again: ground, then hull. */
+/** Bodies are made in this order and never again: ground, then hull, which may take another outline. */
 export function createHullBody(terrain: Terrain, hull: readonly Vec2[], bulk: Bulk, motion: Motion): HullBody {
   const world = createWorld();
   const ground = world.createBody();
   const body = world.createBody({ type: 'dynamic', allowSleep: false });
-  for (const part of splitPolygon(hull))
-    body.createFixture({
-      shape: new Polygon(part.map(([x, y]) => ({ x, y }))),
-      density: 1,
-      friction: terrain.friction,
-      restitution: 0,
-    });
+  shapeHull(body, hull, terrain.friction);
   const [first, last] = groundSpan(terrain);
   const chunks = Array.from({ length: Math.ceil((last - first) / CHUNK_LENGTH) }, () => false);
   const made: HullBody = { world, ground, body, chunks, highest: highestGround(terrain), strike: 0 };
@@ -62,7 +56,26 @@ export function createHullBody(terrain: Terrain, hull: readonly Vec2[], bulk: Bu
   return made;
 }
 
-/** Puts the hull where the motion says, for the start of a descent. */
+function shapeHull(body: Body, hull: readonly Vec2[], friction: number): void {
+  for (const part of splitPolygon(hull))
+    body.createFixture({
+      shape: new Polygon(part.map(([x, y]) => ({ x, y }))),
+      density: 1,
+      friction,
+      restitution: 0,
+    });
+}
+
+/** Gives a hull that is clear of the ground another outline and other mass properties, about a center of mass that keeps its place and motion. */
+export function reshapeHull(made: HullBody, terrain: Terrain, hull: readonly Vec2[], bulk: Bulk, motion: Motion): void {
+  const { body } = made;
+  for (let fixture = body.getFixtureList(); fixture; fixture = body.getFixtureList()) body.destroyFixture(fixture);
+  shapeHull(body, hull, terrain.friction);
+  setBulk(made, bulk);
+  placeHull(made, motion);
+}
+
+/** Puts the hull where the motion says. */
 function placeHull({ body }: HullBody, motion: Motion): void {
   body.setTransform({ x: 0, y: 0 }, motion.angle);
   const offset = body.getWorldCenter();

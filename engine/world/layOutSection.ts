@@ -5,7 +5,8 @@ import { massProperties } from '../lander/massProperties.ts';
 import { tankLiquid } from '../lander/tankLiquid.ts';
 import { cos, sin } from '../math/trig.ts';
 import { cross2, dot2, subtract2, type Vec2 } from '../math/vec2.ts';
-import { convexOutline, supportPolygon } from '../statics/supportPolygon.ts';
+import { convexOutline } from '../statics/supportPolygon.ts';
+import { facingAt, facingsOf } from './facings.ts';
 import type { MassTable } from './massTable.ts';
 import type { SectionLander } from './sectionLander.ts';
 
@@ -16,10 +17,10 @@ const MASS_ROWS = 64;
 const LEAST_HULL = 0.1;
 
 /**
- * Lays a lander out as its section: the footprint edge that is nearest to its center of mass decides the view. `propellant`
- * is what is usable of the tanks' content [kg]; at the start the lander weighs what its file says.
+ * Lays a lander out as its section: the footprint edge that is nearest to its center of mass decides the view, and `steps` by how many edges like it the lander has turned from
+ * there, counter-clockwise seen from above. `propellant` is what is usable of the tanks' content [kg]; at the start the lander weighs what its file says.
  */
-export function layOutSection(lander: Lander, propellant: number): SectionLander {
+export function layOutSection(lander: Lander, propellant: number, steps = 0): SectionLander {
   const aboard = lander.tanks.reduce((sum, tank) => sum + tankLiquid(tank).mass, 0);
   assert(
     propellant <= aboard * (1 + 1e-9),
@@ -30,32 +31,16 @@ export function layOutSection(lander: Lander, propellant: number): SectionLander
     lander.tanks.map((tank) => (aboard > 0 ? (tank.fill * (aboard - propellant + left)) / aboard : 0));
   const { center } = massProperties(lander, fills(propellant));
   const foot: Vec2 = [center[0], center[1]];
-  const edge = nearestEdge(lander, foot);
-  const outward: Vec2 = [cos(edge.azimuth), sin(edge.azimuth)];
+  const facings = facingsOf(lander, foot);
+  const { azimuth, halfStance } = facingAt(facings, steps);
+  const outward: Vec2 = [cos(azimuth), sin(azimuth)];
   return {
-    azimuth: edge.azimuth,
-    halfStance: edge.distance,
+    facings,
+    azimuth,
+    halfStance,
     hull: hullOutline(lander, foot, outward),
-    masses: tabulateMasses(lander, propellant, fills, edge.azimuth),
+    masses: tabulateMasses(lander, propellant, fills, azimuth),
   };
-}
-
-interface FootprintEdge {
-  /** From the foot point of the center of mass [m]. */
-  readonly distance: number;
-  /** Azimuth of its outward normal [rad]. */
-  readonly azimuth: number;
-}
-
-function nearestEdge({ legs }: Lander, foot: Vec2): FootprintEdge {
-  const support = supportPolygon(
-    legs.map(({ footpad }): Vec2 => [footpad[0], footpad[1]]),
-    foot,
-  );
-  assert(support.kind === 'polygon', 'the footpads of a lander span an area');
-  const nearest = support.edges.reduce((least, edge) => (edge.distance < least.distance ? edge : least));
-  assert(nearest.distance > 0, 'the center of mass of a lander stands inside its footprint');
-  return { distance: nearest.distance, azimuth: nearest.normal };
 }
 
 function hullOutline(lander: Lander, foot: Vec2, outward: Vec2): readonly Vec2[] {

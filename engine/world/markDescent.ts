@@ -22,7 +22,7 @@ export interface DescentMark {
   readonly propellant: number;
   /** Force and memory of every foot, in the order of the legs. */
   readonly legs: string;
-  /** What touched, what gave way, the contacts so far, the controls, the outcome. */
+  /** What touched, what gave way, the contacts so far, the controls, how far it has turned, the outcome. */
   readonly contacts: string;
   /** What the rigid-body world keeps of the hull and the ground under it: place, speed, contacts with their impulses. */
   readonly hull: string;
@@ -48,6 +48,6 @@ function legsHash({ feet, legsAwake }: Descent): string {
   return formatHash(hash);
 }
 
-function contactsHash({ contact, arrivals, touchdown, before, commanded, outcome }: Descent): string {
-  return hashValue({ contact, arrivals, touchdown, before, commanded, outcome });
+function contactsHash({ contact, arrivals, touchdown, before, commanded, outcome, heading }: Descent): string {
+  return hashValue({ contact, arrivals, touchdown, before, commanded, outcome, heading });
 }

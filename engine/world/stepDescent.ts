@@ -7,6 +7,7 @@ import { OPEN_VALVES, type ControlInput, type DescentEvent, type Valves } from '
 import type { Descent } from './descentRecord.ts';
 import { lowestFoot } from './feet.ts';
 import { followContacts, noteFeet } from './followContacts.ts';
+import { followFacing } from './followFacing.ts';
 import { followLegs } from './followLegs.ts';
 import { followPhase } from './followPhase.ts';
 import { carryHull, isHullDown, layGround, setBulk } from './hullBody.ts';
@@ -24,19 +25,21 @@ const NOTHING: readonly DescentEvent[] = Object.freeze([]);
 const LEGS_AWAKE_BELOW = 0.5;
 
 /**
- * Advances a descent by one tick. `input` has come through `parseControlInput` or `quantizeControls`. Once the outcome is
- * called nothing moves any more.
+ * Advances a descent by one tick. `input` has come through `parseControlInput` or `quantizeControls`; `facing` is by how many edges from the start the lander is to turn. Once
+ * the outcome is called nothing moves any more.
  */
 export function stepDescent(
   descent: Descent,
   input: ControlInput,
   valves: Valves = OPEN_VALVES,
+  facing: number = descent.setup.facing ?? 0,
 ): readonly DescentEvent[] {
   if (descent.outcome !== undefined) return NOTHING;
   checkState(descent);
   const { events } = descent;
   descent.tick += 1;
   descent.valves = valves;
+  followFacing(descent, facing);
   followLegs(descent);
   takeCommand(descent, input);
   descent.hull.strike = 0;

@@ -21,6 +21,7 @@ export const touchdown = {
   slope: quantity,
   mass: quantity,
   firstFoot: words(['left', 'right', 'both']),
+  facing: optional(number('int8')),
 } as const;
 export const arrival = group({ ...touchdown, after: words(BETWEEN_CONTACTS) });
 

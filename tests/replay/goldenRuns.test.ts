@@ -9,6 +9,7 @@ describe('golden runs', () => {
     expect(state.touchdown).toBeDefined();
     expect(state.y).toBeLessThan(10);
     expect(state.legs.some(({ stroke }) => stroke > 0.005)).toBe(true);
+    expect(state.touchdown?.facing).toBe(golden.facing);
     expect(Math.abs(state.angle) > 1).toBe(golden.manner === 'hasty');
   });
 

@@ -20,6 +20,8 @@ interface GoldenRun {
   readonly name: string;
   readonly seed: number;
   readonly manner: 'steady' | 'hasty';
+  /** Turned by so many edges of the footprint on the way. */
+  readonly facing?: number;
   readonly outcome: Outcome;
   readonly ticks: number;
   /** After the last tick. */
@@ -43,6 +45,15 @@ export const GOLDEN_RUNS: readonly GoldenRun[] = [
     ticks: 1412,
     hash: '1df59f331f2b0fac',
   },
+  {
+    name: 'a landing that turns about its long axis',
+    seed: 1,
+    manner: 'steady',
+    facing: -1,
+    outcome: 'upright',
+    ticks: 1974,
+    hash: '86e12c12bf22177e',
+  },
 ];
 
 export interface FlownRun {
@@ -54,12 +65,12 @@ export interface FlownRun {
 }
 
 /** Flies a golden run from its start. */
-export function flyGolden({ name, seed, manner }: GoldenRun): FlownRun {
+export function flyGolden({ name, seed, manner, facing }: GoldenRun): FlownRun {
   const { setup } = firstLanding(seed);
   const craft = { engine: setup.lander.engine, gravity: setup.gravity };
   const descent = createDescent(setup);
   while (descent.outcome === undefined)
-    stepDescent(descent, pilot(manner === 'steady' ? STEADY : HASTY, craft, readDescent(descent)));
+    stepDescent(descent, pilot(manner === 'steady' ? STEADY : HASTY, craft, readDescent(descent)), undefined, facing);
   const state = readDescent(descent);
   return { name, outcome: state.outcome, ticks: state.tick, hash: hashDescent(descent), state };
 }

@@ -40,13 +40,15 @@ export interface Drop {
   readonly height?: number;
   readonly propellant?: number;
   readonly faults?: readonly Fault[];
+  /** By how many edges it has turned before. */
+  readonly facing?: number;
 }
 
 /** A lander whose lower foot is just above the ground at x = 0. */
 export function dropLander(drop: Drop): Descent {
   const { lander, terrain = evenGround(), gravity = MOON, vx = 0, descentRate = 0, angle = 0, rate = 0 } = drop;
-  const { height = 1e-6, propellant = 0, faults = [] } = drop;
-  const setup = { lander, gravity, terrain, propellant, faults };
+  const { height = 1e-6, propellant = 0, faults = [], facing } = drop;
+  const setup = { lander, gravity, terrain, propellant, faults, ...(facing !== undefined && { facing }) };
   const start = { x: 0, angle, vx, vy: -descentRate, rate };
   // the height of the feet is linear in that of the center
   const high = lowestFoot(createDescent({ ...setup, start: { ...start, y: 100 } }));

@@ -48,8 +48,8 @@ interface Agreement {
   readonly strokes: number[];
 }
 
-/** Arrivals in the plane: to 4 m/s across, 0.2 to 3 m/s down, 8 deg of slope, 7 deg of lean and 6 deg/s either way, each evenly. */
-export function compareArrivals(lander: Lander, random: RandomState, arrivals: number): Agreement {
+/** Arrivals in the plane: to 4 m/s across, 0.2 to 3 m/s down, 8 deg of slope, 7 deg of lean and 6 deg/s either way, each evenly; turned by so many edges before. */
+export function compareArrivals(lander: Lander, random: RandomState, arrivals: number, facing = 0): Agreement {
   const between = (low: number, high: number): number => low + (high - low) * nextUniform(random);
   const seen: Agreement = { arrivals, alike: 0, bothFall: 0, otherwise: [], strokes: [] };
   for (let i = 0; i < arrivals; i++) {
@@ -59,6 +59,7 @@ export function compareArrivals(lander: Lander, random: RandomState, arrivals: n
       descentRate: between(0.2, 3),
       angle: between(-0.12, 0.12),
       rate: between(-0.1, 0.1),
+      ...(facing !== 0 && { facing }),
     };
     const played = playArrival({ lander, terrain: evenGround(slope, FRICTION), ...drop });
     const simulated = simulateFirstContact(played);

@@ -1,14 +1,15 @@
 /**
  * How well play and simulation agree, for engine/world/README.md; minutes to tens of minutes a lander:
  *
- *   node tests/validation/world/writeAgreement.ts ends | centered | speeds | limits [arrivals, default 2000] [lander ...]
+ *   node tests/validation/world/writeAgreement.ts ends | turned | centered | speeds | limits [arrivals, default 2000] [lander ...]
  *
- * `ends`: how arrivals in the plane end and crush; `centered`: the same with the center of mass moved into the plane; `speeds`: at which speed the lander falls; `limits`: whether the play confirms the tip limit of the
+ * `ends`: how arrivals in the plane end and crush; `turned`: the same with each other edge of the footprint to the right, so many arrivals each; `centered`: the same with the center of mass moved into the plane; `speeds`: at which speed the lander falls; `limits`: whether the play confirms the tip limit of the
  * scorecard from both sides. To be run again after every change of the touchdown simulation or of the played world.
  */
 import { clopperPearson } from '../../../engine/dispersion/index.ts';
 import type { Lander } from '../../../engine/lander/index.ts';
 import { seedRandom } from '../../../engine/math/random.ts';
+import { layOutSection } from '../../../engine/world/layOutSection.ts';
 import { LANDERS } from '../../../levels/index.ts';
 import { bisectLimit } from '../../support/bisectLimit.ts';
 import { evenGround } from '../../support/dropLander.ts';
@@ -25,13 +26,22 @@ const [what = 'ends', count = '2000', ...wanted] = process.argv.slice(2);
 for (const lander of LANDERS) {
   if (wanted.length > 0 && !wanted.includes(lander.id)) continue;
   if (what === 'ends') writeEnds(lander);
+  else if (what === 'turned') writeTurned(lander);
   else if (what === 'centered') writeEnds(centerInPlane(lander));
   else if (what === 'speeds') writeSpeeds(lander);
   else writeLimits(lander);
 }
 
-function writeEnds(lander: Lander): void {
-  const { arrivals, alike, bothFall, otherwise, strokes } = compareArrivals(lander, seedRandom(SEED), Number(count));
+function writeTurned(lander: Lander): void {
+  for (let facing = 1; facing < layOutSection(lander, 0).facings.length; facing++) {
+    write(`turned by ${facing} edges:`);
+    writeEnds(lander, facing);
+  }
+}
+
+function writeEnds(lander: Lander, facing = 0): void {
+  const seen = compareArrivals(lander, seedRandom(SEED), Number(count), facing);
+  const { arrivals, alike, bothFall, otherwise, strokes } = seen;
   const sizes = strokes.map(Math.abs).toSorted((a, b) => a - b);
   const close = sizes.filter((size) => size <= CLOSE).length;
   write(`${lander.id}: ${share(alike, arrivals)} end alike, ${bothFall} of them fallen`);
