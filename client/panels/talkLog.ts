@@ -65,6 +65,8 @@ function didWords(line: LogLineView, calls: readonly CallView[]): string | undef
       return line.ground && groundWords(line.ground);
     case 'stateLimit':
       return LOG.limit(speed(figure / 100));
+    case 'orderFacing':
+      return LOG.facing(figure);
     case 'markSpot':
       return LOG.spot;
     case 'clearSpot':

@@ -1,4 +1,5 @@
 import type { Role } from '../../engine/table/index.ts';
+import { stepWords } from './facing.ts';
 
 /** What a person reads of drills: choosing one, its brief, and how it is played. Beside `en.ts`, which has everything else. */
 
@@ -85,6 +86,7 @@ export const LAID = {
   clearSpot: 'clear the spot',
   ground: (ground: string) => `the ground is ${ground}`,
   limit: (limit: string) => `limit ${limit}`,
+  facing: (steps: number) => `turn the lander: ${stepWords(steps)}`,
   descent: (rate: string) => `descent ${rate}`,
   drift: (drift: string) => `drift ${drift}`,
   lean: (lean: string) => `lean ${lean}`,

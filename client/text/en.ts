@@ -14,6 +14,7 @@ import type {
 import type { AlertLevel, StandInReason } from '../../engine/talk/index.ts';
 import type { Outcome, Phase } from '../../engine/world/index.ts';
 import type { Action, ActionOf, KeyScope } from '../settings/keys.ts';
+import { stepWords } from './facing.ts';
 
 /** Every string that a person reads after the start page (`index.html` holds its own). English; one file a language. */
 
@@ -1069,6 +1070,7 @@ export const LOG = {
   fired: 'fires the cut-off',
   cutAtContact: (on: boolean) => (on ? 'cut at contact on' : 'cut at contact off'),
   line: (shut: boolean) => (shut ? 'shuts a feed line' : 'opens the feed line'),
+  facing: (steps: number) => `turns the lander: ${stepWords(steps)}`,
   spot: 'marks a spot',
   noSpot: 'takes the spot away',
   ground: (ground: string) => `ground ${ground}`,

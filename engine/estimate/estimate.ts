@@ -35,7 +35,8 @@ export const REMEMBERED = LONGEST_LATENCY + 1;
 
 /** What is believed, and how far it may be off. Plain data, changed in place by stepEstimate. */
 export interface Estimate {
-  readonly setup: EstimateSetup;
+  /** Its feet change places when the lander turns about its long axis. */
+  setup: EstimateSetup;
   tick: number;
   /** See state.ts. */
   readonly mean: Float64Array;

@@ -13,7 +13,7 @@ import { isHappening, type Entry } from './entry.ts';
 import { judgeCommand } from './judge.ts';
 import { firstOrders } from './orders.ts';
 import { paceNow } from './pace.ts';
-import { notesAfter } from './siteNotes.ts';
+import { notesAfter, orderFacing } from './siteNotes.ts';
 import { withoutSign } from './withoutSign.ts';
 import { nameCause, noteDoubts } from './sourceNotes.ts';
 import { sendRow } from './runEvents.ts';
@@ -104,6 +104,8 @@ function carryOut(table: Table, member: Member, command: Command): void {
     case 'stateLimit':
       state.site = notesAfter(state.site, command);
       return;
+    case 'orderFacing':
+      return orderFacing(state, table.run.flight.tick, notesAfter(state.site, command));
     case 'abort':
       state.abortedAt = state.tick;
       state.held = false;

@@ -39,6 +39,7 @@ export { PERMISSIONS, type Who } from './permissions.ts';
 export type { LeadReadings, PropellantReadings, SiteReadings } from './seatReadings.ts';
 export {
   GROUND_NOTES,
+  FACING_RANGE,
   LIMIT_RANGE,
   SPOT_APPROACHES,
   type GroundNote,

@@ -2,7 +2,6 @@ import {
   createEstimate,
   drawMap,
   estimateView,
-  feetOf,
   firstGuess,
   ORBITAL_SURVEY,
   START_SIGMA,
@@ -10,7 +9,6 @@ import {
   trueFigures,
   type Estimate,
   type EstimateView,
-  type FootOffset,
   type Judgments,
   type MapGround,
 } from '../estimate/index.ts';
@@ -21,6 +19,13 @@ import { createReadings, createSuite, readSensors, type Readings, type SensorSui
 import type { ControlInput, DescentSetup, DescentState, LegState, Phase } from '../world/descent.ts';
 import { TICK_DT, TICK_RATE } from '../world/constants.ts';
 import { APPROACH_ENDS, FINAL_DROP_BELOW } from '../world/thresholds.ts';
+import {
+  createBelievedFacing,
+  followOrder,
+  viewFacing,
+  type BelievedFacing,
+  type FootPlace,
+} from './believedFacing.ts';
 import type { InstrumentPlan } from './tableTypes.ts';
 
 /**
@@ -33,11 +38,11 @@ export interface Instruments {
   readonly readings: Readings;
   readonly map: MapGround;
   readonly estimate: Estimate;
-  readonly feet: readonly FootOffset[];
+  /** As the crew knows them to stand. */
+  feet: readonly FootPlace[];
+  readonly facing: BelievedFacing;
   /** What is wrong with the sensors now. */
   faults: readonly Fault[];
-  /** Out of the section, toward the viewer [m]. */
-  readonly aside: readonly number[];
   /** Of the lander without its usable propellant [kg]. */
   readonly dryMass: number;
   /** Since a contact probe first touched [tick], and by how much it is believed to have come down since [m]; 0 before. */
@@ -60,13 +65,13 @@ export function createInstruments(
   const legs = lander.legs.length;
   const suite = createSuite({ seed, gravity, terrain, legs, probeLength: lander.probeLength, propellant });
   const map = drawMap(surveyed ?? terrain, seed, ORBITAL_SURVEY);
-  const feet = feetOf(first);
+  const facing = createBelievedFacing(setup, first);
+  const { feet } = facing;
   const start = firstGuess(trueFigures(first, terrain), START_SIGMA, seed);
   const estimate = createEstimate({ gravity, map, feet, start, startSigma: START_SIGMA });
   const readings = createReadings(legs);
   const faults = setup.faults ?? [];
   readSensors(suite, first, faults, readings);
-  const aside = first.legs.map(({ footZ }) => footZ);
   return {
     setup,
     suite,
@@ -74,22 +79,37 @@ export function createInstruments(
     map,
     estimate,
     feet,
+    facing,
     faults,
-    aside,
     dryMass: first.mass - first.propellant,
     touchedFor: 0,
     sunk: 0,
   };
 }
 
-/** One tick: what the sensors say of the truth, and what is believed of it. */
-export function stepInstruments(instruments: Instruments, truth: DescentState, judgments: Judgments): EstimateView {
+/** One tick: what the sensors say of the truth, and what is believed of it. `ordered` is by how many edges the lander is to turn. */
+export function stepInstruments(
+  instruments: Instruments,
+  truth: DescentState,
+  judgments: Judgments,
+  ordered = 0,
+): EstimateView {
+  followFacing(instruments, ordered);
   const { suite, faults, readings, estimate } = instruments;
   readSensors(suite, truth, faults, readings);
   stepEstimate(estimate, readings, judgments);
   const believed = viewInstruments(instruments, judgments);
   followTouch(instruments, believed);
   return believed;
+}
+
+/** Whatever has touched turns no more. */
+function followFacing(instruments: Instruments, ordered: number): void {
+  if (instruments.touchedFor > 0) return;
+  const feet = followOrder(instruments.facing, ordered);
+  if (feet === undefined) return;
+  instruments.feet = feet;
+  instruments.estimate.setup = { ...instruments.estimate.setup, feet };
 }
 
 /** Counts from the first touch on. A touch high up that goes away again was none. */
@@ -111,7 +131,7 @@ export function viewInstruments({ estimate, readings }: Instruments, judgments: 
 }
 
 /** Of everything that decides the next tick of belief. */
-export function hashInstruments({ suite, readings, estimate, touchedFor, sunk }: Instruments): string {
+export function hashInstruments({ suite, readings, estimate, facing, touchedFor, sunk }: Instruments): string {
   const { mean, covariance, past, rate, tracks } = estimate;
   return hashValue({
     suite,
@@ -121,6 +141,7 @@ export function hashInstruments({ suite, readings, estimate, touchedFor, sunk }:
     past: [...past],
     rate,
     tracks,
+    heading: facing.heading,
     touchedFor,
     sunk,
   });
@@ -133,6 +154,7 @@ export function hashInstruments({ suite, readings, estimate, touchedFor, sunk }:
 export function believedState(instruments: Instruments, view: EstimateView, commanded: ControlInput): DescentState {
   const { readings, setup, dryMass } = instruments;
   const { tick, x, y, vx, vy, angle, rate, slope, clearance } = view;
+  const facing = viewFacing(instruments.facing);
   const { arrivedTick, values } = readings.propellantGauge;
   // what was loaded is known before the gauge first says so
   const propellant = arrivedTick < 0 ? setup.propellant : Math.max(0, values[0] ?? 0);
@@ -152,6 +174,7 @@ export function believedState(instruments: Instruments, view: EstimateView, comm
     slope,
     legs: instruments.feet.map((foot, leg) => believedLeg(instruments, view, foot, leg)),
     commanded,
+    ...(facing && { facing }),
     contacts: [],
   };
 }
@@ -169,15 +192,15 @@ function believedPhase(
 }
 
 function believedLeg(
-  { readings, aside }: Instruments,
+  { readings }: Instruments,
   { x, y, angle }: EstimateView,
-  { across, along }: FootOffset,
+  { across, along, aside }: FootPlace,
   leg: number,
 ): LegState {
   return {
     footX: x + across * cos(angle) - along * sin(angle),
     footY: y + across * sin(angle) + along * cos(angle),
-    footZ: aside[leg] ?? 0,
+    footZ: aside,
     inContact: (readings.contactProbes.values[leg] ?? 0) > 0,
     stroke: 0,
     strokeUsed: 0,

@@ -12,7 +12,7 @@ import { LONGEST_NAME, parseMemberName } from './memberName.ts';
 import { DESCENT_RATE_RANGE_TENTHS, DRIFT_RANGE_TENTHS } from './orders.ts';
 import { whyNot } from './permissions.ts';
 import { PACES } from './planChoice.ts';
-import { LIMIT_RANGE } from './siteNotes.ts';
+import { FACING_RANGE, LIMIT_RANGE } from './siteNotes.ts';
 import { facilitatorOf, findMember, memberAt, type Member, type TableState } from './tableState.ts';
 import { SEAT_NAMES, type Command, type MemberId, type Refusal, type Role } from './tableTypes.ts';
 import { isLaying } from './turns.ts';
@@ -119,6 +119,9 @@ function faultOf(state: TableState, member: Member, command: Command): Refusal |
     case 'stateLimit':
       if (isWholeWithin(command.hundredths, LIMIT_RANGE)) return undefined;
       return outOfRange('A limit is a whole number of hundredths of a meter a second', LIMIT_RANGE, command.hundredths);
+    case 'orderFacing':
+      if (isWholeWithin(command.steps, FACING_RANGE)) return undefined;
+      return outOfRange('A turn is a whole number of legs from how it started', FACING_RANGE, command.steps);
     case 'setThrust':
       if (state.abortedAt !== undefined) return ABORTING;
       if (state.orders !== undefined) return BY_ORDERS;

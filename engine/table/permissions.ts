@@ -43,6 +43,7 @@ export const PERMISSIONS: Readonly<Record<Command['kind'], Readonly<Record<Stage
   clearSpot: { gathering: 'nobody', descending: 'site', resolved: 'nobody' },
   declareGround: { gathering: 'nobody', descending: 'site', resolved: 'nobody' },
   stateLimit: { gathering: 'nobody', descending: 'site', resolved: 'nobody' },
+  orderFacing: { gathering: 'nobody', descending: 'site', resolved: 'nobody' },
   begin: { gathering: 'opens', descending: 'nobody', resolved: 'nobody' },
   setThrust: { gathering: 'nobody', descending: 'flying', resolved: 'nobody' },
   setTilt: { gathering: 'nobody', descending: 'flying', resolved: 'nobody' },

@@ -14,7 +14,7 @@ export const playedModel: TableModel = {
   createDescent(plan) {
     const descent = createDescent(plan.setup);
     return {
-      step: (input, valves) => stepDescent(descent, input, valves),
+      step: (input, valves, facing) => stepDescent(descent, input, valves, facing),
       setFaults: (faults) => setFaults(descent, faults),
       read: () => readDescent(descent),
       mark: () => markDescent(descent),

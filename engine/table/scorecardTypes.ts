@@ -123,6 +123,8 @@ export interface Scorecard {
   readonly failures?: readonly SourceFailure[];
   /** What was wrong with engine, tanks and legs; absent where nothing was. */
   readonly defects?: readonly Defect[];
+  /** How it was turned about its long axis; absent where nobody ordered that. */
+  readonly facing?: CardFacing;
   /** Who sat where when it came to rest; a seat that is missing was covered by the stand-in. */
   readonly crew: readonly CrewEntry[];
   /** PHYSICS_REVISION of the engine that played it. */
@@ -143,7 +145,17 @@ export interface BelievedArrival {
 }
 
 /** What a model can say of a descent that has ended: all but who flew it and what they knew. */
-export type JudgedDescent = Omit<Scorecard, 'crew' | 'belief' | 'failures' | 'defects'>;
+export type JudgedDescent = Omit<Scorecard, 'crew' | 'belief' | 'failures' | 'defects' | 'facing'>;
+
+/** A turn about the long axis. */
+export interface CardFacing {
+  /** By how many edges of its footprint it landed turned, counter-clockwise seen from above. */
+  readonly steps: number;
+  /** When it was first ordered, from the start of the descent [s]. */
+  readonly orderedAfter: number;
+  /** When the last edge came to the right, from there [s]; absent where the ground came first. */
+  readonly doneAfter?: number;
+}
 
 export interface SourceFailure {
   readonly source: Source;
@@ -163,7 +175,7 @@ export interface Defect {
   readonly leg?: number;
   /** From the start of the descent [s]. */
   readonly after: number;
-  /** Until the line was shut, or the cut-off fired [s]; absent: nobody did, or nothing could be done. */
+  /** Until the line was shut, the cut-off fired, or a turn about the long axis ordered [s]; absent: nobody did, or nothing could be done. */
   readonly answeredAfter?: number;
 }
 

@@ -86,13 +86,20 @@ function feltThrust(run: Run, { mass, thrust }: DescentState, maxThrust: number)
   return along === undefined ? undefined : Math.max(0, along * mass) / maxThrust;
 }
 
-export function readSite({ run, known }: Known, sides: SideLimits | undefined): SiteReadings {
+/** The latches of the legs, as they are shown. */
+export function readLegs({ run, known }: Omit<Known, 'plan'>): Pick<SiteReadings, 'locked' | 'legsState' | 'legsAge'> {
   const source = sourceOf(run, 'legIndications');
   const locked = source === undefined ? known.legs.map(() => true) : source.values.map((value) => value > 0);
   return {
     locked,
     legsState: source?.state ?? 'valid',
     ...(source?.age !== undefined && { legsAge: source.age }),
+  };
+}
+
+export function readSite(parts: Known, sides: SideLimits | undefined): SiteReadings {
+  return {
+    ...readLegs(parts),
     ...(sides?.left !== undefined && { limitLeft: sides.left }),
     ...(sides?.right !== undefined && { limitRight: sides.right }),
     ...(sides !== undefined && {

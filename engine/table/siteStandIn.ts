@@ -28,7 +28,7 @@ export function noteByMap(notes: SiteNotes, map: Terrain, state: DescentState): 
   const [first, last] = groundSpan(map);
   const half = halfStance(state);
   const margin = half + ASTRAY + 1;
-  const expected = Math.round(Math.max(first + margin, Math.min(last - margin, state.x + (state.vx * DRIFT_TIME) / 2)));
+  const expected = Math.round(Math.max(first + margin, Math.min(last - margin, headedFor(state))));
   const reach = Math.min(REACH, REACH_PER_HEIGHT * state.height);
   const steepest = (x: number) => steepestAbout(map, x, half);
   if (steepest(expected) < GOOD_ENOUGH) return notes;
@@ -43,6 +43,11 @@ export function noteByMap(notes: SiteNotes, map: Terrain, state: DescentState): 
       best = x;
     }
   return best === expected ? notes : { ...notes, spot: { meters: best, approach: 'either way' } };
+}
+
+/** Where it comes down if the drift is taken out now [m]. */
+export function headedFor({ x, vx }: DescentState): number {
+  return x + (vx * DRIFT_TIME) / 2;
 }
 
 /** Steepest slope from foot to foot that the lander may find within ASTRAY of a place [rad]. */

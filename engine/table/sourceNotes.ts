@@ -1,5 +1,5 @@
 import type { Failure } from '../drill/index.ts';
-import { isSensorFault, type Fault } from '../faults/index.ts';
+import { isSensorFault, type Fault, type VehicleFaultKind } from '../faults/index.ts';
 import { SOURCES, type Source } from '../sensors/index.ts';
 import { TICK_RATE } from '../world/constants.ts';
 import type { TableState } from './tableState.ts';
@@ -56,7 +56,7 @@ export function defectsOf({ failures, answered }: TableState, end: number): read
   return onceEach(failures).flatMap((fault) => {
     if (isSensorFault(fault) || fault.fromTick > end) return [];
     const { kind, fromTick } = fault;
-    const tick = kind === 'leak' ? answered.lineShut : kind === 'cutOffFails' ? answered.cutOff : undefined;
+    const tick = answerTo(kind, answered);
     const isAnswered = tick !== undefined && tick >= fromTick;
     return [
       {
@@ -67,6 +67,12 @@ export function defectsOf({ failures, answered }: TableState, end: number): read
       },
     ];
   });
+}
+
+function answerTo(kind: VehicleFaultKind, answered: TableState['answered']): number | undefined {
+  if (kind === 'leak') return answered.lineShut;
+  if (kind === 'cutOffFails') return answered.cutOff;
+  return kind === 'legSoft' ? answered.facing : undefined;
 }
 
 /** In order of time; what was mended for a while and came back is one failure. */

@@ -115,8 +115,9 @@ export function stepTable(table: Table): readonly DescentEvent[] {
   if (byStandIn) state.leftByStandIn = { thrust: true, tilt: true };
   const heard = throttled(state.commanded, state.engine);
   state.reckonedBurn += burnInTick(plan.setup, heard);
-  const events = run.descent.step(heard, valvesOf(state.engine));
+  const events = run.descent.step(heard, valvesOf(state.engine), state.site.facing ?? 0);
   const flight = run.descent.read();
+  noteFacing(state, run.flight, flight);
   run.flight = hasClimbedAway(table, flight) ? { ...flight, phase: 'at rest', outcome: 'aborted' } : flight;
   believe(table);
   const known = flightKnown(run, state);
@@ -151,6 +152,11 @@ export function endDescent({ state, run }: Table): void {
   run.flight = { ...run.flight, phase: 'at rest', outcome: 'stopped' };
   state.stoppedBy = undefined;
   resolve(state);
+}
+
+/** Remembers when the last edge came to the right. */
+function noteFacing(state: TableState, before: DescentState, { facing, tick }: DescentState): void {
+  if ((facing?.steps ?? 0) !== (before.facing?.steps ?? 0)) state.answered = { ...state.answered, faced: tick };
 }
 
 /** What is commanded in this tick: by hand, or by what flies the orders; both by the stand-in where nobody is. It flies what is believed. */
@@ -188,7 +194,7 @@ function believe({ state, run }: Table): void {
   if (instruments === undefined) return;
   if (state.aligningFor !== undefined && run.believed !== undefined)
     state.aligningFor = goOnAligning(state.aligningFor, instruments.estimate, run.believed);
-  const believed = stepInstruments(instruments, run.flight, state.judgments);
+  const believed = stepInstruments(instruments, run.flight, state.judgments, state.site.facing);
   run.believed = believed;
   if (state.believedContact !== undefined || run.flight.touchdown === undefined) return;
   const { vx, vy, angle, clearance } = believed;
@@ -235,8 +241,15 @@ function completeCard({ state, run }: Table, scorecard: JudgedDescent): Scorecar
     ...(belief && { belief }),
     ...(failures.length > 0 && { failures }),
     ...(defects.length > 0 && { defects }),
+    ...cardFacing(state, run.flight),
   };
   return { ...scorecard, ...known, crew: state.finalCrew };
+}
+
+function cardFacing({ answered }: TableState, { facing }: DescentState): Pick<Scorecard, 'facing'> {
+  if (facing === undefined || answered.facing === undefined) return {};
+  const doneAfter = answered.faced === undefined ? {} : { doneAfter: answered.faced / TICK_RATE };
+  return { facing: { steps: facing.steps, orderedAfter: answered.facing / TICK_RATE, ...doneAfter } };
 }
 
 /** What the crew believed, held against the limit of the contact as it was. */
@@ -293,6 +306,7 @@ function atStart(plan: TablePlan, run: Run) {
     review: NOTHING_REVIEWED,
     watch: NOTHING_WATCHED,
     propellantWatch: NOTHING_SEEN,
+    legWatch: undefined,
     doubts: {},
     believedContact: undefined,
     finalCrew: [],

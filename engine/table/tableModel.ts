@@ -22,8 +22,8 @@ export interface TableModel {
 
 /** One descent in progress, whatever computes it. */
 export interface PlayedDescent {
-  /** Advances by one tick; returns what happened in it. */
-  step(input: ControlInput, valves: Valves): readonly DescentEvent[];
+  /** Advances by one tick, turning toward the edge that is ordered; returns what happened in it. */
+  step(input: ControlInput, valves: Valves, facing: number): readonly DescentEvent[];
   /** What is wrong with the lander from the next tick on: all of it, each for the ticks that it says. */
   setFaults(faults: readonly Fault[]): void;
   /** Plain data, new for each tick. */

@@ -14,6 +14,7 @@ import type { SensorsWatch } from './sensorsStandIn.ts';
 import type { SiteNotes } from './siteNotes.ts';
 import type { BelievedArrival, CrewEntry } from './scorecardTypes.ts';
 import type { HeldControls } from './viewTypes.ts';
+import type { LegWatch } from './turnStandIn.ts';
 import type { LaidOrder } from './turns.ts';
 import type { Conduct, MemberId, NamedCause, Role, Seat, Stage } from './tableTypes.ts';
 
@@ -50,8 +51,8 @@ export interface TableState {
   /** How Propellant has set the engine, and what Site has said. */
   engine: EngineSettings;
   site: SiteNotes;
-  /** Ticks of the descent at which the line was first shut and the cut-off fired. */
-  answered: { readonly lineShut?: number; readonly cutOff?: number };
+  /** Ticks of the descent at which the line was first shut, the cut-off fired, a turn about the long axis first ordered, and the last edge come to the right. */
+  answered: { readonly lineShut?: number; readonly cutOff?: number; readonly facing?: number; readonly faced?: number };
   /** Propellant burned by the sum of commanded thrust times time [kg]. */
   reckonedBurn: number;
   /** Tick of the table at which a crew's next descent begins; undefined when nobody asked for it. */
@@ -74,6 +75,8 @@ export interface TableState {
   review: ReviewState;
   watch: SensorsWatch;
   propellantWatch: PropellantWatch;
+  /** Undefined while every leg has been shown locked. */
+  legWatch: LegWatch | undefined;
   /** Ticks of the descent at which each source, accepted until then, was put under check or rejected. */
   doubts: Readonly<Partial<Record<Source, readonly number[]>>>;
   /** What was believed when the lander first met the ground. */

@@ -74,6 +74,8 @@ export type Command =
   | { readonly kind: 'clearSpot' }
   | { readonly kind: 'declareGround'; readonly ground: GroundNote }
   | { readonly kind: 'stateLimit'; readonly hundredths: number }
+  /** Turns the lander about its long axis until it stands so many edges of its footprint, counter-clockwise seen from above, from how it started. */
+  | { readonly kind: 'orderFacing'; readonly steps: number }
   | { readonly kind: 'begin' }
   | { readonly kind: 'setThrust'; readonly percent: number }
   | { readonly kind: 'setTilt'; readonly degrees: number }

@@ -23,6 +23,7 @@ export const ORDERS = [
   'clearSpot',
   'declareGround',
   'stateLimit',
+  'orderFacing',
   'orderDescentRate',
   'orderDrift',
   'orderLean',

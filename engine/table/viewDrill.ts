@@ -57,6 +57,8 @@ function viewLaid(order: Order): LaidView {
       return { order: order.kind, word: order.ground };
     case 'stateLimit':
       return { order: order.kind, figure: order.hundredths };
+    case 'orderFacing':
+      return { order: order.kind, figure: order.steps };
     case 'orderDescentRate':
     case 'orderDrift':
       return { order: order.kind, figure: order.tenths };

@@ -41,9 +41,11 @@ export function logStandIns(table: Table, before: Settings): void {
     addLine(table, { seat: 'propellant', what: { kind: 'shutLine', shut: engine.lineShut } });
   if (engine.cutOff === 'fired' && before.engine.cutOff !== 'fired')
     addLine(table, { seat: 'propellant', what: { kind: 'fireCutOff' } });
-  const { spot } = site;
+  const { spot, facing } = site;
   if (spot !== undefined && spot !== before.site.spot)
     addLine(table, { seat: 'site', what: { kind: 'markSpot', ...spot } });
+  if (facing !== undefined && facing !== before.site.facing)
+    addLine(table, { seat: 'site', what: { kind: 'orderFacing', steps: facing } });
 }
 
 function isLogged(command: Command): command is Logged {

@@ -116,6 +116,7 @@ export const LOGGED_KINDS = [
   'clearSpot',
   'declareGround',
   'stateLimit',
+  'orderFacing',
   'abort',
   'hold',
   'resume',

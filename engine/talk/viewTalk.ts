@@ -254,6 +254,8 @@ function detailsOf(what: LogLine['what']): Details {
       return { figure: what.meters };
     case 'stateLimit':
       return { figure: what.hundredths };
+    case 'orderFacing':
+      return { figure: what.steps };
     case 'setCeiling':
       return { figure: what.percent };
     case 'declareGround':

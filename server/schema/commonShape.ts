@@ -76,6 +76,7 @@ const scorecard = group({
       }),
     ),
   ),
+  facing: optional(group({ steps: number('int8'), orderedAfter: quantity, doneAfter: optional(quantity) })),
   crew: list(group({ seat: words(SEATS), name: text })),
 });
 
@@ -105,6 +106,7 @@ export const commonShape = group({
     spot: optional(group({ meters: number('int32'), approach: words(SPOT_APPROACHES) })),
     ground: words(GROUND_NOTES),
     limitHundredths: optional(number('uint16')),
+    facing: optional(number('int8')),
   }),
   named: list(group({ source: words(SOURCES), cause: words(SENSOR_FAULT_KINDS) })),
   aligning: optional(quantity),

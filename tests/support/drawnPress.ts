@@ -25,6 +25,7 @@ export function drawnPress(random: ReturnType<typeof seedRandom>): readonly [str
     ['m3', { kind: 'callOut', sentence: 'differs', source: SOURCES[draw(SOURCES.length)] ?? 'altimeter', to: 'lead' }],
     ['m4', { kind: 'callOut', sentence: 'usable', to: 'all' }],
     ['m5', { kind: 'callOut', sentence: draw(2) === 0 ? 'limit' : 'slope', to: 'all' }],
+    ['m5', { kind: 'orderFacing', steps: draw(7) - 3 }],
     ['m1', { kind: 'callPoll', question: draw(2) === 0 ? 'go' : 'stay' }],
     ['m1', { kind: 'decide', decision: 'go' }],
     ['m1', { kind: 'hold' }],

@@ -39,6 +39,8 @@ export function laidWords({ order, source, figure = 0, word }: LaidView): string
     }
     case 'stateLimit':
       return LAID.limit(speed(figure / 100));
+    case 'orderFacing':
+      return LAID.facing(figure);
     case 'orderDescentRate':
       return LAID.descent(descentRateWords(figure / 10));
     case 'orderDrift':

@@ -101,6 +101,7 @@ const command: Arbitrary<Command> = oneof(
     kind: constantFrom('sendInject' as const, 'skipInject' as const),
     inject: constantFrom('leak', 'dry', 'none'),
   }),
+  record({ kind: constant('orderFacing' as const), steps: integer({ min: -4, max: 4 }) }),
   record({ kind: constant('setCeiling' as const), percent: integer({ min: 0, max: 100 }) }),
   record({ kind: constant('bookmark' as const), text: string({ maxLength: 9 }) }),
   record({ kind: constant('washHot' as const), word: constantFrom('close', 'odd'), thing: string({ maxLength: 9 }) }),

@@ -17,10 +17,10 @@ const faultyModel: TableModel = {
     const descent = plainModel.createDescent(plan);
     return {
       ...descent,
-      step(input, valves) {
+      step(input, valves, facing) {
         hasFlown ||= repeatFails;
         if (input.thrustPercent === 66) throw new Error('the world broke');
-        return descent.step(input, valves);
+        return descent.step(input, valves, facing);
       },
     };
   },

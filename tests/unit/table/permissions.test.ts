@@ -47,6 +47,7 @@ const COMMANDS: Readonly<Record<Command['kind'], Command>> = {
   clearSpot: { kind: 'clearSpot' },
   declareGround: { kind: 'declareGround', ground: 'steeper' },
   stateLimit: { kind: 'stateLimit', hundredths: 120 },
+  orderFacing: { kind: 'orderFacing', steps: 1 },
   begin: { kind: 'begin' },
   setThrust: { kind: 'setThrust', percent: 40 },
   setTilt: { kind: 'setTilt', degrees: 2 },

@@ -1,0 +1,50 @@
+import { feetOf, type FootOffset } from '../estimate/index.ts';
+import { cos, sin } from '../math/trig.ts';
+import type { DescentSetup, DescentState, FacingState } from '../world/descent.ts';
+import { facingAt, headingAt, turnedOn, yawOf, type Facings, type Heading } from '../world/facings.ts';
+import { layOutSection } from '../world/layOutSection.ts';
+
+/**
+ * How far the crew knows the lander to have turned about its long axis: as it was ordered, by the clock. Nothing measures it, and nothing of the model makes it doubtful.
+ */
+export interface BelievedFacing {
+  readonly setup: Pick<DescentSetup, 'lander' | 'propellant'>;
+  /** Worked out with the first order. */
+  facings: Facings | undefined;
+  /** At the start. */
+  readonly feet: readonly FootPlace[];
+  /** Undefined while nobody has ordered a turn. */
+  heading: Heading | undefined;
+}
+
+/** In the body frame of the section, from the center of mass. */
+export interface FootPlace extends FootOffset {
+  /** Out of the section, toward the viewer [m]. */
+  readonly aside: number;
+}
+
+export function createBelievedFacing(setup: DescentSetup, first: DescentState): BelievedFacing {
+  const feet = feetOf(first).map((foot, leg) => ({ ...foot, aside: first.legs[leg]?.footZ ?? 0 }));
+  return { setup, facings: undefined, feet, heading: undefined };
+}
+
+/** One tick of turning toward the edge that is ordered. Returns where the feet are from now on when another edge has come to the right. */
+export function followOrder(facing: BelievedFacing, ordered: number): readonly FootPlace[] | undefined {
+  const { setup, heading, feet } = facing;
+  if (heading === undefined && ordered === 0) return undefined;
+  const facings = (facing.facings ??= layOutSection(setup.lander, setup.propellant).facings);
+  const before = heading ?? headingAt(facings, 0);
+  facing.heading = turnedOn(facings, before, ordered);
+  const { steps } = facing.heading;
+  return steps === before.steps ? undefined : feet.map((foot) => turned(foot, facingAt(facings, steps).yaw));
+}
+
+export function viewFacing({ heading }: BelievedFacing): FacingState | undefined {
+  return heading && { steps: heading.steps, yaw: yawOf(heading) };
+}
+
+/** Counter-clockwise seen from above: what was toward the viewer comes to the right. */
+function turned({ across, along, aside }: FootPlace, yaw: number): FootPlace {
+  const [c, s] = [cos(yaw), sin(yaw)];
+  return { across: c * across + s * aside, along, aside: c * aside - s * across };
+}
