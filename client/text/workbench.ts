@@ -38,6 +38,7 @@ export const BENCH = {
   command: 'The same from the command line',
   saveFirst: (file: string) => `Save the lander first: the command reads ${file}.`,
   answers: 'Answers',
+  inputs: 'What is asked about',
 } as const;
 
 export const FIELD_WORDS: { readonly [Name in ArrivalName | ShapeField]: string } = {

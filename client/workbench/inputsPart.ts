@@ -98,8 +98,8 @@ export function createInputsPart(
   world.addEventListener('change', () => change({ world: world.value }));
   const legs = element('span', { class: 'bench-legs' });
   const node = element(
-    'div',
-    { class: 'bench-inputs' },
+    'section',
+    { class: 'bench-inputs', 'aria-label': BENCH.inputs },
     drawing,
     status,
     element(

@@ -1,12 +1,17 @@
 import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { BENCH } from '../../client/text/workbench.ts';
 import { OUTSIDE_CHECKS } from '../../engine/checks/index.ts';
 import { CAUTION } from '../../engine/constants.ts';
 import { findLander } from '../../levels/index.ts';
 import { callJson } from '../contract/cli/runKilter.ts';
+import { barriers } from '../support/barriers.ts';
 import { setLiveTable, type LiveTable } from '../support/liveTable.ts';
 import { press } from '../support/press.ts';
+
+const WIDE = { width: 1280, height: 720 };
+const PHONE = { width: 390, height: 844 };
 
 let live: LiveTable;
 
@@ -48,11 +53,18 @@ describe('the workbench', () => {
     await watch.getByText('Stays upright').waitFor();
     expect(await watch.locator('code').innerText()).toMatch(/^npx kilter touchdown trivet-changed\.json --slope 5/);
 
+    // nothing is laid anew while a keyboard goes through it
+    await expect.poll(() => page.getByText(BENCH.reading).count(), { timeout: 90_000 }).toBe(0);
+    for (const size of [PHONE, WIDE]) {
+      await page.setViewportSize(size);
+      expect(await barriers(page)).toEqual([]);
+    }
+
     // a link holds both cases
     await press(page, 'Keep this one beside');
     await page.getByLabel('World', { exact: true }).selectOption('mars');
     await page.getByRole('row', { name: /^World mars moon/ }).waitFor();
-    const again = await live.openPage(page.url().slice(page.url().indexOf('/?')), { width: 390, height: 844 });
+    const again = await live.openPage(page.url().slice(page.url().indexOf('/?')), PHONE);
     expect(await field(again, 'foot to the long axis').inputValue()).toBe('2.5');
     await again.getByRole('row', { name: /^World mars moon/ }).waitFor();
     await again.locator('#desk').getByText(CAUTION.slice('Exercise. '.length)).waitFor();
@@ -73,6 +85,10 @@ describe('the page about trust', () => {
     const agree = `${OUTSIDE_CHECKS.length} of ${OUTSIDE_CHECKS.length} checks agree`;
     await page.getByRole('status').filter({ hasText: agree }).waitFor();
     expect(await page.getByRole('row').count()).toBe(OUTSIDE_CHECKS.length + 1);
+    for (const size of [WIDE, PHONE]) {
+      await page.setViewportSize(size);
+      expect(await barriers(page)).toEqual([]);
+    }
     expect(live.faults).toEqual([]);
   });
 });

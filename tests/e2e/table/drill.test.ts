@@ -31,6 +31,17 @@ async function makes(facilitator: Page, name: string, role: string): Promise<voi
   await press(facilitator, `Set: what ${name} is`);
 }
 
+/** Whoever only watches stops everything too, and the facilitator lifts it. */
+async function stops(observer: Page, facilitator: Page): Promise<void> {
+  const stands = facilitator.getByRole('dialog', { name: 'Real-world stop' });
+  await press(observer, 'Real-world stop');
+  await press(observer, 'Stop everything');
+  await stands.waitFor();
+  await press(facilitator, 'Lift the stop');
+  await stands.waitFor({ state: 'hidden' });
+  await observer.getByRole('dialog', { name: 'Real-world stop' }).waitFor({ state: 'hidden' });
+}
+
 /** Opens the drill as its facilitator, and says its code. */
 async function openDrill(): Promise<{ readonly facilitator: Page; readonly code: string }> {
   const facilitator = await live.openPage('/', WIDE);
@@ -65,8 +76,11 @@ it('a facilitator, two of a crew and a room screen are briefed, play the start o
   const { facilitator, code } = await openDrill();
   const lead = await join(code, 'Ada', { role: 'crew', size: PHONE });
   const sensors = await join(code, 'Bo', { role: 'crew', size: PHONE });
-  const room = await join(code, 'Wall', { role: 'room screen', size: WIDE });
+  const room = await join(code, 'Wall', { role: 'observer', size: WIDE });
   const all = [facilitator, lead, sensors, room];
+
+  await stops(room, facilitator);
+  await makes(facilitator, 'Wall', 'room screen');
 
   // the brief, on every screen; who has read it is told; only the facilitator begins
   for (const page of all) await reads(page, 'Call out a lost or wrong source of height within 5 s.');
@@ -130,7 +144,8 @@ it('a facilitator, two of a crew and a room screen are briefed, play the start o
     .press('Enter');
   await reads(sensors, 'Altimeter: rejected');
   await reads(facilitator, 'Every seat has laid an order.');
-  await areOpenToAll([facilitator, room]);
+  await sensors.getByRole('button', { name: '1 more waits', exact: true }).waitFor();
+  await areOpenToAll([facilitator, room, sensors]);
   expect(await lead.getByText('Altimeter: rejected').count()).toBe(0);
   await press(sensors, /^Take back/);
   await reads(facilitator, /^Awaited: Sensors\.$/);
@@ -161,15 +176,34 @@ it('a facilitator, two of a crew and a room screen are briefed, play the start o
     expect(await overprintsAtWidths(page)).toEqual([]);
   }
   for (const page of [facilitator, room]) await page.setViewportSize(WIDE);
+  // a poll that is open, as whoever does not answer sees it
+  await press(lead, /^Ask: go\?/);
+  await reads(room, 'Go or no-go?');
+  await areOpenToAll([room]);
   await makes(facilitator, 'Wall', 'observer');
   await room.getByRole('region', { name: 'Observer', exact: true }).waitFor();
+  await reads(room, 'Go for landing?');
   await areOpenToAll([room]);
+  await stops(room, facilitator);
   await makes(facilitator, 'Wall', 'evaluator');
   await room.getByRole('region', { name: 'Observe', exact: true }).waitFor();
+  expect(await overprints(room)).toEqual([]);
+  await areOpenToAll([room]);
   await room.setViewportSize(PHONE);
   await areOpenToAll([room]);
   await press(room, '+ Strength');
   await reads(room, /^Noted: /);
+
+  // at rest and in the debrief
+  await makes(facilitator, 'Wall', 'observer');
+  await press(facilitator, /^End the descent/);
+  await press(facilitator, 'End it');
+  await room.getByRole('region', { name: 'Scorecard' }).waitFor();
+  await stops(room, facilitator);
+  await press(facilitator, 'Debrief');
+  await press(facilitator, 'Next: Reactions');
+  await room.getByRole('region', { name: 'Debrief' }).waitFor();
+  await stops(room, facilitator);
   expect([...live.faults, ...live.lostFocus]).toEqual([]);
 }, 600_000);
 

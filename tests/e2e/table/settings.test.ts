@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, describe, it } from 'vitest';
 import { CAUTION } from '../../../engine/constants.ts';
+import { barriers } from '../../support/barriers.ts';
 import { flyByHand } from '../../support/flyByHand.ts';
 import { setLiveTable, type LiveTable } from '../../support/liveTable.ts';
 import { overprintsAtWidths, watchLettering } from '../../support/overprint.ts';
@@ -114,6 +115,10 @@ it('the check of the network says what goes through, and leads back to the start
   await page.getByText('All well: you can open and join tables from here.').waitFor();
   expect(await page.getByText(/^works, \d+ ms$/).count()).toBe(2);
   expect(await page.getByText(CAUTION.split('.')[0] ?? '').count()).toBeGreaterThan(0);
+  for (const width of [390, 1280]) {
+    await page.setViewportSize({ width, height: 720 });
+    expect(await barriers(page)).toEqual([]);
+  }
   await page.getByRole('button', { name: 'Back to the start' }).click();
   await page.getByRole('button', { name: 'Fly a landing' }).waitFor();
   expect(new URL(page.url()).search).toBe('');

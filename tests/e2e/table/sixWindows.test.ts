@@ -113,6 +113,11 @@ it(
     for (const page of all) {
       await reads(page, /Go for landing\?/);
       expect(await barriers(page)).toEqual([]);
+      // each seat once as on a desk too
+      if (page === facilitator || page === crew.lead) continue;
+      await page.setViewportSize(WIDE);
+      expect(await barriers(page)).toEqual([]);
+      await page.setViewportSize(PHONE);
     }
     await press(facilitator, 'Resume');
     await facilitator
