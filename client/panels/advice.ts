@@ -1,3 +1,4 @@
+import { askedRate } from '../../engine/descent/index.ts';
 import type { HeldControls, TableView } from '../../engine/table/index.ts';
 import type { Phase } from '../../engine/world/index.ts';
 import { COACH, SOURCE_NAMES } from '../text/en.ts';
@@ -37,8 +38,11 @@ const TOUCHING = 0.5;
 /** All that the engine has [%]. */
 const FULL = 100;
 
-export function descentRateAim(height: number): number {
-  return Math.min(FASTEST_RATE, TOUCHDOWN_RATE + RATE_PER_HEIGHT * Math.max(0, height));
+const OWN_AIM = { touchdownRate: TOUCHDOWN_RATE, ratePerHeight: RATE_PER_HEIGHT, fastestRate: FASTEST_RATE };
+
+/** Descent rate to aim for [m/s]: as the brief of the drill says, else as the coach has it. */
+export function descentRateAim(height: number, drill: TableView['drill']): number {
+  return askedRate({ ...OWN_AIM, ...(drill && { profile: drill.profile }) }, Math.max(0, height));
 }
 
 /** The one thing to do now, for someone who holds these controls. `hoverPercent` is the thrust that holds the speed. */
@@ -100,11 +104,11 @@ function gaveWayWords({ touchdown }: TableView['flight']): string {
 
 /** Pressing: comes before anything about the tilt. */
 function adviseThrust(
-  { flight, commanded, margin }: TableView,
+  { flight, commanded, margin, drill }: TableView,
   hoverPercent: number,
 ): { readonly advice: Advice; readonly isPressing: boolean } | undefined {
   const rate = -flight.vy;
-  const aim = descentRateAim(flight.height);
+  const aim = descentRateAim(flight.height, drill);
   const say = (advice: Advice, isPressing: boolean) => ({ advice, isPressing });
   if (flight.height < TOUCHING) return say({ key: 'engineOff', words: COACH.engineOff }, true);
   const isLow = commanded.thrustPercent < hoverPercent;

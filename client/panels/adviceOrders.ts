@@ -25,7 +25,7 @@ export function adviseOrders(view: TableView): Advice {
   if (view.engine.cutOff === 'fired') return { key: 'cutOff', words: COACH.cutOff };
   if (orders === undefined) return { key: 'steady', words: COACH.steady };
   const rate = orders.descentRateTenths / 10;
-  const aim = descentRateAim(flight.height);
+  const aim = descentRateAim(flight.height, view.drill);
   if (rate > TOO_FAST * aim + FAST_BY) return { key: 'orderSlower', words: COACH.orderSlower(speed(aim, 1)) };
   const across = adviseAcross(view, orders);
   if (across !== undefined) return across;

@@ -4,7 +4,7 @@ import { BRIEF } from '../text/drill.ts';
 import { LEAD_CARD } from '../text/en.ts';
 import { createNoteList, crewNotes, noteLines, openMatters, type CrewNote } from './crewNotes.ts';
 import { createDeal } from './dealSeats.ts';
-import { element } from './element.ts';
+import { element, say } from './element.ts';
 import { drawPlan, HeightHistory } from './planDrawing.ts';
 import { cardPart, createLiveDrawing, figureLine, seatCardFrame, type Ask, type SeatCard } from './seatCard.ts';
 
@@ -12,6 +12,7 @@ import { cardPart, createLiveDrawing, figureLine, seatCardFrame, type Ask, type 
 export function createLeadCard(ask: Ask): SeatCard {
   const history = new HeightHistory();
   const plan = createLiveDrawing('plan-drawing');
+  const note = element('p', { class: 'card-note' });
   const odds = figureLine(LEAD_CARD.odds);
   const open = createNoteList();
   const inForce = createNoteList();
@@ -21,7 +22,7 @@ export function createLeadCard(ask: Ask): SeatCard {
   const card = seatCardFrame(
     'lead',
     plan.holder,
-    element('p', { class: 'card-note' }, LEAD_CARD.planNote),
+    note,
     odds.line,
     rulePart,
     cardPart(LEAD_CARD.open, open.list),
@@ -39,8 +40,10 @@ export function createLeadCard(ask: Ask): SeatCard {
         now: { seconds: view.flight.tick / TICK_RATE, height: view.flight.height },
         rate: -view.flight.vy,
         drawnIn: view.drawnIn,
+        drill: view.drill,
       });
       plan.show(markup, viewBox);
+      say(note, LEAD_CARD.planNote(view.drill !== undefined));
       const hasOdds = view.leadReadings?.odds !== undefined && !view.aborting;
       odds.show(oddsWords(view), hasOdds ? LEAD_CARD.oddsNote : '');
       open.show(linesOf(openMatters(view), LEAD_CARD.nothingOpen));

@@ -1,3 +1,4 @@
+import type { TableView } from '../../engine/table/index.ts';
 import { TICK_RATE } from '../../engine/world/index.ts';
 import type { Pen } from '../ink/pen.ts';
 import { PencilPen } from '../ink/pencilPen.ts';
@@ -35,12 +36,12 @@ export class HeightHistory {
   }
 }
 
-/** How the height would go from there if it came down as the coach has it, a point a second, to the ground. */
-export function aimedHeights(start: HeightAt): readonly HeightAt[] {
+/** How the height would go from there if it came down as the brief of the drill or the coach has it, a point a second, to the ground. */
+export function aimedHeights(start: HeightAt, drill: TableView['drill']): readonly HeightAt[] {
   const points: HeightAt[] = [start];
   for (let { seconds: at, height } = start; height > 0 && points.length < LONGEST;) {
     at += 1;
-    height = Math.max(0, height - descentRateAim(height));
+    height = Math.max(0, height - descentRateAim(height, drill));
     points.push({ seconds: at, height });
   }
   return points;
@@ -67,10 +68,11 @@ export function drawPlan(reading: {
   /** [m/s], positive downwards. */
   readonly rate: number;
   readonly drawnIn: 'pencil' | 'ink';
+  readonly drill: TableView['drill'];
 }): { readonly markup: string; readonly viewBox: string } {
-  const { flown, now, rate, drawnIn } = reading;
+  const { flown, now, rate, drawnIn, drill } = reading;
   const start = flown[0] ?? now;
-  const aimed = aimedHeights(start);
+  const aimed = aimedHeights(start, drill);
   const latest = Math.max(aimed.at(-1)?.seconds ?? 0, now.seconds) + 5;
   const highest = Math.max(...[...flown, now].map(({ height }) => height), 1);
   const x = (at: number) => LEFT + ((at - start.seconds) / (latest - start.seconds)) * (WIDTH - LEFT - RIGHT);

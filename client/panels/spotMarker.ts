@@ -65,9 +65,9 @@ export function createSpotMarker(ask: Ask, halfStance: number): SpotMarker {
     },
     here: () => pressIfShown(here),
     refresh(view, ground, isOpen) {
-      const { flight, margin, site, drawnIn } = view;
-      const laid = view.turn?.laying === true ? view.turn.own.find(({ order }) => order === 'markSpot') : undefined;
-      said = spotOf(laid) ?? site.spot;
+      const { flight, margin, drawnIn } = view;
+      const { spot: now, isLaid } = spotSaid(view);
+      said = now;
       headingFor = margin.predicted?.x ?? flight.x;
       const meters = slider.preview() ?? wish.shown(said?.meters);
       const spot = meters === undefined ? undefined : { meters, approach: said?.approach ?? approach };
@@ -84,7 +84,7 @@ export function createSpotMarker(ask: Ask, halfStance: number): SpotMarker {
       profile.show(drawn.markup, drawn.viewBox);
       say(legend, SITE_CARD.legend(degrees(LEVEL_ENOUGH, 0), drawn.times));
       const where = spot === undefined ? SITE_CARD.noSpot : aheadWords(spot.meters, flight.x);
-      const words = laid === undefined ? where : SITE_CARD.spotLaid(where);
+      const words = isLaid ? SITE_CARD.spotLaid(where) : where;
       say(place, words);
       slider.refresh(meters ?? Math.round(headingFor), words, isOpen);
       here.disabled = !isOpen || margin.predicted === undefined;
@@ -94,14 +94,21 @@ export function createSpotMarker(ask: Ask, halfStance: number): SpotMarker {
   };
 }
 
-/** A spot that was ordered and lies face down still. */
-function spotOf(laid: LaidView | undefined): MarkedSpot | undefined {
-  if (laid?.figure === undefined) return undefined;
-  return {
-    meters: laid.figure,
-    approach: SPOT_APPROACHES.find((one) => one === laid.word) ?? 'either way',
-  };
+/** The spot that is marked, or none; in turns as the own order that lies face down has it. */
+export function spotSaid({ turn, site }: Pick<TableView, 'turn' | 'site'>): {
+  readonly spot: MarkedSpot | undefined;
+  readonly isLaid: boolean;
+} {
+  const laid = turn?.laying === true ? turn.own.find(({ order }) => SPOT_ORDERS.includes(order)) : undefined;
+  if (laid === undefined) return { spot: site.spot, isLaid: false };
+  const { figure, word } = laid;
+  if (figure === undefined) return { spot: undefined, isLaid: true };
+  const approach = SPOT_APPROACHES.find((one) => one === word) ?? 'either way';
+  return { spot: { meters: figure, approach }, isLaid: true };
 }
+
+/** To mark it, and to take it away. */
+const SPOT_ORDERS: readonly LaidView['order'][] = ['markSpot', 'clearSpot'];
 
 /** A slider as wide as the profile. While it is held, neither it nor the picture under it moves on by itself. */
 function createSlider(mark: (meters: number) => void) {

@@ -229,7 +229,8 @@ export const SITE_CARD = {
 } as const;
 
 export const LEAD_CARD = {
-  planNote: 'Height against time. Light: as the coach would come down. Dark: flown. Dashed: as it comes down now.',
+  planNote: (isDrill: boolean) =>
+    `Height against time. Light: as ${isDrill ? 'the brief says' : 'the coach would come down'}. Dark: flown. Dashed: as it comes down now.`,
   odds: 'stays upright',
   oddsNote: 'by what is believed, how far that may be off, and the tip limit; if it goes on as it moves now',
   noOdds: 'no figure now',
@@ -940,6 +941,7 @@ export const ALERT = {
     caution: 'Caution',
     advisory: 'Advisory',
   } satisfies Record<AlertLevel, string>,
+  cleared: 'Cleared',
   acknowledge: 'Got it',
   acknowledgeFully: (words: string) => `Got it: ${words}`,
   sourceLost: (source: string) => `${source} is lost`,

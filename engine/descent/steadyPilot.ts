@@ -95,7 +95,15 @@ function uphillDrift({ squareFrom }: PilotManner, { slope, height }: DescentStat
 }
 
 /** Descent rate that is aimed at from a height [m/s]. */
-export function askedRate({ touchdownRate, ratePerHeight, fastestRate, profile }: PilotManner, height: number): number {
+export function askedRate(
+  {
+    touchdownRate,
+    ratePerHeight,
+    fastestRate,
+    profile,
+  }: Pick<PilotManner, 'touchdownRate' | 'ratePerHeight' | 'fastestRate' | 'profile'>,
+  height: number,
+): number {
   const step = profile?.find(({ above }) => height >= above);
   return step?.rate ?? Math.min(fastestRate, touchdownRate + ratePerHeight * height);
 }

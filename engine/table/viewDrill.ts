@@ -77,9 +77,9 @@ const briefOf = createMemo<Drill, BriefView>();
 
 export function viewBrief({ drill }: TablePlan): Pick<CommonView, 'drill'> {
   if (drill === undefined) return {};
-  const { id, title, brief, objectives, ruleCard } = drill;
+  const { id, title, brief, objectives, ruleCard, profile } = drill;
   const rules = () => ruleCard.map((rule) => ({ id: rule.id, text: rule.text }));
-  return { drill: briefOf(drill, [], () => ({ id, title, brief, objectives, ruleCard: rules() })) };
+  return { drill: briefOf(drill, [], () => ({ id, title, brief, objectives, ruleCard: rules(), profile })) };
 }
 
 export function viewOwnDrill(table: Table, member: Member): Pick<OwnView, 'dealt' | 'control'> {

@@ -1,4 +1,4 @@
-import type { Orders } from '../descent/index.ts';
+import type { DescentProfile, Orders } from '../descent/index.ts';
 import type { AlertLevel, Objective, RowState, Rule } from '../drill/index.ts';
 import type { Judgment, SourceState } from '../estimate/index.ts';
 import type { Source } from '../sensors/index.ts';
@@ -111,6 +111,8 @@ export interface BriefView {
   readonly brief: readonly string[];
   readonly objectives: readonly Objective[];
   readonly ruleCard: readonly Pick<Rule, 'id' | 'text'>[];
+  /** How fast the brief says to come down [m], [m/s]. */
+  readonly profile: DescentProfile;
 }
 
 /** A card that was dealt onto this member's display. */

@@ -94,6 +94,7 @@ export const commonShape = group({
       brief: list(text),
       objectives: list(group({ id: text, text })),
       ruleCard: list(group({ id: text, text })),
+      profile: list(group({ above: quantity, rate: quantity })),
     }),
   ),
   engine: group({

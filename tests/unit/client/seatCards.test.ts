@@ -6,6 +6,7 @@ import { oddsWords } from '../../../client/panels/leadCard.ts';
 import { aimedHeights, HeightHistory } from '../../../client/panels/planDrawing.ts';
 import { apartWords } from '../../../client/panels/propellantCard.ts';
 import { readingText, SEAT_READINGS } from '../../../client/panels/readings.ts';
+import { spotSaid } from '../../../client/panels/spotMarker.ts';
 import { aheadWords, legWords, offeredLimit, slopeRangeWords, slopeWords } from '../../../client/panels/siteWords.ts';
 import { levelParts, stretchAhead } from '../../../client/panels/stretchAhead.ts';
 import { ALIGNING_TICKS, SEATS, type SiteReadings, type TableView } from '../../../engine/table/index.ts';
@@ -86,6 +87,25 @@ describe('what Site reads', () => {
     expect(aheadWords(124, 100.2)).toBe(`24${THIN}m →`);
     expect(aheadWords(90, 100)).toBe(`← 10${THIN}m`);
     expect(aheadWords(100, 100.3)).toBe('straight below');
+  });
+});
+
+const turn = (own: NonNullable<TableView['turn']>['own']) => ({ laying: true, awaited: [], own });
+
+describe('the spot that Site marks', () => {
+  const marked = { spot: { meters: 12, approach: 'either way' }, ground: 'as mapped' } as const;
+
+  it('is in turns as the order that lies face down has it, and none where that takes it away', () => {
+    expect(spotSaid({ site: marked })).toEqual({ spot: marked.spot, isLaid: false });
+    expect(spotSaid({ site: marked, turn: turn([]) })).toEqual({ spot: marked.spot, isLaid: false });
+    const laid = turn([{ order: 'markSpot', figure: -3, word: 'to the left' }]);
+    expect(spotSaid({ site: marked, turn: laid })).toEqual({
+      spot: { meters: -3, approach: 'to the left' },
+      isLaid: true,
+    });
+    const away = turn([{ order: 'clearSpot' }]);
+    expect(spotSaid({ site: marked, turn: away })).toEqual({ spot: undefined, isLaid: true });
+    expect(spotSaid({ site: marked, turn: { ...away, laying: false } }).isLaid).toBe(false);
   });
 });
 
@@ -188,10 +208,22 @@ describe('what Propellant and Lead read', () => {
 
 describe('the plan of the descent', () => {
   it('comes down to the ground, ever slower', () => {
-    const heights = aimedHeights({ seconds: 3, height: 60 }).map(({ height }) => height);
+    const heights = aimedHeights({ seconds: 3, height: 60 }, undefined).map(({ height }) => height);
     expect(heights.at(-1)).toBe(0);
     const falls = heights.slice(1, -1).map((height, index) => (heights[index] ?? 0) - height);
     for (const [index, fall] of falls.slice(1).entries()) expect(fall).toBeLessThanOrEqual(falls[index] ?? 0);
+  });
+
+  it('comes down as the brief of a drill says, where one is played', () => {
+    const profile = [
+      { above: 40, rate: 3 },
+      { above: 0, rate: 2 },
+    ];
+    const drill = { id: 'd', title: 'D', brief: [], objectives: [], ruleCard: [], profile };
+    const heights = aimedHeights({ seconds: 0, height: 46 }, drill).map(({ height }) => height);
+    expect(heights.slice(0, 5)).toEqual([46, 43, 40, 37, 35]);
+    // three whole seconds to 37 m, then 2 m a second, and what is left
+    expect(heights).toHaveLength(4 + 19);
   });
 
   it('keeps a height a second, and begins anew with another descent', () => {

@@ -123,15 +123,15 @@ describe('the plan of the descent as Lead sees it', () => {
 
   it('leads on as it comes down now, and nowhere where it climbs', () => {
     const dashed = [2, -2].map((rate) =>
-      count(drawPlan({ flown, now, rate, drawnIn: 'ink' }).markup, /stroke-dasharray/g),
+      count(drawPlan({ flown, now, rate, drawnIn: 'ink', drill: undefined }).markup, /stroke-dasharray/g),
     );
     expect(dashed).toEqual([1, 0]);
   });
 
   it('is whole before anything was flown, and on the ground', () => {
     for (const height of [0, 40])
-      expect(drawPlan({ flown: [], now: { seconds: 0, height }, rate: 1, drawnIn: 'pencil' }).markup).not.toMatch(
-        NO_NUMBER,
-      );
+      expect(
+        drawPlan({ flown: [], now: { seconds: 0, height }, rate: 1, drawnIn: 'pencil', drill: undefined }).markup,
+      ).not.toMatch(NO_NUMBER);
   });
 });
