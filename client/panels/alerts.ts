@@ -3,7 +3,7 @@ import { ALERT_LEVELS, type AlertView } from '../../engine/talk/index.ts';
 import { TICK_RATE, type Phase } from '../../engine/world/index.ts';
 import { ALERT, SOURCE_NAMES } from '../text/en.ts';
 import type { Announcer } from './announcer.ts';
-import { button, element } from './element.ts';
+import { button, element, say } from './element.ts';
 import { keepFocus } from './keepFocus.ts';
 import type { Ask } from './seatCard.ts';
 
@@ -40,8 +40,10 @@ export function createAlertList(
       if (line === undefined) {
         line = createAlertLine(alert, flight.tick, () => ask({ kind: 'acknowledge', alert: alert.id }));
         lines.set(alert.id, line);
-        announcer.announce(`${ALERT.levels[alert.level]}: ${alertWords(alert)}.`, 'now');
+        if (!alert.isCleared) announcer.announce(`${ALERT.levels[alert.level]}: ${alertWords(alert)}.`, 'now');
       }
+      if (alert.isCleared && !line.node.hasAttribute('data-cleared'))
+        announcer.announce(`${ALERT.cleared}: ${alertWords(alert)}.`, 'soon');
       line.refresh(alert, flight.tick, you.seat !== undefined);
     }
     inOrder(list, alerts, lines);
@@ -58,9 +60,9 @@ interface AlertLine {
   refresh(alert: AlertView, tick: number, maySay: boolean): void;
 }
 
-/** What nobody has seen before the rest, then the graver, then the newer. */
-function rank({ level, isAcknowledged, id }: AlertView): readonly number[] {
-  return [Number(isAcknowledged), ALERT_LEVELS.indexOf(level), -id];
+/** What nobody has seen before the rest, what has gone last, then the graver, then the newer. */
+function rank({ level, isAcknowledged, isCleared, id }: AlertView): readonly number[] {
+  return [isCleared ? 2 : Number(isAcknowledged), ALERT_LEVELS.indexOf(level), -id];
 }
 
 /** Moves only what is not in its place: the focus stays. */
@@ -79,14 +81,17 @@ function inOrder(list: HTMLElement, alerts: readonly AlertView[], lines: Readonl
 function createAlertLine(alert: AlertView, came: number, acknowledge: () => void): AlertLine {
   const words = alertWords(alert);
   const seen = button(ALERT.acknowledge, acknowledge, { 'aria-label': ALERT.acknowledgeFully(words) });
-  const text = element('span', {}, element('strong', {}, `${ALERT.levels[alert.level]}:`), ' ', words);
+  const kind = element('strong', {});
+  const text = element('span', {}, kind, ' ', words);
   const node = element('li', { class: 'own-alert', 'data-level': alert.level }, text, seen);
   return {
     node,
-    refresh({ isAcknowledged, cause }, tick, maySay) {
+    refresh({ isAcknowledged, isCleared, cause, level }, tick, maySay) {
+      say(kind, `${isCleared ? ALERT.cleared : ALERT.levels[level]}:`);
       const isOld = cause === 'told' && tick - came > NEWS_TICKS;
-      const isFolded = isAcknowledged || isOld;
-      seen.hidden = isAcknowledged || !maySay;
+      const isFolded = isAcknowledged || isOld || isCleared;
+      seen.hidden = isAcknowledged || isCleared || !maySay;
+      node.toggleAttribute('data-cleared', isCleared);
       node.toggleAttribute('data-seen', isFolded);
       // what a line cuts off is there for whoever points at it
       text.title = isFolded ? words : '';

@@ -50,9 +50,17 @@ export function sendRow(table: Table, row: EventRow): void {
   for (const effect of row.effects) {
     state.failures = failuresAfter(state.failures, effect, tick + 1);
     if (effect.do === 'tell' && effect.level !== undefined)
-      tell(table, { text: effect.text, level: effect.level, to: effect.to });
+      tell(table, { text: effect.text, level: effect.level, to: effect.to, ...wantedBy(table, row) });
   }
   if (state.failures !== before) handFailures(table);
+}
+
+/** For want of which response a contingency is sent; nothing where only people can tell, or where it was carried out already and is sent by hand even so. */
+function wantedBy(table: Table, { unless }: EventRow): { readonly until?: string } {
+  const { drill } = table.plan;
+  if (unless === undefined || drill === undefined || isCarriedOut(table, drill, unless)) return {};
+  const wanted = drill.events.flatMap(({ responses }) => responses).find(({ id }) => id === unless);
+  return wanted === undefined || wanted.seen.by === 'evaluator' ? {} : { until: unless };
 }
 
 /** Nothing fails in this source, or is wrong with this part of the lander, from the next tick on. */

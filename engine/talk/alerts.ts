@@ -2,6 +2,7 @@ import type { AlertLevel, Display } from '../drill/drill.ts';
 import { SOURCES, type Source } from '../sensors/index.ts';
 import { isCovered } from '../table/attendance.ts';
 import { marginNow } from '../table/flightKnown.ts';
+import { isCarriedOut } from '../table/responses.ts';
 import { readPropellant } from '../table/seatReadings.ts';
 import type { Table } from '../table/table.ts';
 import type { TableState } from '../table/tableState.ts';
@@ -17,6 +18,8 @@ export const ALERT_LOOK = 6;
 /** A cause must be there for so many looks in a row before the alert is raised, and away before it is cleared: half a second and two, so that none comes and goes with the noise. */
 const LOOKS_TO_RAISE = 5;
 const LOOKS_TO_CLEAR = 20;
+/** A cleared alert says so for so long: five seconds. */
+const LOOKS_CLEARED = 50;
 /** A told alert stands at least so long where nobody is there to acknowledge it: ten seconds [looks]. */
 const LOOKS_UNHEARD = 100;
 
@@ -40,8 +43,8 @@ export function watchAlerts(table: Table, known: DescentState): void {
   const { state } = table;
   const causes = state.stage === 'descending' ? causesOf(table, known) : [];
   const { talk } = state;
-  const alerts = talk.alerts.flatMap((alert) => goOn(alert, causes, state));
-  const waiting = causes.filter((cause) => alerts.every((alert) => keyOf(alert) !== keyOf(cause)));
+  const alerts = talk.alerts.flatMap((alert) => goOn(alert, causes, table));
+  const waiting = causes.filter((cause) => alerts.every((alert) => alert.isCleared || keyOf(alert) !== keyOf(cause)));
   const rising = Object.fromEntries(waiting.map((cause) => [keyOf(cause), (talk.rising[keyOf(cause)] ?? 0) + 1]));
   // most looks find nothing new: then what was said stays the very same
   const isSame = alerts.length === talk.alerts.length && alerts.every((alert, i) => alert === talk.alerts[i]);
@@ -50,14 +53,18 @@ export function watchAlerts(table: Table, known: DescentState): void {
   for (const cause of waiting) if ((rising[keyOf(cause)] ?? 0) >= LOOKS_TO_RAISE) raise(table, cause);
 }
 
-/** Words sent to these displays. The alert stands until whoever is there has acknowledged it. */
-export function tell(table: Table, told: { text: string; level: AlertLevel; to: readonly Display[] }): void {
+/** Words sent to these displays. `until`: the response for want of which they are sent; without one the alert stands until whoever is there has acknowledged it. */
+export function tell(
+  table: Table,
+  told: { text: string; level: AlertLevel; to: readonly Display[]; until?: string },
+): void {
   raise(table, { cause: 'told', ...told });
 }
 
 export function faultOfAcknowledge({ talk }: TableState, seat: Seat, id: number): Refusal | undefined {
   const alert = talk.alerts.find((one) => one.id === id);
-  if (alert === undefined || !alert.to.includes(seat)) return refusal('no-alert', 'That alert is gone.');
+  if (alert === undefined || alert.isCleared || !alert.to.includes(seat))
+    return refusal('no-alert', 'That alert is gone.');
   return alert.acknowledged.includes(seat)
     ? refusal('acknowledged', 'Your seat has acknowledged that already.')
     : undefined;
@@ -72,21 +79,38 @@ export function acknowledge(table: Table, by: Speaker, id: number): void {
   addLine(table, { ...by, what: { kind: 'acknowledge', alert: id } });
 }
 
-function raise(table: Table, cause: Cause & Pick<Alert, 'text'>): void {
+function raise(table: Table, cause: Cause & Pick<Alert, 'text' | 'until'>): void {
   const { state } = table;
   const id = state.talk.raised + 1;
-  const alert: Alert = { ...momentOf(table), id, ...cause, acknowledged: [], gone: 0 };
-  state.talk = { ...state.talk, raised: id, alerts: [...state.talk.alerts, alert] };
+  const alert: Alert = { ...momentOf(table), id, ...cause, acknowledged: [], isCleared: false, gone: 0 };
+  // one that is back has not gone; words that were sent are each of their own
+  const before = state.talk.alerts.filter(
+    (one) => !one.isCleared || one.cause === 'told' || keyOf(one) !== keyOf(alert),
+  );
+  state.talk = { ...state.talk, raised: id, alerts: [...before, alert] };
 }
 
 /** An alert after one more look: as it was, with its cause away for one look more, or gone. One that is graver now, or less grave, is raised anew. */
-function goOn(alert: Alert, causes: readonly Cause[], state: TableState): readonly Alert[] {
-  if (alert.cause === 'told') return state.stage === 'resolved' || isHeard(alert, state) ? [] : [agedIf(alert)];
+function goOn(alert: Alert, causes: readonly Cause[], table: Table): readonly Alert[] {
+  if (table.state.stage === 'resolved') return [];
+  if (alert.isCleared) return alert.gone < LOOKS_CLEARED ? [{ ...alert, gone: alert.gone + 1 }] : [];
+  if (alert.cause === 'told') return goOnTold(alert, table);
   const now = causes.find((cause) => keyOf(cause) === keyOf(alert));
   if (now?.level === alert.level) return [alert.gone === 0 ? alert : { ...alert, gone: 0 }];
   const gone = alert.gone + 1;
-  const isOver = state.stage === 'resolved' || gone >= (now === undefined ? LOOKS_TO_CLEAR : LOOKS_TO_RAISE);
-  return isOver ? [] : [{ ...alert, gone }];
+  if (now !== undefined) return gone >= LOOKS_TO_RAISE ? [] : [{ ...alert, gone }];
+  return [gone >= LOOKS_TO_CLEAR ? cleared(alert) : { ...alert, gone }];
+}
+
+/** What was done about it stands in the log, so that no truth is told by its going. */
+function goOnTold(alert: Alert, table: Table): readonly Alert[] {
+  const { drill } = table.plan;
+  if (alert.until === undefined || drill === undefined) return isHeard(alert, table.state) ? [] : [agedIf(alert)];
+  return [isCarriedOut(table, drill, alert.until) ? cleared(alert) : alert];
+}
+
+function cleared(alert: Alert): Alert {
+  return { ...alert, isCleared: true, gone: 0 };
 }
 
 /** Of a told alert `gone` counts how long it has stood. */

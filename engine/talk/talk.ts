@@ -8,7 +8,7 @@ import type { Sentence } from './sentences.ts';
 export interface TalkState {
   readonly calls: readonly Call[];
   readonly polls: readonly Poll[];
-  /** Those whose cause is there, or was until a moment ago. */
+  /** Those whose cause is there, or was until a moment ago, and those that say that it has gone. */
   readonly alerts: readonly Alert[];
   /** How many were ever raised; numbers the next. */
   readonly raised: number;
@@ -87,7 +87,11 @@ export interface Alert extends Moment {
   readonly level: AlertLevel;
   readonly to: readonly Display[];
   readonly acknowledged: readonly Seat[];
-  /** For how many looks in a row its cause has been away. */
+  /** Of a `told` one: the response for want of which it was sent. With that its cause has gone. */
+  readonly until?: string;
+  /** Its cause has gone: it says so for a while, and goes. */
+  readonly isCleared: boolean;
+  /** For how many looks in a row its cause has been away; once it is cleared, for how many it has said so. */
   readonly gone: number;
 }
 

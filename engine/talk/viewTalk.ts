@@ -81,6 +81,8 @@ export interface AlertView {
   readonly text?: string;
   readonly level: AlertLevel;
   readonly isAcknowledged: boolean;
+  /** Its cause has gone; it is about to go too. */
+  readonly isCleared: boolean;
 }
 
 export interface LogLineView {
@@ -145,6 +147,7 @@ function viewFor(
         ...(alert.text !== undefined && { text: alert.text }),
         level: alert.level,
         isAcknowledged: seat !== undefined && alert.acknowledged.includes(seat),
+        isCleared: alert.isCleared,
       })),
     log: talk.log
       .filter((line) => hearsAll || isReadAt(line, seat, talk.calls))

@@ -58,6 +58,7 @@ const alert = group({
   text: optional(text),
   level: words(ALERT_LEVELS),
   isAcknowledged: truth,
+  isCleared: truth,
 });
 
 const line = group({

@@ -8,6 +8,7 @@ const alert = (more: Partial<AlertView>): AlertView => ({
   cause: 'dry',
   level: 'warning',
   isAcknowledged: false,
+  isCleared: false,
   ...more,
 });
 

@@ -5,10 +5,13 @@ import { tell } from '../../../engine/talk/index.ts';
 import { commandTable } from '../../support/askTable.ts';
 import { AT, beginCrew, runTable } from '../../support/crewTable.ts';
 import { laid } from '../../support/planChoice.ts';
+import { drillOf, ROW } from '../../support/plainDrill.ts';
 import { plainModel, plainPlan } from '../../support/plainTable.ts';
 
 const alertsAt = (table: Table, seat: Seat) =>
-  viewTable(table, AT[seat]).talk.alerts.map(({ cause, level }) => `${level} ${cause}`);
+  viewTable(table, AT[seat]).talk.alerts.map(({ cause, level, isCleared }) =>
+    isCleared ? `cleared ${cause}` : `${level} ${cause}`,
+  );
 const acknowledge = (table: Table, seat: Seat, alert = 1) =>
   commandTable(table, AT[seat], { kind: 'acknowledge', alert });
 
@@ -30,6 +33,15 @@ function outsideIn(seconds: number): TableModel {
   const margin = plainModel.createMarginGauge(plainPlan)({} as never);
   const outside = { ...margin, predicted: { ...margin.predicted!, callout: 'outside' as const, seconds } };
   return { ...plainModel, createMarginGauge: () => () => outside };
+}
+
+/** A world in which the margin is outside while this says so. */
+function outsideWhile(isOutside: () => boolean): TableModel {
+  const createMarginGauge: TableModel['createMarginGauge'] = () => () => {
+    const margin = plainModel.createMarginGauge(plainPlan)({} as never);
+    return isOutside() ? { ...margin, predicted: { ...margin.predicted!, callout: 'outside' as const } } : margin;
+  };
+  return { ...plainModel, createMarginGauge };
 }
 
 describe('an alert', () => {
@@ -86,20 +98,22 @@ describe('an alert', () => {
     expect(viewTable(table, AT.sensors).talk.alerts[0]).toMatchObject({ source: 'altimeter', isAcknowledged: true });
     runTable(table, 600 - table.state.tick);
     expect(alertsAt(table, 'sensors')).toEqual(['caution sourceLost']);
-    runTable(table, 300);
+    // two seconds and what the altimeter needs to speak again; then it says so for five
+    while (alertsAt(table, 'sensors')[0] === 'caution sourceLost' && waited < 1200) {
+      runTable(table, 6);
+      waited += 6;
+    }
+    expect(alertsAt(table, 'sensors')).toEqual(['cleared sourceLost']);
+    expect(acknowledge(table, 'sensors')).toMatchObject({ error: { code: 'table/no-alert' } });
+    runTable(table, 294);
+    expect(alertsAt(table, 'sensors')).toEqual(['cleared sourceLost']);
+    runTable(table, 18);
     expect(alertsAt(table, 'sensors')).toEqual([]);
   });
 
   it('[TK5] is not raised by what lasts less than half a second', () => {
     let outside = false;
-    const model = {
-      ...plainModel,
-      createMarginGauge: () => () => {
-        const margin = plainModel.createMarginGauge(plainPlan)({} as never);
-        return outside ? { ...margin, predicted: { ...margin.predicted!, callout: 'outside' as const } } : margin;
-      },
-    };
-    const table = beginCrew({ model });
+    const table = beginCrew({ model: outsideWhile(() => outside) });
     for (let i = 0; i < 20; i += 1) {
       outside = i % 2 === 0;
       runTable(table, 24);
@@ -107,6 +121,45 @@ describe('an alert', () => {
     }
     outside = true;
     runTable(table, 42);
+    expect(alertsAt(table, 'lead')).toEqual(['warning marginOutside']);
+  });
+
+  it('[TK5] that was told for want of a response folds when it is acknowledged, and is cleared by that response alone', () => {
+    const tells = { do: 'tell', text: 'Shut the line.', to: ['lead', 'propellant'], level: 'warning' } as const;
+    const leak = { ...ROW, id: 'leak', trigger: { on: 'time', seconds: 0.1 }, effects: [] } as const;
+    const hint = {
+      ...leak,
+      id: 'hint',
+      kind: 'contingency',
+      unless: 'shut',
+      trigger: { on: 'time', seconds: 0.5 },
+      effects: [tells],
+      responses: [],
+    } as const;
+    const drill = drillOf([leak, hint]);
+    const { setup } = plainPlan;
+    const table = beginCrew({ plan: { ...plainPlan, setup: { ...setup, start: { ...setup.start, y: 1e6 } }, drill } });
+    runTable(table, 60);
+    for (const seat of ['lead', 'propellant'] as const) expect(acknowledge(table, seat).ok).toBe(true);
+    runTable(table, 600);
+    expect(viewTable(table, AT.lead).talk.alerts).toMatchObject([{ isAcknowledged: true, isCleared: false }]);
+    commandTable(table, AT.propellant, { kind: 'shutLine', shut: true });
+    runTable(table, 12);
+    expect(alertsAt(table, 'lead')).toEqual(['cleared told']);
+    expect(alertsAt(table, 'propellant')).toEqual(['cleared told']);
+    runTable(table, 312);
+    expect(alertsAt(table, 'lead')).toEqual([]);
+  });
+
+  it('[TK5] that is back while it says that it has gone stands once', () => {
+    let outside = true;
+    const table = beginCrew({ model: outsideWhile(() => outside) });
+    runTable(table, 60);
+    outside = false;
+    runTable(table, 132);
+    expect(alertsAt(table, 'lead')).toEqual(['cleared marginOutside']);
+    outside = true;
+    runTable(table, 60);
     expect(alertsAt(table, 'lead')).toEqual(['warning marginOutside']);
   });
 
