@@ -6,7 +6,7 @@ import { LOGBOOK, RUN } from '../text/logbook.ts';
 import { createRunList } from './runList.ts';
 import { createRunPage, type RunPage } from './runPage.ts';
 import { listRuns, type Keys } from './serverRuns.ts';
-import { shownOfFile, shownOfServer, type ShownRun } from './shownRun.ts';
+import { openWords, shownOfFile, shownOfServer, type ShownRun } from './shownRun.ts';
 import { createOtherRuns } from './otherRuns.ts';
 import '../styles/logbook.css';
 
@@ -18,6 +18,7 @@ const MOST_LOOKS = 40;
 export function layLogbook(holder: HTMLElement, leave: () => void): { end(): void } {
   let files: readonly ShownRun[] = [];
   let ofServer: readonly ShownRun[] = [];
+  let stillOpen = '';
   let added: readonly string[] = [];
   let administrator: string | undefined;
   let opened: RunPage | undefined;
@@ -31,16 +32,19 @@ export function layLogbook(holder: HTMLElement, leave: () => void): { end(): voi
   });
   const status = element('p', { class: 'hint', role: 'status' });
   const list = createRunList((run) => open(run));
+  const show = () => list.show([...files, ...ofServer], stillOpen);
   const refresh = async (looks = MOST_LOOKS): Promise<string> => {
     clearTimeout(timer);
     const asked = keys();
     const listed = await listRuns(asked);
     if (!listed.ok) {
-      list.show([...files, ...ofServer]);
+      show();
       return listed.error;
     }
-    ofServer = listed.value.runs.map(shownOfServer);
-    list.show([...files, ...ofServer]);
+    const { runs } = listed.value;
+    ofServer = runs.filter(({ isOpen }) => !isOpen).map(shownOfServer);
+    stillOpen = openWords(runs);
+    show();
     if (ofServer.some(({ isPending }) => isPending) && looks > 0)
       timer = setTimeout(() => void refresh(looks - 1), LOOK_MS);
     const isUnknown = added.some((key) => listed.value.unknownKeys.includes(key));
@@ -69,7 +73,7 @@ export function layLogbook(holder: HTMLElement, leave: () => void): { end(): voi
       }
       const run = shownOfFile(record.value, name);
       files = [run, ...files.filter(({ id }) => id !== run.id)];
-      list.show([...files, ...ofServer]);
+      show();
       open(run);
     },
   });
@@ -102,7 +106,7 @@ export function layLogbook(holder: HTMLElement, leave: () => void): { end(): voi
   };
   const open = (run: ShownRun) => {
     opened?.end();
-    const rest = [...files, ...ofServer].filter(({ id, server }) => id !== run.id && server?.isOpen !== true);
+    const rest = [...files, ...ofServer].filter(({ id }) => id !== run.id);
     opened = createRunPage(run, rest, {
       keys: keys(),
       gone: close,

@@ -6,7 +6,8 @@ import { withLabel } from './withLabel.ts';
 /** The list of runs with its field to find one. */
 interface RunList {
   readonly node: HTMLElement;
-  show(runs: readonly ShownRun[]): void;
+  /** `open`: of tables that are still open, in words. */
+  show(runs: readonly ShownRun[], open: string): void;
 }
 
 export function createRunList(open: (run: ShownRun) => void): RunList {
@@ -14,6 +15,7 @@ export function createRunList(open: (run: ShownRun) => void): RunList {
   const wanted = element('input', { type: 'search', autocomplete: 'off', 'aria-describedby': 'find-hint' });
   const rows = element('ul', { class: 'logbook-runs', 'aria-label': LOGBOOK.list });
   const count = element('p', { class: 'hint', role: 'status' });
+  const stillOpen = element('p', { class: 'hint' });
   const find = element(
     'div',
     { class: 'logbook-find', role: 'search' },
@@ -35,9 +37,11 @@ export function createRunList(open: (run: ShownRun) => void): RunList {
   };
   wanted.addEventListener('input', lay);
   return {
-    node: element('section', { 'aria-label': LOGBOOK.list }, find, count, rows),
-    show(next) {
+    node: element('section', { 'aria-label': LOGBOOK.list }, find, count, rows, stillOpen),
+    show(next, open) {
       runs = next;
+      say(stillOpen, open);
+      stillOpen.hidden = open === '';
       lay();
     },
   };
@@ -47,7 +51,6 @@ function rowOf(run: ShownRun, open: (run: ShownRun) => void): HTMLElement {
   const { title, place, date, crew, ended, server } = run;
   const name = button(title, () => open(run), {
     'aria-label': LOGBOOK.openRun(title, date === '' ? crew : date),
-    disabled: server?.isOpen === true,
   });
   return element(
     'li',

@@ -23,7 +23,7 @@ export interface ShownRun {
 }
 
 export function shownOfServer(server: ListedRun): ShownRun {
-  const { id, choice, drillTitle, openedMs, summary, isOpen, isPending } = server;
+  const { id, choice, drillTitle, openedMs, summary, isPending } = server;
   return {
     id,
     server,
@@ -31,7 +31,7 @@ export function shownOfServer(server: ListedRun): ShownRun {
     place: placeOf(choice),
     date: dateOf(openedMs),
     crew: summary === undefined ? '' : crewOf(summary),
-    ended: endedOf(summary, { isOpen, isPending }),
+    ended: endedOf(summary, isPending),
     isPending,
   };
 }
@@ -78,14 +78,24 @@ function crewOf({ crew }: RunSummary): string {
   return seated.length === 0 ? LOGBOOK.nobody : seated.join(', ');
 }
 
-function endedOf(
-  summary: RunSummary | undefined,
-  { isOpen, isPending }: { readonly isOpen: boolean; readonly isPending: boolean },
-): string {
-  if (isOpen) return LOGBOOK.open;
+function endedOf(summary: RunSummary | undefined, isPending: boolean): string {
   if (isPending) return LOGBOOK.pending;
   if (summary === undefined) return LOGBOOK.unread;
   return summary.outcome === undefined ? LOGBOOK.unfinished : OUTCOME_WORDS[summary.outcome];
+}
+
+/** So many open tables are named. */
+const MOST_NAMED = 3;
+
+/** What there is to say of tables at which somebody still is: of their runs nothing can be read yet. '' where there are none. */
+export function openWords(runs: readonly ListedRun[]): string {
+  const open = runs.filter(({ isOpen }) => isOpen);
+  if (open.length === 0) return '';
+  const named = open.length > MOST_NAMED ? [] : open;
+  return LOGBOOK.openTables(
+    open.length,
+    named.map(({ drillTitle = LOGBOOK.freeDescent, code }) => LOGBOOK.openTable(drillTitle, code)),
+  );
 }
 
 /** Runs in which every word of what is looked for stands somewhere: in drill, place, date, seats, names, objectives, ratings or how it ended. */

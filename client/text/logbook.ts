@@ -17,7 +17,10 @@ export const LOGBOOK = {
   noneFound: 'No run fits that.',
   count: (shown: number, all: number) => (shown === all ? `${all} runs` : `${shown} of ${all} runs`),
   pending: 'being read',
-  open: 'table still open',
+  /** `named`: what is played at each; empty where they are too many to name. */
+  openTables: (count: number, named: readonly string[]) =>
+    `${count === 1 ? '1 table is' : `${count} tables are`} still open${named.length === 0 ? '' : `: ${named.join(', ')}`}. A run is listed here once everybody has left its table.`,
+  openTable: (title: string, code: string) => `${title} (${code})`,
   unread: 'of another version',
   unfinished: 'not finished',
   kept: 'kept',

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { ListedRun } from '../../../server/messages/index.ts';
-import { dateOf, findRuns, shownOfFile, shownOfServer } from '../../../client/logbook/shownRun.ts';
+import { dateOf, findRuns, openWords, shownOfFile, shownOfServer } from '../../../client/logbook/shownRun.ts';
 import { headerOf } from '../../../engine/record/index.ts';
 import { choiceOf, laid } from '../../support/planChoice.ts';
 
@@ -28,7 +28,7 @@ const DRILL: ListedRun = {
 const { summary: _summary, drillTitle: _title, ...FREE } = DRILL;
 const RUNS = [
   shownOfServer(DRILL),
-  shownOfServer({ ...FREE, id: 'other', choice: choiceOf({}), openedMs: new Date(2031, 5, 9).getTime(), isOpen: true }),
+  shownOfServer({ ...FREE, id: 'other', choice: choiceOf({}), openedMs: new Date(2031, 5, 9).getTime() }),
   shownOfFile({ header: headerOf(laid({ world: 'mars' })), lines: [] }, 'kept.jsonl'),
 ];
 
@@ -57,11 +57,26 @@ describe('a run of the list', () => {
     expect(RUNS[0]).toMatchObject({ crew: 'Sensors Bo', ended: 'tipped downhill', date: '2031-05-04 16:20' });
   });
 
-  it('says nothing of a table that is open, but that it is', () => {
-    expect(RUNS[1]).toMatchObject({ title: 'Free descent', crew: '', ended: 'table still open' });
+  it('of another version has no crew and no end to tell where it cannot be played', () => {
+    expect(RUNS[1]).toMatchObject({ title: 'Free descent', crew: '', ended: 'of another version' });
   });
 
   it('has its date in this browser’s time, every part with two figures', () => {
     expect(dateOf(new Date(2031, 0, 2, 3, 4).getTime())).toBe('2031-01-02 03:04');
+  });
+});
+
+const open = (count: number) => Array.from({ length: count }, () => ({ ...DRILL, isOpen: true }));
+
+describe('tables that are still open', () => {
+  it('are counted, and named while they are few; nothing is said where there are none', () => {
+    expect(openWords([DRILL])).toBe('');
+    expect(openWords([DRILL, ...open(1)])).toMatch(
+      /^1 table is still open: Quiet altimeter \(HKTVRQ\)\. A run is listed/,
+    );
+    expect(openWords([{ ...FREE, isOpen: true }, ...open(1)])).toMatch(
+      /^2 tables are still open: Free descent \(HKTVRQ\), Quiet altimeter \(HKTVRQ\)\./,
+    );
+    expect(openWords(open(4))).toMatch(/^4 tables are still open\. A run/);
   });
 });
