@@ -63,11 +63,10 @@ export function drawDoubt(
   });
   drawProfileBand(sheet, map, BAND * map.sigma);
   // a narrow sheet has the speed's words where a wide one has room
-  const isNarrow = camera.freeWidth < NARROW * pen.unit;
-  const words = isNarrow ? BELIEF.hatchShort : BELIEF.hatch;
+  const words = isNarrow(sheet) ? BELIEF.hatchShort : BELIEF.hatch;
   const width = pen.widthOf(words, LETTERING);
   const aside = [-1, 1].map((way) => camera.sheetX(lander.x + way * 1.9 * figure.halfStance) - (way < 0 ? width : 0));
-  const sides = isNarrow && side === 'right' ? aside : aside.toReversed();
+  const sides = isNarrow(sheet) && side === 'right' ? aside : aside.toReversed();
   const y = camera.sheetY(top) - 6 * pen.unit;
   letter(sheet, {
     name: 'believed',
@@ -95,16 +94,20 @@ export function drawBeliefUnderTruth(
   drawLander(bare.pen, camera, figure, poseOf(state, figure));
   const top = figure.hull.top - figure.centerHeight;
   const above = { x: camera.sheetX(state.x), y: camera.sheetY(state.y + CLEAR_OF_TOP * top) };
+  const below = camera.sheetY(state.y - figure.centerHeight) + 22 * pen.unit;
   const edge = edgeTo(sheet, { x: camera.sheetX(state.x), y: camera.sheetY(state.y) });
   if (edge !== undefined) drawEdgeArrow(bare, edge);
   letter(sheet, {
     name: 'believed at the end',
     rank: 1,
-    words: BELIEF.lander(right, up, distance, isLive ? 'believed' : 'believed at the end'),
+    words: BELIEF.lander(right, up, distance, isLive || isNarrow(sheet) ? 'believed' : 'believed at the end'),
     lettering: { ...LETTERING, align: 'center' },
     places:
       edge === undefined
-        ? [0, -20, -40].map((drop) => ({ x: above.x, y: above.y + drop * pen.unit }))
+        ? [above.y, above.y - 20 * pen.unit, above.y - 40 * pen.unit, below, below + 20 * pen.unit].map((y) => ({
+            x: above.x,
+            y,
+          }))
         : besideTail(edge, pen.unit),
   });
   // first away from the one that is drawn as believed
@@ -115,12 +118,18 @@ export function drawBeliefUnderTruth(
     rank: 2,
     words: BELIEF.true,
     lettering: LETTERING,
-    places: ways.map((way) => ({
-      x: camera.sheetX(truth.x + 1.2 * way * figure.halfStance) - (way < 0 ? width : 0),
-      y: camera.sheetY(truth.y + 0.8 * top),
-    })),
+    places: [0.8 * top, 0, -0.8 * figure.centerHeight, CLEAR_OF_TOP * top].flatMap((over) =>
+      ways.map((way) => ({
+        x: camera.sheetX(truth.x + 1.2 * way * figure.halfStance) - (way < 0 ? width : 0),
+        y: camera.sheetY(truth.y + over),
+      })),
+    ),
   });
   drawMapWords(sheet, { words: BELIEF.ground, map, above: 0, side });
+}
+
+function isNarrow({ pen, camera }: Sheet): boolean {
+  return camera.freeWidth < NARROW * pen.unit;
 }
 
 /** Words over the tail of an arrow that points down or aside, else under it. */

@@ -25,6 +25,10 @@ function inPencil(view: TableView): TableView {
 
 /** Draws one view after the other and gives the markup of the last. */
 function drawn(...views: readonly TableView[]): string {
+  return drawnOn({ width: 1280, height: 720 }, views).markup;
+}
+
+function drawnOn(window: { readonly width: number; readonly height: number }, views: readonly TableView[]): SvgPen {
   let view = views[0]!;
   const drawing = new DescentDrawing({
     view: () => view,
@@ -37,14 +41,37 @@ function drawn(...views: readonly TableView[]): string {
     still: () => true,
   });
   const camera = new SectionCamera();
-  camera.size = { ...camera.size, width: 1280, height: 720 };
+  camera.size = { ...camera.size, ...window };
   views.forEach((next, index) => {
     view = next;
     for (let frame = 0; frame < 10; frame += 1) drawing.advance(1000 * index + 100 * frame, 0.016);
   });
   const pen = new SvgPen(1, 'test');
   for (const draw of drawing.layers) draw({ pen, camera, time: 0, still: true });
-  return pen.markup;
+  return pen;
+}
+
+/** Which words of a drawing lie over others, as wide as the pen takes them to be. */
+function wordsOver(pen: SvgPen): readonly string[] {
+  const boxes = [
+    ...pen.markup.matchAll(/<text x="([-\d.]+)" y="([-\d.]+)" font-size="([\d.]+)" text-anchor="(\w+)"[^>]*>([^<]*)/g),
+  ].map(([, x, y, size, anchor = 'start', words = '']) => {
+    const width = pen.widthOf(words, { size: Number(size) });
+    const left = Number(x) - { start: 0, middle: width / 2, end: width }[anchor]!;
+    return {
+      words,
+      left,
+      right: left + width,
+      top: Number(y) - 0.78 * Number(size),
+      bottom: Number(y) + 0.26 * Number(size),
+    };
+  });
+  return boxes.flatMap((a, i) =>
+    boxes
+      .slice(i + 1)
+      .filter((b) => a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom)
+      .map((b) => `${a.words} over ${b.words}`),
+  );
 }
 
 describe('a pen in pencil', () => {
@@ -100,6 +127,25 @@ describe('a descent in pencil', () => {
     expect(markup).toContain('>true</text>');
     expect(markup).toContain('stroke="var(--ink)" stroke-width="2.8"');
     expect(drawn(rest)).not.toContain('believed');
+  });
+
+  it.each([
+    [390, 330],
+    [390, 240],
+    [320, 220],
+  ])('at rest has no words over others on a sheet of %d by %d', (width, height) => {
+    const at = { tick: 660, x: 3, vx: 0.2, descentRate: 1, angle: 0, rate: 0, slope: 0.02, mass: 2000 };
+    const touchdown = { ...at, firstFoot: 'both' } as const;
+    const rest = { ...viewOf({ tick: 700, x: 3, y: 2, height: 0, vy: 0, touchdown }), stage: 'resolved' as const };
+    for (const right of [-12, -5, -2, -0.6, 0, 0.3, 1.5, 4, 9])
+      for (const up of [-1, 0, 0.4, 2, 6]) {
+        const believed = inPencil(viewOf({ tick: 690, x: 3 + right, y: 2 + up, height: up, vy: 0 }));
+        expect({ right, up, over: wordsOver(drawnOn({ width, height }, [believed, rest])) }).toEqual({
+          right,
+          up,
+          over: [],
+        });
+      }
   });
 
   it('is pointed at from the edge of the sheet, with its words there, where it lies beyond', () => {
