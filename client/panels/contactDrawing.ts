@@ -18,9 +18,9 @@ const WIDTH = 480;
 /** Heights of the drawing: lower where the window is, so that the scale below it is in sight [px]. */
 export const CONTACT_HEIGHT = { full: 172, low: 124 } as const;
 
-/** Length of 1 m/s, and the longest arrow [px]; a faster lander's is cut there. Words stand beside an arrow that leaves room for them, else above it. */
+/** Length of 1 m/s, and the longest arrow [px]; a faster lander's is cut there. Words stand above one of more than `beside`, and nowhere for one within the lander. */
 const PER_SPEED = 70;
-const LONGEST = { across: 150, down: 58, beside: 100 } as const;
+const LONGEST = { across: 150, down: 58, beside: 100, bare: 24 } as const;
 
 /**
  * The contact that decided, drawn as it was: the lander at its attitude on the slope, where it moved as an arrow from its
@@ -65,10 +65,14 @@ export function drawContact(
   const { slope, angle } = arrival;
   const words = isLevel(slope) ? SECTION.level : SECTION.slopeAtContact(degrees(Math.abs(slope)));
   // where the ground is higher, there is soil for the words
-  if (slope > 0) pen.text(words, width - 10, height - 7, { size: 15, align: 'right', halo: 'soil' });
-  else pen.text(words, 10, height - 7, { size: 15, halo: 'soil' });
-  if (Math.abs(angle) > 0.03)
-    pen.text(SECTION.leaning(degrees(Math.abs(angle), 0)), 10, 20, { size: 15, halo: 'card' });
+  const sides = [
+    { x: 10, align: 'left' },
+    { x: width - 10, align: 'right' },
+  ] as const;
+  const [soil, air] = slope > 0 ? [sides[1], sides[0]] : sides;
+  pen.text(words, soil.x, height - 7, { size: 15, align: soil.align, halo: 'soil' });
+  const lean = SECTION.leaning(degrees(Math.abs(angle), 0));
+  if (Math.abs(angle) > 0.03) pen.text(lean, air.x, height - 7, { size: 15, align: air.align, halo: 'card' });
   return { markup: pen.markup, viewBox: `0 0 ${width} ${height}` };
 }
 
@@ -157,7 +161,7 @@ function drawMotion(
   drawArrow(pen, { fromX: x, fromY: y, toX: tip0, toY: y, tone: 'card', shaft: 'heavy', head: 9 });
   drawArrow(pen, { fromX: x, fromY: y, toX: tip0, toY: y, tone: 'ink', shaft: 'thick', head: 6 });
   // no scale stands below that says it
-  if (isDownward || tip === 0) {
+  if ((isDownward || tip === 0) && Math.abs(tip0 - x) > LONGEST.bare) {
     const isLong = Math.abs(tip0 - x) > LONGEST.beside;
     const align = toward > 0 === isLong ? 'right' : 'left';
     const at = { x: isLong ? tip0 : tip0 + toward * 8, y: isLong ? y - 12 : y + 5 };

@@ -142,9 +142,9 @@ function whyOf(card: JudgedDescent, { height, vy }: Pick<DescentState, 'height' 
       return worst === undefined ? WHY.stopped : whyOverloaded(worst);
     case 'off site':
       if (worst !== undefined) return WHY.offSiteAfter;
-      return vy > 0 ? WHY.climbed(distance(height, 0)) : WHY.offSite(distance(height, 0));
+      return vy > 0 ? WHY.climbed(distance(height, 0), card.propellantLeft === 0) : WHY.offSite(distance(height, 0));
     case 'propellant exhausted':
-      return worst === undefined ? WHY.exhaustedAloft : WHY.exhausted(fall(worst)[0]);
+      return worst === undefined ? WHY.exhaustedAloft : WHY.exhausted(fall(worst)[0], isCrash(card));
     case 'aborted':
       return WHY.aborted;
     case 'stopped':
@@ -164,7 +164,11 @@ function whyUpright(card: JudgedDescent, worst: JudgedContact): string {
   const again = metAgain(card);
   if (again !== undefined) {
     const [first = worst] = card.contacts;
-    return WHY.again({ how: again, down: fall(first)[0] }, whenOf(card), { arrived, limit: limitWords(worst) });
+    return WHY.again({ how: again, down: fall(first)[0] }, whenOf(card), {
+      arrived,
+      limit: limitWords(worst),
+      isFar: worst.band === 'desired',
+    });
   }
   if (tip === undefined) return WHY.never(arrived, speed(limit.upTo, 1));
   return worst.band === 'thin' ? WHY.thin(arrived, speed(tip)) : WHY.inside(arrived, speed(tip));

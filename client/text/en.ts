@@ -876,9 +876,9 @@ export const WHY = {
   again: (
     { how, down }: { readonly how: 'hop' | 're-light'; readonly down: string },
     when: 'first' | 'second' | 'later',
-    { arrived, limit }: { readonly arrived: string; readonly limit: string },
+    { arrived, limit, isFar }: { readonly arrived: string; readonly limit: string; readonly isFar: boolean },
   ) =>
-    `${AGAIN_BY[how](down)} At its ${WHEN[when]}, the nearest to tipping, it moved sideways at ${arrived}; ${limit}.`,
+    `${AGAIN_BY[how](down)} At its ${WHEN[when]}${isFar ? ' it moved sideways at only' : ', the nearest to tipping, it moved sideways at'} ${arrived}; ${limit}.`,
   luck: (arrived: string, tip: string) =>
     `It moved sideways at ${arrived}; from ${tip} on it can tip over. This time it did not: do not count on it.`,
   luckAtAnySpeed: (lean: string | undefined) =>
@@ -902,10 +902,11 @@ export const WHY = {
   overloadByDrift: (down: string, across: string, gear: string) =>
     `It hit too hard: ${down} down and ${across} sideways. Coming down so fast, its legs hold only below ${gear} sideways.`,
   offSite: (height: string) => `It never came down: ${height} up it drifted past the edge of the surveyed ground.`,
-  climbed: (height: string) =>
-    `It climbed instead of coming down: its engine pushed harder than its weight, and ${height} up it left the surveyed ground.`,
+  climbed: (height: string, isDry: boolean) =>
+    `It climbed instead of coming down: its engine pushed harder than its weight${isDry ? ' until the tanks were dry' : ''}, and ${height} up it left the surveyed ground.`,
   offSiteAfter: 'After it had touched the ground it went on, off the surveyed ground.',
-  exhausted: (down: string) => `Its tanks ran dry in flight and it fell: it met the ground at ${down}.`,
+  exhausted: (down: string, isTooHard: boolean) =>
+    `Its tanks ran dry in flight and it fell: it met the ground at ${down}${isTooHard ? ', harder than its legs can take' : ''}.`,
   exhaustedAloft: 'Its tanks ran dry in flight.',
   aborted: 'The crew gave up the landing.',
   stopped: 'The run was stopped before it came to rest.',
