@@ -8,7 +8,16 @@ export interface ProfileGround {
   readonly heights: Float64Array;
   /** Length along the ground from its start to each height [m]. */
   readonly arc: Float64Array;
+  /** Lowest and highest ground of each block of segments [m]; those with an end of the ground reach anywhere. */
+  readonly lowest: Float64Array;
+  readonly highest: Float64Array;
 }
+
+/** Segments of a block [-]: whoever is far above the ground passes over whole blocks of it. */
+const BLOCK = 16;
+
+/** No rounding makes a block look farther away than this share of its distance [-]. */
+const ROUNDING = 1e-9;
 
 /** Places in the answer of `touchProfile`. */
 export const TOUCH_HEIGHT = 0;
@@ -29,7 +38,26 @@ export function prepareProfile(terrain: Terrain): ProfileGround {
     const rise = heights[i]! - heights[i - 1]!;
     arc[i] = arc[i - 1]! + Math.sqrt(terrain.spacing * terrain.spacing + rise * rise);
   }
-  return { firstX: terrain.firstX, spacing: terrain.spacing, heights, arc };
+  return { firstX: terrain.firstX, spacing: terrain.spacing, heights, arc, ...reachOfBlocks(heights) };
+}
+
+function reachOfBlocks(heights: Float64Array): Pick<ProfileGround, 'lowest' | 'highest'> {
+  const segments = heights.length - 1;
+  const blocks = Math.ceil(segments / BLOCK);
+  const lowest = new Float64Array(blocks).fill(-Infinity);
+  const highest = new Float64Array(blocks).fill(Infinity);
+  for (let block = 1; block < blocks - 1; block++) {
+    const within = heights.subarray(block * BLOCK, (block + 1) * BLOCK + 1);
+    lowest[block] = Math.min(...within);
+    highest[block] = Math.max(...within);
+  }
+  return { lowest, highest };
+}
+
+/** Whether all of a block that begins so far beside a point is farther from it than `best` [m]. */
+function isBeyond(ground: ProfileGround, block: number, z: number, beside: number, best: number): boolean {
+  const over = Math.max(0, ground.lowest[block]! - z, z - ground.highest[block]!);
+  return beside * beside + over * over > best * best * (1 + ROUNDING);
 }
 
 /** Index of the segment below x; the first and last segments go on beyond the ends. */
@@ -60,8 +88,18 @@ export function touchProfile(ground: ProfileGround, x: number, z: number, answer
   let left = below;
   let right = below + 1;
   for (;;) {
-    const isLeft = left >= 0 && x - (firstX + (left + 1) * spacing) < best;
-    if (!isLeft && !(right <= last && firstX + right * spacing - x < best)) return;
+    const beside = x - (firstX + (left + 1) * spacing);
+    const isLeft = left >= 0 && beside < best;
+    const besideRight = firstX + right * spacing - x;
+    if (!isLeft && !(right <= last && besideRight < best)) return;
+    if (isLeft && left % BLOCK === BLOCK - 1 && isBeyond(ground, (left - BLOCK + 1) / BLOCK, z, beside, best)) {
+      left -= BLOCK;
+      continue;
+    }
+    if (!isLeft && right % BLOCK === 0 && isBeyond(ground, right / BLOCK, z, besideRight, best)) {
+      right += BLOCK;
+      continue;
+    }
     const i = isLeft ? left-- : right++;
     const rise = heights[i + 1]! - heights[i]!;
     const length = arc[i + 1]! - arc[i]!;

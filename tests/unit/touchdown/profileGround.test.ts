@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { nextUniform, seedRandom } from '../../../engine/math/random.ts';
 import {
   prepareProfile,
   profileHeight,
@@ -50,6 +51,35 @@ describe('touchProfile', () => {
       expect(largest).toBeGreaterThan(0);
       expect(largest).toBeLessThan(0.0011);
       expect(steps).toBeGreaterThan(10_000);
+    }
+  });
+
+  it('finds the nearest of all its segments, from close by and from hundreds of meters above', () => {
+    const random = seedRandom(5);
+    const between = (low: number, high: number): number => low + (high - low) * nextUniform(random);
+    const spacing = 0.5;
+    const heights = [0];
+    while (heights.length < 400) heights.push(heights.at(-1)! + between(-0.4, 0.42));
+    const bent = prepareProfile({ firstX: -100, spacing, heights, friction: 0.5 });
+    for (const most of [2, 20, 300]) {
+      for (let point = 0; point < 100; point++) {
+        const x = between(-99, 98);
+        const z = profileHeight(bent, x) + between(0, most);
+        const nearest = Math.min(...heights.slice(1).map((_, i) => distanceFrom(i, x, z)));
+        touchProfile(bent, x, z, answer);
+        expect(answer[TOUCH_HEIGHT]).toBeCloseTo(nearest, 9);
+      }
+    }
+
+    /** Of a point from a segment; the first and the last go on. */
+    function distanceFrom(segment: number, x: number, z: number): number {
+      const dx = x + 100 - segment * spacing;
+      const dz = z - heights[segment]!;
+      const rise = heights[segment + 1]! - heights[segment]!;
+      const from = segment === 0 ? -Infinity : 0;
+      const to = segment === heights.length - 2 ? Infinity : 1;
+      const share = Math.max(from, Math.min(to, (dx * spacing + dz * rise) / (spacing ** 2 + rise ** 2)));
+      return Math.hypot(dx - share * spacing, dz - share * rise);
     }
   });
 
