@@ -2,6 +2,7 @@ import { spawn } from 'node:child_process';
 import { once } from 'node:events';
 import type { Browser, Page } from 'playwright';
 import { launchBrowser } from './browser.ts';
+import { drawSeldom, FRAMES_APART_MS } from './drawSeldom.ts';
 import { FOCUS_LOST, reportLostFocus } from './focusWatch.ts';
 import { ROOT } from './sources.ts';
 import { UNBOUNDED } from './tableServer.ts';
@@ -24,8 +25,20 @@ export interface LiveTable {
   close(): Promise<void>;
 }
 
-/** `browserArguments`: how this person's browser is set. `records`: the folder of the journal; without one nothing is kept. */
-export async function setLiveTable(browserArguments: readonly string[] = [], records = 'none'): Promise<LiveTable> {
+interface LiveSettings {
+  /** How this person's browser is set. */
+  readonly browserArguments?: readonly string[];
+  /** The folder of the journal; without one nothing is kept. */
+  readonly records?: string;
+  /** Whether the browser keeps the page, as it does for everybody: half of what it takes to open one. */
+  readonly isPageKept?: boolean;
+}
+
+export async function setLiveTable({
+  browserArguments = [],
+  records = 'none',
+  isPageKept = false,
+}: LiveSettings = {}): Promise<LiveTable> {
   let server = await startServer(records);
   const { origin } = server;
   const browser: Browser = await launchBrowser(browserArguments);
@@ -36,7 +49,9 @@ export async function setLiveTable(browserArguments: readonly string[] = [], rec
     faults,
     lostFocus,
     async openPage(address, size = { width: 1280, height: 720 }) {
-      const page = await (await browser.newContext({ viewport: size })).newPage();
+      const serviceWorkers = isPageKept ? 'allow' : 'block';
+      const page = await (await browser.newContext({ viewport: size, serviceWorkers })).newPage();
+      await page.addInitScript(drawSeldom, FRAMES_APART_MS);
       await page.addInitScript(reportLostFocus);
       page.on('pageerror', (error) => faults.push(`script: ${error.message}`));
       page.on('console', (message) => {

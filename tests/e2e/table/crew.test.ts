@@ -6,7 +6,7 @@ import { setLiveTable, type LiveTable } from '../../support/liveTable.ts';
 let live: LiveTable;
 
 beforeAll(async () => {
-  live = await setLiveTable();
+  live = await setLiveTable({ isPageKept: true });
 });
 
 afterEach(() => live.closePages());

@@ -21,7 +21,7 @@ beforeAll(async () => {
   shelveRun(folder, { record: flyShelved(), code: 'HKTVRQ', key: KEY });
   const { record } = flyTroubled(SHELVED_PLAN, 'sensors', [{}]);
   writeFileSync(path.join(folder, 'other.jsonl'), formatRecord(record));
-  live = await setLiveTable([], folder);
+  live = await setLiveTable({ records: folder });
 });
 
 afterAll(async () => {

@@ -26,7 +26,7 @@ describe.concurrent('the page without its server', () => {
   it('opens again after its first load, flies alone, keeps nothing of a table, and says in words that there is none', async ({
     expect,
   }) => {
-    const live = await setLiveTable();
+    const live = await setLiveTable({ isPageKept: true });
     try {
       const page = await live.openPage('/');
       await untilKept(page, 1);

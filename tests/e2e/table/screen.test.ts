@@ -142,7 +142,7 @@ describe('a table code', () => {
 
 describe('the text size that the browser is set to', () => {
   it('is kept to: half as large again, every letter is, and nothing pressed leaves the window', async () => {
-    const large = await setLiveTable(['--blink-settings=defaultFontSize=24']);
+    const large = await setLiveTable({ browserArguments: ['--blink-settings=defaultFontSize=24'] });
     try {
       for (const size of [
         { width: 1280, height: 720 },

@@ -16,7 +16,7 @@ const folder = mkdtempSync(path.join(tmpdir(), 'kilter-six-'));
 let live: LiveTable;
 
 beforeAll(async () => {
-  live = await setLiveTable([], folder);
+  live = await setLiveTable({ records: folder });
 });
 
 afterAll(async () => {
