@@ -37,8 +37,8 @@ const PURE = {
   server: { deps: { external: [NATIVE] } },
   // some simulate for seconds, and a busy machine is five times slower
   testTimeout: 90_000,
-  // the runner would leave one core idle, half of a machine of two
-  maxWorkers: availableParallelism(),
+  // the runner would leave one core idle, half of a machine of two; and some of these wait, for processes that they start
+  maxWorkers: availableParallelism() + 1,
 };
 
 /** What runs in Node alone, fast, in shared processes and apart; what needs real sockets; and what needs a built client in a real browser. */

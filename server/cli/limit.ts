@@ -47,7 +47,7 @@ direction, called 0. Below the critical friction a sliding lander does not overt
 
 Examples:
   kilter limit trivet --step 45
-  kilter limit steeple --world mars --slope 5 --descent 2 --step 90
+  kilter limit trivet --world mars --slope 5 --descent 2 --step 90
   kilter limit bolster --slope 8 --fall-azimuth 90 --closed-form --json
   kilter limit --half-stance 1.5 --center-height 2 --mass 1000 --inertia 1500 --gravity 1.62`,
     )

@@ -50,7 +50,7 @@ A lander is taken over the edge that trips first.
 
 Examples:
   kilter stance trivet
-  kilter stance steeple --speed 1.5 --worlds moon,ceres,earth
+  kilter stance trivet --speed 1.5 --worlds moon,earth
   kilter stance --half-stance 0.9 --center-height 2 --mass 1000 --inertia 0 --json`,
     )
     .action((word: string | undefined, options: StanceOptions) => {
