@@ -100,7 +100,7 @@ describe('a landing of one’s own choice', () => {
     await page.getByRole('button', { name: 'Open a table' }).click();
     const change = page.getByRole('button', { name: 'Change the landing' });
     await page.getByRole('button', { name: 'Take Flying' }).click();
-    const other = await live.openPage(new URL(page.url()).search === '' ? '/' : `/${new URL(page.url()).search}`);
+    const other = await live.openPage(`/${new URL(page.url()).hash}`);
     await other.getByRole('button', { name: 'Take Site' }).click();
     await change.click();
     const sheet = page.getByRole('dialog', { name: 'Choose the landing' });

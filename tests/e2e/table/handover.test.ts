@@ -70,7 +70,7 @@ describe('whoever comes to the controls after a stand-in', () => {
 
   it('and is handed Flying by whoever sat there, is told that they have the controls', async () => {
     const { page, address } = await openAtSeat('Flying');
-    const other = await live.openPage(`/${new URL(address).search}`);
+    const other = await live.openPage(`/${new URL(address).hash}`);
     // whoever comes while a descent runs has to be let in
     await page.getByRole('button', { name: /^Let .+ take a seat$/ }).click();
     await page.getByText('Your seat: stand up, hand over').press('Enter');

@@ -112,8 +112,9 @@ describe.concurrent('the settings', () => {
 
 it('the check of the network says what goes through, and leads back to the start', async ({ expect }) => {
   const page = await live.openPage('/?network', { width: 390, height: 844 });
-  await page.getByText('All well: you can open and join tables from here.').waitFor();
-  expect(await page.getByText(/^works, \d+ ms$/).count()).toBe(2);
+  await page.getByText('All well: you can open and join tables from here, over WebSocket.').waitFor();
+  // a request, and a line in both ways
+  expect(await page.getByText(/^works, \d+ ms$/).count()).toBe(3);
   expect(await page.getByText(CAUTION.split('.')[0] ?? '').count()).toBeGreaterThan(0);
   for (const width of [390, 1280]) {
     await page.setViewportSize({ width, height: 720 });
