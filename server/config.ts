@@ -31,6 +31,12 @@ export interface ServerConfig {
   readonly trustedProxies: BlockList;
   /** Names under which the server is reached, without ports; none: any. */
   readonly hosts: readonly string[];
+  /** Path below which it lies, without a slash at the end; '': at the root of its name. */
+  readonly basePath: string;
+  /** Address of the Redis through which several processes know each other; undefined: there is one process. */
+  readonly redis: string | undefined;
+  /** Name, port and path under which browsers reach this process; of use with `redis` alone. */
+  readonly publicAddress: string;
   /** undefined: as it is read, by people or by a program. */
   readonly log: 'plain' | 'json' | undefined;
 }
@@ -42,6 +48,9 @@ export type Environment = Readonly<Record<string, string | undefined>>;
 const ADMINISTRATOR_KEY = /^[!-~]{16,128}$/;
 
 const HOST_NAME = /^([a-z0-9.-]+|\[[0-9a-f:]+\])$/i;
+
+/** A name, a port where it is not the usual one, and a path where there is one. */
+const PUBLIC_ADDRESS = /^([a-z0-9.-]+|\[[0-9a-f:]+\])(:\d{1,5})?(\/[\w-]+)*$/i;
 
 /** One line a problem, each naming the variable, what is expected and what it got. */
 export function parseConfig(environment: Environment): Result<ServerConfig, readonly string[]> {
@@ -67,6 +76,8 @@ export function parseConfig(environment: Environment): Result<ServerConfig, read
     administratorKey,
     trustedProxies: readProxies(listOf(textOf('KILTER_TRUSTED_PROXIES')), problems),
     hosts: readHosts(listOf(textOf('KILTER_HOSTS')), problems),
+    basePath: readBasePath(textOf('KILTER_BASE_PATH'), problems),
+    ...readOthers(textOf('KILTER_REDIS'), textOf('KILTER_PUBLIC_ADDRESS'), problems),
     log: readLog(textOf('KILTER_LOG'), problems),
   };
   return problems.length === 0 ? accept(config) : refuse(problems);
@@ -107,6 +118,31 @@ function readHosts(parts: readonly string[], problems: string[]): readonly strin
     if (!HOST_NAME.test(part))
       problems.push(`KILTER_HOSTS: expected names without a port, such as kilter.example, got "${part}"`);
   return parts.map((part) => part.toLowerCase());
+}
+
+function readBasePath(text: string, problems: string[]): string {
+  if (text !== '' && !/^(\/[\w-]+)+\/?$/.test(text))
+    problems.push(`KILTER_BASE_PATH: expected a path such as /kilter, got "${text}"`);
+  return text.replace(/\/$/, '');
+}
+
+function readOthers(
+  redis: string,
+  publicAddress: string,
+  problems: string[],
+): Pick<ServerConfig, 'redis' | 'publicAddress'> {
+  // it may hold a password: it is not quoted
+  if (redis !== '' && !/^rediss?:$/.test(protocolOf(redis)))
+    problems.push('KILTER_REDIS: expected an address such as redis://127.0.0.1:6379');
+  if (redis !== '' ? !PUBLIC_ADDRESS.test(publicAddress) : publicAddress !== '')
+    problems.push(
+      `KILTER_PUBLIC_ADDRESS: expected, together with KILTER_REDIS, a name such as kilter.example/p1, got "${publicAddress}"`,
+    );
+  return { redis: redis === '' ? undefined : redis, publicAddress };
+}
+
+function protocolOf(address: string): string {
+  return URL.canParse(address) ? new URL(address).protocol : '';
 }
 
 function readLog(text: string, problems: string[]): 'plain' | 'json' | undefined {

@@ -68,6 +68,21 @@ export const SETTINGS = [
     usual: 'all',
     meaning: 'names under which browsers reach the server, with commas; others are turned away',
   },
+  {
+    name: 'KILTER_BASE_PATH',
+    usual: 'none',
+    meaning: 'path below which it lies, such as /kilter, where the proxy in front leaves it in the address',
+  },
+  {
+    name: 'KILTER_REDIS',
+    usual: 'none',
+    meaning: 'address of a Redis, such as redis://127.0.0.1:6379, through which several processes serve one name',
+  },
+  {
+    name: 'KILTER_PUBLIC_ADDRESS',
+    usual: 'none',
+    meaning: 'where there are several: name and path under which browsers reach this one, such as kilter.example/p1',
+  },
   { name: 'KILTER_LOG', usual: 'plain on a terminal', meaning: 'plain: lines for people; json: one object a line' },
 ] as const satisfies readonly Setting[];
 

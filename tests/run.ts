@@ -3,6 +3,7 @@ import { once } from 'node:events';
 import { mkdirSync, readFileSync, rmSync } from 'node:fs';
 import path from 'node:path';
 import { ensureBrowser } from './support/browser.ts';
+import { ensureRedis } from './support/redis.ts';
 
 /**
  * Proves the project: types, lint, format, the client's build, then every test. Prints one line a step and ends with
@@ -75,9 +76,9 @@ function tellSecondTries({ testResults }: Report): void {
       console.log(`passed on the second try: ${fullName}\n  ${failureMessages.join('\n').split('\n', 4).join('\n  ')}`);
 }
 
-const browser = ensureBrowser();
-if ('advice' in browser) {
-  console.error(browser.advice);
+for (const needed of [ensureBrowser(), ensureRedis()]) {
+  if (!('advice' in needed)) continue;
+  console.error(needed.advice);
   process.exit(2);
 }
 

@@ -51,6 +51,11 @@ export function guardServer(server: Server, options: GuardOptions, lines: Tally)
   server.removeAllListeners('request');
   server.on('request', (request: IncomingMessage, response: ServerResponse) => {
     setSecurityHeaders(response);
+    const elsewhere = stripBasePath(request, options);
+    if (elsewhere !== undefined) {
+      response.writeHead(308, { Location: elsewhere, 'Content-Length': 0 }).end();
+      return;
+    }
     const refusal = refusalOf(request, options) ?? tooMany(request, attempts, tellAddress(request, options));
     if (refusal !== undefined) {
       turnAway(request, response, refusal);
@@ -66,6 +71,18 @@ interface GuardOptions {
   /** Names under which browsers reach the server; none: any. */
   readonly hosts: readonly string[];
   readonly linesPerAddress: number;
+  /** Path below which the server lies for browsers; some proxies leave it in the address. */
+  readonly basePath: string;
+}
+
+/** Takes the path away below which the server lies. Returns where the page is for who left the slash out: what it names lies beside it. */
+function stripBasePath(request: IncomingMessage, { basePath }: GuardOptions): string | undefined {
+  const { url = '' } = request;
+  if (basePath === '' || !url.startsWith(basePath)) return undefined;
+  const rest = url.slice(basePath.length);
+  if (rest === '' || rest.startsWith('?')) return `${basePath}/${rest}`;
+  if (rest.startsWith('/')) request.url = rest;
+  return undefined;
 }
 
 /** Says to what is behind where the request came from, and takes away what others may have said of it. */
@@ -81,6 +98,7 @@ function guardUpgrades(server: Server, options: GuardOptions, lines: Tally): voi
   const behind = server.listeners('upgrade');
   server.removeAllListeners('upgrade');
   server.on('upgrade', (request: IncomingMessage, socket: Duplex, head: Buffer) => {
+    stripBasePath(request, options);
     // what the transport cannot parse would end up as an unhandled rejection there
     if (!isParsable(request)) {
       socket.destroy();

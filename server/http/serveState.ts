@@ -14,6 +14,8 @@ interface ServerState {
   readonly isDraining: boolean;
   /** False where records are wanted and cannot be written. */
   readonly keepsRecords: boolean;
+  /** False where there ought to be other processes, and they cannot be reached. */
+  readonly reachesOthers: boolean;
 }
 
 /** Whether all is well, for whoever sends people here, and figures for whoever watches over it. The figures are told to this machine, and to who has the administrator's key. */
@@ -41,8 +43,9 @@ export function serveState(
   });
 }
 
-function troubleOf({ isDraining, keepsRecords }: ServerState): string | undefined {
+function troubleOf({ isDraining, keepsRecords, reachesOthers }: ServerState): string | undefined {
   if (isDraining) return 'This server is being restarted.';
+  if (!reachesOthers) return 'Redis does not answer: the other processes cannot be reached.';
   return keepsRecords ? undefined : 'Records cannot be written: a restart would end all tables.';
 }
 

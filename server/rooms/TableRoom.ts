@@ -42,9 +42,10 @@ import { TablePapers, layPaper, writeCommon, writeOwn } from '../schema/index.ts
 import type { Journal, TableJournal, UnfinishedTable } from '../storage/index.ts';
 import { RUN_KEY_LETTERS } from '../logbook/index.ts';
 import { createAllowances } from './allowances.ts';
-import { ALL_IN_USE, type Entering } from './entrance.ts';
+import { ALL_IN_USE, TOO_MANY_TABLES, type Entering } from './entrance.ts';
 import { createForkKeeper, type FlyFork, type ForkKeeper } from './forkKeeper.ts';
 import { createPlaces, type Places } from './places.ts';
+import type { Processes } from './processes.ts';
 import type { OpenTable, TableRegistry } from './tableRegistry.ts';
 import { TICK_MS, type Ticker } from './ticker.ts';
 
@@ -70,12 +71,17 @@ export interface RoomServices {
   readonly plan: (choice?: PlanChoice, recorded?: unknown) => TablePlan;
   readonly journal: Journal;
   readonly flyFork: FlyFork;
-  /** A table that is taken up from the journal: for the next room to be made, which takes it from here. */
-  takenUp: UnfinishedTable | undefined;
+  /** Other processes that serve the same name. */
+  readonly processes: Processes;
+  /** Tables that are taken up from the journal: for the room that is made with the key of one, which takes it from here. */
+  readonly takenUp: Map<string, UnfinishedTable>;
   readonly seatKeptSeconds: number;
   readonly idleMinutes: number;
   readonly onFault: (fault: Error, where: string) => void;
 }
+
+/** What a room is made with. */
+type RoomOptions = { readonly services: RoomServices; readonly takeUp?: string } & Partial<Entering>;
 
 /**
  * Wires one table to the network: who is who, what goes out when, and what happens when a line drops. It decides nothing
@@ -112,6 +118,8 @@ export class TableRoom extends Room<{ state: TablePapers }> implements OpenTable
   #forks!: ForkKeeper;
   #stopTicking: (() => void) | undefined;
   #isClosed = false;
+  /** In another process, or the next one. */
+  #goesOn = false;
   #code = '';
   #places!: Places;
   readonly #allowances = createAllowances();
@@ -128,20 +136,26 @@ export class TableRoom extends Room<{ state: TablePapers }> implements OpenTable
   /** Share of the next tick of the table that has passed [-]. */
   #passed = 0;
 
-  override onCreate({ services, join, address }: { readonly services: RoomServices } & Partial<Entering>): void {
-    const { takenUp } = services;
-    services.takenUp = undefined;
+  override async onCreate({ services, takeUp = '', join, address }: RoomOptions): Promise<void> {
+    const { takenUp: all, registry, processes } = services;
+    const takenUp = all.get(takeUp);
+    all.delete(takeUp);
     this.roomId = nanoid();
     this.opener = address;
     this.desertedSinceMs = performance.now();
     this.#services = services;
-    this.#code = services.registry.open(this, takenUp?.code);
+    const code = takenUp?.code ?? (await processes.claim(() => registry.draw(), this.roomId));
+    this.#code = code;
     this.#places = createPlaces(() => this.#journal, address, takenUp?.places);
     try {
-      if (takenUp === undefined) this.#open(join);
-      else this.#takeUp(takenUp);
+      if (takenUp === undefined) {
+        refuseTooMany(registry, address);
+        this.#open(join);
+      } else this.#takeUp(takenUp);
+      this.#code = registry.open(this, code);
+      if (takenUp !== undefined) await processes.move(this.#code, this.roomId);
     } catch (error) {
-      services.registry.close(this.#code);
+      await processes.release(code, this.roomId);
       throw error;
     }
     this.#stopTicking = services.ticker.add(() => this.#step());
@@ -203,6 +217,7 @@ export class TableRoom extends Room<{ state: TablePapers }> implements OpenTable
 
   /** The process is about to end: the table is taken up as it is now. */
   override onBeforeShutdown(): void {
+    this.#goesOn = true;
     this.#journal.write(markLine(this.#kept.table));
     this.#close(CLOSE_CODES.restarting);
   }
@@ -210,6 +225,15 @@ export class TableRoom extends Room<{ state: TablePapers }> implements OpenTable
   override onDispose(): void {
     this.#stopTicking?.();
     this.#services.registry.close(this.#code);
+    // one that ends with its process stays known: another takes it up
+    if (!this.#goesOn)
+      this.#services.processes
+        .release(this.#code, this.roomId)
+        .catch((error: unknown) => this.#report(error, 'release'));
+  }
+
+  #report(error: unknown, where: string): void {
+    this.#services.onFault(error instanceof Error ? error : new Error(String(error)), where);
   }
 
   /** Without this, one throwing handler would end the process and every table in it. */
@@ -438,7 +462,7 @@ export class TableRoom extends Room<{ state: TablePapers }> implements OpenTable
       }
     } catch (error) {
       // what a step left half done cannot be played on
-      this.#services.onFault(error instanceof Error ? error : new Error(String(error)), 'step');
+      this.#report(error, 'step');
       this.#journal.end();
       this.#close(CLOSE_CODES.fault);
     }
@@ -472,9 +496,7 @@ export class TableRoom extends Room<{ state: TablePapers }> implements OpenTable
     this.#isClosed = true;
     this.#stopTicking?.();
     this.#dropReservations();
-    this.disconnect(code).catch((error: unknown) => {
-      this.#services.onFault(error instanceof Error ? error : new Error(String(error)), 'disconnect');
-    });
+    this.disconnect(code).catch((error: unknown) => this.#report(error, 'disconnect'));
   }
 
   /** The library would wait for everybody who asked for a place and has not come. */
@@ -486,3 +508,10 @@ export class TableRoom extends Room<{ state: TablePapers }> implements OpenTable
 }
 
 const TOO_MANY_FROM_THERE = 'Too many people joined this table from your network. Ask for a place at the table.';
+
+/** Asked where the table is opened, which may be another process than the one that was asked. */
+function refuseTooMany(registry: TableRegistry, address = ''): void {
+  const refusal = registry.refusalFor(address);
+  if (refusal === 'all in use') throw new ServerError(JOIN_CODES.noTableFree, ALL_IN_USE);
+  if (refusal !== undefined) throw new ServerError(JOIN_CODES.tooMany, TOO_MANY_TABLES);
+}

@@ -1,7 +1,8 @@
 import { ServerError, matchMaker } from '@colyseus/core';
 import { JOIN_CODES, parseEntering, type EnteringOptions, type JoinOptions } from '../messages/index.ts';
 import { createTokenBucket, createTokenBuckets } from '../tokenBucket.ts';
-import type { OpenTable, TableRegistry } from './tableRegistry.ts';
+import { ALONE, type Processes } from './processes.ts';
+import type { TableRegistry } from './tableRegistry.ts';
 
 /** Attempts to open or join a table from one address: a class behind one router joins at once. Coming back to a place is free. */
 export const ENTERING_RATE = { burst: 60, perSecond: 2 } as const;
@@ -28,47 +29,44 @@ export interface Entrance {
 
 export function createEntrance(options: {
   readonly registry: TableRegistry;
+  readonly processes?: Processes;
   /** The server is about to end. */
   readonly isDraining: () => boolean;
   readonly now?: () => number;
 }): Entrance {
-  const { registry, isDraining, now = () => performance.now() } = options;
+  const { registry, processes = ALONE, isDraining, now = () => performance.now() } = options;
   const attempts = createTokenBuckets(ENTERING_RATE);
   const guesses = createTokenBuckets(GUESS_RATES.ofAddress);
   const allGuesses = createTokenBucket(GUESS_RATES.ofAll);
 
-  const open = (entering: Entering) => {
-    const refusal = registry.refusalFor(entering.address);
-    if (refusal === 'all in use') throw new ServerError(JOIN_CODES.noTableFree, ALL_IN_USE);
-    if (refusal !== undefined) throw new ServerError(JOIN_CODES.tooMany, TOO_MANY_TABLES);
-    return matchMaker.create('table', entering);
+  /** The room at whose table the token that came has a place. */
+  const placeOf = async ({ code = '', join: { resume } }: EnteringOptions): Promise<string | undefined> => {
+    if (resume === undefined) return undefined;
+    const table = registry.find(code);
+    if (table !== undefined) return table.hasPlace(resume) ? table.roomId : undefined;
+    const roomId = await processes.find(code);
+    return roomId !== undefined && (await askElsewhere(roomId, 'hasPlace', resume)) ? roomId : undefined;
   };
 
-  /** The table at which the token that came has a place. */
-  const placeOf = ({ code, join: { resume } }: EnteringOptions): OpenTable | undefined => {
-    const table = registry.find(code ?? '');
-    return resume !== undefined && table?.hasPlace(resume) === true ? table : undefined;
-  };
-
-  const enter = (code: string, entering: Entering) => {
+  const enter = async (code: string, entering: Entering) => {
     const { address } = entering;
     // asked before the code is looked at: an answer of any kind tells a guesser something
     if (!registry.isKnown(address) && !(allGuesses.has(now()) && guesses.has(address, now())))
       throw new ServerError(JOIN_CODES.tooMany, TOO_MANY_CODES);
-    const table = registry.find(code);
-    if (table === undefined) {
+    const roomId = registry.find(code)?.roomId ?? (await processes.find(code));
+    if (roomId === undefined) {
       allGuesses.draw(now());
       guesses.draw(address, now());
       throw new ServerError(JOIN_CODES.unknownCode, 'No open table has this code.');
     }
-    return matchMaker.joinById(table.roomId, entering);
+    return reserve(roomId, entering);
   };
 
   return {
     async invokeMethod(method, roomName, given, context) {
       const address = context?.ip ?? '';
       const parsed = parseEntering(given);
-      const place = parsed.ok ? placeOf(parsed.value) : undefined;
+      const place = parsed.ok ? await placeOf(parsed.value) : undefined;
       if (place === undefined && !attempts.draw(address, now()))
         throw new ServerError(JOIN_CODES.tooMany, TOO_MANY_ATTEMPTS);
       if (!parsed.ok) throw new ServerError(JOIN_CODES.malformed, parsed.error.reason);
@@ -77,14 +75,45 @@ export function createEntrance(options: {
         throw new ServerError(JOIN_CODES.malformed, NO_WAY_IN);
       if (isDraining()) throw new ServerError(JOIN_CODES.noTableFree, RESTARTING);
       const entering = { join, address };
-      if (place !== undefined) return matchMaker.joinById(place.roomId, entering);
+      if (place !== undefined) return reserve(place, entering);
       return code === undefined ? open(entering) : enter(code, entering);
     },
   };
 }
 
+function open(entering: Entering) {
+  return matchMaker.create('table', entering).catch((error: unknown) => {
+    throw refusalFromElsewhere(error) ?? error;
+  });
+}
+
+/** Of a table that another process has. Where that one has just ended, its table comes back in a moment. */
+async function askElsewhere(roomId: string, what: 'hasPlace', token: string): Promise<boolean> {
+  try {
+    return (await matchMaker.remoteRoomCall(roomId, what, [token])) === true;
+  } catch {
+    throw new ServerError(JOIN_CODES.noTableFree, RESTARTING);
+  }
+}
+
+async function reserve(roomId: string, entering: Entering) {
+  try {
+    return await matchMaker.joinById(roomId, entering);
+  } catch (error) {
+    if (matchMaker.getLocalRoomById(roomId) !== undefined) throw error;
+    throw new ServerError(JOIN_CODES.noTableFree, RESTARTING);
+  }
+}
+
+/** From another process only the words of a refusal come back. */
+function refusalFromElsewhere(error: unknown): ServerError | undefined {
+  if (error instanceof ServerError || !(error instanceof Error)) return undefined;
+  if (error.message === ALL_IN_USE) return new ServerError(JOIN_CODES.noTableFree, ALL_IN_USE);
+  return error.message === TOO_MANY_TABLES ? new ServerError(JOIN_CODES.tooMany, TOO_MANY_TABLES) : undefined;
+}
+
 export const ALL_IN_USE = 'All tables of this server are in use. Try again later.';
-const TOO_MANY_TABLES = 'Too many tables were opened from this address. Leave one of them, then try again.';
+export const TOO_MANY_TABLES = 'Too many tables were opened from this address. Leave one of them, then try again.';
 const TOO_MANY_ATTEMPTS = 'Too many attempts from this address. Wait a few seconds, then try again.';
 const TOO_MANY_CODES = 'Too many wrong codes came in. Wait a minute, then try again.';
 const NO_WAY_IN = 'Nothing is entered in this way.';

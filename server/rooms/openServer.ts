@@ -2,6 +2,7 @@ import { createServer, type Server as HttpServer } from 'node:http';
 import { networkInterfaces } from 'node:os';
 import { setTimeout } from 'node:timers/promises';
 import { defineRoom, defineServer, matchMaker } from '@colyseus/core';
+import { nanoid } from 'nanoid';
 import type { PlanChoice, TableModel, TablePlan } from '../../engine/table/index.ts';
 import type { ServerConfig } from '../config.ts';
 import type { Report } from '../log.ts';
@@ -23,6 +24,7 @@ import { openForkPool } from '../workers/forkPool.ts';
 import { openRunPool } from '../workers/runPool.ts';
 import { createBacklogReport } from './backlogReport.ts';
 import { createEntrance } from './entrance.ts';
+import { ALONE, joinProcesses } from './processes.ts';
 import { TableRoom, type RoomServices } from './TableRoom.ts';
 import { createTableRegistry } from './tableRegistry.ts';
 import { createTicker, type Ticker } from './ticker.ts';
@@ -56,16 +58,23 @@ export interface ServerParts {
 export async function openServer(config: ServerConfig, parts: ServerParts): Promise<RunningServer> {
   const { report } = parts;
   let isDraining = false;
+  const { redis, publicAddress } = config;
+  const processes = redis === undefined ? ALONE : await joinProcesses({ redis, publicAddress });
   const forks = openForkPool();
   const registry = createTableRegistry({ mostTables: config.mostTables, mostPerAddress: config.tablesPerAddress });
   const dropped = { ticks: 0 };
-  const services = servicesOf(config, parts, { registry, flyFork: (request) => forks.fly(request) }, dropped);
+  const services = servicesOf(
+    config,
+    parts,
+    { registry, processes, flyFork: (request) => forks.fly(request) },
+    dropped,
+  );
   const shelf = shelfFor(config, services.journal);
   const runs = openRunPool();
   const stopExpiring = expireDaily(services.journal, config.recordDays);
   // only the ways in that a client of ours uses, and from no other origin
   Object.assign(matchMaker.controller, {
-    ...createEntrance({ registry, isDraining: () => isDraining }),
+    ...createEntrance({ registry, processes, isDraining: () => isDraining }),
     DEFAULT_CORS_HEADERS: {},
     getCorsHeaders: () => ({}),
   });
@@ -78,6 +87,7 @@ export async function openServer(config: ServerConfig, parts: ServerParts): Prom
     gracefullyShutdown: false,
     logger: quietLogger((line) => report('library', line)),
     transport,
+    ...processes.library,
     rooms: { table: defineRoom(TableRoom, { services }) },
     express: (app) => {
       const { administratorKey, recordDays } = config;
@@ -91,6 +101,7 @@ export async function openServer(config: ServerConfig, parts: ServerParts): Prom
           droppedTicks: dropped.ticks,
           isDraining,
           keepsRecords: services.journal.canWrite(),
+          reachesOthers: processes.canReach(),
         }),
       });
       serveLines(app, { tally: lines, takeIn: (line, request) => transport.takeIn(line, request) });
@@ -101,15 +112,18 @@ export async function openServer(config: ServerConfig, parts: ServerParts): Prom
       });
     },
   });
-  await takeUpTables(services, (line) => report('records', line));
+  const takeUp = () => takeUpTables(services, (line) => report('records', line));
+  await takeUp();
   await listen(http, () => server.listen(config.port, config.host));
   guardServer(http, config, lines);
+  const stopWatching = redis === undefined ? () => undefined : watchOthers(takeUp);
   const address = http.address();
   return {
     port: typeof address === 'object' && address !== null ? address.port : config.port,
     drain: () => void (isDraining = true),
     async close() {
       isDraining = true;
+      stopWatching();
       // each table is written down and its members are told first; who does not take it in is not waited for
       await Promise.race([server.gracefullyShutdown(false), setTimeout(FAREWELL_MS)]);
       lines.end();
@@ -126,7 +140,7 @@ export async function openServer(config: ServerConfig, parts: ServerParts): Prom
 function servicesOf(
   config: ServerConfig,
   { model, plan, report, ticker }: ServerParts,
-  parts: Pick<RoomServices, 'registry' | 'flyFork'>,
+  parts: Pick<RoomServices, 'registry' | 'processes' | 'flyFork'>,
   dropped: { ticks: number },
 ): RoomServices {
   const tell = createBacklogReport((line) => report('late', line));
@@ -139,7 +153,7 @@ function servicesOf(
     model,
     plan,
     journal: journalFor(config, (line) => report('records', line)),
-    takenUp: undefined,
+    takenUp: new Map(),
     seatKeptSeconds: config.seatKeptSeconds,
     idleMinutes: config.idleMinutes,
     ticker: ticker ?? createTicker({ onBacklog }),
@@ -158,8 +172,9 @@ function expireDaily(journal: Journal, recordDays: number): () => void {
   return () => clearInterval(timer);
 }
 
-function journalFor({ recordsFolder }: ServerConfig, report: (line: string) => void): Journal {
-  return recordsFolder === undefined ? NO_JOURNAL : openJournal({ folder: recordsFolder, report });
+function journalFor({ recordsFolder, redis }: ServerConfig, report: (line: string) => void): Journal {
+  if (recordsFolder === undefined) return NO_JOURNAL;
+  return openJournal({ folder: recordsFolder, report, isShared: redis !== undefined });
 }
 
 /** Only where this server has the records: another one may. */
@@ -171,11 +186,27 @@ function shelfFor({ recordsFolder }: ServerConfig, journal: Journal): RunShelf |
 async function takeUpTables(services: RoomServices, report: (line: string) => void): Promise<void> {
   await matchMaker.onReady;
   for (const table of services.journal.unfinished()) {
-    services.takenUp = table;
-    await matchMaker.createRoom('table', {}).catch((error: unknown) => {
+    const key = nanoid();
+    services.takenUp.set(key, table);
+    await matchMaker.createRoom('table', { takeUp: key }).catch((error: unknown) => {
       report(error instanceof Error ? error.message : String(error));
     });
   }
+}
+
+/** How often it is looked whether another process has ended [ms]. */
+const WATCH_MS = 1000;
+
+/** Takes up what others leave; returns what stops that. */
+function watchOthers(takeUp: () => Promise<void>): () => void {
+  let isAtIt = false;
+  const look = async () => {
+    if (isAtIt) return;
+    isAtIt = true;
+    await takeUp().finally(() => (isAtIt = false));
+  };
+  const timer = setInterval(() => void look(), WATCH_MS);
+  return () => clearInterval(timer);
 }
 
 function originsOf(http: HttpServer): readonly string[] {

@@ -19,7 +19,9 @@ export interface OpenTable {
 export interface TableRegistry {
   /** Why no table may be opened from there now; undefined: one may. Where all are in use, one that everybody has left makes room. */
   refusalFor(address: string): 'all in use' | 'too many from there' | undefined;
-  /** Puts a table under a code that no other has, the given one where it is free. */
+  /** A code that no table here has. */
+  draw(): string;
+  /** Puts a table under the given code, or where it is not free, under another. */
   open(table: OpenTable, wanted?: string): string;
   close(code: string): void;
   find(code: string): OpenTable | undefined;
@@ -56,7 +58,14 @@ export function createTableRegistry(options: {
     return deserted.length > 0;
   };
 
+  const drawFree = () => {
+    let code = draw();
+    while (tables.has(code)) code = draw();
+    return code;
+  };
+
   return {
+    draw: drawFree,
     refusalFor(address) {
       const all = [...tables.values()];
       if (all.filter(({ opener }) => opener === address).length >= mostPerAddress) return 'too many from there';
@@ -64,8 +73,7 @@ export function createTableRegistry(options: {
       return isFull && !makeRoom() ? 'all in use' : undefined;
     },
     open(table, wanted) {
-      let code = wanted ?? draw();
-      while (tables.has(code)) code = draw();
+      const code = wanted === undefined || tables.has(wanted) ? drawFree() : wanted;
       tables.set(code, table);
       return code;
     },

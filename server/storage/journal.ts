@@ -5,7 +5,7 @@ import { customAlphabet } from 'nanoid';
 import { parseRecord, type RecordHeader, type RecordLine, type TableRecord } from '../../engine/record/index.ts';
 import type { MemberId } from '../../engine/table/index.ts';
 import { setAsideDamaged } from './damagedFile.ts';
-import { lockFolder } from './folderLock.ts';
+import { doesRun, lockFolder, lockOwner, shareFolder } from './folderLock.ts';
 import { JOURNAL_FILE, openJournalFile, recordText, textsOf } from './journalFile.ts';
 
 /**
@@ -15,7 +15,7 @@ import { JOURNAL_FILE, openJournalFile, recordText, textsOf } from './journalFil
 export interface Journal {
   /** Begins the record of a table that has just been opened under this code. `runKey`: with it the logbook opens the record; no part of the record. */
   open(code: string, header: RecordHeader, runKey?: string): TableJournal;
-  /** Tables that were open when the process before this one ended. */
+  /** Tables that were open when the process before this one ended; where several share the folder, those of processes that have ended since it was asked last. */
   unfinished(): readonly UnfinishedTable[];
   /** Deletes the records that have not changed for so long, unless they are kept, or of a table that is open here [ms]; returns how many. */
   expire(olderThanMs: number): number;
@@ -59,7 +59,7 @@ const SCHEMA = `
   CREATE TABLE IF NOT EXISTS record (
     id TEXT PRIMARY KEY, code TEXT NOT NULL, header TEXT NOT NULL,
     opened_ms INTEGER NOT NULL, changed_ms INTEGER NOT NULL, ended_ms INTEGER, kept INTEGER NOT NULL DEFAULT 0,
-    run_key TEXT, summary TEXT
+    run_key TEXT, summary TEXT, owner TEXT
   ) STRICT;
   CREATE TABLE IF NOT EXISTS line (
     record TEXT NOT NULL REFERENCES record ON DELETE CASCADE, n INTEGER NOT NULL, text TEXT NOT NULL,
@@ -78,16 +78,18 @@ const SCHEMA = `
 export function openJournal(options: {
   readonly folder: string;
   readonly report: (line: string) => void;
+  /** With other processes of this machine, each of which has tables of its own. */
+  readonly isShared?: boolean;
   /** [ms] */
   readonly now?: () => number;
 }): Journal {
-  const { folder, report, now = Date.now } = options;
+  const { folder, report, isShared = false, now = Date.now } = options;
   try {
     mkdirSync(folder, { recursive: true });
-    // two servers on one file would both take up its tables
-    const unlock = lockFolder(folder, LOCK_WAIT_MS);
+    // two servers on one file would both take up its tables, but for those that share them out
+    const unlock = isShared ? shareFolder(folder, LOCK_WAIT_MS) : lockFolder(folder, LOCK_WAIT_MS);
     if (unlock === undefined) throw new Error('another server that runs has them');
-    return lockedJournal(folder, { report, now, unlock });
+    return lockedJournal(folder, { report, now, unlock, isShared });
   } catch (error) {
     report(`Records are not kept, and a restart ends all tables: ${reasonOf(error)} (${folder})`);
     return { ...NO_JOURNAL, canWrite: () => false };
@@ -96,15 +98,24 @@ export function openJournal(options: {
 
 function lockedJournal(
   folder: string,
-  { report, now, unlock }: { report: (line: string) => void; now: () => number; unlock: () => void },
+  {
+    report,
+    now,
+    unlock,
+    isShared,
+  }: { report: (line: string) => void; now: () => number; unlock: () => void; isShared: boolean },
 ): Journal {
   try {
     const database = openFile(path.join(folder, JOURNAL_FILE), report);
+    const owner = isShared ? drawId() : undefined;
+    const endOwner = owner === undefined ? ignore : lockOwner(folder, owner);
     const close = () => {
       database.close();
+      endOwner();
       unlock();
     };
-    return { ...journalOf(database, report, now), close };
+    const hasEnded = (other: string) => !doesRun(folder, other);
+    return { ...journalOf(database, { report, now, owner, hasEnded }), close };
   } catch (error) {
     unlock();
     throw error;
@@ -153,16 +164,24 @@ function prepareFile(file: string): DatabaseSync {
   }
 }
 
-/** A file of before the logbook has no keys and no summaries. */
+/** A file of before the logbook has no keys and no summaries, one of before several processes no owners. */
 function addMissingColumns(database: DatabaseSync): void {
   const columns = database.prepare('PRAGMA table_info(record)').all();
-  for (const name of ['run_key', 'summary'])
+  for (const name of ['run_key', 'summary', 'owner'])
     if (!columns.some((column) => column['name'] === name)) database.exec(`ALTER TABLE record ADD COLUMN ${name} TEXT`);
 }
 
-function journalOf(database: DatabaseSync, report: (line: string) => void, now: () => number): Omit<Journal, 'close'> {
+/** `owner`: of the tables of this process, where several share the file. `hasEnded`: of another one. */
+interface JournalParts {
+  readonly report: (line: string) => void;
+  readonly now: () => number;
+  readonly owner: string | undefined;
+  readonly hasEnded: (owner: string) => boolean;
+}
+
+function journalOf(database: DatabaseSync, { report, now, owner, hasEnded }: JournalParts): Omit<Journal, 'close'> {
   const begin = database.prepare(
-    'INSERT INTO record (id, code, header, opened_ms, changed_ms, run_key) VALUES (?, ?, ?, ?, ?, ?)',
+    'INSERT INTO record (id, code, header, opened_ms, changed_ms, run_key, owner) VALUES (?, ?, ?, ?, ?, ?, ?)',
   );
   const append = database.prepare('INSERT INTO line (record, n, text) VALUES (?, ?, ?)');
   const touch = database.prepare('UPDATE record SET changed_ms = ? WHERE id = ?');
@@ -223,34 +242,51 @@ function journalOf(database: DatabaseSync, report: (line: string) => void, now: 
     hasFile: true,
     open(code, header, runKey) {
       const id = drawId();
-      attempt(() => begin.run(id, code, JSON.stringify(header), now(), now(), runKey ?? null));
+      attempt(() => begin.run(id, code, JSON.stringify(header), now(), now(), runKey ?? null, owner ?? null));
       return tableJournal(id, 0);
     },
     unfinished: () =>
-      database
-        .prepare('SELECT id, code, header, run_key FROM record WHERE ended_ms IS NULL ORDER BY opened_ms')
-        .all()
-        .map(({ id, code, header, run_key: runKey }) => {
-          const texts = textsOf(database, String(id));
-          const parsed = parseRecord([header, ...texts].join('\n'));
-          return {
-            code: String(code),
-            record: parsed.ok ? parsed.value : undefined,
-            places: placesOf(database, String(id)),
-            ...(typeof runKey === 'string' && { runKey }),
-            journal: tableJournal(String(id), texts.length),
-          };
-        }),
+      unfinishedRows(database, owner, hasEnded).map(({ id, code, header, run_key: runKey }) => {
+        const texts = textsOf(database, String(id));
+        const parsed = parseRecord([header, ...texts].join('\n'));
+        return {
+          code: String(code),
+          record: parsed.ok ? parsed.value : undefined,
+          places: placesOf(database, String(id)),
+          ...(typeof runKey === 'string' && { runKey }),
+          journal: tableJournal(String(id), texts.length),
+        };
+      }),
     expire(olderThanMs) {
-      const expired = database.prepare('SELECT id FROM record WHERE kept = 0 AND changed_ms < ?');
+      // of those that are open elsewhere none is touched
+      const others = owner === undefined ? '' : 'AND (ended_ms IS NOT NULL OR owner = ?)';
+      const expired = database.prepare(`SELECT id FROM record WHERE kept = 0 AND changed_ms < ? ${others}`);
       let count = 0;
       attempt(() => {
-        const ids = expired.all(now() - olderThanMs).map(({ id }) => String(id));
+        const rows = expired.all(now() - olderThanMs, ...(owner === undefined ? [] : [owner]));
+        const ids = rows.map(({ id }) => String(id));
         for (const id of ids) if (!openHere.has(id)) count += Number(removeExpired.run(id).changes);
       });
       return count;
     },
   };
+}
+
+/** Those that nobody has any more; where several share the file, they are this one's from now on. */
+function unfinishedRows(database: DatabaseSync, owner: string | undefined, hasEnded: (owner: string) => boolean) {
+  const columns = 'id, code, header, run_key';
+  if (owner === undefined)
+    return database.prepare(`SELECT ${columns} FROM record WHERE ended_ms IS NULL ORDER BY opened_ms`).all();
+  const others = database
+    .prepare('SELECT DISTINCT owner FROM record WHERE ended_ms IS NULL AND owner IS NOT ?')
+    .all(owner)
+    .map(({ owner: other }) => other);
+  const gone = others.filter((other) => other === null || hasEnded(String(other)));
+  // one statement: of two processes that see another end, one gets each record
+  const take = database.prepare(
+    `UPDATE record SET owner = ? WHERE ended_ms IS NULL AND owner IS ? RETURNING ${columns}`,
+  );
+  return gone.flatMap((other) => take.all(owner, other ?? null));
 }
 
 function placesOf(database: DatabaseSync, id: string): readonly (readonly [MemberId, string])[] {

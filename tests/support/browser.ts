@@ -1,6 +1,6 @@
-import { spawnSync, type SpawnSyncOptions } from 'node:child_process';
 import { existsSync } from 'node:fs';
 import { chromium, type Browser } from 'playwright';
+import { ensurePackage } from './debianPackage.ts';
 
 /** Real Chromium for tests: the one named by CHROMIUM_PATH, or where Debian and others put it. */
 const CANDIDATES = [
@@ -26,26 +26,15 @@ function findBrowser(): string | undefined {
   return CANDIDATES.find((path) => path !== undefined && existsSync(path));
 }
 
-/** Finds a browser, or fetches Debian's where that can be done without asking. Returns what to do when it cannot. */
-export function ensureBrowser(): { readonly path: string } | { readonly advice: string } {
-  const found = findBrowser();
-  if (found !== undefined) return { path: found };
-  const canInstall = process.getuid?.() === 0 && spawnSync('apt-get', ['--version']).status === 0;
-  if (canInstall) {
-    console.log("No Chromium here: fetching Debian's package for the browser tests (once) ...");
-    const quiet: SpawnSyncOptions = {
-      stdio: ['ignore', 'ignore', 'inherit'],
-      env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' },
-    };
-    spawnSync('apt-get', ['update'], quiet);
-    spawnSync('apt-get', ['install', '-y', '--no-install-recommends', 'chromium'], quiet);
-    const installed = findBrowser();
-    if (installed !== undefined) return { path: installed };
-  }
-  return {
+/** Returns what to do where there is none and none can be fetched. */
+export function ensureBrowser(): ReturnType<typeof ensurePackage> {
+  return ensurePackage({
+    find: findBrowser,
+    package: 'chromium',
+    fetching: "No Chromium here: fetching Debian's package for the browser tests (once) ...",
     advice:
       'The browser tests need Chromium: run `sudo apt-get install chromium`, or set CHROMIUM_PATH to a Chromium or Chrome, then run this again.',
-  };
+  });
 }
 
 /** `more`: further arguments, such as a text size that its owner has chosen. */

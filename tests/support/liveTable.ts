@@ -32,14 +32,17 @@ interface LiveSettings {
   readonly records?: string;
   /** Whether the browser keeps the page, as it does for everybody: half of what it takes to open one. */
   readonly isPageKept?: boolean;
+  /** Of the server, beside those. */
+  readonly settings?: Readonly<Record<string, string>>;
 }
 
 export async function setLiveTable({
   browserArguments = [],
   records = 'none',
   isPageKept = false,
+  settings = {},
 }: LiveSettings = {}): Promise<LiveTable> {
-  let server = await startServer(records);
+  let server = await startServer(records, settings);
   const { origin } = server;
   const browser: Browser = await launchBrowser(browserArguments);
   const faults: string[] = [];
@@ -71,7 +74,7 @@ export async function setLiveTable({
     stopServer: () => server.stop(),
     async crashServer() {
       await server.stop('SIGKILL');
-      server = await startServer(records, new URL(origin).port);
+      server = await startServer(records, { ...settings, PORT: new URL(origin).port });
     },
     async close() {
       await browser.close();
@@ -83,11 +86,11 @@ export async function setLiveTable({
 /** `server/main.ts` on a port of the system's choice, as `npm start` runs it. */
 async function startServer(
   records: string,
-  port = '0',
+  settings: Readonly<Record<string, string>>,
 ): Promise<{ readonly origin: string; stop(signal?: NodeJS.Signals): Promise<void> }> {
   const child = spawn(process.execPath, ['server/main.ts'], {
     cwd: ROOT,
-    env: { ...process.env, PORT: port, HOST: '127.0.0.1', KILTER_RECORDS: records, ...UNBOUNDED },
+    env: { ...process.env, PORT: '0', HOST: '127.0.0.1', KILTER_RECORDS: records, ...UNBOUNDED, ...settings },
     stdio: ['ignore', 'pipe', 'inherit'],
   });
   const [line] = (await once(child.stdout, 'data')) as [Buffer];

@@ -32,8 +32,8 @@ afterEach(() => {
   rmSync(folder, { recursive: true, force: true });
 });
 
-function open(where = folder): Journal {
-  const journal = openJournal({ folder: where, report: (line) => reports.push(line), now: () => nowMs });
+function open(where = folder, isShared = false): Journal {
+  const journal = openJournal({ folder: where, report: (line) => reports.push(line), isShared, now: () => nowMs });
   journals.push(journal);
   return journal;
 }
@@ -160,5 +160,49 @@ describe('a journal that cannot be had', () => {
     const [table] = open().unfinished();
     expect(table?.record?.lines.length).toBeGreaterThan(50);
     expect(existsSync(path.join(folder, JOURNAL_FILE))).toBe(true);
+  });
+});
+
+function codesOf(journal: Journal): readonly string[] {
+  return journal.unfinished().map(({ code }) => code);
+}
+
+describe('a folder that several processes share', () => {
+  it('gives each its own tables, and those of one that has ended to the first that looks', () => {
+    const [one, two] = [open(folder, true), open(folder, true)];
+    one.open('HKTVRQ', HEADER).write(joined(0));
+    two.open('BCDFGH', HEADER).write(joined(0));
+    two.open('JKLMNP', HEADER).end();
+    expect([codesOf(one), codesOf(two)]).toEqual([[], []]);
+    close(two);
+    const three = open(folder, true);
+    expect([codesOf(one), codesOf(three)]).toEqual([['BCDFGH'], []]);
+    expect(codesOf(one)).toEqual([]);
+    expect(reports).toEqual([]);
+  });
+
+  it('takes nobody in who wants it alone, and nobody where one has it alone', () => {
+    const shared = open(folder, true);
+    expect(open().canWrite()).toBe(false);
+    close(shared);
+    const alone = open();
+    expect([alone.canWrite(), open(folder, true).canWrite()]).toEqual([true, false]);
+    expect(reports.every((line) => line.includes('another server'))).toBe(true);
+  });
+
+  it('comes from one process, and goes back to one, with the tables that are open', () => {
+    open().open('HKTVRQ', HEADER).write(joined(0));
+    for (const isShared of [true, false]) {
+      for (const journal of journals) close(journal);
+      expect(codesOf(open(folder, isShared))).toEqual(['HKTVRQ']);
+    }
+  });
+
+  it('lets no record expire that is open in another process', () => {
+    const [one, two] = [open(folder, true), open(folder, true)];
+    one.open('HKTVRQ', HEADER);
+    nowMs += 1000;
+    expect(two.expire(500)).toBe(0);
+    expect(one.expire(500)).toBe(0);
   });
 });

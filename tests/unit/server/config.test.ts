@@ -44,6 +44,40 @@ describe('the server configuration', () => {
       });
   });
 
+  it('takes Redis and the address of this process together alone, and quotes no address of Redis', () => {
+    const both = { KILTER_REDIS: 'redis://127.0.0.1:6379', KILTER_PUBLIC_ADDRESS: 'kilter.test:8080/p1' };
+    expect(parseConfig(both)).toMatchObject({
+      value: { redis: 'redis://127.0.0.1:6379', publicAddress: 'kilter.test:8080/p1' },
+    });
+    const wrong = [
+      { KILTER_REDIS: both.KILTER_REDIS },
+      { KILTER_PUBLIC_ADDRESS: both.KILTER_PUBLIC_ADDRESS },
+      { ...both, KILTER_PUBLIC_ADDRESS: 'https://kilter.test/p1' },
+      { ...both, KILTER_REDIS: 'user:word@kilter.test' },
+    ];
+    for (const environment of wrong) {
+      const config = parseConfig(environment);
+      expect(config.ok ? '' : config.error.join('\n')).toMatch(/^KILTER_(REDIS|PUBLIC_ADDRESS): expected/);
+      expect(config.ok ? '' : config.error.join('\n')).not.toContain('word');
+    }
+  });
+
+  it.each([
+    ['', ''],
+    ['/kilter', '/kilter'],
+    ['/kilter/', '/kilter'],
+    ['/games/kilter', '/games/kilter'],
+  ])('takes "%s" as the path below which it lies', (text, path) => {
+    expect(parseConfig({ KILTER_BASE_PATH: text })).toMatchObject({ ok: true, value: { basePath: path } });
+  });
+
+  it.each(['kilter', '/', '/kil ter', '//kilter', '/kilter?'])('refuses "%s" as such a path', (text) => {
+    expect(parseConfig({ KILTER_BASE_PATH: text })).toEqual({
+      ok: false,
+      error: [`KILTER_BASE_PATH: expected a path such as /kilter, got "${text}"`],
+    });
+  });
+
   it('names every problem at once', () => {
     const config = parseConfig({ PORT: 'x', KILTER_MOST_TABLES: '0', KILTER_SEAT_KEPT_SECONDS: '1' });
     expect(config.ok ? [] : config.error.map((line) => line.split(':')[0])).toEqual([
