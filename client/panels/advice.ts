@@ -97,6 +97,14 @@ export function adviseGrounded({ commanded, flight }: TableView, holds: HeldCont
   return { key: 'settle', words: COACH.settle };
 }
 
+/** For whoever holds no controls, while a lander settles: a tall one may rock from leg to leg for most of a minute. */
+export function adviseWaiting(view: TableView): Advice | undefined {
+  if (view.flight.phase !== 'settling') return undefined;
+  const grounded = adviseGrounded(view, { thrust: false, tilt: false });
+  if (grounded?.key !== 'settle') return grounded;
+  return { key: 'watchSettle', words: COACH.watchSettle(view.drawnIn === 'pencil') };
+}
+
 /** Told as soon as it happens: a crash may go on tumbling for long before it rests. */
 function gaveWayWords({ touchdown }: TableView['flight']): string {
   return COACH.gaveWay(speed(touchdown?.descentRate ?? 0, 1));

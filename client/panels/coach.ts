@@ -2,7 +2,7 @@ import type { HeldControls, TableView } from '../../engine/table/index.ts';
 import { COACH, SOURCE_NAMES } from '../text/en.ts';
 import { withKeys } from '../text/keyNames.ts';
 import { percent } from '../text/numbers.ts';
-import { adviseFlying, adviseSensors, type Advice } from './advice.ts';
+import { adviseFlying, adviseSensors, adviseWaiting, type Advice } from './advice.ts';
 import { adviseOrders } from './adviceOrders.ts';
 import type { Announcer } from './announcer.ts';
 import { element, say } from './element.ts';
@@ -56,6 +56,8 @@ export function createCoach(announcer: Announcer): Coach {
     if (view.sources !== undefined) return adviseSensors(view);
     if (rejected !== undefined) return rejected;
     if (!holds.thrust && !holds.tilt) {
+      const waiting = adviseWaiting(view);
+      if (waiting !== undefined) return waiting;
       if (view.you.role === 'observer') return { key: 'watching', words: COACH.observing };
       if (!view.you.mayTakeSeat) return { key: 'waiting', words: COACH.waiting };
       const task = seatTask(view.you.seat);

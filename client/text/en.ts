@@ -47,7 +47,7 @@ export const PHASE_NAMES: Readonly<Record<Phase, string>> = {
   'terminal descent': 'Terminal descent',
   'final drop': 'Final drop',
   contact: 'Contact',
-  settling: 'Settling',
+  settling: 'Settling, until it is still',
   'at rest': 'At rest',
 };
 
@@ -1124,7 +1124,10 @@ export const COACH = {
   dry: 'The tanks are dry: the engine no longer answers. Stand upright, {upright}; the legs take the rest.',
   engineOff: 'Nearly down. At first touch the engine shuts down by itself; the legs take the rest.',
   contact: 'Contact. Engine off, {engineOff}, and let the legs take it.',
-  settle: 'Hands off. It is settling.',
+  settle: 'Hands off. It settles: the card comes when it is still.',
+  /** `isBelieved`: by what the crew knows. */
+  watchSettle: (isBelieved: boolean) =>
+    `${isBelieved ? 'By the instruments it is down' : 'It is down'} and settles. The card comes when it is still.`,
   crewFlies: (pilot: string) => `${pilot} flies. Say what you read.`,
   fallen: 'It has fallen over.',
   gaveWay: (rate: string) => `A leg gave way: it came down at ${rate}, more than the legs can take up.`,

@@ -1,11 +1,21 @@
 import { describe, expect, it } from 'vitest';
-import { adviseFlying } from '../../../client/panels/advice.ts';
+import { adviseFlying, adviseWaiting } from '../../../client/panels/advice.ts';
 import type { HeldControls, TableView } from '../../../engine/table/index.ts';
 import { BOTH, HOVER, viewOf } from '../../support/flightView.ts';
 
 function keyFor(view: TableView, holds: HeldControls = BOTH): string {
   return adviseFlying(view, HOVER, holds).key;
 }
+
+describe('whoever holds no controls', () => {
+  it('is told what is waited for while it settles, and by what that is known; nothing before', () => {
+    const settling = viewOf({ height: 0, phase: 'settling' });
+    expect(adviseWaiting(viewOf({ height: 0, phase: 'contact' }))).toBeUndefined();
+    expect(adviseWaiting(settling)?.words).toMatch(/^It is down and settles\. The card comes/);
+    expect(adviseWaiting({ ...settling, drawnIn: 'pencil' })?.words).toMatch(/^By the instruments it is down/);
+    expect(adviseWaiting(viewOf({ height: 0, phase: 'settling', angle: 1.5 }))?.key).toBe('fallen');
+  });
+});
 
 describe('the coach', () => {
   it('asks for thrust first when the lander falls with the engine off', () => {
