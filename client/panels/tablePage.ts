@@ -101,7 +101,7 @@ export function layTable(
   );
   const page = element(
     'main',
-    { class: 'desk', 'data-kind': link.kind },
+    { class: 'desk', 'data-kind': link.kind, 'data-drill': first.drill !== undefined },
     heading,
     section,
     element('div', { class: 'frame', 'aria-hidden': 'true' }),

@@ -13,7 +13,7 @@ export const SIZES = [
 ] as const;
 
 /** Whether the middle of the element is what a press there would meet, as it is shown now, with nothing scrolled. */
-function isInReach(locator: Locator): Promise<boolean> {
+export function isInReach(locator: Locator): Promise<boolean> {
   return locator.evaluate((node) => {
     const box = node.getBoundingClientRect();
     const isInside = box.top >= 0 && box.left >= 0 && box.right <= innerWidth && box.bottom <= innerHeight;
@@ -23,16 +23,20 @@ function isInReach(locator: Locator): Promise<boolean> {
 }
 
 /** The words of the caution that are in reach at once, whichever element of the page carries them. */
-async function cautionInReach(page: Page): Promise<boolean> {
+export async function cautionInReach(page: Page): Promise<boolean> {
   const lines = await page.getByText('Not for operational decisions.').all();
   const reached = await Promise.all(lines.map(isInReach));
   return reached.some(Boolean);
 }
 
 /** Goes through the sizes and lists those at which the check fails. */
-export async function failingSizes(page: Page, check: () => Promise<boolean>): Promise<readonly string[]> {
+export async function failingSizes(
+  page: Page,
+  check: () => Promise<boolean>,
+  sizes: readonly { readonly width: number; readonly height: number }[] = SIZES,
+): Promise<readonly string[]> {
   const failing: string[] = [];
-  for (const size of SIZES) {
+  for (const size of sizes) {
     await page.setViewportSize(size);
     await page.waitForTimeout(250);
     if (!(await check())) failing.push(`${size.width}x${size.height}`);

@@ -2,6 +2,7 @@ import type { Page } from 'playwright';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { CAUTION } from '../../../engine/constants.ts';
 import { barriers } from '../../support/barriers.ts';
+import { cautionInReach, failingSizes, isInReach } from '../../support/inReach.ts';
 import { setLiveTable, type LiveTable } from '../../support/liveTable.ts';
 import { press } from '../../support/press.ts';
 import { overprints, overprintsAtWidths } from '../../support/overprint.ts';
@@ -223,7 +224,7 @@ it('a drill is flown alone, from its brief on, with its event list in a part of 
   expect(fetched.length).toBeGreaterThan(1);
   expect(holdsEvents()).toEqual([]);
   await press(page, 'Run a drill');
-  await page.getByLabel('Your seat').selectOption('lead');
+  await page.getByLabel('Your seat').selectOption('flying');
   await press(page, 'Fly it alone');
   await page.getByRole('region', { name: 'Brief' }).waitFor();
   expect(holdsEvents()).toHaveLength(1);
@@ -231,5 +232,19 @@ it('a drill is flown alone, from its brief on, with its event list in a part of 
   await page.getByRole('region', { name: 'Coach' }).waitFor();
   await press(page, 'Rule card');
   await page.getByRole('group', { name: 'Rule card' }).waitFor();
+  await page.keyboard.press('Escape');
+  // whoever flies finds Hold, what can be said and the caution in every window, with nothing scrolled
+  await page.keyboard.press('h');
+  const presses = [
+    page.getByRole('button', { name: 'Resume' }),
+    page.getByRole('button', { name: 'Say', exact: true }),
+  ];
+  const areInReach = async () =>
+    [await cautionInReach(page), ...(await Promise.all(presses.map(isInReach)))].every(Boolean);
+  const held = [PHONE, { width: 844, height: 390 }, { width: 320, height: 568 }, { width: 640, height: 480 }];
+  expect(await failingSizes(page, areInReach, held)).toEqual([]);
+  expect(await overprints(page)).toEqual([]);
+  await page.setViewportSize(PHONE);
+  await areOpenToAll([page]);
   expect(live.faults).toEqual([]);
 });
