@@ -2,7 +2,6 @@ import path from 'node:path';
 import { defineConfig } from 'vite';
 import { offline, WORKER_FILE } from './build/offline.ts';
 import { phaserParts } from './build/phaserParts.ts';
-import { sizeReport } from './build/sizeReport.ts';
 import { startDrawing } from './build/startDrawing.ts';
 
 const packageFolder = path.resolve(import.meta.dirname, '..');
@@ -32,11 +31,6 @@ export default defineConfig({
       },
     },
   },
-  plugins: [
-    phaserParts(packageFolder),
-    startDrawing(import.meta.dirname),
-    sizeReport(path.dirname(outDir)),
-    offline(import.meta.dirname),
-  ],
+  plugins: [phaserParts(packageFolder), startDrawing(import.meta.dirname), offline(import.meta.dirname)],
   server: { port: 5173, strictPort: false },
 });

@@ -76,6 +76,8 @@ export default defineConfig({
           name: 'e2e',
           ...LIVE,
           include: ['tests/e2e/**/*.test.ts'],
+          // as above
+          isolate: false,
           // flights take their real time and wait for most of it: three at once, but not beside other tests
           maxWorkers: 3,
           sequence: { groupOrder: 2 },

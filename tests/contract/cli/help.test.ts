@@ -4,10 +4,10 @@ import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { CAUTION } from '../../../engine/constants.ts';
 import { readSource, ROOT } from '../../support/sources.ts';
-import { callKilter, runKilter } from './runKilter.ts';
+import { callKilter, CONTROL_CHARACTERS, runKilter } from './runKilter.ts';
 
-/** Their examples simulate many landers; the tests of these verbs run smaller ones. */
-const LONG: readonly string[] = ['trade', 'report'];
+/** Their examples simulate many landers, or are run by the tests of these verbs themselves. */
+const LONG: readonly string[] = ['trade', 'report', 'check'];
 
 const VERBS = [
   'stand',
@@ -49,9 +49,7 @@ describe('help', () => {
       for (const args of LONG.includes(verb) ? [] : examples) {
         const ran = await callKilter(args);
         expect(ran).toMatchObject({ status: 0, err: '' });
-        // no color and no control characters, which pipes and files would keep
-        // eslint-disable-next-line no-control-regex -- control characters are what is looked for
-        expect(ran.out).not.toMatch(/[\u0000-\u0009\u000b-\u001f\u007f]/);
+        expect(ran.out).not.toMatch(CONTROL_CHARACTERS);
       }
       // a limit by simulation on four worlds takes its time on a busy machine
     },
@@ -79,8 +77,7 @@ describe('the command', () => {
   it('uses no color and no control characters in a process of its own', () => {
     const { out } = runKilter(['limit', 'steeple', '--slope', '5', '--closed-form']);
     expect(out).toContain('Steeple');
-    // eslint-disable-next-line no-control-regex -- control characters are what is looked for
-    expect(out).not.toMatch(/[\u0000-\u0009\u000b-\u001f\u007f]/);
+    expect(out).not.toMatch(CONTROL_CHARACTERS);
   });
 
   it('ends quietly when nobody reads on', async () => {

@@ -16,7 +16,7 @@ export function runKilter(args: readonly string[]): Ran {
   const done = spawnSync(process.execPath, [path.join(ROOT, 'server/cli/kilter.ts'), ...args], {
     cwd: ROOT,
     encoding: 'utf8',
-    timeout: 20_000,
+    timeout: 60_000,
   });
   return { status: done.status, out: done.stdout, err: done.stderr };
 }
@@ -45,6 +45,10 @@ export async function callEveryFormat(args: readonly string[]): Promise<{ text: 
   });
   return { ...printed, json: JSON.parse(printed.json) };
 }
+
+/** Color and other control characters, which pipes and files would keep. */
+// eslint-disable-next-line no-control-regex -- control characters are what is looked for
+export const CONTROL_CHARACTERS = /[\u0000-\u0009\u000b-\u001f\u007f]/;
 
 /** The JSON of a command line that must succeed. */
 export async function callJson(args: readonly string[]): Promise<unknown> {
