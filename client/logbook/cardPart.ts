@@ -1,6 +1,7 @@
 import { beliefTable, defectLine, failureLine, surpriseLine } from '../panels/beliefTable.ts';
 import { contactList } from '../panels/contactList.ts';
 import { element } from '../panels/element.ts';
+import { turnLine } from '../panels/turnLine.ts';
 import { verdictOf } from '../panels/verdict.ts';
 import { LOGBOOK, RUN } from '../text/logbook.ts';
 import type { PlayedRun } from './playedRun.ts';
@@ -15,6 +16,7 @@ export function createCardPart({ track: { card, points } }: PlayedRun): HTMLElem
     element('p', { class: 'why' }, why),
     failureLine(card),
     defectLine(card),
+    turnLine(card),
     surpriseLine(card),
     contactList(card),
     beliefTable(card),

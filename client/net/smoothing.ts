@@ -1,4 +1,4 @@
-import type { DescentState } from '../../engine/world/index.ts';
+import type { DescentState, LegState } from '../../engine/world/index.ts';
 
 /**
  * Turns readings that come in steps (60 a second here, 20 from a server) into motion for every frame. It shows the past
@@ -81,9 +81,21 @@ function readingAt(readings: readonly DescentState[], tick: number): DescentStat
   return readingBetween(before, after, (tick - before.tick) / (after.tick - before.tick));
 }
 
+function movedBy(leg: LegState, x: number, y: number): LegState {
+  return { ...leg, footX: leg.footX + x, footY: leg.footY + y };
+}
+
 /** The later reading, with everything that moves taken straight between the two. `share` [-]: of the way to it. */
 export function readingBetween(before: DescentState, after: DescentState, share: number): DescentState {
   const between = (a: number, b: number) => a + (b - a) * share;
+  const isTurned = (before.facing?.steps ?? 0) !== (after.facing?.steps ?? 0);
+  // what is left to the reading that has the edge is turned back from it
+  const back = (before.facing?.yaw ?? 0) - (after.facing?.yaw ?? 0);
+  const facing = after.facing && {
+    ...after.facing,
+    yaw: after.facing.yaw + back * (1 - share),
+    rest: after.facing.rest + back * (1 - share),
+  };
   return {
     ...after,
     x: between(before.x, after.x),
@@ -95,8 +107,10 @@ export function readingBetween(before: DescentState, after: DescentState, share:
     thrust: between(before.thrust, after.thrust),
     height: between(before.height, after.height),
     slope: between(before.slope, after.slope),
+    ...(facing && { facing }),
     legs: after.legs.map((leg, i) => {
-      const from = before.legs[i] ?? leg;
+      // another edge has come to the right: the legs have changed places, and what is between those is nowhere
+      const from = isTurned ? movedBy(leg, before.x - after.x, before.y - after.y) : (before.legs[i] ?? leg);
       return {
         ...leg,
         footX: between(from.footX, leg.footX),

@@ -1,10 +1,14 @@
 import { SEATS, type Seat, type TableView } from '../../engine/table/index.ts';
 import { TICK_RATE } from '../../engine/world/index.ts';
 import { CREW_NOTES, NAMED_CAUSE_WORDS, SEAT_NAMES, SOURCE_NAMES, TALK } from '../text/en.ts';
-import { percent, seconds, speed } from '../text/numbers.ts';
+import { TURNED } from '../text/facing.ts';
+import { degrees, percent, seconds, speed } from '../text/numbers.ts';
 import { element } from './element.ts';
 import { addresseeWords } from './sentenceWords.ts';
 import { aheadWords } from './siteWords.ts';
+
+/** A lander that has turned by less has not [rad]: half a degree. */
+const HARDLY_TURNED = Math.PI / 360;
 
 /** One thing that a seat has set or said, or that is still to be done by it. */
 export interface CrewNote {
@@ -96,15 +100,22 @@ function engineNotes({ engine }: TableView): readonly CrewNote[] {
 }
 
 function siteNotes({ site, flight }: TableView): readonly CrewNote[] {
-  const { spot, ground, limitHundredths } = site;
+  const { spot, ground, limitHundredths, facing } = site;
   const said = [
     spot === undefined
       ? undefined
       : CREW_NOTES.spot(aheadWords(spot.meters, flight.x), CREW_NOTES.approaches[spot.approach]),
     limitHundredths === undefined ? undefined : CREW_NOTES.limit(speed(limitHundredths / 100)),
     ground === 'as mapped' ? undefined : CREW_NOTES.ground(ground),
+    facing === undefined ? undefined : TURNED.ordered(facing, nowWords(flight.facing?.yaw)),
   ];
   return said.filter((words) => words !== undefined).map((words) => note('site', words));
+}
+
+/** How far it has turned, where it has. */
+function nowWords(yaw = 0): string {
+  const angle = degrees(Math.abs(yaw), 0);
+  return Math.abs(yaw) < HARDLY_TURNED ? '' : TURNED.now(angle, yaw > 0 ? 'left' : 'right');
 }
 
 function sourceNotes({ rejected, named }: TableView): readonly CrewNote[] {

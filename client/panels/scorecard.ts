@@ -5,6 +5,7 @@ import { isLevel } from '../text/ground.ts';
 import { degrees, distance, mass, percent, speed } from '../text/numbers.ts';
 import { gaveWay, isBroken } from '../scenes/pose.ts';
 import { figureOf } from '../views/lander/figure.ts';
+import { turnLine } from './turnLine.ts';
 import { beliefTable, defectLine, failureLine, surpriseLine } from './beliefTable.ts';
 import { checkCommand, createCheck } from './checkCommand.ts';
 import { CONTACT_HEIGHT, drawContact } from './contactDrawing.ts';
@@ -70,6 +71,7 @@ export function createScorecard(
     element('p', { class: 'why' }, verdict.why),
     failureLine(card),
     defectLine(card),
+    turnLine(card),
     surpriseLine(card),
     contactList(card),
     deciding === undefined ? undefined : reason(card, deciding, plan, view),

@@ -1,5 +1,6 @@
 import { GROUND_NOTES, type GroundNote, type SiteReadings, type TableView } from '../../engine/table/index.ts';
 import type { Profile } from '../../engine/ground/index.ts';
+import type { DescentSetup } from '../../engine/world/index.ts';
 import { SITE_CARD } from '../text/en.ts';
 import { speed } from '../text/numbers.ts';
 import { createLimitInForce } from './limitInForce.ts';
@@ -9,6 +10,7 @@ import { drawLimits } from './limitDrawing.ts';
 import { createPressedRow } from './pressedRow.ts';
 import { legWords, slopeRangeWords, slopeWords } from './siteWords.ts';
 import { createSpotMarker } from './spotMarker.ts';
+import { createTurnPart } from './turnPart.ts';
 import { element } from './element.ts';
 
 /** For Site: the ground ahead from the side with the spot to be marked on it, what is known of it, and what is said of it. */
@@ -19,6 +21,7 @@ export function createSiteCard(
     readonly ground: (view: TableView) => Profile;
     /** Of the lander's feet [m]. */
     readonly halfStance: number;
+    readonly setup: DescentSetup;
   },
 ): SeatCard & ActsOf<'site'> {
   const marker = createSpotMarker(ask, known.halfStance);
@@ -29,10 +32,12 @@ export function createSiteCard(
     press: (ground) => ask({ kind: 'declareGround', ground }),
   });
   const limit = createLimitInForce(ask);
+  const turn = createTurnPart(ask, known.setup);
   const card = seatCardFrame(
     'site',
     ...marker.nodes,
     cardPart(SITE_CARD.heading, ...figures.nodes),
+    turn.part,
     element('div', { class: 'action-row' }, element('span', {}, SITE_CARD.limitInForce), limit.group),
     element('div', { class: 'action-column' }, element('span', {}, SITE_CARD.groundNote), note.group),
   );
@@ -44,6 +49,8 @@ export function createSiteCard(
       spotHere: () => marker.here(),
       groundNote: () => note.focusNext(),
       stateLimit: () => limit.state(),
+      turnLeft: () => turn.left(),
+      turnRight: () => turn.right(),
     },
     refresh(view) {
       const { siteReadings: readings, site, stage } = view;
@@ -54,6 +61,7 @@ export function createSiteCard(
       figures.show(view, readings);
       note.refresh(site.ground, isOpen);
       limit.refresh(readings, site.limitHundredths, isOpen);
+      turn.refresh(view, readings, isOpen);
     },
   };
 }

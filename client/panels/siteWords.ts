@@ -26,7 +26,7 @@ export function slopeRangeWords({ slopeLeast, slopeMost }: SiteReadings): string
   return SITE_CARD.between(slopeWords(slopeLeast), slopeWords(slopeMost));
 }
 
-/** Whether all legs are shown locked, or which are not: counted from the left. */
+/** Whether all legs are shown locked, or which are not, by their numbers. */
 export function legWords(locked: readonly boolean[]): string {
   if (locked.length === 0) return SITE_CARD.nothing;
   const open = locked.flatMap((isLocked, index) => (isLocked ? [] : [index + 1]));

@@ -22,7 +22,7 @@ export function createTaskCards(options: { readonly ask: Ask; readonly plan: () 
     fullPropellant: setup.propellant,
     hasUprightTanks: setup.lander.tanks.some(({ orientation }) => orientation === 'upright'),
   });
-  const site = createSiteCard(ask, { ground, halfStance: figureOf(setup.lander).halfStance });
+  const site = createSiteCard(ask, { ground, halfStance: figureOf(setup.lander).halfStance, setup });
   const all = [sources, propellant, site, createLeadCard(ask)];
   return {
     cards: all.map(({ card }) => card),

@@ -1,3 +1,4 @@
+import { turnLine } from '../panels/turnLine.ts';
 import { beliefTable, surpriseWords } from '../panels/beliefTable.ts';
 import { CONTACT_HEIGHT, drawContact } from '../panels/contactDrawing.ts';
 import { drawUtilisation, LAST_SECONDS } from '../panels/debrief/utilisationDrawing.ts';
@@ -28,6 +29,7 @@ export function outcomePart({ view, known }: ReportFacts): readonly (HTMLElement
   return [
     element('p', { class: 'report-outcome' }, verdict.headline),
     element('p', {}, verdict.why),
+    turnLine(scorecard),
     scorecard.belief && first && element('p', {}, surpriseWords(scorecard.belief, first)),
     drawn &&
       element(

@@ -36,6 +36,7 @@ import {
   pencilSheet,
 } from './belief.ts';
 import { type Figures, figuresOf, NO_FIGURES, sideToFall } from './figures.ts';
+import { midTurn } from './midTurn.ts';
 import { onGround, poseOf, shownCenterHeight } from './pose.ts';
 
 /** Cosine of the lean beyond which there is no more to fall: no tip arc is drawn. */
@@ -163,7 +164,7 @@ export class DescentDrawing {
     const beside = replayed === undefined ? this.#beliefAt(nowMs, view.pace) : replayed.belief;
     this.#remember(state, view, beside);
     this.#follow(state, view, seconds);
-    const drawn = this.#breakOut(state, view, beside !== undefined);
+    const drawn = this.#breakOut(midTurn(state), view, beside !== undefined);
     this.#state = drawn;
     const figure = this.#figure;
     const reach = Math.max(figure.halfStance, figure.hull.top - figure.centerHeight, figure.centerHeight);

@@ -6,7 +6,7 @@ export const ACTIONS_OF = {
   flying: ['thrustMore', 'thrustLess', 'leanLeft', 'leanRight', 'engineOff', 'upright', 'driftOrLean'],
   sensors: ['sourceUp', 'sourceDown', 'accept', 'check', 'reject', 'cause'],
   propellant: ['ceilingUp', 'ceilingDown', 'armCutOff', 'fireCutOff', 'cutAtContact', 'line'],
-  site: ['spotLeft', 'spotRight', 'spotHere', 'groundNote', 'stateLimit'],
+  site: ['spotLeft', 'spotRight', 'spotHere', 'groundNote', 'stateLimit', 'turnLeft', 'turnRight'],
   decides: ['poll', 'abort', 'paceSlower', 'paceFaster'],
   all: ['hold', 'readBack', 'bookmark'],
 } as const;
@@ -68,6 +68,8 @@ export const DEFAULT_KEYS: KeyMap = {
   spotHere: ['m'],
   groundNote: ['n'],
   stateLimit: ['l'],
+  turnLeft: ['a'],
+  turnRight: ['d'],
   poll: ['p'],
   abort: ['q'],
   paceSlower: [','],

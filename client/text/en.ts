@@ -436,6 +436,8 @@ export const SETTINGS = {
     spotHere: 'mark where it is heading',
     groundNote: 'go through the ground notes; Enter says one',
     stateLimit: 'state the limit',
+    turnLeft: 'turn the lander to the left, from above',
+    turnRight: 'turn the lander to the right, from above',
     poll: 'ask everybody: go?',
     abort: 'abort, in two presses',
     paceSlower: 'slower clock',

@@ -1,7 +1,7 @@
 import { feetOf, type FootOffset } from '../estimate/index.ts';
 import { cos, sin } from '../math/trig.ts';
 import type { DescentSetup, DescentState, FacingState } from '../world/descent.ts';
-import { facingAt, headingAt, turnedOn, yawOf, type Facings, type Heading } from '../world/facings.ts';
+import { facingAt, headingAt, readHeading, turnedOn, type Facings, type Heading } from '../world/facings.ts';
 import { layOutSection } from '../world/layOutSection.ts';
 
 /**
@@ -39,12 +39,12 @@ export function followOrder(facing: BelievedFacing, ordered: number): readonly F
   return steps === before.steps ? undefined : feet.map((foot) => turned(foot, facingAt(facings, steps).yaw));
 }
 
-export function viewFacing({ heading }: BelievedFacing): FacingState | undefined {
-  return heading && { steps: heading.steps, yaw: yawOf(heading) };
+export function viewFacing({ facings, heading }: BelievedFacing): FacingState | undefined {
+  return facings && heading && readHeading(facings, heading);
 }
 
 /** Counter-clockwise seen from above: what was toward the viewer comes to the right. */
-function turned({ across, along, aside }: FootPlace, yaw: number): FootPlace {
+export function turned({ across, along, aside }: FootPlace, yaw: number): FootPlace {
   const [c, s] = [cos(yaw), sin(yaw)];
   return { across: c * across + s * aside, along, aside: c * aside - s * across };
 }

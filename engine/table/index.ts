@@ -118,4 +118,5 @@ export { paceNow } from './pace.ts';
 export { closedFormAt, pivotAtTouchdown } from './closedForm.ts';
 export { leastLimit, type ContactRange, type LimitTable } from './limitTable.ts';
 export { entriesOf, evenArrival, limitMaker, type LimitEntry, type LimitTableRequest } from './makeLimitTable.ts';
+export { turned } from './believedFacing.ts';
 export { arrivalCase, simulateArrival } from './simulateArrival.ts';

@@ -109,8 +109,9 @@ export interface DescentState {
 export interface FacingState {
   /** Edges of the footprint that have come to the right since the start: by the last of them the section is laid out. */
   readonly steps: number;
-  /** How far it has come [rad]. */
+  /** How far it has come in all, and of that since the last such edge [rad]. */
   readonly yaw: number;
+  readonly rest: number;
 }
 
 export interface LegState {

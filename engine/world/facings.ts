@@ -3,6 +3,7 @@ import type { Lander } from '../lander/lander.ts';
 import type { Vec2 } from '../math/vec2.ts';
 import { supportPolygon } from '../statics/supportPolygon.ts';
 import { TICK_DT } from './constants.ts';
+import type { FacingState } from './descent.ts';
 
 /**
  * Turning about the long axis: a lander can bring another edge of its footprint to the right, one like the edge that lies there at the start. How far it has turned is counted
@@ -10,7 +11,7 @@ import { TICK_DT } from './constants.ts';
  */
 
 /** How fast it turns [rad/s]: 10 degrees a second. Ours: slower than the attitude hold turns in the section, so that a quarter turn can be followed by eye. */
-const FACING_RATE = Math.PI / 18;
+export const FACING_RATE = Math.PI / 18;
 
 /** Edges are alike whose distances from the center of mass differ by no more than this share of the least [-]. Ours; what it costs the limits is in engine/table/README.md. */
 const ALIKE = 0.05;
@@ -83,9 +84,20 @@ export function ticksOfTurn(facings: Facings, { ticks }: Heading, ordered: numbe
   return Math.abs(ticksTo(facings, ordered) - ticks);
 }
 
-/** How far it has come, counter-clockwise seen from above [rad]. */
-export function yawOf({ ticks }: Heading): number {
+/** As it is read. */
+export function readHeading(facings: Facings, heading: Heading): FacingState {
+  const { steps } = heading;
+  const yaw = yawOf(heading);
+  return { steps, yaw, rest: yaw - yawAt(facings, steps) };
+}
+
+function yawOf({ ticks }: Heading): number {
   return ticks * FACING_RATE * TICK_DT;
+}
+
+/** How far a lander has turned that stands so many edges from how it started [rad]. */
+export function yawAt(facings: Facings, steps: number): number {
+  return yawOf(headingAt(facings, steps));
 }
 
 function ticksTo(facings: Facings, steps: number): number {

@@ -1,7 +1,7 @@
 import { isFootDown, isUsedUp, loadOf, soleZ, strokeOf } from '../touchdown/planarFeet.ts';
 import type { DescentState, LegState } from './descent.ts';
 import type { Descent } from './descentRecord.ts';
-import { yawOf } from './facings.ts';
+import { readHeading } from './facings.ts';
 import { footX, footY, lowestFoot, slopeUnderFeet } from './feet.ts';
 
 /** What the descent looks like now: plain data, new at each call, of which the world keeps nothing. */
@@ -23,7 +23,7 @@ export function readDescent(descent: Descent): DescentState {
     slope: slopeUnderFeet(descent),
     legs: descent.setup.lander.legs.map((_, leg) => readLeg(descent, leg)),
     commanded: { ...descent.commanded },
-    ...(descent.heading && { facing: { steps: descent.heading.steps, yaw: yawOf(descent.heading) } }),
+    ...(descent.heading && { facing: readHeading(descent.section.facings, descent.heading) }),
     contacts: descent.arrivals.map((arrival) => ({ ...arrival })),
     ...(descent.touchdown && { touchdown: { ...descent.touchdown } }),
     ...(descent.outcome && { outcome: descent.outcome }),

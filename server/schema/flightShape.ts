@@ -35,7 +35,7 @@ export const flight = group({
     }),
   ),
   commanded,
-  facing: optional(group({ steps: number('int8'), yaw: quantity })),
+  facing: optional(group({ steps: number('int8'), yaw: quantity, rest: quantity })),
   touchdown: optional(group(touchdown)),
   contacts: list(arrival),
   outcome: optional(words(OUTCOMES)),

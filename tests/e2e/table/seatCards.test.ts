@@ -95,6 +95,10 @@ const PRESS_KEYS: Readonly<Record<string, (page: Page) => Promise<void>>> = {
     await page.keyboard.press('n');
     await page.keyboard.press('Enter');
     await page.getByRole('button', { name: 'steeper', pressed: true }).waitFor();
+    await page.keyboard.press('a');
+    await page.getByText('Turning to 90° left.').waitFor();
+    await page.keyboard.press('d');
+    await page.getByText('Stands as it started.').waitFor();
   },
 };
 

@@ -76,7 +76,7 @@ describe('what Site reads', () => {
     expect(slopeRangeWords(NOTHING_READ)).toBe('');
   });
 
-  it('counts from the left the legs that are not locked', () => {
+  it('names the legs that are not locked by their numbers', () => {
     expect(legWords([true, true, true])).toBe('all locked');
     expect(legWords([true, false, true])).toBe('leg 2 not locked');
     expect(legWords([false, true, false])).toBe('legs 1, 3 not locked');

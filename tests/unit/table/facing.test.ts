@@ -83,7 +83,7 @@ describe('an order to turn the lander', () => {
       expect(table.run.flight.facing!.steps).toBe(0);
       run(table, 1);
       const { flight } = viewTable(table, 'm5');
-      expect(flight.facing).toEqual({ steps: -1, yaw: expect.closeTo(-Math.PI / 3, 12) });
+      expect(flight.facing).toEqual({ steps: -1, yaw: expect.closeTo(-Math.PI / 3, 12), rest: 0 });
       // seen from above the feet have gone round clockwise by 60 degrees, each as its number
       const [c, s] = [0.5, -Math.sqrt(3) / 2];
       for (const [leg, [right, near]] of places(flight).entries()) {

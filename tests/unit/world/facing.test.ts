@@ -94,8 +94,9 @@ describe('a turn about the long axis', () => {
     fly(descent, 200, 1);
     fly(descent, 150, 0);
     expect(readDescent(descent).facing!.yaw).toBeCloseTo((50 / QUARTER) * (Math.PI / 2), 12);
+    expect(readDescent(descent).facing!.rest).toBe(readDescent(descent).facing!.yaw);
     fly(descent, 50, 0);
-    expect(readDescent(descent).facing).toEqual({ steps: 0, yaw: 0 });
+    expect(readDescent(descent).facing).toEqual({ steps: 0, yaw: 0, rest: 0 });
     fly(descent, 2 * QUARTER, -2);
     expect(readDescent(descent).facing).toMatchObject({ steps: -2, yaw: expect.closeTo(-Math.PI, 12) });
   });

@@ -21,8 +21,14 @@ interface TableError {
   readonly tolerance: number;
 }
 
-/** Errors of the shipped table of a lander on the Moon, over contacts drawn evenly from all that it holds. */
-export function tableErrors(lander: Lander, travel: Travel, random: RandomState, count: number): TableError[] {
+/** Errors of the shipped table of a lander on the Moon, turned by so many edges, over contacts drawn evenly from all that it holds. */
+export function tableErrors(
+  lander: Lander,
+  travel: Travel,
+  random: RandomState,
+  count: number,
+  facing = 0,
+): TableError[] {
   const limits = findLimits(lander.id, 'moon');
   if (limits === undefined) throw new Error(`no limits of ${lander.id}`);
   const within = (entries: readonly number[]): number => {
@@ -46,7 +52,7 @@ export function tableErrors(lander: Lander, travel: Travel, random: RandomState,
     if (typeof table === 'string') throw new Error(`beyond the table: ${table}`);
     const prepared = prepareTouchdown(drainTanks(lander, mass));
     if (!prepared.ok) throw new Error(`${lander.id} does not lend itself to simulation`);
-    const { speed, upTo, tolerance } = tipLimit(prepared.value, arrivalToward(lander, travel, contact));
+    const { speed, upTo, tolerance } = tipLimit(prepared.value, arrivalToward(lander, travel, contact, facing));
     const direct = speed ?? upTo;
     return { contact, table, direct, error: table - direct, tolerance };
   });
@@ -55,7 +61,12 @@ export function tableErrors(lander: Lander, travel: Travel, random: RandomState,
 /** On even ground of the highest plausible friction, long enough to slide on [m]. */
 const REACH = 1000;
 
-function arrivalToward(lander: Lander, travel: Travel, { slope, descentRate, lean, mass }: LimitEntry): TouchdownCase {
+function arrivalToward(
+  lander: Lander,
+  travel: Travel,
+  { slope, descentRate, lean, mass }: LimitEntry,
+  facing: number,
+): TouchdownCase {
   const sense = travel === 'right' ? 1 : -1;
   const fall = sense * REACH * Math.tan(slope);
   const terrain = { firstX: -REACH, spacing: 2 * REACH, heights: [fall, -fall], friction: HIGHEST_FRICTION };
@@ -72,6 +83,7 @@ function arrivalToward(lander: Lander, travel: Travel, { slope, descentRate, lea
       slope: -sense * slope,
       mass,
       firstFoot: 'both',
+      facing,
     },
   );
 }
