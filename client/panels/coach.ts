@@ -78,7 +78,8 @@ export function createCoach(announcer: Announcer): Coach {
   return {
     strip,
     refresh(view, hoverPercent) {
-      strip.hidden = view.stage !== 'descending';
+      // in turns another strip stands in its place
+      strip.hidden = view.stage !== 'descending' || view.turn !== undefined;
       if (strip.hidden) return;
       if (view.flight.tick < lastTick) descents += 1;
       lastTick = view.flight.tick;

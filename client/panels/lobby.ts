@@ -75,24 +75,26 @@ export function tableAddress(code: string, origin = ''): string {
   return address.href;
 }
 
+/** The origin that others open: this page's, or, where that leads every other device to itself, another of the same server; undefined where none is known. */
+export function originForOthers(): Promise<string | undefined> {
+  return isOnlyHere(location.hostname) ? reachableOrigin() : Promise.resolve(location.origin);
+}
+
 /** The code to share, with its link as a picture. */
 export function invitation(code: string): HTMLElement {
   let address = tableAddress(code);
   const qr = element('div', { class: 'qr' });
   const where = element('p', { class: 'where' }, LOBBY.invite);
-  // the code is drawn by a part of its own, which solo play never loads
-  const draw = () => void import('./qr.ts').then(({ drawQr }) => qr.append(drawQr(address)));
-  if (!isOnlyHere(location.hostname)) draw();
-  else
-    void reachableOrigin().then((origin) => {
-      if (origin === undefined) {
-        say(where, LOBBY.onlyHere);
-        return;
-      }
-      address = tableAddress(code, origin);
-      say(where, LOBBY.inviteFrom(origin));
-      draw();
-    });
+  void originForOthers().then((origin) => {
+    if (origin === undefined) {
+      say(where, LOBBY.onlyHere);
+      return;
+    }
+    if (origin !== location.origin) say(where, LOBBY.inviteFrom(origin));
+    address = tableAddress(code, origin);
+    // the code is drawn by a part of its own, which solo play never loads
+    void import('./qr.ts').then(({ drawQr }) => qr.append(drawQr(address)));
+  });
   const copied = element('span', { role: 'status' });
   const copy = button(LOBBY.copy, () => {
     navigator.clipboard.writeText(address).then(

@@ -1,5 +1,6 @@
-import type { Seat } from '../../engine/table/index.ts';
+import type { Seat, TableView } from '../../engine/table/index.ts';
 import type { TableLink } from '../net/index.ts';
+import { TURN } from '../text/drill.ts';
 import { PHASE_NAMES, SEAT_NAMES, STATUS } from '../text/en.ts';
 import { speed } from '../text/numbers.ts';
 import type { Announcer } from './announcer.ts';
@@ -44,7 +45,7 @@ export function createTeller(announcer: Announcer, note: Note): (link: TableLink
     seat = sits ?? seat;
     if (view?.stage !== 'descending') return;
     const { predicted } = view.margin;
-    if (view.held !== held) announcer.announce(view.held ? STATUS.held : STATUS.resumed, 'now');
+    if (view.held !== held) announcer.announce(heldWords(view), 'now');
     else if (view.flight.phase !== phase) announcer.announce(PHASE_NAMES[view.flight.phase]);
     else if (predicted !== undefined && predicted.callout !== callout) {
       announcer.announce(STATUS.margin(predicted.callout, speed(predicted.limit)));
@@ -53,6 +54,12 @@ export function createTeller(announcer: Announcer, note: Note): (link: TableLink
     ({ phase } = view.flight);
     callout = predicted?.callout ?? callout;
   };
+}
+
+/** In turns the clock stands for the orders, and nobody resumes it. */
+function heldWords({ held, turn }: TableView): string {
+  if (!held) return STATUS.resumed;
+  return turn?.laying === true ? TURN.laying : STATUS.held;
 }
 
 function backWords({ isRestarting, view }: TableLink): string {

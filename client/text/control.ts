@@ -86,7 +86,7 @@ export const EVENTS = {
 export const SEAT_STRIP = {
   label: (seat: string) => `${seat}, as it stands`,
   away: 'line dropped',
-  nothing: 'nothing said or done yet',
+  nothing: 'nothing said or done lately',
   loops: (open: number) => (open === 1 ? '1 loop open' : `${open} loops open`),
 } as const;
 
@@ -109,6 +109,7 @@ export const SIDE = {
   remove: 'leaves the table',
   choose: 'make …',
   code: 'Join with the code',
+  joinAt: (origin: string) => `at ${origin}`,
   alone: 'Nobody else is here yet.',
   away: 'away',
 } as const;

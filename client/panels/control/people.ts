@@ -4,6 +4,7 @@ import { SIDE } from '../../text/control.ts';
 import { SEAT_NAMES } from '../../text/en.ts';
 import { createChoice } from '../choiceList.ts';
 import { button, element, say } from '../element.ts';
+import { originForOthers } from '../lobby.ts';
 import type { Ask } from '../seatCard.ts';
 
 /** Everybody at the table, and for the facilitator what to make of each: admitted, moved to a seat, another part, gone. */
@@ -13,7 +14,13 @@ export function createPeople(
 ): { readonly part: HTMLElement; refresh(view: TableView): void } {
   const rows = new Map<string, PersonRow>();
   const list = element('ul', { class: 'people' });
-  const joining = element('p', {}, SIDE.code, ' ', element('strong', { class: 'code' }, code));
+  const where = element('span', {});
+  const joining = element('p', {}, SIDE.code, ' ', element('strong', { class: 'code' }, code), ' ', where);
+  // whoever reads the code aloud says where it is typed
+  if (code !== undefined)
+    void originForOthers().then((origin) => {
+      if (origin !== undefined) say(where, SIDE.joinAt(origin));
+    });
   const nobody = element('p', { class: 'hint' }, SIDE.alone);
   return {
     part: element('div', {}, ...(code === undefined ? [] : [joining]), nobody, list),

@@ -78,8 +78,8 @@ export function createRealStop(options: {
   };
 }
 
-/** Where the button can be pressed while a sheet lies on the table: among the actions of that sheet, or beside the way back to it. */
-const LAID_OVER = '.over .sheet:not([hidden]) .sheet-actions, .over .back-way';
+/** Where the button can be pressed while a sheet lies on the table: at the foot of that sheet, or beside the way back to it. Actions within what the sheet says may be hidden. */
+const LAID_OVER = '.over .sheet:not([hidden]) > .sheet-foot > .sheet-actions, .over .back-way';
 
 /** Moves the button there, and back to its own place once nothing covers that. */
 function createKeeper(press: HTMLElement): () => void {
