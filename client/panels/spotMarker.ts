@@ -71,7 +71,9 @@ export function createSpotMarker(ask: Ask, halfStance: number): SpotMarker {
       headingFor = margin.predicted?.x ?? flight.x;
       const meters = slider.preview() ?? wish.shown(said?.meters);
       const spot = meters === undefined ? undefined : { meters, approach: said?.approach ?? approach };
-      const stretch = slider.stretch(() => stretchAhead(flight.x, headingFor, ground));
+      const stretch = slider.stretch(() =>
+        stretchAhead({ x: flight.x, headingFor, height: flight.height, spot: said?.meters }, ground),
+      );
       const drawn = drawProfile({
         profile: ground,
         stretch,

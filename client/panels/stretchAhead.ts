@@ -12,15 +12,28 @@ const MOVES = 6;
 /** Of the width, left free to either side of what must be seen [-], [m]. */
 const ROOM = 1.4;
 const MARGIN = 20;
+/** From so high and higher it is as wide as this at least, lower down as the lander is high [m]: half of that to a side can still be reached. */
+const IN_REACH = 80;
 
-/** The stretch of ground that holds the lander and where it is heading, within what is known of the ground. */
-export function stretchAhead(x: number, headingFor: number, profile: Profile): Stretch {
+/** The stretch of ground that holds the lander, where it is heading and what is marked, and what can be reached, within what is known of the ground [m]. */
+export function stretchAhead(
+  seen: {
+    readonly x: number;
+    readonly headingFor: number;
+    readonly height: number;
+    readonly spot?: number | undefined;
+  },
+  profile: Profile,
+): Stretch {
   const first = profile.firstX;
   const last = lastX(profile);
-  const needed = ROOM * Math.abs(headingFor - x) + MARGIN;
+  const places = [seen.x, seen.headingFor, seen.spot ?? seen.x];
+  const left = Math.min(...places);
+  const right = Math.max(...places);
+  const needed = Math.max(ROOM * (right - left) + MARGIN, Math.min(seen.height, IN_REACH));
   const width = Math.min(WIDTHS.find((candidate) => candidate >= needed) ?? needed, last - first);
   const move = width / MOVES;
-  const middle = Math.round((x + headingFor) / 2 / move) * move;
+  const middle = Math.round((left + right) / 2 / move) * move;
   const from = Math.max(first, Math.min(last - width, middle - width / 2));
   return { from, to: from + width };
 }

@@ -111,24 +111,34 @@ describe('the spot that Site marks', () => {
 
 describe('the stretch of ground that Site sees', () => {
   const plain = { firstX: -200, spacing: 1, heights: Array.from({ length: 401 }, () => 0) };
+  const ahead = (x: number, headingFor: number) => stretchAhead({ x, headingFor, height: 10 }, plain);
 
   it('holds the lander and where it is heading', () => {
     for (const headingFor of [-150, -40, 0, 3, 77, 190]) {
-      const { from, to } = stretchAhead(0, headingFor, plain);
+      const { from, to } = ahead(0, headingFor);
       expect(from).toBeLessThan(Math.min(0, headingFor));
       expect(to).toBeGreaterThan(Math.max(0, headingFor));
     }
   });
 
+  it('holds what is marked, and from high up what can be reached to either side', () => {
+    const marked = stretchAhead({ x: 0, headingFor: 0, height: 10, spot: -60 }, plain);
+    expect(marked.from).toBeLessThan(-60);
+    expect(marked.to).toBeGreaterThan(0);
+    // the level patch of Coombe Ledge lies 14 to 36 m to the left of the start
+    expect(stretchAhead({ x: -10, headingFor: -10, height: 200 }, plain).from).toBeLessThan(-46);
+    expect(stretchAhead({ x: 0, headingFor: 0, height: 10 }, plain)).toEqual({ from: -20, to: 20 });
+  });
+
   it('never leaves the ground that is known, even where that is short', () => {
-    expect(stretchAhead(199, 199, plain).to).toBe(200);
-    expect(stretchAhead(-199, -199, plain).from).toBe(-200);
+    expect(ahead(199, 199).to).toBe(200);
+    expect(ahead(-199, -199).from).toBe(-200);
     const short = { firstX: 0, spacing: 1, heights: Array.from({ length: 11 }, () => 0) };
-    expect(stretchAhead(5, 5, short)).toEqual({ from: 0, to: 10 });
+    expect(stretchAhead({ x: 5, headingFor: 5, height: 10 }, short)).toEqual({ from: 0, to: 10 });
   });
 
   it('stands still while the lander moves on a little', () => {
-    expect(stretchAhead(1, 11, plain)).toEqual(stretchAhead(2, 12, plain));
+    expect(ahead(1, 11)).toEqual(ahead(2, 12));
   });
 
   it('shows as level where the line from foot to foot is', () => {
