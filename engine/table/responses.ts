@@ -11,12 +11,12 @@ export function isCarriedOut(table: Table, drill: Drill, response: string): bool
 }
 
 /**
- * The line of the log in which a sign was first seen, from a tick of the descent on; an earlier one where a judgment stood at that tick: a source that is
- * rejected already need not be rejected again. -1 where it was not seen, or only people can tell.
+ * The line of the log in which a sign was first seen, from a tick of the descent on; an earlier one where a judgment or a mark stood at that tick: a source
+ * that is rejected already need not be rejected again, nor a spot be marked twice. -1 where it was not seen, or only people can tell.
  */
 export function lineOf(log: readonly LogLine[], sign: Sign, since: number): number {
   if (sign.by === 'evaluator') return -1;
-  const standing = log.findLastIndex(({ descentTick, what }) => descentTick < since && judges(sign, what));
+  const standing = log.findLastIndex(({ descentTick, what }) => descentTick < since && settles(sign, what));
   const found = log[standing];
   if (found !== undefined && shows(sign, found.what)) return standing;
   return log.findIndex(({ descentTick, what }) => descentTick >= since && shows(sign, what));
@@ -27,9 +27,10 @@ export function ticksAfter(line: LogLine, since: number): number {
   return Math.max(0, line.descentTick - since);
 }
 
-/** Whether it is a judgment, of whatever kind, of the source that is to be judged. */
-function judges(sign: Sign, what: LogLine['what']): boolean {
-  return sign.by === 'judgment' && what.kind === 'judgeSource' && what.source === sign.source;
+/** Whether it judges, one way or the other, the source that is to be judged, or marks or clears the spot that is to be marked. */
+function settles(sign: Sign, what: LogLine['what']): boolean {
+  if (sign.by === 'judgment') return what.kind === 'judgeSource' && what.source === sign.source;
+  return sign.by === 'spot' && (what.kind === 'markSpot' || what.kind === 'clearSpot');
 }
 
 function shows(sign: Exclude<Sign, { readonly by: 'evaluator' }>, what: LogLine['what']): boolean {

@@ -201,9 +201,18 @@ it('a facilitator, two of a crew and a room screen are briefed, play the start o
   await press(facilitator, 'End it');
   await room.getByRole('region', { name: 'Scorecard' }).waitFor();
   await stops(room, facilitator);
+  // on a phone the lander lies above what is said of it
+  const card = await sensors.getByRole('region', { name: 'Scorecard' }).boundingBox();
+  const drawn = await sensors.locator('.section canvas').boundingBox();
+  expect(drawn!.y).toBeLessThan(card!.y);
   await press(facilitator, 'Debrief');
   await press(facilitator, 'Next: Reactions');
   await room.getByRole('region', { name: 'Debrief' }).waitFor();
+  await stops(room, facilitator);
+  // the analysis has actions within what it says, and hides them while there is no clip
+  await press(facilitator, 'Next: Description');
+  await press(facilitator, 'Next: Analysis');
+  await room.getByRole('heading', { name: 'Analysis' }).waitFor();
   await stops(room, facilitator);
   expect([...live.faults, ...live.lostFocus]).toEqual([]);
 }, 600_000);

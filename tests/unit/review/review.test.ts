@@ -66,11 +66,15 @@ describe('the measures of an inject', () => {
     expect(early?.responses).toEqual([{ id: 'shut', seat: 'propellant', within: 5, isSeen: true }]);
   });
 
-  it('[RV1] count a judgment that stood when the inject came as the answer to it, and none that was taken back', () => {
+  it('[RV1] count a judgment or a spot that stood when the inject came as the answer to it, and none that was taken back', () => {
     const sign = { by: 'judgment', source: 'altimeter', judgments: ['under check', 'rejected'] } as const;
     expect(lineOf([judged(20, 'rejected')], sign, 30)).toBe(0);
     expect(lineOf([judged(20, 'rejected'), judged(25, 'accepted')], sign, 30)).toBe(-1);
     expect(lineOf([judged(20, 'rejected'), judged(25, 'accepted'), judged(40, 'under check')], sign, 30)).toBe(2);
+    const mark: LogLine = { ...judged(1, 'rejected'), what: { kind: 'markSpot', meters: -25, approach: 'either way' } };
+    const clear: LogLine = { ...judged(2, 'rejected'), what: { kind: 'clearSpot' } };
+    expect(lineOf([mark], { by: 'spot' }, 30)).toBe(0);
+    expect(lineOf([mark, clear], { by: 'spot' }, 30)).toBe(-1);
     expect(ticksAfter(judged(20, 'rejected'), 30)).toBe(0);
     expect(ticksAfter(judged(40, 'rejected'), 30)).toBe(10);
   });
