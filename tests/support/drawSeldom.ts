@@ -1,9 +1,7 @@
-/** Time between two frames [ms]. */
-export const FRAMES_APART_MS = 50;
-
 /**
  * Runs in a page before its own scripts: it draws seldom, as on a slow screen. Drawing without a graphics card was most of what a browser test cost, and windows
  * of one machine took it from one another: one of 1280 x 720 in flight takes 0.8 of a core at sixty frames a second, 0.25 at twenty.
+ * `apartMs`: time between two frames [ms].
  */
 export function drawSeldom(apartMs: number): void {
   const ask = window.requestAnimationFrame.bind(window);

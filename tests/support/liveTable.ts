@@ -2,7 +2,7 @@ import { spawn } from 'node:child_process';
 import { once } from 'node:events';
 import type { Browser, Page } from 'playwright';
 import { launchBrowser } from './browser.ts';
-import { drawSeldom, FRAMES_APART_MS } from './drawSeldom.ts';
+import { drawSeldom } from './drawSeldom.ts';
 import { FOCUS_LOST, reportLostFocus } from './focusWatch.ts';
 import { ROOT } from './sources.ts';
 import { UNBOUNDED } from './tableServer.ts';
@@ -32,6 +32,8 @@ interface LiveSettings {
   readonly records?: string;
   /** Whether the browser keeps the page, as it does for everybody: half of what it takes to open one. */
   readonly isPageKept?: boolean;
+  /** Time between two frames of a page [ms]. */
+  readonly framesApartMs?: number;
   /** Of the server, beside those. */
   readonly settings?: Readonly<Record<string, string>>;
 }
@@ -40,6 +42,7 @@ export async function setLiveTable({
   browserArguments = [],
   records = 'none',
   isPageKept = false,
+  framesApartMs = 50,
   settings = {},
 }: LiveSettings = {}): Promise<LiveTable> {
   let server = await startServer(records, settings);
@@ -54,7 +57,7 @@ export async function setLiveTable({
     async openPage(address, size = { width: 1280, height: 720 }) {
       const serviceWorkers = isPageKept ? 'allow' : 'block';
       const page = await (await browser.newContext({ viewport: size, serviceWorkers })).newPage();
-      await page.addInitScript(drawSeldom, FRAMES_APART_MS);
+      await page.addInitScript(drawSeldom, framesApartMs);
       await page.addInitScript(reportLostFocus);
       page.on('pageerror', (error) => faults.push(`script: ${error.message}`));
       page.on('console', (message) => {

@@ -13,6 +13,9 @@ interface ServerProcess {
 
 const running: ServerProcess[] = [];
 
+/** All that it has of what surrounds the tests. */
+const { PATH = '', NODE_COMPILE_CACHE = '' } = process.env;
+
 /** `before`: options for the runtime. `folder`: where the server lies. */
 export function startProcess(
   environment: Readonly<Record<string, string>>,
@@ -21,7 +24,7 @@ export function startProcess(
 ): ServerProcess {
   const child = spawn(process.execPath, [...before, 'server/main.ts'], {
     cwd: folder,
-    env: { PATH: process.env['PATH'] ?? '', KILTER_RECORDS: 'none', PORT: '0', HOST: '127.0.0.1', ...environment },
+    env: { PATH, NODE_COMPILE_CACHE, KILTER_RECORDS: 'none', PORT: '0', HOST: '127.0.0.1', ...environment },
     stdio: ['ignore', 'pipe', 'pipe'],
   });
   const lines = { out: [] as string[], err: [] as string[] };

@@ -8,8 +8,8 @@ const LINES: readonly (readonly [line: string, list: string])[] = [
   ['limit trivet --descent 1 --step 90', 'byAzimuth'],
   ['limit trivet --slope 50 --step 45', 'byAzimuth'],
   ['limit --half-stance 1 --center-height 2 --mass 100 --inertia 0', 'byAzimuth'],
-  ['stance trivet --worlds moon,mars,earth,ceres', 'worlds'],
-  ['compare steeple', 'rows'],
+  ['stance trivet --worlds moon,earth', 'worlds'],
+  ['compare trivet', 'rows'],
   ['worlds', 'worlds'],
 ];
 

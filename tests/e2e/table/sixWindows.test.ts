@@ -16,7 +16,7 @@ const folder = mkdtempSync(path.join(tmpdir(), 'kilter-six-'));
 let live: LiveTable;
 
 beforeAll(async () => {
-  live = await setLiveTable({ records: folder });
+  live = await setLiveTable({ records: folder, framesApartMs: 100 });
 });
 
 afterAll(async () => {
@@ -24,7 +24,7 @@ afterAll(async () => {
   rmSync(folder, { recursive: true });
 });
 
-/** Six windows are drawn at once: mostly small ones, so that they keep up. */
+/** Six windows are drawn at once: mostly small ones, and seldom, so that they keep up. */
 const WIDE = { width: 1280, height: 720 };
 const PHONE = { width: 390, height: 844 };
 
