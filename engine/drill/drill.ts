@@ -162,4 +162,6 @@ export type Sign =
   | { readonly by: 'cutOff' }
   | { readonly by: 'lineShut' }
   | { readonly by: 'limit' }
-  | { readonly by: 'spot' };
+  | { readonly by: 'spot' }
+  /** An order to turn the lander about its long axis. */
+  | { readonly by: 'facing' };

@@ -104,7 +104,7 @@ function notices({ what }: LogLine, fault: Fault): boolean {
 const SIGNS_OF_DEFECT = {
   engine: [['engineStillOn', 'cannotHold', 'engineOut'], ['fireCutOff']],
   tanks: [['leaking'], ['shutLine']],
-  legs: [['legs'], []],
+  legs: [['legs'], ['orderFacing']],
 } as const;
 
 /** The cause, by its name; of the lander, the sentence that says it. */

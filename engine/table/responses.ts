@@ -59,6 +59,8 @@ function shows(sign: Exclude<Sign, { readonly by: 'evaluator' }>, what: LogLine[
       return what.kind === 'stateLimit';
     case 'spot':
       return what.kind === 'markSpot';
+    case 'facing':
+      return what.kind === 'orderFacing';
   }
   return sign satisfies never;
 }

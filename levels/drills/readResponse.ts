@@ -27,7 +27,7 @@ export function readResponse(list: ProblemList, value: unknown, path: string): T
 }
 
 /** Signs that say no more than what they are. */
-const BARE = ['evaluator', 'poll', 'decision', 'abort', 'cutOff', 'lineShut', 'limit', 'spot'] as const;
+const BARE = ['evaluator', 'poll', 'decision', 'abort', 'cutOff', 'lineShut', 'limit', 'spot', 'facing'] as const;
 const SIGNS = ['callout', 'judgment', 'cause', ...BARE] as const;
 
 function readSign(list: ProblemList, value: unknown, path: string): Sign | undefined {
@@ -59,6 +59,7 @@ function readSign(list: ProblemList, value: unknown, path: string): Sign | undef
     case 'lineShut':
     case 'limit':
     case 'spot':
+    case 'facing':
       return readFields(list, value, path, ['by']) && { by };
   }
   return by satisfies never;

@@ -15,5 +15,6 @@ function noticeLine(what: string, done: string, after: number | undefined): stri
 
 function turnedLine({ steps, orderedAfter, doneAfter }: NonNullable<Scorecard['facing']>): string {
   const done = doneAfter === undefined ? 'not complete before the ground' : `done at ${doneAfter.toFixed(1)} s`;
-  return `turned: ${steps} steps counter-clockwise from above, ordered at ${orderedAfter.toFixed(1)} s, ${done}`;
+  const way = steps < 0 ? 'clockwise' : 'counter-clockwise';
+  return `turned: by ${Math.abs(steps)} ${way}, seen from above, ordered at ${orderedAfter.toFixed(1)} s, ${done}`;
 }

@@ -78,7 +78,7 @@ export const EVERY_PART: unknown = {
     row(
       'the-rest',
       { on: 'hand' },
-      { responses: ['lineShut', 'limit', 'spot'].map((by) => response(`by-${by.toLowerCase()}`, { by })) },
+      { responses: ['lineShut', 'limit', 'spot', 'facing'].map((by) => response(`by-${by.toLowerCase()}`, { by })) },
     ),
   ],
   questions: [{ objective: 'first', text: 'Was it read?' }],

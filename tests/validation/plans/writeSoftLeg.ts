@@ -1,6 +1,6 @@
 /**
  * Flies Steeple with one leg of a quarter of its strength onto Coombe Ledge, hard, by orders that are held to the ground: the weak leg where the ground is higher, and where it is
- * lower. Prints the row of engine/table/README.md; half a minute and more:
+ * lower. Prints the row of levels/plans/README.md; half a minute and more:
  *
  *   node tests/validation/plans/writeSoftLeg.ts [seeds of each, default 200]
  */
