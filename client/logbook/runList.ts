@@ -25,11 +25,12 @@ export function createRunList(open: (run: ShownRun) => void): RunList {
   const lay = () => {
     const found = findRuns(runs, wanted.value);
     find.hidden = runs.length === 0;
+    rows.hidden = found.length === 0;
     rows.replaceChildren(...found.map((run) => rowOf(run, open)));
     say(
       count,
       runs.length === 0
-        ? LOGBOOK.none
+        ? `${LOGBOOK.none}${stillOpen.hidden ? ` ${LOGBOOK.noneHint}` : ''}`
         : found.length === 0
           ? LOGBOOK.noneFound
           : LOGBOOK.count(found.length, runs.length),
@@ -37,7 +38,7 @@ export function createRunList(open: (run: ShownRun) => void): RunList {
   };
   wanted.addEventListener('input', lay);
   return {
-    node: element('section', { 'aria-label': LOGBOOK.list }, find, count, rows, stillOpen),
+    node: element('section', { 'aria-label': LOGBOOK.list }, find, count, stillOpen, rows),
     show(next, open) {
       runs = next;
       say(stillOpen, open);

@@ -133,5 +133,6 @@ function drawAxes(
     });
   }
   pen.paint({ stroke: 'ink', width: 'thin' });
-  pen.text(PLAN_DRAWING.height(unit.sign), LEFT + 6, TOP + 4, { size: 12, tone: 'pencil' });
+  // it comes down from the left: there it would stand under the path
+  pen.text(PLAN_DRAWING.height(unit.sign), WIDTH - RIGHT, TOP + 4, { size: 12, align: 'right', tone: 'pencil' });
 }

@@ -13,13 +13,14 @@ export const LOGBOOK = {
   find: 'Find',
   findHint: 'A drill, a date, a seat, a name or an objective.',
   list: 'Runs',
-  none: 'No runs yet. A table that you run from this browser is listed here once everybody has left it.',
+  none: 'No runs yet.',
+  noneHint: 'A table that you run from this browser is listed here once everybody has left it.',
   noneFound: 'No run fits that.',
   count: (shown: number, all: number) => (shown === all ? `${all} runs` : `${shown} of ${all} runs`),
   pending: 'being read',
   /** `named`: what is played at each; empty where they are too many to name. */
   openTables: (count: number, named: readonly string[]) =>
-    `${count === 1 ? '1 table is' : `${count} tables are`} still open${named.length === 0 ? '' : `: ${named.join(', ')}`}. A run is listed here once everybody has left its table.`,
+    `${count === 1 ? '1 table is' : `${count} tables are`} still open${named.length === 0 ? '' : `: ${named.join(', ')}`}. A run is listed once everybody has left its table.`,
   openTable: (title: string, code: string) => `${title} (${code})`,
   unread: 'of another version',
   unfinished: 'not finished',

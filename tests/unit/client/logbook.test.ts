@@ -72,7 +72,7 @@ describe('tables that are still open', () => {
   it('are counted, and named while they are few; nothing is said where there are none', () => {
     expect(openWords([DRILL])).toBe('');
     expect(openWords([DRILL, ...open(1)])).toMatch(
-      /^1 table is still open: Quiet altimeter \(HKTVRQ\)\. A run is listed/,
+      /^1 table is still open: Quiet altimeter \(HKTVRQ\)\. A run is listed once/,
     );
     expect(openWords([{ ...FREE, isOpen: true }, ...open(1)])).toMatch(
       /^2 tables are still open: Free descent \(HKTVRQ\), Quiet altimeter \(HKTVRQ\)\./,
