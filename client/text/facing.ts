@@ -26,7 +26,7 @@ export const TURN_PART = {
 const WEAK_AT = {
   uphill: 'uphill, where a weak leg does best.',
   downhill: 'downhill. A weak leg does better uphill.',
-  amid: 'amid. A weak leg does better uphill.',
+  amid: 'neither uphill nor downhill. A weak leg does better uphill.',
 } as const;
 
 const SIDES: Readonly<Record<Side, string>> = { left: 'on the left', right: 'on the right', amid: 'in the middle' };

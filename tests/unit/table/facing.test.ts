@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Fault } from '../../../engine/faults/index.ts';
 import { feetOf } from '../../../engine/estimate/index.ts';
 import {
+  compareWorlds,
   createTable,
   playedModel,
   scorecardOf,
@@ -25,10 +26,12 @@ interface Crewing {
   readonly byInstruments?: boolean;
   readonly seats?: readonly Seat[];
   readonly faults?: readonly Fault[];
+  /** Trivet is at rest soonest, and a step takes it 9 s. */
+  readonly lander?: PlanChoice['lander'];
 }
 
-function openCrew({ byInstruments = true, seats = SEATS, faults = [] }: Crewing = {}): Table {
-  const plan = laid({ ...RAVEL, ...(!byInstruments && { sensorTrouble: 'none' }) });
+function openCrew({ byInstruments = true, seats = SEATS, faults = [], lander = 'steeple' }: Crewing = {}): Table {
+  const plan = laid({ ...RAVEL, lander, ...(!byInstruments && { sensorTrouble: 'none' }) });
   const table = createTable({ plan: { ...plan, setup: { ...plan.setup, faults } }, model: playedModel });
   SEATS.forEach((seat, at) => {
     joinTable(table, { name: seat });
@@ -105,23 +108,46 @@ describe('an order to turn the lander', () => {
   });
 
   it('[TA61] stands on the scorecard: when it was ordered, when it was done, how the lander stood at contact', () => {
-    const table = openCrew({ seats: ['site'], faults: weak(1) });
+    const table = openCrew({ seats: ['site'], faults: weak(1), lander: 'trivet' });
     run(table, 59);
     say(table, 'm5', turn(0));
     run(table, 1);
     say(table, 'm5', turn(1));
     while (table.state.stage === 'descending') stepTable(table);
     const card = scorecardOf(table)!;
-    expect(card.facing).toEqual({ steps: 1, orderedAfter: 1, doneAfter: 7 });
+    expect(card.facing).toEqual({ steps: 1, orderedAfter: 1, doneAfter: 10 });
     expect(card.contacts[0]!.arrival.facing).toBe(1);
     expect(card.defects).toMatchObject([{ kind: 'legSoft', answeredAfter: 1 }, { kind: 'indicationAbsent' }]);
   });
 
   it('[TA61] is absent from a card where nobody gave it', () => {
-    const table = openCrew({ seats: ['site'] });
+    const table = openCrew({ seats: ['site'], lander: 'trivet' });
     while (table.state.stage === 'descending') stepTable(table);
     expect(scorecardOf(table)).not.toHaveProperty('facing');
     expect(table.run.flight).not.toHaveProperty('facing');
+  });
+
+  it('[TA61] stays where its touchdown is played on other worlds, which count the same leg as soft', () => {
+    const { setup } = laid({ lander: 'trivet' });
+    const touchdown = {
+      ...{ tick: 900, x: setup.start.x, vx: 0, descentRate: 2, angle: 0, rate: 0, slope: 0, mass: 1800 },
+      ...{ firstFoot: 'both' as const, facing: 1 },
+    };
+    const level = { ...setup, terrain: { ...setup.terrain, heights: setup.terrain.heights.map(() => 0) } };
+    const crushedLeg = (facing: number) => {
+      const [there] = compareWorlds({ ...touchdown, facing }, { ...level, faults: [weak(0)[0]!] }, ['moon']);
+      const strokes = there!.final.legs.map(({ stroke }) => stroke);
+      const leg = strokes.indexOf(Math.max(...strokes));
+      return {
+        leg,
+        right: Math.sign(there!.final.legs[leg]!.footX - there!.final.x),
+        facing: there!.final.facing?.steps,
+      };
+    };
+    // half a turn brings the soft leg, which takes most, to the other side
+    const [before, after] = [crushedLeg(0), crushedLeg(2)];
+    expect(before).toMatchObject({ leg: 0, facing: 0 });
+    expect(after).toEqual({ leg: 0, right: -before.right, facing: 2 });
   });
 
   it('[TA44] lies face down in turns, one in the place of another', () => {
