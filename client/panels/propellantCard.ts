@@ -168,13 +168,20 @@ function periodWords({ period, shift }: NonNullable<PropellantReadings['swing']>
   return PROPELLANT_CARD.swingFelt(tenthsOfSeconds(period), shift < LEAST_SHIFT ? undefined : distance(shift, 2));
 }
 
-/** Thrust as it reaches the engine against what is felt. */
+/** Below which legs a probe touches, or says that it does. */
+export function lightWords(legs: readonly { readonly inContact: boolean }[]): string {
+  const lit = legs.flatMap(({ inContact }, index) => (inContact ? [index + 1] : []));
+  return lit.length === 0 ? PROPELLANT_CARD.noneLit : PROPELLANT_CARD.lit(lit);
+}
+
+/** Thrust as it reaches the engine against what is felt, and what is to shut the engine down. */
 function createThrust() {
   const bars = createLiveDrawing('bars');
   const words = element('p', { class: 'figure-line' });
   const engine = figureLine(PROPELLANT_CARD.engine);
+  const lights = figureLine(PROPELLANT_CARD.lights);
   return {
-    nodes: [bars.holder, words, engine.line],
+    nodes: [bars.holder, words, engine.line, lights.line],
     show(view: TableView, { felt, burns }: PropellantReadings) {
       const { commanded } = view;
       const most = mostPercent(view.engine) / 100;
@@ -187,6 +194,7 @@ function createThrust() {
         { id: 'thrust', most },
       );
       bars.show(markup, viewBox);
+      lights.show(lightWords(view.flight.legs));
       engine.show(burns ? PROPELLANT_CARD.burns : PROPELLANT_CARD.burnsNot, PROPELLANT_CARD.engineNote);
       words.textContent = PROPELLANT_CARD.thrustWords(
         felt === undefined ? PROPELLANT_CARD.nothing : percent(felt),

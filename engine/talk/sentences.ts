@@ -88,9 +88,11 @@ export function fillSentence(
     // [s of hover]
     case 'usable':
       return all(propellantReadings?.seconds);
-    // by how much the gauge has less than was reckoned [kg]
-    case 'leaking':
-      return all(difference(propellantReadings?.reckoned, propellantReadings?.gauge));
+    // by how much the gauge has less than was reckoned [kg]; where it has more nothing can have leaked
+    case 'leaking': {
+      const gone = difference(propellantReadings?.reckoned, propellantReadings?.gauge);
+      return gone !== undefined && gone > 0 ? [gone] : undefined;
+    }
     case 'gaugeAgrees':
       return all(propellantReadings?.gauge);
     // how high at the wall [m], once in how long [s]

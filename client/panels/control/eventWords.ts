@@ -2,7 +2,7 @@ import type { Drill, EventRow, Trigger } from '../../../engine/drill/index.ts';
 import type { RowView, TableView } from '../../../engine/table/index.ts';
 import { TICK_RATE } from '../../../engine/world/index.ts';
 import { EVENTS } from '../../text/control.ts';
-import { clock, degrees, distance, seconds, speed } from '../../text/numbers.ts';
+import { clock, degrees, distance, seconds, speed, tenthsOfSeconds } from '../../text/numbers.ts';
 
 /** When an inject comes, as its drill says it. */
 export function triggerWords(trigger: Trigger, drill: Drill): string {
@@ -36,8 +36,9 @@ function quantityWords(quantity: (Trigger & { on: 'state' })['quantity'], value:
     case 'leanDeg':
       return degrees((value * Math.PI) / 180, 0);
     case 'propellantSeconds':
-    case 'sinceContact':
       return seconds(value);
+    case 'sinceContact':
+      return tenthsOfSeconds(value);
   }
   return quantity satisfies never;
 }

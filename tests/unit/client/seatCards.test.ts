@@ -4,7 +4,7 @@ import { failureWords } from '../../../client/panels/beliefTable.ts';
 import { crewNotes, noteLines, openMatters } from '../../../client/panels/crewNotes.ts';
 import { oddsWords } from '../../../client/panels/leadCard.ts';
 import { aimedHeights, HeightHistory } from '../../../client/panels/planDrawing.ts';
-import { apartWords } from '../../../client/panels/propellantCard.ts';
+import { apartWords, lightWords } from '../../../client/panels/propellantCard.ts';
 import { readingText, SEAT_READINGS } from '../../../client/panels/readings.ts';
 import { spotSaid } from '../../../client/panels/spotMarker.ts';
 import { aheadWords, legWords, offeredLimit, slopeRangeWords, slopeWords } from '../../../client/panels/siteWords.ts';
@@ -200,6 +200,13 @@ describe('an alignment of the inertial unit', () => {
 });
 
 describe('what Propellant and Lead read', () => {
+  it('is how many contact lights are lit, and below which legs', () => {
+    const legs = (...lit: readonly boolean[]) => lit.map((inContact) => ({ inContact }));
+    expect(lightWords(legs(false, false, false, false))).toBe('none lit');
+    expect(lightWords(legs(false, true, false, false))).toBe('leg 2 lit');
+    expect(lightWords(legs(true, false, true, false))).toBe('legs 1, 3 lit');
+  });
+
   it('holds the gauge against what was reckoned', () => {
     expect(apartWords({ gauge: 120, reckoned: 120.4 })).toBe('the gauge agrees');
     expect(apartWords({ gauge: 108, reckoned: 120 })).toBe(`the gauge has 12${THIN}kg less`);
