@@ -16,6 +16,10 @@ import { viewOf } from '../../support/flightView.ts';
 const THIN = '\u202f';
 const NOTHING_READ: SiteReadings = { locked: [], legsState: 'no data' };
 
+function legsLit(...lit: readonly boolean[]) {
+  return lit.map((inContact) => ({ inContact }));
+}
+
 function viewWith(more: Partial<TableView>): TableView {
   return { ...viewOf({}), ...more };
 }
@@ -201,10 +205,9 @@ describe('an alignment of the inertial unit', () => {
 
 describe('what Propellant and Lead read', () => {
   it('is how many contact lights are lit, and below which legs', () => {
-    const legs = (...lit: readonly boolean[]) => lit.map((inContact) => ({ inContact }));
-    expect(lightWords(legs(false, false, false, false))).toBe('none lit');
-    expect(lightWords(legs(false, true, false, false))).toBe('leg 2 lit');
-    expect(lightWords(legs(true, false, true, false))).toBe('legs 1, 3 lit');
+    expect(lightWords(legsLit(false, false, false, false))).toBe('none lit');
+    expect(lightWords(legsLit(false, true, false, false))).toBe('leg 2 lit');
+    expect(lightWords(legsLit(true, false, true, false))).toBe('legs 1, 3 lit');
   });
 
   it('holds the gauge against what was reckoned', () => {
