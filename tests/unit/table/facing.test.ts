@@ -130,8 +130,15 @@ describe('an order to turn the lander', () => {
   it('[TA61] stays where its touchdown is played on other worlds, which count the same leg as soft', () => {
     const { setup } = laid({ lander: 'trivet' });
     const touchdown = {
-      ...{ tick: 900, x: setup.start.x, vx: 0, descentRate: 2, angle: 0, rate: 0, slope: 0, mass: 1800 },
-      ...{ firstFoot: 'both' as const, facing: 1 },
+      tick: 900,
+      x: setup.start.x,
+      vx: 0,
+      descentRate: 2,
+      angle: 0,
+      rate: 0,
+      slope: 0,
+      mass: 1800,
+      firstFoot: 'both' as const,
     };
     const level = { ...setup, terrain: { ...setup.terrain, heights: setup.terrain.heights.map(() => 0) } };
     const crushedLeg = (facing: number) => {
