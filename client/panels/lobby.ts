@@ -5,6 +5,8 @@ import { tableHash } from '../tableAddress.ts';
 import { LOBBY, PACE } from '../text/en.ts';
 import { isOnlyHere, reachableOrigin } from './elsewhere.ts';
 import { button, element, leaveButton, say } from './element.ts';
+import { createModeration } from './moderation.ts';
+import type { Ask } from './seatCard.ts';
 import { createSeatRows } from './seatRows.ts';
 import { tableSheet } from './tableSheet.ts';
 
@@ -17,6 +19,7 @@ export interface Lobby {
 export function createLobby(options: {
   readonly link: TableLink;
   readonly takeSeat: (seat: Seat) => void;
+  readonly ask: Ask;
   readonly begin: () => void;
   /** Something else is to be played. */
   readonly choose: () => void;
@@ -29,6 +32,7 @@ export function createLobby(options: {
   const watching = element('span', {});
   const begin = button(LOBBY.begin, options.begin, { class: 'primary' });
   const hint = element('p', { class: 'hint' });
+  const moderation = createModeration(options.ask);
   const sheet = tableSheet(
     { kind: 'lobby', label: LOBBY.title, actions: [begin, leaveButton(options.leave), hint] },
     ...(link.code === undefined ? [] : [invitation(link.code)]),
@@ -36,6 +40,7 @@ export function createLobby(options: {
     element('h2', {}, LOBBY.seats),
     seats.list,
     element('p', { class: 'watching' }, element('strong', {}, `${LOBBY.withoutSeat}: `), watching),
+    moderation.part,
   );
   sheet.hidden = true;
   return {
@@ -47,6 +52,7 @@ export function createLobby(options: {
       say(planLine, LOBBY.plan(planWords(view), view.drawnIn === 'pencil'));
       choose.hidden = link.choose === undefined || !view.you.runs;
       say(watching, watchingNames(view));
+      moderation.refresh(view);
       begin.disabled = view.you.seat === undefined && !view.you.runs;
       say(hint, begin.disabled ? LOBBY.beginHint : '');
     },

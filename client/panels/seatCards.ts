@@ -3,6 +3,7 @@ import { LOBBY, READINGS, SEAT_NAMES } from '../text/en.ts';
 import { createAlertList } from './alerts.ts';
 import type { Announcer } from './announcer.ts';
 import { button, element, say } from './element.ts';
+import { createModeration } from './moderation.ts';
 import { createNoteLine } from './crewNotes.ts';
 import { createOwnSeat } from './ownSeat.ts';
 import { marginWords, type ReadingContext, readingText, SEAT_READINGS } from './readings.ts';
@@ -30,6 +31,7 @@ export function createSeatCards(options: {
   const list = element('ul', { class: 'seat-list' });
   const watching = element('p', { class: 'watching' });
   const ownSeat = createOwnSeat(options.ask);
+  const moderation = createModeration(options.ask);
   const waiting = element('ul', { class: 'waiting-list', 'aria-label': LOBBY.waiting });
   const others = element(
     'section',
@@ -39,6 +41,7 @@ export function createSeatCards(options: {
     ownSeat.part,
     watching,
     waiting,
+    moderation.part,
   );
   let shownWaiting = '';
   let shownSeat: Seat | 'observer' | undefined;
@@ -110,6 +113,8 @@ export function createSeatCards(options: {
       notes.refresh(view);
       ownSeat.refresh(view);
       ownSeat.part.hidden ||= options.alone;
+      moderation.refresh(view);
+      moderation.part.hidden = options.alone;
       watching.hidden = view.watching.length === 0;
       say(watching, `${LOBBY.withoutSeat}: ${view.watching.join(' · ')}`);
       const ids = view.you.seat === undefined ? '' : view.waiting.map(({ id }) => id).join(' ');

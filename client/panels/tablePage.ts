@@ -265,7 +265,7 @@ function createParts(options: {
   const { drill } = options;
   const lobby =
     drill === undefined
-      ? createLobby({ link, takeSeat, begin, choose, leave })
+      ? createLobby({ link, takeSeat, ask, begin, choose, leave })
       : createBrief({ link, drill, takeSeat, ask, leave });
   const lookingBack = createLookingBack({ link, ask, plan: planNow, readings: context, note, announcer, leave });
   const again = () => lookingBack.beforeGoing(() => desk.ask({ kind: 'again' }));

@@ -195,7 +195,7 @@ function createGathering({ link, first, desk, ask, leave }: WatchContext, note: 
   const choose = () => {
     if (link.view !== undefined) chooseAtTable(link, link.view, note);
   };
-  return createLobby({ link, takeSeat: noSeat, begin: () => desk.ask({ kind: 'begin' }), choose, leave });
+  return createLobby({ link, takeSeat: noSeat, ask, begin: () => desk.ask({ kind: 'begin' }), choose, leave });
 }
 
 async function saveHere(link: TableLink, note: Note): Promise<void> {

@@ -701,6 +701,19 @@ export const LOBBY = {
   nobody: 'nobody',
 } as const;
 
+/** Who may be at a table. */
+export const MODERATION = {
+  summary: 'Lock the table, send someone away',
+  here: 'Others here',
+  lock: 'Lock the table',
+  unlock: 'Open the table again',
+  locked: 'Locked: nobody else can join.',
+  sendAway: 'Send away',
+  sendAwayName: (name: string) => `Send ${name} away`,
+  sure: 'Sure? Send away',
+  sureOf: (name: string) => `Sure? Send ${name} away`,
+} as const;
+
 export const CHOICE = {
   title: 'Choose the landing',
   troubleTitle: 'Fly with a failure',

@@ -102,6 +102,7 @@ const COMMANDS: { readonly [Of in Kind]: Readers<Of> } = {
   setRole: { member, role: choice(GIVEN_ROLES) },
   handOverTable: { member },
   remove: { member },
+  setLock: { locked: truth },
   setReady: { ready: truth },
   stop: {},
   liftStop: {},

@@ -146,6 +146,9 @@ function carryOut(table: Table, member: Member, command: Command): void {
     case 'remove':
       state.members = state.members.filter(({ id }) => id !== command.member);
       return;
+    case 'setLock':
+      state.locked = command.locked ? true : undefined;
+      return;
     case 'setReady':
       return changeMember(state, member.id, { ready: command.ready });
     case 'stop':

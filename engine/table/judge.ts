@@ -48,6 +48,7 @@ export function judgeJoin(state: TableState, name: string, role: Role = 'crew'):
   if (state.members.length >= MOST_MEMBERS) {
     return refuse({ code: 'table/full', reason: `This table is full: it takes ${MOST_MEMBERS} people.` });
   }
+  if (state.locked === true) return refuse(LOCKED);
   if (role === 'facilitator' && facilitatorOf(state) !== undefined) return refuse(FACILITATED);
   return accept(
     entryOf(state, `m${state.joined + 1}`, { kind: 'joined', name: unusedName(state, parsed.value), role }),
@@ -184,11 +185,15 @@ function faultOf(state: TableState, member: Member, command: Command): Refusal |
     case 'clearSpot':
     case 'declareGround':
     case 'setReady':
+    case 'setLock':
     case 'end':
       return undefined;
   }
   return command satisfies never;
 }
+
+/** The first who joined. */
+const OPENER: MemberId = 'm1';
 
 /** What keeps somebody from being moved, made something else or sent away. */
 function faultOfMoving(
@@ -199,6 +204,9 @@ function faultOfMoving(
   const other = findMember(state, command.member);
   if (other === undefined) return NOT_HERE;
   if (other === member) return { code: 'table/yourself', reason: 'You run this table: hand it over first.' };
+  // whoever takes the first seat decides there, and is not to send away whose table it is
+  if (command.kind === 'remove' && member.role !== 'facilitator' && other.id === OPENER)
+    return { code: 'table/opener', reason: `${other.name} opened this table, and stays.` };
   if (command.kind === 'setRole' && other.role === command.role)
     return { code: 'table/same-role', reason: `${other.name} is here as ${other.role} already.` };
   if (command.kind === 'handOverTable' && other.absentSince !== undefined) return away(other);
@@ -222,6 +230,10 @@ function away({ name }: Member): Refusal {
 }
 
 const NO_TURN: Refusal = { code: 'table/turns', reason: 'No orders are awaited now.' };
+const LOCKED: Refusal = {
+  code: 'table/locked',
+  reason: 'This table is locked. Ask somebody who sits there to let you in.',
+};
 const FACILITATED: Refusal = { code: 'table/facilitated', reason: 'This table has a facilitator already.' };
 
 /** What is wrong with an order, in a descent that is flown by orders. */

@@ -28,6 +28,8 @@ export interface TableState {
   abortedAt: number | undefined;
   /** Who called the real-world stop; undefined while none stands. */
   stoppedBy: MemberId | undefined;
+  /** Nobody else may join; undefined: whoever has the code may. */
+  locked?: true | undefined;
   conduct: Conduct;
   /** In turns: orders that lie face down, in the order in which they were laid. */
   laid: readonly LaidOrder[];

@@ -89,6 +89,8 @@ export type Command =
   | { readonly kind: 'setRole'; readonly member: MemberId; readonly role: (typeof GIVEN_ROLES)[number] }
   | { readonly kind: 'handOverTable'; readonly member: MemberId }
   | { readonly kind: 'remove'; readonly member: MemberId }
+  /** Whether nobody else may join. */
+  | { readonly kind: 'setLock'; readonly locked: boolean }
   /** Has read the brief, or not yet. */
   | { readonly kind: 'setReady'; readonly ready: boolean }
   /** Real-world stop: something outside of the exercise wants everybody. All stands until it is lifted. */

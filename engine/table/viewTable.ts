@@ -35,6 +35,7 @@ export function viewCommon(table: Table): CommonView {
   return {
     stage: state.stage,
     held: state.held,
+    locked: state.locked === true,
     aborting: state.abortedAt !== undefined && state.stage === 'descending',
     seats: viewSeats(state),
     ...viewStop(state),

@@ -175,6 +175,8 @@ export interface ControlView {
 export interface CommonView {
   readonly stage: Stage;
   readonly held: boolean;
+  /** Nobody else may join. */
+  readonly locked: boolean;
   /** The landing has been given up: the lander climbs away, and nobody holds it. */
   readonly aborting: boolean;
   readonly seats: readonly SeatView[];

@@ -414,7 +414,7 @@ export class TableRoom extends Room<{ state: TablePapers }> implements OpenTable
     for (const [client, line] of this.#lines) {
       if (line.memberId !== memberId) continue;
       this.#lines.delete(client);
-      client.leave(CLOSE_CODES.removed, 'The facilitator has removed you from this table.');
+      client.leave(CLOSE_CODES.removed, 'You were removed from this table.');
     }
     this.#forget(memberId);
   }

@@ -83,6 +83,7 @@ const scorecard = group({
 export const commonShape = group({
   stage: words(STAGES),
   held: truth,
+  locked: truth,
   aborting: truth,
   seats: list(group({ seat: words(SEATS), name: optional(text), connected: truth, holds })),
   conduct: words(CONDUCTS),

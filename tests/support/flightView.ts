@@ -28,6 +28,7 @@ export function viewOf(
   return {
     stage: 'descending',
     held: false,
+    locked: false,
     conduct: 'continuous',
     dealt: [],
     aborting: false,

@@ -5,6 +5,7 @@ import { SEAT_NAMES } from '../../text/en.ts';
 import { createChoice } from '../choiceList.ts';
 import { button, element, say } from '../element.ts';
 import { originForOthers } from '../lobby.ts';
+import { createLock } from '../moderation.ts';
 import type { Ask } from '../seatCard.ts';
 
 /** Everybody at the table, and for the facilitator what to make of each: admitted, moved to a seat, another part, gone. */
@@ -21,11 +22,13 @@ export function createPeople(
     void originForOthers().then((origin) => {
       if (origin !== undefined) say(where, SIDE.joinAt(origin));
     });
+  const lock = createLock(ask);
   const nobody = element('p', { class: 'hint' }, SIDE.alone);
   return {
-    part: element('div', {}, ...(code === undefined ? [] : [joining]), nobody, list),
+    part: element('div', {}, ...(code === undefined ? [] : [joining, lock.part]), nobody, list),
     refresh(view) {
       const { others } = view;
+      lock.refresh(view);
       nobody.hidden = others.length > 0;
       for (const [id, { node }] of rows)
         if (others.every((other) => other.id !== id)) {

@@ -38,6 +38,10 @@ describe('a crew of two at one table', () => {
     // and somebody comes to watch
     const third = await live.openPage(`/?table=${code.replaceAll(' ', '')}`);
     await third.getByRole('region', { name: 'Open table' }).waitFor();
+    // locked against whoever else has the code; those who are here come back all the same
+    await first.locator('.lobby summary').click();
+    await first.locator('.lobby').getByRole('button', { name: 'Lock the table', exact: true }).click();
+    await third.locator('.lobby').getByText('Locked: nobody else can join.').waitFor();
 
     await first.getByRole('button', { name: 'Begin the descent' }).click();
     await second.getByRole('button', { name: /Lower the thrust ceiling/ }).waitFor();

@@ -72,6 +72,7 @@ const COMMANDS: Readonly<Record<Command['kind'], Command>> = {
   setRole: { kind: 'setRole', member: 'm7', role: 'observer' },
   handOverTable: { kind: 'handOverTable', member: 'm7' },
   remove: { kind: 'remove', member: 'm7' },
+  setLock: { kind: 'setLock', locked: true },
   setReady: { kind: 'setReady', ready: true },
   stop: { kind: 'stop' },
   liftStop: { kind: 'liftStop' },
@@ -120,6 +121,8 @@ const MAY: Readonly<
     deal: 'm1',
     begin: 'm1 m2 m3 m4',
     setPace: 'm1',
+    remove: 'm1',
+    setLock: 'm1',
     say: 'm1 m2 m3 m4',
     callPoll: 'm1',
     // there is no facilitator here, no stop to lift, and nothing is played in turns
@@ -142,6 +145,8 @@ const MAY: Readonly<
     setTilt: 'm2',
     // m2, in a descent by orders
     setPace: 'm1',
+    remove: 'm1',
+    setLock: 'm1',
     hold: 'm1 m2 m3 m4',
     abort: 'm1',
     again: 'm1',
@@ -160,6 +165,8 @@ const MAY: Readonly<
     handOver: 'm1 m2 m3 m4',
     deal: 'm1',
     setPace: 'm1',
+    remove: 'm1',
+    setLock: 'm1',
     again: 'm1',
     // at rest it is asked whether to stay
     callOut: 'm1',

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { hashValue } from '../../../engine/math/hashValue.ts';
 import {
   PERMISSIONS,
   createTable,
@@ -8,6 +9,7 @@ import {
   type Table,
 } from '../../../engine/table/index.ts';
 import { askJoin, commandTable, joinTable } from '../../support/askTable.ts';
+import { beginCrew } from '../../support/crewTable.ts';
 import { plainModel, plainPlan } from '../../support/plainTable.ts';
 
 /** m1 facilitator, m2 Lead, m3 Flying, m4 crew without a seat, m5 evaluator, m6 observer, m7 room screen. */
@@ -37,6 +39,7 @@ describe('at a table with a facilitator', () => {
     expect(may(table, { kind: 'setConduct', conduct: 'turns' })).toBe('m1');
     expect(may(table, { kind: 'setRole', member: 'm4', role: 'observer' })).toBe('m1');
     expect(may(table, { kind: 'remove', member: 'm4' })).toBe('m1');
+    expect(may(table, { kind: 'setLock', locked: true })).toBe('m1');
     expect(may(table, { kind: 'handOverTable', member: 'm4' })).toBe('m1');
     expect(may(table, { kind: 'deal', member: 'm4', seat: 'site' })).toBe('m1 m2');
   });
@@ -92,5 +95,31 @@ describe('at a table with a facilitator', () => {
     expect(may(table, { kind: 'setDebriefStep', step: 'hot wash' })).toBe('m1');
     expect(may(table, { kind: 'setGoal', text: 'Say the age.' })).toBe('m1 m5');
     expect(may(table, { kind: 'washHot', word: 'odd', thing: '' })).toBe(EVERYBODY.join(' '));
+  });
+});
+
+describe('a table without a facilitator', () => {
+  it('[TA62] is locked by whoever decides, lets nobody else join, and is as before when it is opened again', () => {
+    const table = beginCrew({ seats: ['lead', 'flying'] });
+    const before = hashValue(table.state);
+    expect(may(table, { kind: 'setLock', locked: true })).toBe('m1');
+    commandTable(table, 'm1', { kind: 'setLock', locked: true });
+    expect(viewTable(table, 'm3').locked).toBe(true);
+    expect(askJoin(table, 'Gus', 'crew')).toMatchObject({ ok: false, error: { code: 'table/locked' } });
+    commandTable(table, 'm1', { kind: 'setLock', locked: false });
+    // what was never locked, records of earlier tables above all, stays the same to the bit
+    expect(hashValue(table.state)).toBe(before);
+    expect(askJoin(table, 'Gus', 'crew').ok).toBe(true);
+  });
+
+  it('[TA62] loses whom the one who decides sends away, but never who opened it', () => {
+    const table = beginCrew({ seats: ['flying', 'lead'] });
+    commandTable(table, 'm1', { kind: 'leaveSeat' });
+    expect(may(table, { kind: 'remove', member: 'm3' })).toBe('m2');
+    expect(commandTable(table, 'm2', { kind: 'remove', member: 'm1' })).toMatchObject({
+      error: { code: 'table/opener' },
+    });
+    commandTable(table, 'm2', { kind: 'remove', member: 'm3' });
+    expect(table.state.members.map(({ id }) => id)).toEqual(['m1', 'm2', 'm4', 'm5']);
   });
 });
