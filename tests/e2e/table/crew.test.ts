@@ -59,7 +59,7 @@ describe('a crew of two at one table', () => {
       [second, 'Propellant'],
     ] as const) {
       await page.reload();
-      await page.getByRole('region', { name: seat, exact: true }).waitFor({ timeout: 5000 });
+      await page.getByRole('region', { name: seat, exact: true }).waitFor();
     }
     const rates = await Promise.all([readReading(first, 'descent rate'), readReading(second, 'descent rate')]);
     expect(Math.abs(rates[0] - rates[1])).toBeLessThan(2);
