@@ -62,15 +62,17 @@ async function everybodyElseReads(crew: Crew, seat: Seat, words: string | RegExp
 
 /** What each page says at the end, which is the same on all. */
 async function cardOf(crew: Crew): Promise<string> {
-  const cards = await Promise.all(
-    SEATS.map(async (seat) => {
-      const card = crew[seat].getByRole('region', { name: 'Scorecard' });
-      await card.waitFor({ timeout: 60_000 });
-      return card.locator('.sheet-body').innerText();
-    }),
-  );
-  expect(new Set(cards).size).toBe(1);
-  return cards[0] ?? '';
+  const cards = SEATS.map((seat) => crew[seat].getByRole('region', { name: 'Scorecard' }));
+  await Promise.all(cards.map((card) => card.waitFor({ timeout: 60_000 })));
+  let texts: readonly string[] = [];
+  // what a sound source would have given reaches one page a moment before another
+  await expect
+    .poll(async () => {
+      texts = await Promise.all(cards.map((card) => card.locator('.sheet-body').innerText()));
+      return new Set(texts).size;
+    })
+    .toBe(1);
+  return texts[0] ?? '';
 }
 
 /** How fast it came down in truth [m/s]. */
