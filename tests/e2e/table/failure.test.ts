@@ -28,7 +28,8 @@ async function watchSources(address: string, reject: boolean): Promise<{ readonl
   expect(await page.locator('body').innerText()).toContain(CAUTION);
   if (reject) {
     // the coach says when something is wrong; whoever watches judges
-    await page.getByText('Altimeter: something is wrong').waitFor();
+    const coach = page.getByRole('region', { name: 'Coach' });
+    await coach.getByText('Altimeter: something is wrong').waitFor();
     const altimeter = sources.getByRole('group', { name: /altimeter/i });
     await altimeter.getByRole('button', { name: 'Rejected' }).press('Enter');
     await altimeter.getByRole('button', { name: 'Rejected', pressed: true }).waitFor();
