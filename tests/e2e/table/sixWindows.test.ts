@@ -31,7 +31,8 @@ const PHONE = { width: 390, height: 844 };
 /** Six windows on a small machine: what is waited for comes, however late. */
 const LATE = { timeout: 60_000 };
 
-const reads = (page: Page, words: string | RegExp) => page.getByText(words).filter({ visible: true }).first().waitFor(LATE);
+const reads = (page: Page, words: string | RegExp) =>
+  page.getByText(words).filter({ visible: true }).first().waitFor(LATE);
 const isFlying = (page: Page) => page.locator('main[data-stage="descending"]').waitFor(LATE);
 
 type Crew = Readonly<Record<Seat, Page>>;
