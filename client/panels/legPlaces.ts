@@ -20,7 +20,7 @@ const AMID = 0.25;
 /** As they stand once the lander has turned on by so much, counter-clockwise [rad]; `locked` as the indications show. */
 export function legPlaces(state: DescentState, locked: readonly boolean[], yaw = 0): readonly LegPlace[] {
   return feetOf(state).map((foot, index) => {
-    const { across, aside } = turned({ ...foot, aside: state.legs[index]?.footZ ?? 0 }, yaw);
+    const { across, aside } = turned(foot, yaw);
     return { leg: index + 1, across, aside, isWeak: locked[index] === false };
   });
 }

@@ -11,7 +11,7 @@ export function midTurn(state: DescentState): DescentState {
   const legs = state.legs.map((leg, index) => {
     const foot = feet[index];
     if (foot === undefined) return leg;
-    const { across, along, aside } = turned({ ...foot, aside: leg.footZ }, facing.rest);
+    const { across, along, aside } = turned(foot, facing.rest);
     return { ...leg, footX: x + across * c - along * s, footY: y + across * s + along * c, footZ: aside };
   });
   return { ...state, legs };

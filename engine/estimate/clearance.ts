@@ -9,13 +9,16 @@ export interface FootOffset {
   readonly across: number;
   /** + to the nose: negative for a foot. */
   readonly along: number;
+  /** Out of the section, + toward the viewer. */
+  readonly aside: number;
 }
 
 /** Where the feet of a lander are, in its own frame, with legs as they are in this state. */
 export function feetOf({ legs, x, y, angle }: DescentState): readonly FootOffset[] {
-  return legs.map(({ footX, footY }) => ({
+  return legs.map(({ footX, footY, footZ }) => ({
     across: (footX - x) * cos(angle) + (footY - y) * sin(angle),
     along: (footY - y) * cos(angle) - (footX - x) * sin(angle),
+    aside: footZ,
   }));
 }
 

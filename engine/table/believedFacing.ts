@@ -12,24 +12,17 @@ export interface BelievedFacing {
   /** Worked out with the first order. */
   facings: Facings | undefined;
   /** At the start. */
-  readonly feet: readonly FootPlace[];
+  readonly feet: readonly FootOffset[];
   /** Undefined while nobody has ordered a turn. */
   heading: Heading | undefined;
 }
 
-/** In the body frame of the section, from the center of mass. */
-export interface FootPlace extends FootOffset {
-  /** Out of the section, toward the viewer [m]. */
-  readonly aside: number;
-}
-
 export function createBelievedFacing(setup: DescentSetup, first: DescentState): BelievedFacing {
-  const feet = feetOf(first).map((foot, leg) => ({ ...foot, aside: first.legs[leg]?.footZ ?? 0 }));
-  return { setup, facings: undefined, feet, heading: undefined };
+  return { setup, facings: undefined, feet: feetOf(first), heading: undefined };
 }
 
 /** One tick of turning toward the edge that is ordered. Returns where the feet are from now on when another edge has come to the right. */
-export function followOrder(facing: BelievedFacing, ordered: number): readonly FootPlace[] | undefined {
+export function followOrder(facing: BelievedFacing, ordered: number): readonly FootOffset[] | undefined {
   const { setup, heading, feet } = facing;
   if (heading === undefined && ordered === 0) return undefined;
   const facings = (facing.facings ??= layOutSection(setup.lander, setup.propellant).facings);
@@ -44,7 +37,7 @@ export function viewFacing({ facings, heading }: BelievedFacing): FacingState | 
 }
 
 /** Counter-clockwise seen from above: what was toward the viewer comes to the right. */
-export function turned({ across, along, aside }: FootPlace, yaw: number): FootPlace {
+export function turned({ across, along, aside }: FootOffset, yaw: number): FootOffset {
   const [c, s] = [cos(yaw), sin(yaw)];
   return { across: c * across + s * aside, along, aside: c * aside - s * across };
 }

@@ -9,6 +9,7 @@ import {
   trueFigures,
   type Estimate,
   type EstimateView,
+  type FootOffset,
   type Judgments,
   type MapGround,
 } from '../estimate/index.ts';
@@ -19,13 +20,7 @@ import { createReadings, createSuite, readSensors, type Readings, type SensorSui
 import type { ControlInput, DescentSetup, DescentState, LegState, Phase } from '../world/descent.ts';
 import { TICK_DT, TICK_RATE } from '../world/constants.ts';
 import { APPROACH_ENDS, FINAL_DROP_BELOW } from '../world/thresholds.ts';
-import {
-  createBelievedFacing,
-  followOrder,
-  viewFacing,
-  type BelievedFacing,
-  type FootPlace,
-} from './believedFacing.ts';
+import { createBelievedFacing, followOrder, viewFacing, type BelievedFacing } from './believedFacing.ts';
 import type { InstrumentPlan } from './tableTypes.ts';
 
 /**
@@ -39,7 +34,7 @@ export interface Instruments {
   readonly map: MapGround;
   readonly estimate: Estimate;
   /** As the crew knows them to stand. */
-  feet: readonly FootPlace[];
+  feet: readonly FootOffset[];
   readonly facing: BelievedFacing;
   /** What is wrong with the sensors now. */
   faults: readonly Fault[];
@@ -194,7 +189,7 @@ function believedPhase(
 function believedLeg(
   { readings }: Instruments,
   { x, y, angle }: EstimateView,
-  { across, along, aside }: FootPlace,
+  { across, along, aside }: FootOffset,
   leg: number,
 ): LegState {
   return {

@@ -1,10 +1,11 @@
-import { feetOf } from '../estimate/index.ts';
+import { feetOf, type FootOffset } from '../estimate/index.ts';
 import { groundRise, type Terrain } from '../ground/terrain.ts';
-import { atan, cos, sin } from '../math/trig.ts';
+import { atan } from '../math/trig.ts';
 import { TICK_DT, TICK_RATE } from '../world/constants.ts';
 import type { DescentSetup, DescentState } from '../world/descent.ts';
 import { facingAt, headingAt, ticksOfTurn, type Facings } from '../world/facings.ts';
 import { layOutSection } from '../world/layOutSection.ts';
+import { turned } from './believedFacing.ts';
 import { FACING_RANGE, type SiteNotes } from './siteNotes.ts';
 
 /** A leg that is shown not locked for so long is taken for weak [tick]: 3 s, by when the spot is marked too. */
@@ -51,7 +52,7 @@ export function turnByWatch(watch: LegWatch | undefined, notes: SiteNotes, seen:
   const { facings, halfStance } = layOutSection(setup.lander, setup.propellant);
   const slope = atan(groundRise(map, x - halfStance, x + halfStance));
   if (Math.abs(slope) < SLOPED) return notes;
-  const weak = placesOf(known).filter((_, leg) => locked[leg] === false);
+  const weak = feetOf(known).filter((_, leg) => locked[leg] === false);
   const uphill = (steps: number) => Math.sign(slope) * middleOf(weak, facingAt(facings, steps).yaw);
   const steps = shortestOfBest(facings, uphill);
   const seconds = ticksOfTurn(facings, headingAt(facings, 0), steps) * TICK_DT;
@@ -60,19 +61,9 @@ export function turnByWatch(watch: LegWatch | undefined, notes: SiteNotes, seen:
   return { ...notes, facing: steps };
 }
 
-/** From the center of mass: to the right, and toward the viewer [m]. */
-interface Place {
-  readonly across: number;
-  readonly aside: number;
-}
-
-function placesOf(known: DescentState): readonly Place[] {
-  return feetOf(known).map(({ across }, leg) => ({ across, aside: known.legs[leg]?.footZ ?? 0 }));
-}
-
 /** How far to the right the middle of these feet stands once the lander has turned by so much from how it stands [m]. */
-function middleOf(feet: readonly Place[], yaw: number): number {
-  return feet.reduce((sum, { across, aside }) => sum + cos(yaw) * across + sin(yaw) * aside, 0) / feet.length;
+function middleOf(feet: readonly FootOffset[], yaw: number): number {
+  return feet.reduce((sum, foot) => sum + turned(foot, yaw).across, 0) / feet.length;
 }
 
 function shortestOfBest(facings: Facings, uphill: (steps: number) => number): number {
