@@ -1,6 +1,7 @@
 import { LENGTH_BYTES, packFrames, unpackFrames } from '../../server/messages/packet.ts';
 import {
   LARGEST_WRITE,
+  LINE_ENDS,
   LINE_HEADERS,
   LINE_PATHS,
   LONGEST_READ_MS,
@@ -17,10 +18,6 @@ export interface LineEvents {
 
 /** Past the longest time that the server lets a read wait, and for any other request [ms]. */
 const PATIENCE_MS = 6000;
-
-/** Codes of WebSockets: nothing was said at the end, and the line vanished. */
-const NO_CODE = 1005;
-const VANISHED = 1006;
 
 /** A line to a table over plain requests, with the face of the room library's WebSocket. Where a request fails, something is lost, and the line ends. */
 export class RequestTransport {
@@ -40,20 +37,20 @@ export class RequestTransport {
 
   /** `address`: of a WebSocket to the same place. */
   connect(address: string): void {
-    this.#open(new URL(address)).catch(() => this.#end(VANISHED));
+    this.#open(new URL(address)).catch(() => this.#end(LINE_ENDS.vanished));
   }
 
   send(frame: Uint8Array): void {
     // the library uses its buffers again
     this.#unsent.push(frame.slice());
-    if (!this.#isWriting) this.#write().catch(() => this.#end(VANISHED));
+    if (!this.#isWriting) this.#write().catch(() => this.#end(LINE_ENDS.vanished));
   }
 
   sendUnreliable(frame: Uint8Array): void {
     this.send(frame);
   }
 
-  close(code = NO_CODE, reason = ''): void {
+  close(code: number = LINE_ENDS.noCode, reason = ''): void {
     if (this.#hasEnded) return;
     // it may outlive the page
     if (this.isOpen) void this.#ask('end', { keepalive: true }).catch(() => undefined);

@@ -1,6 +1,7 @@
 import type { IncomingMessage, Server, ServerResponse } from 'node:http';
 import type { BlockList, Socket } from 'node:net';
 import type { Duplex } from 'node:stream';
+import { LINE_PATHS } from '../messages/index.ts';
 import { createTokenBuckets } from '../tokenBucket.ts';
 import { clientAddress, isTrusted, peerAddress } from './clientAddress.ts';
 import { isFromHere } from './networkOrigins.ts';
@@ -31,8 +32,9 @@ const RUNS = /^\/api\/runs(\/|$)/;
 const CHANGES_OF_RUNS = /^\/api\/runs\/[a-z0-9]{1,24}\/(keep|forget|plan|delete)$/;
 
 /** Lines over plain requests: a new one, and what is said on it, which its own rules bound. */
-const LINES = /^\/line\/(open|read|write|end)$/;
-const ON_LINES = /^\/line\/(read|write|end)$/;
+const { open: OPEN_LINE, ...ON_LINE } = LINE_PATHS;
+const ON_LINES = Object.values(ON_LINE).map((path) => `/${path}`);
+const LINES = [`/${OPEN_LINE}`, ...ON_LINES];
 
 /** Votes of a hall: a new one, its question, and the votes of phones. */
 const VOTES = /^\/api\/votes(\/[A-Z]{6}\/(ask|cast))?$/;
@@ -133,9 +135,12 @@ function refusalOf(request: IncomingMessage, options: GuardOptions): HttpRefusal
     return { status: 405, reason: 'Only GET, HEAD and POST are answered here.' };
   const strange = strangeHost(request, options);
   if (strange !== undefined || method !== 'POST') return strange;
-  if (![MATCHMAKING, CHANGES_OF_RUNS, VOTES, LINES].some((way) => way.test(pathOf(request))))
+  if (
+    ![MATCHMAKING, CHANGES_OF_RUNS, VOTES].some((way) => way.test(pathOf(request))) &&
+    !LINES.includes(pathOf(request))
+  )
     return { status: 404, reason: 'Nothing takes a POST at this address.' };
-  const type = ON_LINES.test(pathOf(request)) ? 'application/octet-stream' : 'application/json';
+  const type = ON_LINES.includes(pathOf(request)) ? 'application/octet-stream' : 'application/json';
   // a page of another site may send neither without being asked about it
   if (!new RegExp(`^${type}\\b`, 'i').test(request.headers['content-type'] ?? ''))
     return { status: 415, reason: `The body has to be ${type}.` };
@@ -150,7 +155,7 @@ function refusalOf(request: IncomingMessage, options: GuardOptions): HttpRefusal
 type Attempts = Readonly<Record<'bodies' | 'runs', ReturnType<typeof createTokenBuckets>>>;
 
 function tooMany(request: IncomingMessage, attempts: Attempts, address: string): HttpRefusal | undefined {
-  if (ON_LINES.test(pathOf(request))) return undefined;
+  if (ON_LINES.includes(pathOf(request))) return undefined;
   const isOfRuns = RUNS.test(pathOf(request).toLowerCase());
   if (request.method !== 'POST' && !isOfRuns) return undefined;
   if (attempts[isOfRuns ? 'runs' : 'bodies'].draw(address, performance.now())) return undefined;

@@ -1,14 +1,10 @@
 import { EventEmitter } from 'node:events';
 import { WebSocket } from 'ws';
-import { LONGEST_READ_MS, type Reading } from '../messages/index.ts';
+import { LINE_ENDS, LONGEST_READ_MS, type Reading } from '../messages/index.ts';
 import { createLineRules, FAREWELL_MS, POLICY } from './lineRules.ts';
 
 /** How long a line stays that nobody reads [ms]. */
 const UNREAD_MS = 8000;
-
-/** Nothing was said at the end, as it is put for a WebSocket. */
-const NO_CODE = 1005;
-const VANISHED = 1006;
 
 /**
  * The end of a line over plain requests, for networks that cut WebSockets: to the room library it is a socket like any other, and the same rules hold on it. Who
@@ -76,7 +72,7 @@ export class PolledSocket extends EventEmitter {
   }
 
   /** Ends it; whoever reads is told. */
-  close(code = NO_CODE, reason = ''): void {
+  close(code: number = LINE_ENDS.noCode, reason = ''): void {
     if (this.#ended !== undefined) return;
     this.#ended = { code, reason };
     this.readyState = WebSocket.CLOSING;
@@ -88,7 +84,7 @@ export class PolledSocket extends EventEmitter {
   /** Ends it at once, and for good. */
   terminate(): void {
     if (this.readyState === WebSocket.CLOSED) return;
-    const { code, reason } = (this.#ended ??= { code: VANISHED, reason: '' });
+    const { code, reason } = (this.#ended ??= { code: LINE_ENDS.vanished, reason: '' });
     this.readyState = WebSocket.CLOSED;
     clearTimeout(this.#unread);
     this.#rules.end();

@@ -4,7 +4,7 @@ export const CLOSE_CODES = {
   openedElsewhere: 4100,
   /** A fault of ours stopped this table; the others run on. */
   fault: 4101,
-  /** The facilitator removed this member. */
+  /** Whoever runs the table removed this member. */
   removed: 4102,
   /** The server is about to end; the table goes on when it has started again. */
   restarting: 4103,

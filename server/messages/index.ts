@@ -6,6 +6,7 @@ export type { ListedRun } from './listedRun.ts';
 export { packFrames, unpackFrames } from './packet.ts';
 export {
   LARGEST_WRITE,
+  LINE_ENDS,
   LINE_HEADERS,
   LINE_PATHS,
   LONGEST_READ_MS,

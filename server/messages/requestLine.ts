@@ -1,6 +1,6 @@
 /**
  * A line to a table over plain requests. `open` answers with the name of a line, which nobody else knows; then `read` is asked again and again and answers as
- * soon as there is something, and `write` brings what the client says. Each is asked one at a time and says the how-manieth it is, from 0: what a network
+ * soon as there is something, and `write` brings what the client says. Each is asked one at a time and says its number, from 0: what a network
  * loses or repeats ends the line, and the client comes back with its token. `end` takes leave.
  */
 export const LINE_PATHS = { open: 'line/open', read: 'line/read', write: 'line/write', end: 'line/end' } as const;
@@ -12,6 +12,9 @@ export const LINE_HEADERS = {
   /** In an answer: the line has ended, with this code, and why as the parts of an address are written. */
   ended: 'x-kilter-ended',
 } as const;
+
+/** How such a line ended where nothing was said at the end, and where it vanished: as it is put for a WebSocket. */
+export const LINE_ENDS = { noCode: 1005, vanished: 1006 } as const;
 
 /** Largest body of a write [byte]. */
 export const LARGEST_WRITE = 2048;
