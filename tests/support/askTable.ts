@@ -31,6 +31,12 @@ export function commandTable(table: Table, id: MemberId, command: Command): Resu
   return accept(undefined);
 }
 
+/** The same in a word: 'done', or the code of the refusal. */
+export function say(table: Table, id: MemberId, command: Command): string {
+  const said = commandTable(table, id, command);
+  return said.ok ? 'done' : said.error.code;
+}
+
 export const dropMember = (table: Table, id: MemberId) => applyEntry(table, noteLine(table.state, id, 'dropped'));
 export const returnMember = (table: Table, id: MemberId) => applyEntry(table, noteLine(table.state, id, 'returned'));
 export const leaveTable = (table: Table, id: MemberId) => applyEntry(table, noteLine(table.state, id, 'left'));

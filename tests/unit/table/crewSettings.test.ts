@@ -1,16 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import type { Fault } from '../../../engine/faults/index.ts';
-import {
-  createTable,
-  playedModel,
-  SEATS,
-  stepTable,
-  viewTable,
-  type Command,
-  type Table,
-} from '../../../engine/table/index.ts';
+import { createTable, playedModel, SEATS, stepTable, viewTable, type Table } from '../../../engine/table/index.ts';
 import { firstLanding } from '../../../levels/index.ts';
-import { commandTable, dropMember, joinTable } from '../../support/askTable.ts';
+import { dropMember, joinTable, say } from '../../support/askTable.ts';
+import { runTable } from '../../support/crewTable.ts';
 import { laid } from '../../support/planChoice.ts';
 
 const CREW = { lead: 'm1', flying: 'm2', sensors: 'm3', propellant: 'm4', site: 'm5' } as const;
@@ -23,15 +16,6 @@ function openCrew({ byInstruments = false, faults = [] as readonly Fault[] } = {
   for (const seat of SEATS) say(table, CREW[seat], { kind: 'takeSeat', seat });
   say(table, 'm1', { kind: 'begin' });
   return table;
-}
-
-function say(table: Table, id: string, command: Command): string {
-  const said = commandTable(table, id, command);
-  return said.ok ? 'done' : said.error.code;
-}
-
-function run(table: Table, ticks: number): void {
-  for (let i = 0; i < ticks; i += 1) stepTable(table);
 }
 
 /** The lever at first contact, left alone until then. */
@@ -53,7 +37,7 @@ function burnsAfterContact(cutAtContact: boolean): boolean {
   say(table, 'm1', { kind: 'orderDescentRate', tenths: 15 });
   say(table, 'm2', { kind: 'setCutAtContact', on: cutAtContact });
   while (table.run.flight.touchdown === undefined) stepTable(table);
-  run(table, 2);
+  runTable(table, 2);
   return table.run.flight.commanded.thrustPercent > 0;
 }
 
@@ -71,12 +55,12 @@ describe('what Propellant sets', () => {
     const table = openCrew();
     say(table, 'm4', { kind: 'setCeiling', percent: 30 });
     say(table, 'm2', { kind: 'setThrust', percent: 70 });
-    run(table, 60);
+    runTable(table, 60);
     const { commanded, flight } = viewTable(table, 'm2');
     expect(commanded.thrustPercent).toBe(70);
     expect(flight.commanded.thrustPercent).toBe(30);
     say(table, 'm2', { kind: 'setThrust', percent: 20 });
-    run(table, 1);
+    runTable(table, 1);
     expect(viewTable(table, 'm2').flight.commanded.thrustPercent).toBe(20);
   });
 
@@ -86,27 +70,27 @@ describe('what Propellant sets', () => {
     say(table, 'm4', { kind: 'armCutOff', armed: true });
     expect(say(table, 'm4', { kind: 'fireCutOff' })).toBe('done');
     say(table, 'm2', { kind: 'setThrust', percent: 100 });
-    run(table, 120);
+    runTable(table, 120);
     expect(table.run.flight.commanded.thrustPercent).toBe(0);
     expect(table.run.flight.thrust).toBeLessThan(1);
     for (const command of [{ kind: 'fireCutOff' }, { kind: 'armCutOff', armed: false }] as const)
       expect(say(table, 'm4', command)).toBe('table/cut-off');
     // and not in the next descent
     say(table, 'm1', { kind: 'again' });
-    run(table, 301);
+    runTable(table, 301);
     expect(table.state.engine.cutOff).toBe('not armed');
     expect(table.run.flight.commanded.thrustPercent).toBeGreaterThan(0);
   });
 
   it('[TA34] shuts down an engine that does not obey its throttle', () => {
     const table = openCrew({ faults: [{ kind: 'cutOffFails', source: 'engine', fromTick: 0, parameters: {} }] });
-    run(table, 2);
+    runTable(table, 2);
     say(table, 'm2', { kind: 'setThrust', percent: 0 });
-    run(table, 60);
+    runTable(table, 60);
     expect(table.run.flight.commanded.thrustPercent).toBeGreaterThan(0);
     say(table, 'm4', { kind: 'armCutOff', armed: true });
     say(table, 'm4', { kind: 'fireCutOff' });
-    run(table, 60);
+    runTable(table, 60);
     expect(table.run.flight.commanded.thrustPercent).toBe(0);
   });
 
@@ -114,16 +98,16 @@ describe('what Propellant sets', () => {
     const leak: Fault = { kind: 'leak', source: 'tanks', fromTick: 0, parameters: { flow: 2 } };
     const table = openCrew({ faults: [leak] });
     say(table, 'm2', { kind: 'setThrust', percent: 0 });
-    run(table, 30);
+    runTable(table, 30);
     const before = table.run.flight.propellant;
-    run(table, 30);
+    runTable(table, 30);
     expect(before - table.run.flight.propellant).toBeCloseTo(1, 6);
     say(table, 'm4', { kind: 'shutLine', shut: true });
     const shut = table.run.flight.propellant;
-    run(table, 30);
+    runTable(table, 30);
     expect(table.run.flight.propellant).toBe(shut);
     say(table, 'm2', { kind: 'setThrust', percent: 100 });
-    run(table, 1);
+    runTable(table, 1);
     expect(table.run.flight.commanded.thrustPercent).toBe(80);
   });
 
@@ -148,20 +132,20 @@ describe('what Propellant sets', () => {
     const cut = (on: boolean): Table => {
       const table = openCrew({ byInstruments: true, faults: [touch] });
       say(table, 'm4', { kind: 'setCutAtContact', on });
-      run(table, 310);
+      runTable(table, 310);
       return table;
     };
     expect(cut(true).state.commanded.thrustPercent).toBe(0);
     const wary = cut(false);
     expect(viewTable(wary, 'm2').flight.phase).toBe('contact');
     expect(wary.state.commanded.thrustPercent).toBeGreaterThan(0);
-    run(wary, 30);
+    runTable(wary, 30);
     expect(viewTable(wary, 'm2').flight.phase).not.toBe('contact');
   });
 
   it('[TA36] is read off a gauge and off what was commanded, by Propellant alone', () => {
     const table = openCrew({ byInstruments: true });
-    run(table, 120);
+    runTable(table, 120);
     const { propellantReadings: read } = viewTable(table, 'm4');
     const { propellant } = table.run.flight;
     expect(read?.gauge).toBeDefined();
@@ -214,12 +198,12 @@ describe('what Sensors does besides judging', () => {
   it('[TA35] names a cause, which the crew is told and the scorecard times', () => {
     const fault: Fault = { kind: 'freeze', source: 'altimeter', fromTick: 100, parameters: {} };
     const table = openCrew({ byInstruments: true, faults: [fault] });
-    run(table, 160);
+    runTable(table, 160);
     say(table, 'm3', { kind: 'nameCause', source: 'altimeter', cause: 'drift' });
     expect(viewTable(table, 'm1').named).toEqual([{ source: 'altimeter', cause: 'drift' }]);
-    run(table, 60);
+    runTable(table, 60);
     say(table, 'm3', { kind: 'nameCause', source: 'altimeter', cause: 'freeze' });
-    run(table, 60);
+    runTable(table, 60);
     say(table, 'm3', { kind: 'nameCause', source: 'altimeter', cause: 'nothing' });
     expect(viewTable(table, 'm1').named).toEqual([]);
     say(table, 'm4', { kind: 'armCutOff', armed: true });
@@ -232,11 +216,11 @@ describe('what Sensors does besides judging', () => {
     const fault: Fault = { kind: 'freeze', source: 'altimeter', fromTick: 100, parameters: {} };
     const namedAfter = (isTakenBack: boolean) => {
       const table = openCrew({ byInstruments: true, faults: [fault] });
-      run(table, 40);
+      runTable(table, 40);
       say(table, 'm3', { kind: 'nameCause', source: 'altimeter', cause: 'freeze' });
-      run(table, 40);
+      runTable(table, 40);
       if (isTakenBack) say(table, 'm3', { kind: 'nameCause', source: 'altimeter', cause: 'nothing' });
-      run(table, 40);
+      runTable(table, 40);
       say(table, 'm4', { kind: 'armCutOff', armed: true });
       say(table, 'm4', { kind: 'fireCutOff' });
       while (table.state.stage === 'descending') stepTable(table);
@@ -249,22 +233,22 @@ describe('what Sensors does besides judging', () => {
   it('[TA37] aligns the inertial unit in four seconds of flying level', () => {
     const table = openCrew({ byInstruments: true });
     say(table, 'm2', { kind: 'setTilt', degrees: 8 });
-    run(table, 120);
+    runTable(table, 120);
     expect(say(table, 'm3', { kind: 'realign' })).toBe('done');
     expect(say(table, 'm3', { kind: 'realign' })).toBe('table/aligning');
-    run(table, 30);
+    runTable(table, 30);
     expect(viewTable(table, 'm1').aligning).toBe(4);
     say(table, 'm2', { kind: 'setTilt', degrees: 0 });
     let waited = 0;
     while (viewTable(table, 'm1').aligning === 4) {
-      run(table, 1);
+      runTable(table, 1);
       waited += 1;
     }
     expect(waited).toBeLessThan(240);
-    run(table, 238);
+    runTable(table, 238);
     expect(viewTable(table, 'm1').aligning).toBeCloseTo(1 / 60, 12);
     const known = table.run.believed?.sigma.angle ?? 0;
-    run(table, 1);
+    runTable(table, 1);
     expect(viewTable(table, 'm1').aligning).toBeUndefined();
     // it begins anew: the angle is as uncertain as at the start
     expect(table.run.believed?.sigma.angle).toBeGreaterThan(3 * known);
@@ -322,18 +306,18 @@ describe('seats', () => {
 describe('the next descent of a crew', () => {
   it('[TA9] begins five seconds after it was asked for, unless somebody who sits stops it', () => {
     const table = openCrew();
-    run(table, 10);
+    runTable(table, 10);
     expect(say(table, 'm3', { kind: 'again' })).toBe('table/not-deciding');
     expect(say(table, 'm3', { kind: 'wait' })).toBe('table/starting');
     say(table, 'm1', { kind: 'again' });
     expect(say(table, 'm1', { kind: 'again' })).toBe('table/starting');
     expect(viewTable(table, 'm5').startingIn).toBe(5);
-    run(table, 100);
+    runTable(table, 100);
     expect(say(table, 'm5', { kind: 'wait' })).toBe('done');
-    run(table, 300);
+    runTable(table, 300);
     expect(table.run.flight.tick).toBe(410);
     say(table, 'm1', { kind: 'again' });
-    run(table, 300);
+    runTable(table, 300);
     expect(table.run.flight.tick).toBe(1);
   });
 
@@ -341,7 +325,7 @@ describe('the next descent of a crew', () => {
     const table = openCrew();
     dropMember(table, 'm1');
     expect(say(table, 'm2', { kind: 'again' })).toBe('table/not-deciding');
-    run(table, 180);
+    runTable(table, 180);
     expect(say(table, 'm2', { kind: 'again' })).toBe('done');
   });
 });

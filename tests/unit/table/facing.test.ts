@@ -15,7 +15,8 @@ import {
   type Table,
 } from '../../../engine/table/index.ts';
 import type { DescentState } from '../../../engine/world/index.ts';
-import { commandTable, joinTable } from '../../support/askTable.ts';
+import { commandTable, joinTable, say } from '../../support/askTable.ts';
+import { runTable } from '../../support/crewTable.ts';
 import { laid } from '../../support/planChoice.ts';
 
 /** Steeple's six legs: a step of a turn is 60 degrees, which take 6 s at 10 deg/s. */
@@ -42,20 +43,11 @@ function openCrew({ byInstruments = true, seats = SEATS, faults = [], lander = '
   return table;
 }
 
-function say(table: Table, id: string, command: Command): string {
-  const said = commandTable(table, id, command);
-  return said.ok ? 'done' : said.error.code;
-}
-
-function run(table: Table, ticks: number): void {
-  for (let i = 0; i < ticks; i += 1) stepTable(table);
-}
-
 const turn = (steps: number): Command => ({ kind: 'orderFacing', steps });
 
 /** Of each leg, how far it stands to the right of the middle of the body, and toward the viewer [m]. */
 function places(state: DescentState): readonly (readonly [number, number])[] {
-  return feetOf(state).map(({ across }, leg) => [across, state.legs[leg]!.footZ]);
+  return feetOf(state).map(({ across, aside }) => [across, aside]);
 }
 
 /** A leg that is soft, and not shown locked, from the start. */
@@ -80,11 +72,11 @@ describe('an order to turn the lander', () => {
       const table = openCrew({ byInstruments });
       const before = places(table.run.flight);
       say(table, 'm5', turn(2));
-      run(table, 100);
+      runTable(table, 100);
       say(table, 'm5', turn(-1));
-      run(table, 100 + STEP_TICKS - 1);
+      runTable(table, 100 + STEP_TICKS - 1);
       expect(table.run.flight.facing!.steps).toBe(0);
-      run(table, 1);
+      runTable(table, 1);
       const { flight } = viewTable(table, 'm5');
       expect(flight.facing).toEqual({ steps: -1, yaw: expect.closeTo(-Math.PI / 3, 12), rest: 0 });
       // seen from above the feet have gone round clockwise by 60 degrees, each as its number
@@ -99,7 +91,7 @@ describe('an order to turn the lander', () => {
   it('[TA61] is believed as ordered, with the legs as built', () => {
     const table = openCrew({ faults: weak(0) });
     say(table, 'm5', turn(1));
-    run(table, STEP_TICKS + 10);
+    runTable(table, STEP_TICKS + 10);
     const { known, flight } = table.run;
     expect(known.facing).toEqual(flight.facing);
     for (const [leg, place] of places(known).entries())
@@ -109,9 +101,9 @@ describe('an order to turn the lander', () => {
 
   it('[TA61] stands on the scorecard: when it was ordered, when it was done, how the lander stood at contact', () => {
     const table = openCrew({ seats: ['site'], faults: weak(1), lander: 'trivet' });
-    run(table, 59);
+    runTable(table, 59);
     say(table, 'm5', turn(0));
-    run(table, 1);
+    runTable(table, 1);
     say(table, 'm5', turn(1));
     while (table.state.stage === 'descending') stepTable(table);
     const card = scorecardOf(table)!;
@@ -179,7 +171,7 @@ function downhillLeg(): number {
 describe('the stand-in at Site', () => {
   it('[TA39] turns a leg that is not shown locked uphill, after the time a person takes, and says so in the log', () => {
     const table = openCrew({ seats: ['lead'], faults: weak(downhillLeg()) });
-    run(table, 180);
+    runTable(table, 180);
     expect(table.state.site.facing).toBeUndefined();
     while (table.state.stage === 'descending' && table.state.site.facing === undefined) stepTable(table);
     expect(table.run.flight.tick).toBeGreaterThan(180);
@@ -194,21 +186,21 @@ describe('the stand-in at Site', () => {
 
   it('[TA39] leaves it to a person who sits there', () => {
     const table = openCrew({ seats: ['site'], faults: weak(downhillLeg()) });
-    run(table, 900);
+    runTable(table, 900);
     expect(table.state.site.facing).toBeUndefined();
   });
 
   it('[TA39] goes by what is shown: a soft leg that is shown locked is not turned, nor is one whose sound indication was lost on level ground', () => {
     const [soft, absent] = weak(downhillLeg());
     const shownLocked = openCrew({ seats: ['lead'], faults: [soft!] });
-    run(shownLocked, 900);
+    runTable(shownLocked, 900);
     expect(shownLocked.state.site.facing).toBeUndefined();
     const plan = laid({ ...RAVEL, site: 'pinfold-plain' });
     const level = createTable({ plan: { ...plan, setup: { ...plan.setup, faults: [absent!] } }, model: playedModel });
     joinTable(level, { name: 'Ada' });
     say(level, 'm1', { kind: 'takeSeat', seat: 'lead' });
     say(level, 'm1', { kind: 'begin' });
-    run(level, 900);
+    runTable(level, 900);
     expect(level.state.site.facing).toBeUndefined();
   });
 
@@ -220,7 +212,7 @@ describe('the stand-in at Site', () => {
     joinTable(table, { name: 'Ada' });
     say(table, 'm1', { kind: 'takeSeat', seat: 'lead' });
     say(table, 'm1', { kind: 'begin' });
-    run(table, 900);
+    runTable(table, 900);
     expect(table.state.site.facing).toBeUndefined();
   });
 });

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Fault } from '../../../engine/faults/index.ts';
 import { createTable, playedModel, stepTable, viewTable, type Table } from '../../../engine/table/index.ts';
 import { commandTable, joinTable } from '../../support/askTable.ts';
+import { runTable } from '../../support/crewTable.ts';
 import { laid } from '../../support/planChoice.ts';
 
 /** A landing by instruments that one person watches from Lead; the stand-ins have all other seats. */
@@ -14,20 +15,16 @@ function openFor(faults: readonly Fault[], choice: Parameters<typeof laid>[0] = 
   return table;
 }
 
-function run(table: Table, ticks: number): void {
-  for (let i = 0; i < ticks; i += 1) stepTable(table);
-}
-
 describe('the stand-in at Propellant', () => {
   const leak: Fault = { kind: 'leak', source: 'tanks', fromTick: 60, parameters: { flow: 1 } };
 
   it('[TA39] shuts the line that leaks, and a person who sits there is left to see it', () => {
     const table = openFor([leak]);
-    run(table, 900);
+    runTable(table, 900);
     expect(viewTable(table, 'm1').engine.lineShut).toBe(true);
     const attended = openFor([leak]);
     commandTable(attended, 'm1', { kind: 'takeSeat', seat: 'propellant' });
-    run(attended, 900);
+    runTable(attended, 900);
     expect(viewTable(attended, 'm1').engine.lineShut).toBe(false);
     const { gauge = 0, reckoned = 0 } = viewTable(attended, 'm1').propellantReadings ?? {};
     expect(reckoned - gauge).toBeGreaterThan(10);
@@ -64,12 +61,12 @@ describe('the stand-in at Propellant, before a contact light that cannot be,', (
 
   it('[TA39] sets cut at contact off after a second, so that the lander flies on, and fires the cut-off when it is down', () => {
     const table = openFor([stuck(HIGH_UP)], { start: 'middle', mode: 'by orders' });
-    run(table, HIGH_UP);
+    runTable(table, HIGH_UP);
     expect(table.run.flight.height).toBeGreaterThan(15);
     // a second from the light on, which comes within a tenth of a second
-    run(table, 58);
+    runTable(table, 58);
     expect(table.state.engine.cutAtContact).toBe(true);
-    run(table, 10);
+    runTable(table, 10);
     expect(table.state.engine).toMatchObject({ cutAtContact: false, cutOff: 'not armed' });
     while (table.state.stage === 'descending') stepTable(table);
     expect(table.run.flight).toMatchObject({ outcome: 'upright' });
@@ -103,14 +100,14 @@ describe('the stand-in at Propellant, before a contact light that cannot be,', (
 describe('the stand-in at Site', () => {
   it('[TA39] marks a flatter spot after three seconds where there is one, and none on level ground', () => {
     const table = openFor([], { site: 'coombe-ledge' });
-    run(table, 179);
+    runTable(table, 179);
     expect(viewTable(table, 'm1').site.spot).toBeUndefined();
-    run(table, 2);
+    runTable(table, 2);
     expect(viewTable(table, 'm1').site.spot).toBeDefined();
     while (table.state.stage === 'descending') stepTable(table);
     expect(Math.abs(table.run.flight.touchdown?.slope ?? 1)).toBeLessThan((4 * Math.PI) / 180);
     const level = openFor([]);
-    run(level, 300);
+    runTable(level, 300);
     expect(viewTable(level, 'm1').site.spot).toBeUndefined();
   });
 
@@ -120,7 +117,7 @@ describe('the stand-in at Site', () => {
     joinTable(table, { name: 'Ada' });
     commandTable(table, 'm1', { kind: 'takeSeat', seat: 'lead' });
     commandTable(table, 'm1', { kind: 'begin' });
-    run(table, 400);
+    runTable(table, 400);
     expect(table.state.site.spot).toBeUndefined();
   });
 });

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Fault } from '../../../engine/faults/index.ts';
 import { createTable, playedModel, stepTable, viewTable, type Table } from '../../../engine/table/index.ts';
 import { commandTable, joinTable } from '../../support/askTable.ts';
+import { runTable } from '../../support/crewTable.ts';
 import { laid } from '../../support/planChoice.ts';
 
 const HIGH = { start: 'high', seed: 2 } as const;
@@ -18,20 +19,16 @@ function open(choice: Parameters<typeof laid>[0], faults: readonly Fault[] = [])
   return table;
 }
 
-function run(table: Table, ticks: number): void {
-  for (let i = 0; i < ticks; i += 1) stepTable(table);
-}
-
 const swingOf = (table: Table) => viewTable(table, 'm2').propellantReadings?.swing;
 
 /** The rise before a lean, three seconds into it, when the turn is over, and once it was held for so many more [m]. */
 function risesAfterLean(table: Table, heldSeconds: number): readonly number[] {
-  run(table, 30);
+  runTable(table, 30);
   const before = swingOf(table)?.rise ?? Number.NaN;
   commandTable(table, 'm1', { kind: 'setTilt', degrees: 10 });
-  run(table, 180);
+  runTable(table, 180);
   const soon = swingOf(table)?.rise ?? Number.NaN;
-  run(table, 60 * heldSeconds);
+  runTable(table, 60 * heldSeconds);
   return [before, soon, swingOf(table)?.rise ?? Number.NaN];
 }
 
@@ -50,7 +47,7 @@ describe('the swing of the liquid that Propellant is shown', () => {
 
   it('[TA51] has the period of the first lateral mode under the push of the engine', () => {
     const table = open(HIGH);
-    run(table, 30);
+    runTable(table, 30);
     const { flight, swing } = table.run;
     const [kind] = swing!.kinds;
     // tanks of 0.36 m, filled to 0.27 of 1 m and a little less: L = R / (ξ tanh(ξ h/R))
@@ -63,7 +60,7 @@ describe('the swing of the liquid that Propellant is shown', () => {
 
   it('[TA51] is known to no other seat', () => {
     const table = open(HIGH);
-    run(table, 10);
+    runTable(table, 10);
     expect(swingOf(table)).toBeDefined();
     expect(viewTable(table, 'm1')).not.toHaveProperty('propellantReadings');
   });
@@ -72,14 +69,14 @@ describe('the swing of the liquid that Propellant is shown', () => {
     const silent = open({ ...HIGH, sensorTrouble: 'seeded' }, [
       { source: 'inertialUnit', kind: 'noData', fromTick: 5, parameters: {} },
     ]);
-    run(silent, 200);
+    runTable(silent, 200);
     expect(viewTable(silent, 'm2').propellantReadings).toBeDefined();
     expect(swingOf(silent)).toBeUndefined();
 
     const falling = open(HIGH);
-    run(falling, 30);
+    runTable(falling, 30);
     commandTable(falling, 'm1', { kind: 'setThrust', percent: 0 });
-    run(falling, 90);
+    runTable(falling, 90);
     expect(swingOf(falling)).toBeUndefined();
 
     const down = open({ start: 'low', seed: 2, mode: 'by orders' });
@@ -89,17 +86,17 @@ describe('the swing of the liquid that Propellant is shown', () => {
     expect(swingOf(down)).toBeUndefined();
 
     const lying = open({ ...HIGH, lander: 'bolster' });
-    run(lying, 30);
+    runTable(lying, 30);
     expect(swingOf(lying)).toBeUndefined();
   });
 
   it('[TA51] changes nothing that is played: shown, not felt', () => {
     const table = open(HIGH);
-    run(table, 120);
+    runTable(table, 120);
     const one = table.run.descent.mark();
     const other = open(HIGH);
     for (const kind of other.run.swing?.kinds ?? []) kind.swing = { angle: 0.3, rate: 1 };
-    run(other, 120);
+    runTable(other, 120);
     expect(other.run.descent.mark()).toEqual(one);
   });
 });
