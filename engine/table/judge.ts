@@ -122,7 +122,7 @@ function faultOf(state: TableState, member: Member, command: Command): Refusal |
       return outOfRange('A limit is a whole number of hundredths of a meter a second', LIMIT_RANGE, command.hundredths);
     case 'orderFacing':
       if (isWholeWithin(command.steps, FACING_RANGE)) return undefined;
-      return outOfRange('A turn is a whole number of legs from how it started', FACING_RANGE, command.steps);
+      return outOfRange('A turn is a whole number of steps from how it started', FACING_RANGE, command.steps);
     case 'setThrust':
       if (state.abortedAt !== undefined) return ABORTING;
       if (state.orders !== undefined) return BY_ORDERS;
