@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { EventRow } from '../../../engine/drill/index.ts';
 import type { Judgment } from '../../../engine/estimate/index.ts';
+import { measuresOf } from '../../../engine/review/measures.ts';
 import { viewTable, type Command, type Table } from '../../../engine/table/index.ts';
 import { lineOf, ticksAfter } from '../../../engine/table/responses.ts';
 import type { LogLine } from '../../../engine/talk/talk.ts';
@@ -77,6 +78,25 @@ describe('the measures of an inject', () => {
     expect(lineOf([mark, clear], { by: 'spot' }, 30)).toBe(-1);
     expect(ticksAfter(judged(20, 'rejected'), 30)).toBe(0);
     expect(ticksAfter(judged(40, 'rejected'), 30)).toBe(10);
+  });
+
+  it('[RV1] take no judgment of another source for the sign that one was noticed, and no trust in it either', () => {
+    const frozen: EventRow = {
+      ...LEAKS,
+      effects: [{ do: 'fail', name: 'freeze', fault: { source: 'altimeter', kind: 'freeze', parameters: {} } }],
+    };
+    const table = setDrill([frozen]);
+    stepBy(table, 60);
+    const { state } = table;
+    const noticedAfter = (...log: readonly LogLine[]) =>
+      measuresOf({ ...table, state: { ...state, talk: { ...state.talk, log } } })[0]?.measures.detect.seconds;
+    const other: LogLine = {
+      ...judged(60, 'rejected'),
+      what: { kind: 'judgeSource', source: 'velocityRadar', judgment: 'rejected' },
+    };
+    expect(noticedAfter(other)).toBeUndefined();
+    expect(noticedAfter(other, judged(90, 'accepted'))).toBeUndefined();
+    expect(noticedAfter(other, judged(90, 'accepted'), judged(120, 'under check'))).toBe(1.5);
   });
 
   it('[RV1] name the line of the log that each rests on', () => {

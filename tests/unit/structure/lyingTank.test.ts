@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { FULLEST, sloshAcross } from '../../../engine/structure/lyingSlosh.ts';
 import { liquidSection, shiftAlong } from '../../../engine/structure/lyingTank.ts';
 import { plainTank } from '../../support/plainTank.ts';
 
@@ -73,5 +74,13 @@ describe('a lying tank', () => {
     for (const fill of [0, 1]) expect(shiftAlong(LYING, fill, 0.1)).toEqual({ shift: 0, upTo: Math.PI / 2 });
     expect(() => shiftAlong(plainTank(), 0.5, 0.1)).toThrow(/lies on its side/);
     for (const fill of [0, 1, -0.1, Number.NaN]) expect(() => liquidSection(LYING, fill)).toThrow(/fill/);
+  });
+});
+
+describe('the swing across a lying tank', () => {
+  it('is told up to a depth of FULLEST radii, and above it not at all', () => {
+    const fillAt = (depth: number) => areaTo(depth * LYING.radius, LYING.radius) / (Math.PI * LYING.radius ** 2);
+    expect(sloshAcross(LYING, fillAt(FULLEST - 0.01), 1.6)?.frequency).toBeGreaterThan(0);
+    expect(sloshAcross(LYING, fillAt(FULLEST + 0.01), 1.6)).toBeUndefined();
   });
 });

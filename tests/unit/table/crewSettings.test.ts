@@ -152,6 +152,11 @@ describe('what Propellant sets', () => {
     // a gauge is off by a percent of the load, the sum by what the engine's lag leaves out
     expect(Math.abs((read?.gauge ?? 0) - propellant)).toBeLessThan(0.04 * table.plan.setup.propellant);
     expect(Math.abs((read?.reckoned ?? 0) - propellant)).toBeLessThan(1);
+    // what is left at the least would hover so long: weight over specific impulse and standard gravity is what burns a second
+    const { lander, gravity } = table.plan.setup;
+    const { mass } = viewTable(table, 'm4').flight;
+    const burned = (mass * gravity) / (lander.engine.specificImpulse * 9.80665);
+    expect(read?.seconds).toBeCloseTo(Math.min(read?.gauge ?? 0, read?.reckoned ?? 0) / burned, 6);
     for (const id of ['m1', 'm2', 'm3', 'm5']) expect(viewTable(table, id).propellantReadings).toBeUndefined();
   });
 });

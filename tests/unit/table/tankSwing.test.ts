@@ -1,9 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import type { Fault } from '../../../engine/faults/index.ts';
 import { createTable, playedModel, stepTable, viewTable, type Table } from '../../../engine/table/index.ts';
+import { createTankSwing } from '../../../engine/table/tankSwing.ts';
 import { commandTable, joinTable } from '../../support/askTable.ts';
 import { runTable } from '../../support/crewTable.ts';
 import { laid } from '../../support/planChoice.ts';
+import { plainLander } from '../../support/plainLander.ts';
+import { plainTank } from '../../support/plainTank.ts';
 
 const HIGH = { start: 'high', seed: 2 } as const;
 
@@ -99,4 +102,14 @@ describe('the swing of the liquid that Propellant is shown', () => {
     runTable(other, 120);
     expect(other.run.descent.mark()).toEqual(one);
   });
+
+  it.each([{ fill: 0.5 }, { length: 1.5 }, { radius: 0.6 }, { bottomHeight: 3 }])(
+    '[TA51] is one for tanks that are alike in all that decides it, and another where one has %o',
+    (change) => {
+      const tank = plainTank({ orientation: 'upright', fill: 0.4 });
+      const tanks = [tank, { ...tank, name: 'other', offset: [1, 0] as const }, { ...tank, ...change }];
+      const swing = createTankSwing({ ...plainLander(), tanks });
+      expect(swing?.kinds.map((kind) => kind.tanks)).toEqual([[0, 1], [2]]);
+    },
+  );
 });

@@ -228,3 +228,13 @@ describe('load limits', () => {
     expect(touchDown(straightDown(2, { loadLimits: { acceleration: 21 } })).limitsHit).toEqual([]);
   });
 });
+
+describe('time', () => {
+  it('[TD12] runs out for a fall only after it has come down, however long that takes', () => {
+    // a fall of 35 s, where a center of mass 0.3 m high has 17 s to come to a verdict
+    const low = ringLander({ ...SHAPE, centerHeight: 0.3 });
+    const state = { horizontalSpeed: 0, descentRate: 0, height: 1000 };
+    const result = touchDown(straightDown(0, { lander: low, state }));
+    expect(result.firstContact).toBeCloseTo(Math.sqrt(2000 / MOON), 1);
+  });
+});

@@ -157,17 +157,24 @@ describe('the feet of a body that moves in a plane', () => {
     expect(struck).toBeGreaterThan(20);
   });
 
-  it('[PL21] stand where the view along the given edge shows them', () => {
-    const lander = plainLander();
-    const narrow = lander.legs.map((leg) => ({ ...leg, footpad: [leg.footpad[0], 0.8 * leg.footpad[1], 0] as const }));
-    const ground = { shape: { kind: 'profile', terrain: evenGround() }, friction: 0.7 } as const;
-    const feet = preparePlanarFeet({ ...REST, lander: { ...lander, legs: narrow }, azimuth: Math.PI / 2, ground });
-    narrow.forEach(({ footpad: [x, y] }, leg) => {
-      // +y of the lander is to the right, its +x toward the viewer
-      expect(soleX(feet, leg)).toBeCloseTo(y, 12);
-      expect(soleY(feet, leg)).toBeCloseTo(-HEIGHT, 12);
-      expect(soleZ(feet, leg)).toBeCloseTo(x, 12);
-      expect([feet.across[leg], feet.aside[leg]]).toEqual([soleX(feet, leg), soleZ(feet, leg)]);
-    });
-  });
+  it.each([Math.PI / 2, 0.4, -2])(
+    '[PL21] stand where the view along the given edge shows them, at %f rad',
+    (azimuth) => {
+      const lander = plainLander();
+      const narrow = lander.legs.map((leg) => ({
+        ...leg,
+        footpad: [leg.footpad[0], 0.8 * leg.footpad[1], 0] as const,
+      }));
+      const ground = { shape: { kind: 'profile', terrain: evenGround() }, friction: 0.7 } as const;
+      const feet = preparePlanarFeet({ ...REST, lander: { ...lander, legs: narrow }, azimuth, ground });
+      const [c, s] = [Math.cos(azimuth), Math.sin(azimuth)];
+      narrow.forEach(({ footpad: [x, y] }, leg) => {
+        // at a right angle +y of the lander is to the right, its +x toward the viewer
+        expect(soleX(feet, leg)).toBeCloseTo(c * x + s * y, 12);
+        expect(soleY(feet, leg)).toBeCloseTo(-HEIGHT, 12);
+        expect(soleZ(feet, leg)).toBeCloseTo(s * x - c * y, 12);
+        expect([feet.across[leg], feet.aside[leg]]).toEqual([soleX(feet, leg), soleZ(feet, leg)]);
+      });
+    },
+  );
 });
