@@ -9,6 +9,7 @@ import {
   type TableView,
 } from '../engine/table/index.ts';
 import { firstChoice, firstLanding, layOut } from '../levels/index.ts';
+import { codeHash, codeInAddress } from './codeAddress.ts';
 import { createFlightKeeper, forgetFlight, readKeptFlight } from './keptFlight.ts';
 import {
   flyForkAside,
@@ -27,7 +28,6 @@ import { openChoiceSheet } from './panels/choiceSheet.ts';
 import { openSettings } from './panels/settingsSheet.ts';
 import { layTable } from './panels/tablePage.ts';
 import { addressOf, choiceInAddress, FIRST_SEED, withoutChoice } from './planAddress.ts';
-import { tableHash } from './tableAddress.ts';
 import { CHOICE, LEAVING, LOBBY, STATUS, TABLE } from './text/en.ts';
 import { openWayBack } from './wayBack.ts';
 import './styles/desk.css';
@@ -156,7 +156,9 @@ const PAGES = {
 export async function openPage(name: keyof typeof PAGES): Promise<Problem> {
   const { from, load } = PAGES[name];
   const { search, hash } = location;
-  return layInPlace(await load(), new URLSearchParams(search).has(name) ? search + hash : `?${name}`, from);
+  const code = name === 'vote' ? codeInAddress(name, location) : undefined;
+  const end = new URLSearchParams(search).has(name) ? search + hash : `?${name}`;
+  return layInPlace(await load(), code === undefined ? end : codeHash('vote', code), from);
 }
 
 /** A page of its own; left, the start page is there again, with the focus on the button `from`. */
@@ -222,7 +224,7 @@ async function lay(link: TableLink, alone?: LocalTable): Promise<Problem> {
   const startTitle = document.title;
   if (start === null || holder === null) throw new Error('The page has no start or no desk');
   start.hidden = true;
-  const address = link.code === undefined ? '' : tableHash(link.code);
+  const address = link.code === undefined ? '' : codeHash('table', link.code);
   const keep = () => alone?.keep();
   let next: PlanChoice | undefined;
   const onLeave = (words = LEAVING.left(link.code)) => {

@@ -1,7 +1,7 @@
 import type * as DeskModule from './desk.ts';
+import { codeInAddress } from './codeAddress.ts';
 import { onSettings, settings } from './settings/store.ts';
 import { keepForOffline } from './offline/register.ts';
-import { codeInAddress } from './tableAddress.ts';
 import { isAtTable } from './wayBack.ts';
 
 /**
@@ -50,9 +50,9 @@ if (import.meta.env.PROD) keepForOffline();
 addEventListener('popstate', () => {
   if (!start.hidden) openNamedPage();
 });
-// a link that was pasted over the address of this page, too
+// a link with a code that was pasted over the address of this page, too
 addEventListener('hashchange', () => {
-  if (!start.hidden) followInvitation();
+  if (!start.hidden && !openNamedPage()) followInvitation();
 });
 
 type Desk = typeof DeskModule;
@@ -72,14 +72,17 @@ function showSettings(): void {
 /** Opens the page that the address names; false when it names none. */
 function openNamedPage(): boolean {
   const words = new URLSearchParams(location.search);
-  const page = (['logbook', 'workbench', 'hall', 'vote', 'about', 'network'] as const).find((name) => words.has(name));
+  const isVote = codeInAddress('vote', location) !== undefined;
+  const page = isVote
+    ? 'vote'
+    : (['logbook', 'workbench', 'hall', 'about', 'network'] as const).find((name) => words.has(name));
   if (page !== undefined) void sitDown((desk) => desk.openPage(page));
   return page !== undefined;
 }
 
 /** Sits down at the table that the address leads to; false when it leads to none. */
 function followInvitation(): boolean {
-  const invited = codeInAddress(location);
+  const invited = codeInAddress('table', location);
   if (invited === undefined) return false;
   field.value = invited;
   void join(invited);

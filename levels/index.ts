@@ -8,8 +8,11 @@ export { parseDrill } from './drills/parseDrill.ts';
 export { parseDrillText } from './drills/parseDrillText.ts';
 
 // levels/hall
-export type { DialScene, FilmScene, Hall, HallArrival, HallScene } from './hall/hall.ts';
+export type { DialScene, FilmScene, FlightScene, Hall, HallArrival, HallDescent, HallScene } from './hall/hall.ts';
 export { parseHall, parseHallText } from './hall/parseHall.ts';
+export { FLIES, MOST_POINTS, parsePhoneLanding } from './hall/phoneLanding.ts';
+export type { PathPoint, PhoneContact, PhoneLanding } from './hall/phoneLanding.ts';
+export { choiceOfHall, parseHallDescent } from './hall/readFlight.ts';
 export { HALL } from './hall/scenes.ts';
 
 // levels/landers

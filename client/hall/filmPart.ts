@@ -100,7 +100,8 @@ export function createFilmPart(
     if (!scene.isVote) return;
     booth.node.hidden = stage !== 'question' || time > 0;
     const choices = [...scene.arrivals.map(({ name }) => name), VOTE.none];
-    if (stage === 'loading' || (stage === 'question' && time === 0)) booth.open(scene.question, choices);
+    if (stage === 'loading' || (stage === 'question' && time === 0))
+      booth.open({ question: scene.question, choices }, { scan: VOTE.scan, count: (told) => VOTE.voted(sum(told)) });
     else
       booth.close((told) => {
         counts = told;
@@ -187,6 +188,10 @@ export function createFilmPart(
       threads.drop('films');
     },
   };
+}
+
+function sum(counts: readonly number[]): number {
+  return counts.reduce((total, one) => total + one, 0);
 }
 
 function wordsOf(film: WatchedTouchdown | string, isSeen: boolean): string {

@@ -6,6 +6,7 @@ import { HALL_PAGE } from '../text/hall.ts';
 import { openStudyThreads } from '../workbench/studyThreads.ts';
 import { createDialPart } from './dialPart.ts';
 import { createFilmPart } from './filmPart.ts';
+import { createFlightPart } from './flightPart.ts';
 import type { HallPart } from './hallPart.ts';
 import { createVoteBooth } from './voteBooth.ts';
 import '../styles/workbench.css';
@@ -29,6 +30,10 @@ export function layHall(holder: HTMLElement, leave: () => void): { end(): void }
   const previous = button(HALL_PAGE.previous, () => back());
   const sceneAt = (): HallScene => hall.scenes[at]!;
 
+  const layScene = (scene: HallScene): HallPart => {
+    if (scene.kind === 'film') return createFilmPart(scene, threads, booth, refresh);
+    return scene.kind === 'dial' ? createDialPart(scene, threads) : createFlightPart(scene, booth, refresh);
+  };
   const refresh = () => {
     const isLast = at === hall.scenes.length - 1;
     say(next, part?.ahead ?? (isLast ? HALL_PAGE.again : HALL_PAGE.next));
@@ -40,7 +45,7 @@ export function layHall(holder: HTMLElement, leave: () => void): { end(): void }
     at = (index + hall.scenes.length) % hall.scenes.length;
     document.title = HALL_PAGE.documentTitle(hall.title);
     const scene = sceneAt();
-    part = scene.kind === 'film' ? createFilmPart(scene, threads, booth, refresh) : createDialPart(scene, threads);
+    part = layScene(scene);
     say(question, scene.question);
     say(facts, part.facts);
     stage.replaceChildren(part.node);

@@ -1,7 +1,7 @@
 import type { Seat, TableView } from '../../engine/table/index.ts';
 import { STARTS } from '../../levels/index.ts';
 import type { TableLink } from '../net/index.ts';
-import { tableHash } from '../tableAddress.ts';
+import { codeHash } from '../codeAddress.ts';
 import { LOBBY, PACE } from '../text/en.ts';
 import { isOnlyHere, reachableOrigin } from './elsewhere.ts';
 import { button, element, leaveButton, say } from './element.ts';
@@ -77,7 +77,7 @@ export function watchingNames({ you, watching }: TableView): string {
 export function tableAddress(code: string, origin = ''): string {
   const address = new URL(origin + location.pathname, location.href);
   address.search = '';
-  address.hash = tableHash(code);
+  address.hash = codeHash('table', code);
   return address.href;
 }
 

@@ -66,6 +66,47 @@ export const DIAL = {
   legend: 'Full: simulated, toward its weakest side. Dashed: rigid legs, by formula.',
 } as const;
 
+export const FLIGHT = {
+  fly: 'I fly',
+  watch: 'I watch',
+  begin: 'Begin',
+  ready: (count: number) => (count === 1 ? '1 phone is ready' : `${count} phones are ready`),
+  startsIn: (seconds: number) => `Starts in ${seconds} s`,
+  inAir: (count: number) => (count === 0 ? 'All are down' : `${count} in the air`),
+  left: (count: number) => (count === 1 ? '1 phone has left' : `${count} phones have left`),
+  scan: 'Scan to fly',
+  up: (height: string) => `${height} up`,
+  paths: (sum: string) => `Section of the ground with the path of every landing. ${sum}`,
+  dots: 'Sideways speed at touchdown',
+  dotsDrawing: (below: number, above: number) =>
+    `${below} touched down below the speed at which they tip, ${above} above it.`,
+  tipLimit: 'tips from here',
+  beyond: 'twice that',
+  none: 'No landing yet',
+  endings: {
+    stands: (count: number) => (count === 1 ? '1 stands' : `${count} stand`),
+    falls: (count: number) => (count === 1 ? '1 falls over' : `${count} fall over`),
+    breaks: (count: number) => (count === 1 ? '1 breaks a leg' : `${count} break a leg`),
+    elsewhere: (count: number) => `${count} did not land here`,
+  },
+  // on the phone
+  waits: 'You fly. Keep this page open: it begins for everybody at once.',
+  watches: 'You watch. Press “I fly” to fly too.',
+  asks: 'Do you fly?',
+  together: 'The hall flies together: nobody holds it or begins anew.',
+  hasBegun: 'The flight has begun. Look at the large screen.',
+  leftIt: 'You left the flight. Look at the large screen.',
+  yours: (sum: string) => `${sum} Look at the large screen.`,
+  own: {
+    stands: 'You stand.',
+    falls: 'You fell over.',
+    breaks: 'A leg broke.',
+    elsewhere: 'You did not land there.',
+  },
+  speed: (speed: string) => `Sideways at touchdown: ${speed}.`,
+  tip: (speed: string) => `It tips from ${speed}.`,
+} as const;
+
 export const VOTE = {
   documentTitle: 'Vote · Kilter',
   title: 'Vote',

@@ -1,5 +1,6 @@
 import type { Lander } from '../../engine/lander/index.ts';
 import type { ShapeField } from '../../engine/study/index.ts';
+import type { PlanChoice } from '../../engine/table/index.ts';
 
 /** What a presenter shows to a hall, in this order. */
 export interface Hall {
@@ -7,7 +8,7 @@ export interface Hall {
   readonly scenes: readonly HallScene[];
 }
 
-export type HallScene = FilmScene | DialScene;
+export type HallScene = FilmScene | DialScene | FlightScene;
 
 interface Asked {
   /** The headline: one question to the hall. */
@@ -43,6 +44,15 @@ export interface DialScene extends Asked {
   /** [-] */
   readonly friction: number;
 }
+
+/** Every phone flies the same descent at the same time; the hall sees all landings. */
+export interface FlightScene extends Asked {
+  readonly kind: 'flight';
+  readonly descent: HallDescent;
+}
+
+/** What all of them fly, by hand and as it is: in the words of a choice of a landing. */
+export type HallDescent = Pick<PlanChoice, 'lander' | 'site' | 'world' | 'start' | 'seed'>;
 
 /** One touchdown of a film. */
 export interface HallArrival {

@@ -17,6 +17,7 @@ import { findLander, LANDERS } from '../landers.ts';
 import type { DialScene, FilmScene, Hall, HallScene } from './hall.ts';
 import { LINE, RANGES } from './ranges.ts';
 import { readArrival } from './readArrival.ts';
+import { readFlight } from './readFlight.ts';
 
 const HALL_FORMAT = 'kilter-hall/1';
 
@@ -43,10 +44,11 @@ export function parseHall(json: unknown): Result<Hall, readonly FieldProblem[]> 
 }
 
 function readScene(list: ProblemList, value: unknown, path: string): HallScene | undefined {
-  const kind = readKind(list, value, path, ['film', 'dial']);
-  if (kind === undefined) return undefined;
-  return kind === 'film' ? readFilm(list, value, path) : readDial(list, value, path);
+  const kind = readKind(list, value, path, ['film', 'dial', 'flight']);
+  return kind === undefined ? undefined : READ[kind](list, value, path);
 }
+
+const READ = { film: readFilm, dial: readDial, flight: readFlight } as const;
 
 function readFilm(list: ProblemList, value: unknown, path: string): FilmScene | undefined {
   const names = ['kind', 'question', 'answer', 'vote', 'pace', 'arrivals'] as const;

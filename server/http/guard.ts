@@ -36,8 +36,8 @@ const { open: OPEN_LINE, ...ON_LINE } = LINE_PATHS;
 const ON_LINES = Object.values(ON_LINE).map((path) => `/${path}`);
 const LINES = [`/${OPEN_LINE}`, ...ON_LINES];
 
-/** Votes of a hall: a new one, its question, and the votes of phones. */
-const VOTES = /^\/api\/votes(\/[A-Z]{6}\/(ask|cast))?$/;
+/** Votes of a hall: a new one, its question, the votes of phones, a flight and its landings. */
+const VOTES = /^\/api\/votes(\/(ask|cast|begin|land))?$/;
 
 /**
  * Stands before every other listener of the server: sets the security headers, and turns away what none of them should

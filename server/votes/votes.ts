@@ -1,7 +1,10 @@
 import { customAlphabet, nanoid } from 'nanoid';
 import { TABLE_CODE_ALPHABET, TABLE_CODE_LENGTH } from '../../engine/table/index.ts';
-import { accept, refuse, type Result } from '../../engine/result.ts';
+import { accept, type Result } from '../../engine/result.ts';
+import { FLIES, type HallDescent, type PhoneLanding } from '../../levels/index.ts';
 import { createTokenBuckets } from '../tokenBucket.ts';
+import { createFlight, type Flown, type HallFlight } from './flight.ts';
+import { refusal, type VoteRefusal } from './refusal.ts';
 
 /** Halls that vote at once, and from one address. */
 const MOST_HALLS = { ofAll: 60, ofAddress: 6 } as const;
@@ -21,22 +24,23 @@ interface HallQuestion {
   readonly choices: readonly string[];
   /** Whether votes are taken now. */
   readonly isOpen: boolean;
+  /** What those fly who say that they do. */
+  readonly descent?: HallDescent | undefined;
 }
 
 /** What a phone sees; `number` tells one question from the next, 0: nothing has been asked. */
 interface Seen extends HallQuestion {
   readonly number: number;
+  /** Until the flight starts [ms], below 0: since then. Absent before the presenter has begun it. */
+  readonly startsInMs?: number;
 }
 
 /** And what the presenter sees besides. */
 interface Counted extends Seen {
   /** Of each choice, in their order. */
   readonly counts: readonly number[];
-}
-
-interface VoteRefusal {
-  readonly status: 400 | 403 | 404 | 409 | 429;
-  readonly reason: string;
+  /** Once a flight has begun. */
+  readonly flown?: Flown;
 }
 
 export interface Votes {
@@ -45,8 +49,25 @@ export interface Votes {
   ask(code: string, key: string, question: HallQuestion, address: string): Result<Counted, VoteRefusal>;
   /** One vote a phone: the last one counts. */
   cast(code: string, vote: Vote, address: string): Result<Seen, VoteRefusal>;
-  /** `key`: undefined for a phone. */
-  look(code: string, key: string | undefined, address: string): Result<Seen | Counted, VoteRefusal>;
+  /** All who said that they fly do so, some seconds from now. */
+  begin(code: string, key: string, address: string): Result<Counted, VoteRefusal>;
+  /** How the flight of one phone ended. */
+  land(code: string, landed: Landed, address: string): Result<Seen, VoteRefusal>;
+  look(code: string, as: Looking, address: string): Result<Seen | Counted, VoteRefusal>;
+}
+
+/** Who looks: the presenter by the key, to whom landings are told `from` that one on; a phone that flies by its word. */
+interface Looking {
+  readonly key?: string | undefined;
+  readonly voter?: string | undefined;
+  readonly from?: number;
+}
+
+interface Landed {
+  /** Of the question that was seen. */
+  readonly number: number;
+  readonly voter: string;
+  readonly landing: PhoneLanding;
 }
 
 interface Vote {
@@ -62,6 +83,7 @@ interface HallVotes {
   asked: Seen;
   askedAtMs: number;
   readonly votes: Map<string, number>;
+  flight: HallFlight | undefined;
 }
 
 export function createVotes({ now = () => performance.now() }: { readonly now?: () => number } = {}): Votes {
@@ -83,17 +105,20 @@ export function createVotes({ now = () => performance.now() }: { readonly now?: 
       let code = draw();
       while (halls.has(code)) code = draw();
       const key = nanoid();
-      halls.set(code, { key, address, asked: NOTHING, askedAtMs: now(), votes: new Map() });
+      halls.set(code, { key, address, asked: NOTHING, askedAtMs: now(), votes: new Map(), flight: undefined });
       return accept({ code, key });
     },
     ask(code, key, question, address) {
       const found = find(code, address);
       if (!found.ok) return found;
       const hall = found.value;
-      if (hall.key !== key) return refusal(403, 'Only the presenter asks here.');
-      const isSame =
-        hall.asked.question === question.question && hall.asked.choices.join('\n') === question.choices.join('\n');
-      if (!isSame) hall.votes.clear();
+      if (hall.key !== key) return refusal(403, ASKED_BY_PRESENTER);
+      // a flight that was flown is asked about anew
+      const isSame = isSameQuestion(hall.asked, question) && !(question.isOpen && hall.flight !== undefined);
+      if (!isSame) {
+        hall.votes.clear();
+        hall.flight = undefined;
+      }
       hall.asked = { ...question, number: hall.asked.number + (isSame ? 0 : 1) };
       hall.askedAtMs = now();
       return accept(countsOf(hall));
@@ -109,24 +134,52 @@ export function createVotes({ now = () => performance.now() }: { readonly now?: 
       votes.set(voter, choice);
       return accept(asked);
     },
-    look(code, key, address) {
+    begin(code, key, address) {
       const found = find(code, address);
       if (!found.ok) return found;
-      if (key === undefined) return accept(found.value.asked);
-      return key === found.value.key ? accept(countsOf(found.value)) : refusal(403, 'This key opens no votes.');
+      const hall = found.value;
+      if (hall.key !== key) return refusal(403, ASKED_BY_PRESENTER);
+      if (hall.asked.descent === undefined || !hall.asked.isOpen) return refusal(409, 'There is no flight to begin.');
+      const pilots = [...hall.votes].filter(([, choice]) => choice === FLIES).map(([voter]) => voter);
+      if (pilots.length === 0) return refusal(409, 'Nobody is ready to fly.');
+      hall.asked = { ...hall.asked, isOpen: false };
+      hall.flight = createFlight(pilots, now);
+      return accept(countsOf(hall));
+    },
+    land(code, { number, voter, landing }, address) {
+      const found = find(code, address);
+      if (!found.ok) return found;
+      const { asked, flight } = found.value;
+      if (number !== asked.number || flight === undefined) return refusal(409, 'This flight is over.');
+      const landed = flight.land(voter, landing);
+      return landed.ok ? accept(seenOf(found.value)) : landed;
+    },
+    look(code, { key, voter, from = 0 }, address) {
+      const found = find(code, address);
+      if (!found.ok) return found;
+      if (voter !== undefined) found.value.flight?.meet(voter);
+      if (key === undefined) return accept(seenOf(found.value));
+      return key === found.value.key ? accept(countsOf(found.value, from)) : refusal(403, 'This key opens no votes.');
     },
   };
 }
 
 const NOTHING: Seen = { question: '', choices: [], isOpen: false, number: 0 };
+const ASKED_BY_PRESENTER = 'Only the presenter asks here.';
 const TOO_MANY_CODES = 'Too many wrong codes came in. Wait a minute, then try again.';
 const TOO_MANY_HALLS = 'Too many halls vote at once. Try again later.';
 
-function countsOf({ asked, votes }: HallVotes): Counted {
-  const all = [...votes.values()];
-  return { ...asked, counts: asked.choices.map((_, i) => all.filter((choice) => choice === i).length) };
+function isSameQuestion(one: HallQuestion, other: HallQuestion): boolean {
+  const wordsOf = ({ question, choices, descent }: HallQuestion) => JSON.stringify([question, choices, descent]);
+  return wordsOf(one) === wordsOf(other);
 }
 
-function refusal(status: VoteRefusal['status'], reason: string) {
-  return refuse<VoteRefusal>({ status, reason });
+function seenOf({ asked, flight }: HallVotes): Seen {
+  return { ...asked, ...(flight && { startsInMs: Math.round(flight.startsIn()) }) };
+}
+
+function countsOf(hall: HallVotes, from = 0): Counted {
+  const all = [...hall.votes.values()];
+  const counts = hall.asked.choices.map((_, i) => all.filter((choice) => choice === i).length);
+  return { ...seenOf(hall), counts, ...(hall.flight && { flown: hall.flight.tell(from) }) };
 }

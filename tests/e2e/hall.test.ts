@@ -19,18 +19,22 @@ const SMALLEST = `Math.min(...[...document.querySelectorAll('.hall *')]
     : node.ownerSVGElement.getScreenCTM().a))) / innerHeight`;
 
 describe('the hall', () => {
-  it('lets phones vote which falls, and says how many for what when it is shown', async () => {
+  it('lets phones vote which falls, says how many for what when it is shown, and shows how those land who fly', async () => {
     const hall = await live.openPage('/?hall', { width: 1280, height: 720 });
     const next = hall.locator('.hall-buttons .primary');
     await next.filter({ hasText: 'Play' }).waitFor();
     await hall.getByLabel('Open a file of scenes').setInputFiles(jsonFile(voteScenes()));
     await next.filter({ hasText: 'Play' }).waitFor();
-    const code = /\?vote=[A-Z]{6}/.exec(await hall.getByText(/^or open /).innerText())?.[0] ?? '';
-    const phones = await Promise.all([1, 2].map(() => live.openPage(`/${code}`, { width: 390, height: 844 })));
+    const code = /#vote=[A-Z]{6}/.exec(await hall.getByText(/^or open /).innerText())?.[0] ?? '';
+    // older links have the code after '?', where proxies write it down
+    const links = [`/${code}`, `/?${code.slice(1)}`];
+    const phones = await Promise.all(links.map((link) => live.openPage(link, { width: 390, height: 844 })));
     for (const [i, phone] of phones.entries()) {
       const button = phone.getByRole('button', { name: ['A', 'None of them'][i]!, exact: true });
       await button.click();
       await phone.getByRole('button', { pressed: true }).waitFor();
+      const { search, hash } = new URL(phone.url());
+      expect(search + hash).toBe(code);
       // a hand finds it, the caution is there, and nothing is told of the others
       expect((await button.boundingBox())?.height).toBeGreaterThanOrEqual(44);
       await phone.locator('#desk').getByText(CAUTION.slice('Exercise. '.length)).waitFor();
@@ -47,6 +51,26 @@ describe('the hall', () => {
     await hall.getByText('None of them: 1 vote', { exact: true }).waitFor();
     await phones[0]!.getByText('The vote is over.').waitFor();
     expect(await phones[0]!.getByRole('button', { name: 'A', exact: true }).isDisabled()).toBe(true);
+
+    // the next scene: one flies, one watches
+    await next.press('Enter');
+    const [flies, watches] = [phones[0]!, phones[1]!];
+    await watches.getByRole('button', { name: 'I watch' }).click();
+    await flies.getByRole('button', { name: 'I fly' }).click();
+    await flies.getByText('You fly.').waitFor();
+    await hall.getByText('1 phone is ready').waitFor();
+    await next.filter({ hasText: 'Begin' }).press('Enter');
+    await watches.getByText('The flight has begun.').waitFor();
+    await flies.getByRole('button', { name: 'Engine off' }).click({ timeout: 60_000 });
+    // nothing there takes it out of step with the others
+    expect(await flies.getByRole('button', { name: /^(Hold|Start over|×0.5 )/ }).count()).toBe(0);
+    await hall.getByText('1 in the air').waitFor({ timeout: 60_000 });
+    await flies.getByText(/^(You|A leg) .* Look at the large screen\.$/).waitFor({ timeout: 120_000 });
+    await hall.getByText('All are down').waitFor();
+    expect(await hall.locator('.hall-dots li:visible').allInnerTexts()).toEqual([expect.stringMatching(/^1 /)]);
+    await hall.getByRole('img', { name: /with the path of every landing\. 1 / }).waitFor();
+    for (const page of [hall, flies]) expect(await barriers(page)).toEqual([]);
+    expect(await hall.evaluate<number>(SMALLEST)).toBeGreaterThanOrEqual(0.03);
     expect(live.faults).toEqual([]);
     await live.closePages();
   });
@@ -124,12 +148,14 @@ describe('the hall', () => {
   });
 });
 
-/** One vote, on two touchdowns that are over soon. */
+/** One vote, on two touchdowns that are over soon, and a short descent. */
 function voteScenes(): object {
   const arrival = { lander: 'trivet', world: 'earth', slopeDeg: 3, descentRate: 1, horizontalSpeed: 0.5 };
   const arrivals = ['A', 'B'].map((name) => ({ name, ...arrival }));
   const scene = { kind: 'film', question: 'Which falls?', answer: 'None of them.', vote: true, pace: 1, arrivals };
-  return { format: 'kilter-hall/1', title: 'Own', scenes: [scene] };
+  const descent = { lander: 'trivet', site: 'saddlers-bench', world: 'moon', start: 'low', seed: 1 };
+  const flight = { kind: 'flight', question: 'Who lands it?', answer: 'Whoever is slow.', ...descent };
+  return { format: 'kilter-hall/1', title: 'Own', scenes: [scene, flight] };
 }
 
 /** Of Trivet, which is quickly simulated. */

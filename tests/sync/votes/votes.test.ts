@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { createVotes, MOST_VOTERS } from '../../../server/votes/index.ts';
+import { askVotes, voterOf, type HallHeaders } from '../../support/askVotes.ts';
 import { startTestServer, type TestServer } from '../../support/tableServer.ts';
 
 let server: TestServer;
@@ -11,52 +12,36 @@ beforeAll(async () => {
 afterAll(() => server.close());
 
 const FALLS = { question: 'Which falls?', choices: ['A', 'B', 'None of them'], isOpen: true };
-const voterOf = (i: number) => `voter${String(i).padStart(12, '0')}`;
-
-async function ask(path: string, body?: object, key?: string): Promise<{ status: number; json: Answer }> {
-  const answer = await fetch(`${server.origin}/api/votes${path}`, {
-    ...(body !== undefined && { method: 'POST', body: JSON.stringify(body) }),
-    headers: { 'content-type': 'application/json', ...(key !== undefined && { 'x-vote-key': key }) },
-  });
-  return { status: answer.status, json: (await answer.json()) as Answer };
-}
-
-interface Answer {
-  readonly code: string;
-  readonly key: string;
-  readonly number: number;
-  readonly error: string;
-  readonly counts?: readonly number[];
-}
+const ask = (path: string, body?: object, as: HallHeaders = {}) => askVotes(server.origin, path, body, as);
 
 describe('the votes of a hall', () => {
   it('count one vote for each of 200 phones behind one router, told to the presenter alone', async () => {
     const { code, key } = (await ask('', {})).json;
-    const { number } = (await ask(`/${code}/ask`, FALLS, key)).json;
+    const { number } = (await ask('/ask', FALLS, { code, key })).json;
     const votes = Array.from({ length: 200 }, (_, i) => ({ number, voter: voterOf(i), choice: i % 2 }));
-    const statuses = await Promise.all(votes.map(async (vote) => (await ask(`/${code}/cast`, vote)).status));
+    const statuses = await Promise.all(votes.map(async (vote) => (await ask('/cast', vote, { code })).status));
     expect(new Set(statuses)).toEqual(new Set([200]));
     // ten change their minds
-    for (const vote of votes.slice(0, 10)) await ask(`/${code}/cast`, { ...vote, choice: 2 });
-    expect((await ask(`/${code}`, undefined, key)).json.counts).toEqual([95, 95, 10]);
-    const seen = await ask(`/${code}`);
+    for (const vote of votes.slice(0, 10)) await ask('/cast', { ...vote, choice: 2 }, { code });
+    expect((await ask('/seen', undefined, { code, key })).json.counts).toEqual([95, 95, 10]);
+    const seen = await ask('/seen', undefined, { code });
     expect(seen.json).not.toHaveProperty('counts');
     expect(seen.json).not.toHaveProperty('key');
 
     // closed, it takes none; the same question opened again still has them
-    expect((await ask(`/${code}/ask`, { ...FALLS, isOpen: false }, key)).json.counts).toEqual([95, 95, 10]);
-    expect((await ask(`/${code}/cast`, votes[0])).status).toBe(409);
-    expect((await ask(`/${code}/ask`, FALLS, key)).json.counts).toEqual([95, 95, 10]);
+    expect((await ask('/ask', { ...FALLS, isOpen: false }, { code, key })).json.counts).toEqual([95, 95, 10]);
+    expect((await ask('/cast', votes[0], { code })).status).toBe(409);
+    expect((await ask('/ask', FALLS, { code, key })).json.counts).toEqual([95, 95, 10]);
     // another question begins without votes, and a vote on the one before counts for nothing
-    expect((await ask(`/${code}/ask`, { ...FALLS, question: 'And now?' }, key)).json.counts).toEqual([0, 0, 0]);
-    expect((await ask(`/${code}/cast`, votes[0])).status).toBe(409);
+    expect((await ask('/ask', { ...FALLS, question: 'And now?' }, { code, key })).json.counts).toEqual([0, 0, 0]);
+    expect((await ask('/cast', votes[0], { code })).status).toBe(409);
   });
 
   it('are asked by whoever has the key, and refuse what is no vote, saying the field', async () => {
     const { code, key } = (await ask('', {})).json;
-    expect((await ask(`/${code}/ask`, FALLS, 'another')).status).toBe(403);
-    expect((await ask(`/${code}`, undefined, 'another')).status).toBe(403);
-    const { number } = (await ask(`/${code}/ask`, FALLS, key)).json;
+    expect((await ask('/ask', FALLS, { code, key: 'another' })).status).toBe(403);
+    expect((await ask('/seen', undefined, { code, key: 'another' })).status).toBe(403);
+    const { number } = (await ask('/ask', FALLS, { code, key })).json;
     const vote = { number, voter: voterOf(1), choice: 0 };
     for (const [field, wrong] of [
       ['choice', { ...vote, choice: 3 }],
@@ -64,16 +49,16 @@ describe('the votes of a hall', () => {
       ['voter', { ...vote, voter: 'Wren' }],
       ['number', { ...vote, number: '1' }],
     ] as const) {
-      const answer = await ask(`/${code}/cast`, wrong);
+      const answer = await ask('/cast', wrong, { code });
       expect([answer.status, answer.json.error]).toEqual([400, expect.stringMatching(new RegExp(`^${field}: `))]);
     }
-    expect((await ask(`/${code}`, undefined, key)).json.counts).toEqual([0, 0, 0]);
+    expect((await ask('/seen', undefined, { code, key })).json.counts).toEqual([0, 0, 0]);
   });
 
   it('tell a guesser of codes nothing after a few', () => {
     const votes = createVotes({ now: () => 0 });
     const statuses = Array.from({ length: 22 }, () => {
-      const answer = votes.look('BBBBBB', undefined, 'here');
+      const answer = votes.look('BBBBBB', {}, 'here');
       return answer.ok ? 200 : answer.error.status;
     });
     expect(statuses.slice(0, 20)).toEqual(Array.from({ length: 20 }, () => 404));
@@ -99,6 +84,6 @@ describe('the votes of a hall', () => {
 
     ms = 2 * 3600 * 1000 + 1;
     expect(votes.open('here').ok).toBe(true);
-    expect(votes.look(code, undefined, 'here').ok).toBe(false);
+    expect(votes.look(code, {}, 'here').ok).toBe(false);
   });
 });

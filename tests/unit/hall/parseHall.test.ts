@@ -33,6 +33,17 @@ const DIAL = {
   descentRate: 1,
 };
 
+const FLIGHT = {
+  kind: 'flight',
+  question: 'Who can land it?',
+  answer: 'You.',
+  lander: 'trivet',
+  site: 'saddlers-bench',
+  world: 'moon',
+  start: 'low',
+  seed: 1,
+};
+
 const hallOf = (...scenes: readonly unknown[]) => ({ format: 'kilter-hall/1', title: 'A test', scenes });
 
 function problemsOf(json: unknown): readonly string[] {
@@ -78,6 +89,15 @@ describe('a file of scenes', () => {
       'scenes[1].lander: expected one of "trivet", "steeple", "bolster" (did you mean "trivet"?), got text "trivett"',
     ],
     [hallOf({ ...DIAL, to: 1 }), 'scenes[0].to: expected a number from 2 to 50 [m], got 1'],
+    [
+      hallOf({ ...FLIGHT, start: 'lower' }),
+      'scenes[0].start: expected one of "far", "high", "middle", "low", got text "lower"',
+    ],
+    [hallOf({ ...FLIGHT, seed: undefined }), 'scenes[0].seed: expected a value, got nothing'],
+    [
+      hallOf({ ...FLIGHT, world: 'venus' }),
+      'scenes[0].world: expected one that Trivet can fly: Moon, Mars, Mercury, Io, Europa, Ganymede, Callisto, got Venus, where the engine of Trivet gives 0.54 times its weight; it takes 1.25 to fly',
+    ],
     [hallOf(), 'scenes: expected a list of 1 to 40 scenes, got a list of 0'],
   ])('names the field, what was expected and what came', (json, problem) => {
     expect(problemsOf(json)).toContain(problem);
@@ -98,7 +118,7 @@ describe('a file of scenes', () => {
 
 describe('the scenes that come with Kilter', () => {
   it('ask one question each, and end as their answers say', () => {
-    expect(HALL.scenes.map(({ kind }) => kind)).toEqual(['film', 'film', 'dial', 'dial', 'film', 'film']);
+    expect(HALL.scenes.map(({ kind }) => kind)).toEqual(['film', 'film', 'dial', 'dial', 'film', 'film', 'flight']);
     expect(HALL.scenes.every(({ question }) => question.endsWith('?'))).toBe(true);
   });
 });
