@@ -12,6 +12,10 @@ export interface Subject {
 
 /** Natural frequency of the follower [rad/s]: settles in about a second, and never overshoots. */
 const STIFFNESS = 2.6;
+/** Of its own motion the subject takes so much of the zoom along; the spring has the rest [-]. */
+const ALONG = 0.75;
+/** What moves faster than this does not fly there, but is believed to be elsewhere [m/s]. */
+const FASTEST = 25;
 /** Longest step that the follower takes at once [s]; a page that slept must not fling the picture. */
 const LONGEST_STEP = 0.1;
 /** Lander reaches that fit across the free part of the sheet at the closest: fewer on a narrow sheet. */
@@ -42,7 +46,7 @@ export class Follower {
   readonly #camera: SectionCamera;
   #settled = false;
   #rate = { x: 0, y: 0, zoom: 0 };
-  #last = { x: 0, y: 0 };
+  #last: Subject | undefined;
 
   constructor(camera: SectionCamera) {
     this.#camera = camera;
@@ -56,19 +60,24 @@ export class Follower {
   step(subject: Subject, seconds: number, unit: number): void {
     const camera = this.#camera;
     const wanted = frameSubject(subject, camera, unit);
-    const moved = { x: subject.x - this.#last.x, y: subject.y - this.#last.y };
-    this.#last = { x: subject.x, y: subject.y };
-    if (!this.#settled) {
+    const last = this.#last;
+    this.#last = subject;
+    if (!this.#settled || last === undefined) {
       camera.framing = wanted;
       this.#rate = { x: 0, y: 0, zoom: 0 };
       this.#settled = true;
       return;
     }
     const step = Math.min(seconds, LONGEST_STEP);
+    const { framing } = camera;
+    const before = frameSubject(last, camera, unit);
+    const share = Math.abs(subject.y - last.y) <= FASTEST * seconds ? ALONG : 0;
+    const moved = (from: number, to: number) => share * (to - from);
     const rate = this.#rate;
-    const x = spring(camera.framing.x + moved.x, rate.x, wanted.x, step);
-    const y = spring(camera.framing.y + 0.5 * moved.y, rate.y, wanted.y, step);
-    const zoom = spring(Math.log(camera.framing.scale), rate.zoom, Math.log(wanted.scale), step);
+    const x = spring(framing.x + subject.x - last.x, rate.x, wanted.x, step);
+    const y = spring(framing.y + moved(before.y, wanted.y), rate.y, wanted.y, step);
+    const nearer = moved(Math.log(before.scale), Math.log(wanted.scale));
+    const zoom = spring(Math.log(framing.scale) + nearer, rate.zoom, Math.log(wanted.scale), step);
     this.#rate = { x: x.rate, y: y.rate, zoom: zoom.rate };
     camera.framing = { x: x.value, y: y.value, scale: Math.exp(zoom.value) };
   }

@@ -56,6 +56,19 @@ export class SectionCamera {
     return this.framing.y - (px - this.size.covered.top - this.freeHeight / 2) / this.framing.scale;
   }
 
+  /** The same sheet seen so many times as large, with the point x, y [m] where it was. */
+  enlarged(times: number, x: number, y: number): SectionCamera {
+    const nearer = new SectionCamera();
+    nearer.size = this.size;
+    const { framing } = this;
+    nearer.framing = {
+      x: x + (framing.x - x) / times,
+      y: y + (framing.y - y) / times,
+      scale: framing.scale * times,
+    };
+    return nearer;
+  }
+
   /** A body whose origin is at x, y [m], turned counter-clockwise by the angle [rad]. */
   placement(x: number, y: number, angle: number): Placement {
     return { x: this.sheetX(x), y: this.sheetY(y), scale: this.framing.scale, angle };

@@ -48,16 +48,18 @@ export function beliefOf({ drawnIn, flight, map }: TableView): LastBelief | unde
 export function drawDoubt(
   sheet: Sheet,
   figure: Figure,
-  lander: { readonly x: number; readonly y: number },
+  lander: { readonly x: number; readonly y: number; readonly times: number },
   doubt: { readonly spread: BeliefSpread; readonly map: MapView; readonly side: Side },
 ): void {
   const { pen, camera } = sheet;
   const { spread, map, side } = doubt;
+  const { times } = lander;
   const foot = lander.y - figure.centerHeight;
-  const top = foot + figure.hull.top + BAND * spread.height;
+  const half = times * figure.halfStance;
+  const top = foot + times * figure.hull.top + BAND * spread.height;
   drawBeliefBand(sheet, {
-    left: lander.x - figure.halfStance - BAND * spread.x,
-    right: lander.x + figure.halfStance + BAND * spread.x,
+    left: lander.x - half - BAND * spread.x,
+    right: lander.x + half + BAND * spread.x,
     bottom: foot - BAND * spread.height,
     top,
   });
@@ -65,7 +67,7 @@ export function drawDoubt(
   // a narrow sheet has the speed's words where a wide one has room
   const words = isNarrow(sheet) ? BELIEF.hatchShort : BELIEF.hatch;
   const width = pen.widthOf(words, LETTERING);
-  const aside = [-1, 1].map((way) => camera.sheetX(lander.x + way * 1.9 * figure.halfStance) - (way < 0 ? width : 0));
+  const aside = [-1, 1].map((way) => camera.sheetX(lander.x + way * 1.9 * half) - (way < 0 ? width : 0));
   const sides = isNarrow(sheet) && side === 'right' ? aside : aside.toReversed();
   const y = camera.sheetY(top) - 6 * pen.unit;
   letter(sheet, {
@@ -79,18 +81,17 @@ export function drawDoubt(
   drawMapWords(sheet, { words: BELIEF.map(within(BAND * map.sigma)), map, above: BAND * map.sigma, side });
 }
 
-/** At rest: what was believed last, in pencil over the true ground and under the true lander, and how far it was off. */
-export function drawBeliefUnderTruth(
-  sheet: Sheet,
-  figure: Figure,
-  belief: BeliefUnderTruth,
-  options: { readonly truth: DescentState; readonly side: Side },
-): void {
+/** The map, in pencil over the true ground. */
+export function drawMapUnderTruth(sheet: Sheet, map: MapView, side: Side): void {
+  drawMapLine(pencilSheet(sheet, { bare: true }), map);
+  drawMapWords(sheet, { words: BELIEF.ground, map, above: 0, side });
+}
+
+/** What was believed, in pencil under the true lander, and how far it was off. */
+export function drawBeliefUnderTruth(sheet: Sheet, figure: Figure, belief: BeliefUnderTruth): void {
   const { pen, camera } = sheet;
-  const { state, map, right, up, isLive } = belief;
-  const { truth, side } = options;
+  const { state, right, up, isLive } = belief;
   const bare = pencilSheet(sheet, { bare: true });
-  drawMapLine(bare, map);
   drawLander(bare.pen, camera, figure, poseOf(state, figure));
   const top = figure.hull.top - figure.centerHeight;
   const above = { x: camera.sheetX(state.x), y: camera.sheetY(state.y + CLEAR_OF_TOP * top) };
@@ -110,9 +111,18 @@ export function drawBeliefUnderTruth(
           }))
         : besideTail(edge, pen.unit),
   });
-  // first away from the one that is drawn as believed
-  const ways = state.x > truth.x ? ([-1, 1] as const) : ([1, -1] as const);
+}
+
+/** Says of the true lander that it is that: first away from the one that is drawn as believed. */
+export function nameTruth(
+  sheet: Sheet,
+  figure: Figure,
+  { truth, isToLeft }: { readonly truth: DescentState; readonly isToLeft: boolean },
+): void {
+  const { pen, camera } = sheet;
+  const ways = isToLeft ? ([-1, 1] as const) : ([1, -1] as const);
   const width = pen.widthOf(BELIEF.true, LETTERING);
+  const top = figure.hull.top - figure.centerHeight;
   letter(sheet, {
     name: 'true',
     rank: 2,
@@ -125,7 +135,6 @@ export function drawBeliefUnderTruth(
       })),
     ),
   });
-  drawMapWords(sheet, { words: BELIEF.ground, map, above: 0, side });
 }
 
 function isNarrow({ pen, camera }: Sheet): boolean {

@@ -2,18 +2,18 @@ import type { TableView } from '../../engine/table/index.ts';
 import { groundHeight, type Profile, type Terrain } from '../../engine/ground/index.ts';
 import { TICK_RATE, type DescentState } from '../../engine/world/index.ts';
 import type { Subject } from '../camera/follow.ts';
-import { shownHeight } from '../camera/heightBreak.ts';
+import { enlargementAt } from '../camera/enlargement.ts';
 import type { SectionCamera } from '../camera/sectionCamera.ts';
 import { createSmoothing, type Smoothing } from '../net/index.ts';
 import type { UnitSystem } from '../settings/settings.ts';
 import { settings } from '../settings/store.ts';
 import { distance, trailTime, unitOf } from '../text/numbers.ts';
 import { drawAttitude } from '../views/attitude.ts';
-import { drawBreak, type HeightBreak } from '../views/breakMark.ts';
-import { drawHeight, drawScaleBar, drawSlope } from '../views/dimensions.ts';
+import { drawHeight, drawScaleBar, drawSlope, drawTimes } from '../views/dimensions.ts';
 import { drawDust } from '../views/dust.ts';
 import { drawFootprint } from '../views/footprint.ts';
 import { drawGround } from '../views/ground.ts';
+import { drawHeightLadder } from '../views/heightLadder.ts';
 import { type Bounds, LabelBoard } from '../views/labels.ts';
 import { drawLander } from '../views/lander/drawLander.ts';
 import { landerExtent } from '../views/lander/extent.ts';
@@ -32,13 +32,17 @@ import {
   type BeliefUnderTruth,
   drawBeliefUnderTruth,
   drawDoubt,
+  drawMapUnderTruth,
   type LastBelief,
+  nameTruth,
   pencilSheet,
 } from './belief.ts';
 import { type Figures, figuresOf, NO_FIGURES, sideToFall } from './figures.ts';
 import { midTurn } from './midTurn.ts';
 import { onGround, poseOf, shownCenterHeight } from './pose.ts';
 
+/** So many reaches and heights above the lander what was believed still has to be in the picture; an arrow points at what is higher [-]. */
+const NEAR_BY = 0.6;
 /** Cosine of the lean beyond which there is no more to fall: no tip arc is drawn. */
 const FALLEN = 0.3;
 
@@ -102,8 +106,8 @@ export class DescentDrawing {
   #figuredUnits: UnitSystem = 'si';
   /** As drawn [m/s]; undefined while there is none to draw. */
   #limit: number | undefined;
-  /** Height that is broken out of the picture [m]. */
-  #leftOut = 0;
+  /** How many times as large as the section the lander is drawn. */
+  #times = 1;
   #isNewDescent = true;
   /** The ground as it is drawn: the true one, or that of the map. */
   #ground: Profile;
@@ -127,9 +131,9 @@ export class DescentDrawing {
     };
     this.layers = [
       () => this.#labels.begin(),
-      (sheet) => drawPaper(sheet, this.#gap(sheet)),
+      (sheet) => drawPaper(sheet),
+      layer((sheet, state) => this.#drawLadder(sheet, state)),
       layer((sheet, state) => this.#drawPath(sheet, state)),
-      (sheet) => drawGap(sheet, this.#gap(sheet)),
       layer((sheet) => drawGround(sheet, this.#ground)),
       layer((sheet, state, view) => this.#drawBelief(sheet, state, view)),
       layer((sheet, _, view) => this.#drawSpot(sheet, view)),
@@ -164,18 +168,37 @@ export class DescentDrawing {
     const beside = replayed === undefined ? this.#beliefAt(nowMs, view.pace) : replayed.belief;
     this.#remember(state, view, beside);
     this.#follow(state, view, seconds);
-    const drawn = this.#breakOut(midTurn(state), view, beside !== undefined);
-    this.#state = drawn;
+    this.#state = midTurn(state);
+    this.#times = enlargementAt(state.height);
+    this.#layUnder(this.#state, view, beside !== undefined);
+    return this.#subject(this.#state);
+  }
+
+  /** The lander as large as it is drawn, with room for where it was believed to be, as far as that is near. */
+  #subject(state: DescentState): Subject {
     const figure = this.#figure;
-    const reach = Math.max(figure.halfStance, figure.hull.top - figure.centerHeight, figure.centerHeight);
-    const { x, y } = this.#underTruth?.state ?? drawn;
-    const aside = Math.max(-reach, Math.min(reach, (x - drawn.x) / 2));
+    const [x, y] = [state.x, this.#feetY(state) + this.#times * (state.y - this.#feetY(state))];
+    const up = figure.hull.top - figure.centerHeight;
+    const reach = this.#times * Math.max(figure.halfStance, up, figure.centerHeight);
+    const beside = this.#underTruth?.state ?? state;
+    const aside = Math.max(-reach, Math.min(reach, (beside.x - x) / 2));
+    const above = Math.min(beside.y, state.y + NEAR_BY * (reach + state.height));
     return {
-      x: drawn.x + aside,
-      y: Math.max(drawn.y, y),
+      x: x + aside,
+      y: Math.max(y, above),
       reach: reach + Math.abs(aside),
-      groundY: groundHeight(this.#ground, drawn.x),
+      groundY: groundHeight(this.#ground, x),
     };
+  }
+
+  /** Height of the lowest foot [m]. */
+  #feetY({ y, legs }: DescentState): number {
+    return legs.length === 0 ? y - this.#figure.centerHeight : Math.min(...legs.map((leg) => leg.footY));
+  }
+
+  /** The sheet as the lander is drawn on it: larger, with its feet where they are. */
+  #nearer(sheet: Sheet, state: DescentState): Sheet {
+    return { ...sheet, camera: sheet.camera.enlarged(this.#times, state.x, this.#feetY(state)) };
   }
 
   /** What is believed while a descent runs, for whoever sees the truth: as smooth as that. */
@@ -186,23 +209,14 @@ export class DescentDrawing {
     return { ...belief, state: this.#beliefSmoothing.at(nowMs) ?? belief.state };
   }
 
-  /** The state with its height as it is drawn: of the lander; where that is low, of the one believed high above it. */
-  #breakOut(state: DescentState, view: TableView, isLive: boolean): DescentState {
-    this.#leftOut = leftOutOf(state);
-    const drawn = lowered(state, this.#leftOut);
+  /** What was believed comes to lie under the truth. */
+  #layUnder(state: DescentState, view: TableView, isLive: boolean): void {
     const belief = view.drawnIn === 'ink' ? this.#belief : undefined;
-    if (belief === undefined) {
-      this.#underTruth = undefined;
-      return drawn;
-    }
-    if (this.#leftOut === 0) this.#leftOut = leftOutOf(belief.state);
-    this.#underTruth = {
-      map: belief.map,
-      state: lowered(belief.state, this.#leftOut),
+    this.#underTruth = belief && {
+      ...belief,
       ...((isLive ? this.#apart : undefined) ?? apartOf(belief.state, state)),
       isLive,
     };
-    return drawn;
   }
 
   #remember(state: DescentState, view: TableView, beside: LastBelief | undefined): void {
@@ -237,14 +251,10 @@ export class DescentDrawing {
     this.#apart = this.#belief && apartOf(this.#belief.state, state);
   }
 
-  /** The break lies below the lander, nearer to the ground. */
-  #gap({ pen, camera }: Sheet): HeightBreak | undefined {
-    if (this.#state === undefined || this.#leftOut <= 0) return undefined;
-    const high = this.#underTruth?.state ?? this.#state;
-    const foot = camera.sheetY(high.y - this.#figure.centerHeight);
-    const ground = camera.sheetY(this.#groundAt(high.x).y);
-    const middle = foot + 0.7 * (ground - foot);
-    return { upper: middle - 5 * pen.unit, lower: middle + 5 * pen.unit, leftOut: this.#leftOut };
+  /** Where a lander's sheet has the ground that is seen straight below a place on it [m]. */
+  #groundOn(sheet: Sheet, nearer: Sheet, x: number): number {
+    const below = sheet.camera.sectionX(nearer.camera.sheetX(x));
+    return nearer.camera.sectionY(sheet.camera.sheetY(this.#groundAt(below).y));
   }
 
   #groundAt(x: number): { x: number; y: number } {
@@ -254,27 +264,40 @@ export class DescentDrawing {
   #drawBelief(sheet: Sheet, state: DescentState, view: TableView): void {
     const { map, spread } = view;
     const side = this.#side;
-    if (map !== undefined && spread !== undefined) drawDoubt(sheet, this.#figure, state, { map, spread, side });
-    if (this.#underTruth === undefined) return;
+    if (map !== undefined && spread !== undefined)
+      drawDoubt(sheet, this.#figure, { ...state, times: this.#times }, { map, spread, side });
+    const under = this.#underTruth;
+    if (under === undefined) return;
+    const believed = this.#nearer(sheet, under.state);
     // in flight there is lettering beside the landers, which is to lie on neither
     if (this.#replayed !== undefined) {
-      const pose = poseOf(this.#underTruth.state, this.#figure);
-      this.#labels.block(onSheet(sheet.camera, landerExtent(this.#figure, pose)));
+      const pose = poseOf(under.state, this.#figure);
+      this.#labels.block(onSheet(believed.camera, landerExtent(this.#figure, pose)));
     }
-    drawBeliefUnderTruth(sheet, this.#figure, this.#underTruth, { truth: state, side });
+    drawMapUnderTruth(sheet, under.map, side);
+    drawBeliefUnderTruth(believed, this.#figure, under);
+    nameTruth(this.#nearer(sheet, state), this.#figure, { truth: state, isToLeft: state.x < under.state.x });
+  }
+
+  #drawLadder(sheet: Sheet, state: DescentState): void {
+    if (state.touchdown !== undefined) return;
+    drawHeightLadder(sheet, {
+      groundY: this.#feetY(state) - state.height,
+      height: state.height,
+      x: state.x,
+      unit: unitOf('length').size,
+      format: distance,
+    });
   }
 
   #drawPath(sheet: Sheet, state: DescentState): void {
     // the path believed does not lead to where the lander is in truth
-    const now =
-      this.#underTruth?.isLive === false
-        ? []
-        : [{ x: state.x, y: state.y + this.#leftOut, seconds: state.tick / TICK_RATE }];
+    const now = this.#underTruth?.isLive === false ? [] : [{ x: state.x, y: state.y, seconds: state.tick / TICK_RATE }];
     drawTrail(sheet, [...this.#trail, ...now], {
-      lowered: this.#leftOut,
+      lifted: (this.#times - 1) * (state.y - this.#feetY(state)),
       every: TRAIL_MARKS,
       words: trailTime,
-      clear: 2.2 * this.#figure.halfStance,
+      clear: 2.2 * this.#times * this.#figure.halfStance,
     });
   }
 
@@ -296,14 +319,16 @@ export class DescentDrawing {
     const throttle = state.thrust / maxThrust;
     drawFootprint(sheet, this.#groundAt(pose.feet[0].x), this.#groundAt(pose.feet[1].x));
     drawDust(sheet, { x: state.x, terrain, height: state.height, throttle, gravity });
-    drawPlume(sheet, this.#figure, pose, throttle, state.height);
-    drawLander(sheet.pen, sheet.camera, this.#figure, pose);
-    this.#labels.block(onSheet(sheet.camera, landerExtent(this.#figure, pose)));
+    const nearer = this.#nearer(sheet, state);
+    drawPlume(nearer, this.#figure, pose, throttle, state.height / this.#times);
+    drawLander(nearer.pen, nearer.camera, this.#figure, pose);
+    this.#labels.block(onSheet(nearer.camera, landerExtent(this.#figure, pose)));
     const struck = state.touchdown === undefined ? undefined : hullOnGround(this.#figure, state, terrain);
     if (struck !== undefined) drawStrike(sheet, struck);
   }
 
-  #drawStability(sheet: Sheet, state: DescentState): void {
+  #drawStability(ground: Sheet, state: DescentState): void {
+    const sheet = this.#nearer(ground, state);
     const { pen, camera } = sheet;
     const pose = onGround(poseOf(state, this.#figure), this.#ground);
     if (Math.cos(state.angle) > FALLEN)
@@ -314,11 +339,12 @@ export class DescentDrawing {
         words: this.#figures.tilt,
         alpha: ramp(camera.framing.scale / pen.unit, 18, 30),
       });
-    drawPlumbLine(sheet, { ...state, groundY: this.#groundAt(state.x).y });
+    drawPlumbLine(sheet, { ...state, groundY: this.#groundOn(ground, sheet, state.x) });
   }
 
-  #drawMotion(sheet: Sheet, state: DescentState, view: TableView): void {
+  #drawMotion(ground: Sheet, state: DescentState, view: TableView): void {
     const { gravity, maxThrust } = this.#source;
+    const sheet = this.#nearer(ground, state);
     const { pen, camera } = sheet;
     // before a descent nothing moves, and the lobby lies over where its figures would stand
     if (state.touchdown === undefined && view.stage !== 'gathering') {
@@ -358,13 +384,15 @@ export class DescentDrawing {
     const toward = pose.feet[this.#side === 'right' ? 1 : 0];
     const away = pose.feet[this.#side === 'right' ? 0 : 1];
     if (state.touchdown === undefined && state.height > 0.05) {
-      drawHeight(sheet, {
+      const nearer = this.#nearer(sheet, state);
+      const side = this.#side === 'right' ? 'left' : 'right';
+      drawHeight(nearer, {
         foot: away,
-        groundY: this.#groundAt(away.x).y,
-        side: this.#side === 'right' ? 'left' : 'right',
+        groundY: this.#groundOn(sheet, nearer, away.x),
+        side,
         words: this.#figures.height,
-        broken: this.#leftOut > 0.1,
       });
+      drawTimes(nearer, { foot: away, centerY: state.y, side, words: this.#figures.times });
     }
     drawSlope(sheet, {
       from: this.#groundAt(toward.x),
@@ -381,16 +409,6 @@ function apartOf(one: DescentState, other: DescentState): { readonly right: numb
   return { right: one.x - other.x, up: one.y - other.y };
 }
 
-/** Of the height, what is not drawn [m]. */
-function leftOutOf({ height }: DescentState): number {
-  return height - shownHeight(height);
-}
-
-function lowered(state: DescentState, down: number): DescentState {
-  if (down === 0) return state;
-  return { ...state, y: state.y - down, legs: state.legs.map((leg) => ({ ...leg, footY: leg.footY - down })) };
-}
-
 /** A stretch of the section [m] on the sheet [px]. */
 function onSheet(camera: SectionCamera, part: Bounds): Bounds {
   return {
@@ -399,8 +417,4 @@ function onSheet(camera: SectionCamera, part: Bounds): Bounds {
     top: camera.sheetY(part.top),
     bottom: camera.sheetY(part.bottom),
   };
-}
-
-function drawGap(sheet: Sheet, gap: HeightBreak | undefined): void {
-  if (gap !== undefined) drawBreak(sheet, gap);
 }

@@ -1,10 +1,11 @@
 import type { BeliefSpread, PredictedMargin, TableView } from '../../engine/table/index.ts';
 import type { DescentState } from '../../engine/world/index.ts';
 import { CALLOUT_WORDS, SECTION } from '../text/en.ts';
+import { enlargementAt } from '../camera/enlargement.ts';
 import { isLevel } from '../text/ground.ts';
 import { BAND } from '../views/beliefBand.ts';
 import { outerLeg } from './pose.ts';
-import { about, degrees, distance, speed } from '../text/numbers.ts';
+import { about, decimal, degrees, distance, speed } from '../text/numbers.ts';
 
 /** The figures that stand on the drawing. They change a few times a second, not every frame. */
 export interface Figures {
@@ -17,6 +18,8 @@ export interface Figures {
   readonly slope: string;
   /** How far off the marked spot is; nothing where none is marked. */
   readonly spot: string;
+  /** How many times as large as the section the lander is drawn; nothing where it is as large. */
+  readonly times: string;
 }
 
 export const NO_FIGURES: Figures = {
@@ -28,6 +31,7 @@ export const NO_FIGURES: Figures = {
   tilt: '',
   slope: '',
   spot: '',
+  times: '',
 };
 
 /** Slower than this the lander counts as going straight down [m/s]. */
@@ -51,6 +55,7 @@ export function figuresOf({ flight, margin, spread, site }: TableView, side: 'le
     tilt: tiltWords(angleToFall(flight, side)),
     slope: isLevel(slope) ? SECTION.level : SECTION.slope(degrees(Math.abs(slope))),
     spot: site.spot === undefined ? '' : SECTION.spot(distance(Math.abs(site.spot.meters - flight.x), 0)),
+    times: timesWords(flight.height),
   };
 }
 
@@ -58,6 +63,11 @@ export function figuresOf({ flight, margin, spread, site }: TableView, side: 'le
 function heightWords(height: number, spread: BeliefSpread | undefined): string {
   const up = Math.max(0, height);
   return spread === undefined ? distance(up) : about(up, BAND * spread.height, 1);
+}
+
+function timesWords(height: number): string {
+  const times = decimal(enlargementAt(height), 1);
+  return times === '1.0' ? '' : SECTION.times(times);
 }
 
 function limitWords(predicted: PredictedMargin | undefined): string {

@@ -485,6 +485,7 @@ export const SECTION = {
   across: (rate: string) => `${rate} sideways`,
   level: 'level',
   spot: (far: string) => `spot ${far}`,
+  times: (times: string) => `lander drawn ×${times}`,
   noMargin: (callout: string) => `${callout}: too fast to touch down`,
   marginWords: (callout: string, by: string, within: boolean) =>
     within ? `${callout}: ${by} to the tip limit` : `${callout}: ${by} over the tip limit`,

@@ -6,7 +6,7 @@ import type { Spot } from '../ink/stencil.ts';
 /** Height of the lowest foot over the ground straight below, as a dimension line on one side of the lander. */
 export function drawHeight(
   sheet: Sheet,
-  reading: { foot: Spot; groundY: number; side: 'left' | 'right'; words: string; broken: boolean },
+  reading: { foot: Spot; groundY: number; side: 'left' | 'right'; words: string },
 ): void {
   const { pen, camera } = sheet;
   const out = reading.side === 'left' ? -1 : 1;
@@ -33,24 +33,34 @@ export function drawHeight(
   }
 }
 
-/** A dimension that is not drawn to scale is underlined, as on any drawing. */
-function drawHeightWords(sheet: Sheet, reading: { words: string; broken: boolean }, x: number, y: number): void {
+function drawHeightWords(sheet: Sheet, { words }: { readonly words: string }, x: number, y: number): void {
   const { pen, camera } = sheet;
   const isNarrow = camera.freeWidth < NARROW * pen.unit;
-  const lettering = { size: isNarrow ? 18 : 21, align: 'center', halo: 'paper' } as const;
-  const half = pen.widthOf(reading.words, lettering) / 2;
-  const underline = (at: Spot) => {
-    pen.moveTo(at.x - half, at.y + 5 * pen.unit);
-    pen.lineTo(at.x + half, at.y + 5 * pen.unit);
-    pen.paint({ stroke: 'ink', width: 'thin' });
-  };
   letter(sheet, {
     name: 'height',
     rank: 0,
-    words: reading.words,
-    lettering,
+    words,
+    lettering: { size: isNarrow ? 18 : 21, align: 'center', halo: 'paper' },
     places: [0, -26, -52, 26, 52, -78].map((up) => ({ x, y: y + up * pen.unit })),
-    ...(reading.broken && { along: underline }),
+  });
+}
+
+/** That a lander is drawn larger than the section, on the side of it where the arrow is not. */
+export function drawTimes(
+  sheet: Sheet,
+  reading: { readonly foot: Spot; readonly centerY: number; readonly side: 'left' | 'right'; readonly words: string },
+): void {
+  const { pen, camera } = sheet;
+  const out = reading.side === 'left' ? -1 : 1;
+  const x = camera.sheetX(reading.foot.x) + out * 14 * pen.unit;
+  const y = camera.sheetY(reading.centerY);
+  letter(sheet, {
+    name: 'times',
+    rank: 6,
+    words: reading.words,
+    lettering: { size: 13, tone: 'pencil', italic: true, halo: 'paper', align: out < 0 ? 'right' : 'left' },
+    places: [4, -20, 28].map((down) => ({ x, y: y + down * pen.unit })),
+    mayGo: true,
   });
 }
 

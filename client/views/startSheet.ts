@@ -129,7 +129,7 @@ function drawMargins(pen: SvgPen, sheet: Sheet, figure: Figure, pose: LanderPose
   for (const [name, sign, size] of START_UNITS)
     pen.group(name, () => {
       const words = `${((left.y - groundY) / size).toFixed(1)} ${sign}`;
-      drawHeight(sheet, { foot: left, groundY, side: 'left', words, broken: false });
+      drawHeight(sheet, { foot: left, groundY, side: 'left', words });
     });
   drawSlope(sheet, { from: onGround(right.x), slope: SLOPE, side: 'right', words: 'slope' });
 }

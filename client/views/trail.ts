@@ -16,17 +16,17 @@ export function drawTrail(
     readonly every: number;
     readonly words: (seconds: number) => string;
     readonly clear: number;
-    /** Height broken out below all of the path [m]. */
-    readonly lowered?: number;
+    /** All of the path is drawn so much higher, so that it leads to a lander that is drawn larger than the section [m]. */
+    readonly lifted?: number;
   },
 ): void {
   const { pen, camera } = sheet;
   const last = points.at(-1);
   if (last === undefined) return;
-  const lowered = options.lowered ?? 0;
+  const { lifted = 0 } = options;
   points.forEach((point, index) => {
-    if (index === 0) pen.moveTo(camera.sheetX(point.x), camera.sheetY(point.y - lowered));
-    else pen.lineTo(camera.sheetX(point.x), camera.sheetY(point.y - lowered));
+    if (index === 0) pen.moveTo(camera.sheetX(point.x), camera.sheetY(point.y + lifted));
+    else pen.lineTo(camera.sheetX(point.x), camera.sheetY(point.y + lifted));
   });
   pen.paint({ stroke: 'pencil', width: 'thin', dash: 'dashed', alpha: 0.9 });
   for (let i = 1; i < points.length; i += 1) {
@@ -37,7 +37,7 @@ export function drawTrail(
     // marks keep clear of the lander itself
     if (Math.hypot(point.x - last.x, point.y - last.y) < options.clear) continue;
     const x = camera.sheetX(point.x);
-    const y = camera.sheetY(point.y - lowered);
+    const y = camera.sheetY(point.y + lifted);
     pen.moveTo(x + 3 * pen.unit, y);
     pen.arc(x, y, 3 * pen.unit, 0, 2 * Math.PI);
     pen.paint({ fill: 'paper', stroke: 'pencil', width: 'thin' });
