@@ -154,7 +154,8 @@ function drawMapWords(
 ): void {
   const { pen, camera } = sheet;
   const { covered, width } = camera.size;
-  const [left, right] = [covered.left + 10 * pen.unit, width - covered.right - 10 * pen.unit];
+  // to the left the ladder of heights stands
+  const [left, right] = [covered.left + 48 * pen.unit, width - covered.right - 10 * pen.unit];
   const wide = pen.widthOf(note.words, LETTERING);
   const ends = note.side === 'right' ? [left, right] : [right, left];
   const ground = (edge: number, above: number) => camera.sheetY(groundHeight(note.map, camera.sectionX(edge)) + above);
