@@ -55,6 +55,15 @@ describe('a lander laid on its side', () => {
     expect(liquid(layOnSide(half))).toBeCloseTo(axis - 4 / (3 * Math.PI), 10);
   });
 
+  it('[SU5] carries the mass of each side leg half-way between its pad and its hip', () => {
+    const lying = layOnSide(full);
+    const lumps = lying.parts.filter(({ name }) => name.startsWith('side leg'));
+    expect(lumps.length).toBe(lying.legs.length);
+    lying.legs.forEach(({ footpad, hip }, leg) =>
+      lumps[leg]!.center.forEach((at, i) => expect(at).toBeCloseTo((footpad[i]! + hip[i]!) / 2, 12)),
+    );
+  });
+
   it('[SU5] stands on its side legs with the belly at the clearance asked for', () => {
     const sideLegs = { ...suggestSideLegs(upright), clearance: 0.9, halfTrack: 2.5 };
     const lying = layOnSide(upright, sideLegs);

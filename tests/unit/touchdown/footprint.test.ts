@@ -3,6 +3,7 @@ import type { LegCondition } from '../../../engine/touchdown/touchdownCase.ts';
 import {
   ABOVE_EDGE,
   EDGE,
+  EDGE_FOOT,
   LEAST_LIFT,
   MARGIN,
   MARGIN_SIZE,
@@ -52,6 +53,15 @@ describe('the margin of the plumb line', () => {
     vector(answer, OUTWARD).forEach((part, i) =>
       expect(part).toBeCloseTo([Math.cos(SLOPE), 0, Math.sin(SLOPE)][i]!, 9),
     );
+  });
+
+  it('tells that edge and a foot on it, in the frame of the ground', () => {
+    const answer = marginWith([]);
+    const [x, y, z] = vector(answer, EDGE_FOOT);
+    expect(x).toBeCloseTo(HALF_STANCE, 9);
+    expect(Math.abs(y!)).toBeCloseTo(HALF_STANCE, 9);
+    expect(z).toBeCloseTo(-HEIGHT, 9);
+    vector(answer, EDGE).forEach((part, i) => expect(part).toBeCloseTo([0, 1, 0][i]!, 9));
   });
 
   it.each([{ missing: [0, 1, 2] }, { missing: [1, 2, 3] }, { missing: [0, 2, 3] }])(
