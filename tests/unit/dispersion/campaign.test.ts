@@ -1,5 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { campaignAxes, campaignFactors, createDrawer, touchdownOf } from '../../../engine/dispersion/campaign.ts';
+import {
+  campaignAxes,
+  campaignFactors,
+  createDrawer,
+  touchdownOf,
+  type Campaign,
+} from '../../../engine/dispersion/campaign.ts';
 import { plainCampaign } from '../../support/plainCampaign.ts';
 
 describe('a campaign', () => {
@@ -22,6 +28,10 @@ describe('a campaign', () => {
   it('spends a coordinate on what varies and none on what does not', () => {
     const kinds = campaignAxes(plainCampaign()).map((axis) => (axis.kind === 'input' ? axis.input : axis.kind));
     expect(kinds).toEqual(['horizontalSpeed', 'descentRate', 'slopeDeg']);
+    const sound = { weight: 1, value: [] } as const;
+    const lost = { weight: 1, value: [{ leg: 0, kind: 'missing' }] } as const;
+    const counts = [[lost], [sound, lost]].map((gear) => campaignAxes(plainCampaign({ gear })).length);
+    expect(counts).toEqual([3, 4]);
   });
 
   it.each([-0.7, 0, 0.5])('draws a pair with the means, deviations and correlation it is given: %d', (correlation) => {
