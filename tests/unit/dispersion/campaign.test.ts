@@ -1,11 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import {
-  campaignAxes,
-  campaignFactors,
-  createDrawer,
-  touchdownOf,
-  type Campaign,
-} from '../../../engine/dispersion/campaign.ts';
+import { campaignAxes, campaignFactors, createDrawer, touchdownOf } from '../../../engine/dispersion/campaign.ts';
 import { plainCampaign } from '../../support/plainCampaign.ts';
 
 describe('a campaign', () => {
