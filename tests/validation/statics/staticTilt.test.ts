@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { BodyPoint } from '../../../engine/lander/index.ts';
-import { leastStaticTilt, standOn } from '../../../engine/statics/index.ts';
+import { leastStaticTilt, standOn, staticTilt } from '../../../engine/statics/index.ts';
 
 /** Static tilt against figures from geometry and road practice; achieved: all printed places. */
 const DEG = Math.PI / 180;
@@ -33,6 +33,22 @@ describe('static tilt of n equal legs (plane geometry)', () => {
     const radius = 1 / Math.cos(Math.PI / count);
     expect(Math.abs(leastTilt(regular(count, radius), 4) / DEG - 14.0362)).toBeLessThan(0.5e-4);
   });
+});
+
+describe('static tilt toward a foot (plane geometry)', () => {
+  it.each([3, 4, 5, 6])(
+    '[ST2] of %d legs is reached when the foot is straight below the center of mass, and lies between them',
+    (count) => {
+      const [radius, height] = [1.5, 4];
+      const stance = standOn(regular(count, radius), [0, 0, height]);
+      if (stance.kind !== 'stands') throw new Error(stance.reason);
+      // over a foot tan = r / h, over an edge that much times cos of half the angle between feet
+      const over = (azimuth: number) => (height / radius) * Math.tan(staticTilt(stance, azimuth));
+      expect(over(0)).toBeCloseTo(1, 12);
+      expect(over(Math.PI / count)).toBeCloseTo(Math.cos(Math.PI / count), 12);
+      expect(over(Math.PI / count + 0.1) * Math.cos(0.1)).toBeCloseTo(Math.cos(Math.PI / count), 12);
+    },
+  );
 });
 
 describe('static stability factor of road vehicles [NHTSA2001, from memory]', () => {
