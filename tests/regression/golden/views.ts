@@ -176,3 +176,8 @@ function forEachDisplay<Value>(make: (who: Seat | 'control') => Value): Readonly
   ];
   return { lead, flying, sensors, propellant, site, control: make('control') };
 }
+
+/** Hashes of all that is shown, by run and display. */
+export function goldenViews(): Readonly<Record<string, ShownHashes>> {
+  return Object.fromEntries(SHOWN_RUNS.map((run) => [run.name, showAll(run).hashes]));
+}
