@@ -1,6 +1,6 @@
 import type { ClipFrame } from '../../engine/replay/index.ts';
 import type { TableView } from '../../engine/table/index.ts';
-import type { DescentState } from '../../engine/world/index.ts';
+import { TICK_RATE, type DescentState } from '../../engine/world/index.ts';
 import { readingBetween } from '../net/index.ts';
 import type { LastBelief } from '../scenes/belief.ts';
 import { CLIP } from '../text/debrief.ts';
@@ -31,6 +31,10 @@ type Clip = NonNullable<NonNullable<TableView['review']>['clip']>;
 
 /** A screen that is off by less goes on as it is [s]. */
 const IN_STEP = 0.3;
+/** Slow ink lasts so long [s], at this pace [-], and begins so long before the contact in the descent's time [s]. */
+const SLOW = 0.5;
+const SLOW_PACE = 0.25;
+const BEFORE = 0.03;
 /** Frames between two changes of the figures. */
 const FIGURES_EVERY = 3;
 
@@ -40,15 +44,22 @@ export function createClipShow(lookBack: () => LookBack, now: () => number = () 
   let frames: readonly ClipFrame[] | undefined;
   let isFailed = false;
   let startedMs = 0;
+  /** Moment of the first contact [s]; undefined while the clip has none. */
+  let contact: number | undefined;
   let figures: { readonly frame: ClipFrame; readonly view: TableView } | undefined;
 
-  const at = (): number => (clip === undefined ? 0 : Math.min(clip.to, clip.from + (now() - startedMs) / 1000));
+  const at = (): number => {
+    if (clip === undefined) return 0;
+    const played = clip.from + (now() - startedMs) / 1000;
+    return Math.min(clip.to, contact === undefined || contact < clip.from ? played : inSlowInk(played, contact));
+  };
   const indexAt = (seconds: number): number => {
     const last = frames?.findLastIndex(({ after }) => after <= seconds) ?? -1;
     return Math.max(0, last);
   };
   const load = (wanted: Clip, wantedKey: string) => {
     frames = undefined;
+    contact = undefined;
     isFailed = false;
     const { from, to, seat } = wanted;
     void lookBack()
@@ -56,6 +67,7 @@ export function createClipShow(lookBack: () => LookBack, now: () => number = () 
       .then((cut) => {
         if (key !== wantedKey) return;
         frames = cut;
+        contact = contactIn(cut);
         isFailed = cut === undefined || cut.length === 0;
       });
   };
@@ -95,6 +107,22 @@ export function createClipShow(lookBack: () => LookBack, now: () => number = () 
       return momentBetween(before, frames[index + 1] ?? before, seconds, figures.view);
     },
   };
+}
+
+/** When the lander met the ground first, as the frames have it [s]. */
+function contactIn(frames: readonly ClipFrame[] | undefined): number | undefined {
+  const down = frames?.find(({ truth }) => truth.touchdown !== undefined);
+  if (down?.truth.touchdown === undefined) return undefined;
+  return down.after - (down.truth.tick - down.truth.touchdown.tick) / TICK_RATE;
+}
+
+/**
+ * Moment of the descent that is shown when so much of it would have been played [s]: from just before the first contact on half a second of the
+ * page's time is slow ink, at a quarter of the pace. The same on every screen.
+ */
+export function inSlowInk(played: number, contact: number): number {
+  const slow = Math.max(0, played - (contact - BEFORE));
+  return played - (1 - SLOW_PACE) * Math.min(slow, SLOW);
 }
 
 function momentBetween(before: ClipFrame, after: ClipFrame, seconds: number, figures: TableView): ShownMoment {

@@ -13,6 +13,7 @@ import { drawHeight, drawScaleBar, drawSlope, drawTimes } from '../views/dimensi
 import { drawDust } from '../views/dust.ts';
 import { drawFootprint } from '../views/footprint.ts';
 import { drawGround } from '../views/ground.ts';
+import { drawGhosts } from '../views/ghosts.ts';
 import { drawHeightLadder } from '../views/heightLadder.ts';
 import { type Bounds, LabelBoard } from '../views/labels.ts';
 import { drawLander } from '../views/lander/drawLander.ts';
@@ -21,12 +22,13 @@ import type { Figure } from '../views/lander/figure.ts';
 import { drawPaper } from '../views/paper.ts';
 import { drawCenterOfMass, drawPlumbLine } from '../views/plumbLine.ts';
 import { drawPlume } from '../views/plume.ts';
+import { drawPrints } from '../views/prints.ts';
 import { drawProtractor } from '../views/protractor.ts';
 import { ramp, type Sheet } from '../views/sheet.ts';
 import { drawSpeedVector } from '../views/speedVector.ts';
 import { drawSpotMark } from '../views/spotMark.ts';
 import { drawStrike, hullOnGround } from '../views/strikeMark.ts';
-import { drawTrail, type TrailPoint } from '../views/trail.ts';
+import { drawTrail } from '../views/trail.ts';
 import {
   beliefOf,
   type BeliefUnderTruth,
@@ -40,6 +42,7 @@ import {
 import { type Figures, figuresOf, NO_FIGURES, sideToFall } from './figures.ts';
 import { midTurn } from './midTurn.ts';
 import { onGround, poseOf, shownCenterHeight } from './pose.ts';
+import { Traces } from './traces.ts';
 
 /** So many reaches and heights above the lander what was believed still has to be in the picture; an arrow points at what is higher [-]. */
 const NEAR_BY = 0.6;
@@ -74,9 +77,10 @@ interface ReplayedMoment {
   readonly belief: LastBelief | undefined;
 }
 
-/** One point of the path flown every so many ticks; a mark on it every so many seconds. */
-const TRAIL_TICKS = 12;
+/** A mark on the path flown every so many seconds. */
 const TRAIL_MARKS = 5;
+/** Longer than from one reading to the next [s]. */
+const LATEST = 0.1;
 /** The hollow arrowhead stands where the commands lead in this time [s]. */
 const LOOK_AHEAD = 2;
 /** The arrow changes sides only for a drift that is more than a wobble [m/s]. */
@@ -98,7 +102,11 @@ export class DescentDrawing {
   #state: DescentState | undefined;
   #view: TableView | undefined;
   #replayed: ReplayedMoment | undefined;
-  #trail: TrailPoint[] = [];
+  readonly #traces = new Traces();
+  /** Those of a clip, which are its own. */
+  readonly #clipTraces = new Traces();
+  /** Moment in the descent that is drawn, as smooth as its motion [s]. */
+  #now = 0;
   #side: 'left' | 'right' = 'right';
   #figures: Figures = NO_FIGURES;
   #figured: TableView | undefined;
@@ -137,6 +145,7 @@ export class DescentDrawing {
       layer((sheet) => drawGround(sheet, this.#ground)),
       layer((sheet, state, view) => this.#drawBelief(sheet, state, view)),
       layer((sheet, _, view) => this.#drawSpot(sheet, view)),
+      layer((sheet) => drawGhosts(sheet, this.#figure, this.#left.ghosts)),
       layer((sheet, state) => this.#drawLander(sheet, state)),
       layer((sheet, state) => this.#drawStability(sheet, state)),
       layer((sheet, state, view) => this.#drawMotion(sheet, state, view)),
@@ -167,6 +176,8 @@ export class DescentDrawing {
     this.#ground = view.map ?? this.#source.terrain();
     const beside = replayed === undefined ? this.#beliefAt(nowMs, view.pace) : replayed.belief;
     this.#remember(state, view, beside);
+    const newest = state.tick / TICK_RATE;
+    this.#now = Math.min(newest, Math.max(newest - LATEST, this.#now + seconds * view.pace));
     this.#follow(state, view, seconds);
     this.#state = midTurn(state);
     this.#times = enlargementAt(state.height);
@@ -220,15 +231,18 @@ export class DescentDrawing {
   }
 
   #remember(state: DescentState, view: TableView, beside: LastBelief | undefined): void {
-    if (this.#isNewDescent) this.#trail = [];
+    if (this.#isNewDescent) this.#left.forget();
     if (this.#replayed === undefined) {
       this.#lastBelief = beside ?? beliefOf(view) ?? this.#lastBelief;
       this.#belief = this.#lastBelief;
     } else this.#belief = beside;
-    if (view.drawnIn === 'ink' && this.#belief !== undefined && beside === undefined) return;
-    const last = this.#trail.at(-1);
-    if (last !== undefined && state.tick - last.seconds * TICK_RATE < TRAIL_TICKS) return;
-    this.#trail.push({ x: state.x, y: state.y, seconds: state.tick / TICK_RATE });
+    if (view.drawnIn === 'ink' && this.#belief !== undefined && beside === undefined) this.#left.stand(state);
+    else this.#left.take(state, this.#figure, this.#source.maxThrust);
+  }
+
+  /** What the descent that is drawn has left on the sheet. */
+  get #left(): Traces {
+    return this.#replayed === undefined ? this.#traces : this.#clipTraces;
   }
 
   /** What is shown but must not jump: the side of the arrow, the limit, the figures, the center of mass in the body. */
@@ -293,7 +307,7 @@ export class DescentDrawing {
   #drawPath(sheet: Sheet, state: DescentState): void {
     // the path believed does not lead to where the lander is in truth
     const now = this.#underTruth?.isLive === false ? [] : [{ x: state.x, y: state.y, seconds: state.tick / TICK_RATE }];
-    drawTrail(sheet, [...this.#trail, ...now], {
+    drawTrail(sheet, [...this.#left.trail, ...now], {
       lifted: (this.#times - 1) * (state.y - this.#feetY(state)),
       every: TRAIL_MARKS,
       words: trailTime,
@@ -313,14 +327,16 @@ export class DescentDrawing {
 
   #drawLander(sheet: Sheet, state: DescentState): void {
     const { maxThrust, gravity, fullPropellant } = this.#source;
+    const { puffs, prints } = this.#left;
     const terrain = this.#ground;
     // what cannot be used is not drawn: a tank that ran dry looks it
     const pose = onGround(poseOf(state, this.#figure, state.propellant / Math.max(1, fullPropellant)), terrain);
     const throttle = state.thrust / maxThrust;
     drawFootprint(sheet, this.#groundAt(pose.feet[0].x), this.#groundAt(pose.feet[1].x));
-    drawDust(sheet, { x: state.x, terrain, height: state.height, throttle, gravity });
+    drawPrints(sheet, prints, { terrain, padRadius: this.#figure.padRadius });
+    drawDust(sheet, { puffs, now: this.#now, terrain, gravity });
     const nearer = this.#nearer(sheet, state);
-    drawPlume(nearer, this.#figure, pose, throttle, state.height / this.#times);
+    drawPlume({ ...nearer, time: this.#now }, this.#figure, pose, throttle, state.height / this.#times);
     drawLander(nearer.pen, nearer.camera, this.#figure, pose);
     this.#labels.block(onSheet(nearer.camera, landerExtent(this.#figure, pose)));
     const struck = state.touchdown === undefined ? undefined : hullOnGround(this.#figure, state, terrain);
