@@ -1,5 +1,6 @@
 import { button, element, pressIfShown, say } from '../panels/element.ts';
 import { CONTROLS } from '../text/en.ts';
+import { explained } from '../terms/term.ts';
 
 /** The second press counts for so long [ms]: enough to read what it does. */
 const SURE_MS = 6000;
@@ -27,6 +28,7 @@ export function createAbortButton(abort: () => void): {
     if (isSure) abort();
   });
   node.className = 'abort';
+  explained(node, 'abort');
   show(false);
   return {
     nodes: [node, told],

@@ -2,6 +2,7 @@ import { PACES, type TableView } from '../../engine/table/index.ts';
 import { button, element, pressIfShown } from '../panels/element.ts';
 import { PACE } from '../text/en.ts';
 import type { CommandDesk } from './commands.ts';
+import { term } from '../terms/term.ts';
 
 interface PaceButtons {
   readonly row: HTMLElement;
@@ -21,7 +22,7 @@ export function createPaceButtons(desk: CommandDesk): PaceButtons {
   const row = element(
     'div',
     { class: 'pace', role: 'group', 'aria-label': PACE.label },
-    element('span', { 'aria-hidden': 'true' }, PACE.label),
+    element('span', {}, term('pace', PACE.label)),
     ...buttons.map(({ node }) => node),
   );
   return {

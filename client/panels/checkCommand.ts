@@ -4,6 +4,7 @@ import { SCORECARD } from '../text/en.ts';
 import { decimal, inDegrees, speed } from '../text/numbers.ts';
 import { drawing, element } from './element.ts';
 import { drawSpeedScale, SCALE_WIDTH } from './speedScale.ts';
+import { term, termed } from '../terms/term.ts';
 
 /** The command that computes the closed form of this very touchdown again, with every digit, so that nobody has to take them on trust. */
 export function checkCommand(setup: DescentSetup, touchdown: TouchdownState): string {
@@ -35,18 +36,18 @@ export function createCheck(options: {
   const { limit, arrival, formula, simulation, outside } = options;
   const parts: HTMLElement[] = [];
   if (limit !== undefined) {
-    parts.push(note(SCORECARD.footnote(decimal(limit.friction, 2), speed(limit.tolerance))));
+    parts.push(note(...termed(SCORECARD.footnote(decimal(limit.friction, 2), speed(limit.tolerance)), 'tip limit')));
     if (limit.gear !== undefined)
       parts.push(note(limit.gear > 0 ? SCORECARD.gearFirst(speed(limit.gear)) : SCORECARD.gearAlways));
   }
-  if (outside.length > 0) parts.push(note(SCORECARD.outsideChecked(outside.join('; '))));
+  if (outside.length > 0) parts.push(note(...termed(SCORECARD.outsideChecked(outside.join('; ')), 'checked range')));
   parts.push(element('p', {}, SCORECARD.simulateLead), element('code', { class: 'check-command' }, simulation));
   if (limit !== undefined) {
     const { tip, upTo, closedForm } = limit;
     const finding = { speed: Math.abs(arrival.vx), tip, upTo, closedForm };
     const { markup, viewBox } = drawSpeedScale(finding, SCALE_WIDTH.full);
     parts.push(
-      element('h3', {}, SCORECARD.closedForm),
+      element('h3', {}, term('closed form', SCORECARD.closedForm)),
       note(SCORECARD.closedFormNote(speed(closedForm))),
       drawing(markup, { viewBox, class: 'speed-scale' }),
       element('p', {}, SCORECARD.checkLead),
@@ -56,6 +57,6 @@ export function createCheck(options: {
   return element('details', { class: 'check' }, element('summary', {}, SCORECARD.check), ...parts);
 }
 
-function note(words: string): HTMLElement {
-  return element('p', { class: 'footnote' }, words);
+function note(...words: readonly (HTMLElement | string)[]): HTMLElement {
+  return element('p', { class: 'footnote' }, ...words);
 }

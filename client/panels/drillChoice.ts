@@ -8,6 +8,7 @@ import { SEAT_NAMES } from '../text/en.ts';
 import { drawSitePicture } from '../views/choicePictures.ts';
 import { button, drawing, element } from './element.ts';
 import { exerciseLine } from './titleBlock.ts';
+import { termed } from '../terms/term.ts';
 
 /** What becomes of a drill that was chosen. The sheet closes before anything is done. */
 export interface DrillActions {
@@ -52,7 +53,7 @@ export function openDrillChoice({ open, alone }: DrillActions): void {
           'div',
           {},
           element('p', { class: 'drill-alone' }, fly, seats),
-          element('p', { class: 'hint' }, DRILL_CHOICE.aloneHint),
+          element('p', { class: 'hint' }, ...termed(DRILL_CHOICE.aloneHint, 'stand-in', 'Stand-ins')),
         ),
         button(DRILL_CHOICE.back, () => sheet.close(), { class: 'choice-close' }),
       ),

@@ -34,7 +34,7 @@ export function pressIfShown(node: HTMLButtonElement): void {
 }
 
 /** One entry of a description list: what it is, how much, and a small note. */
-export function entry(label: string, value: string | HTMLElement, note?: string): HTMLElement {
+export function entry(label: string | HTMLElement, value: string | HTMLElement, note?: string): HTMLElement {
   const small = note === undefined ? undefined : element('small', {}, note);
   return element('div', {}, element('dt', {}, label), element('dd', {}, value, small));
 }

@@ -7,6 +7,7 @@ import { createDeal } from './dealSeats.ts';
 import { element, say } from './element.ts';
 import { drawPlan, HeightHistory } from './planDrawing.ts';
 import { cardPart, createLiveDrawing, figureLine, seatCardFrame, type Ask, type SeatCard } from './seatCard.ts';
+import { term } from '../terms/term.ts';
 
 /** For Lead: how the descent goes against what is aimed at, how likely it stays upright, what is open, what is in force, and who sits where. */
 export function createLeadCard(ask: Ask): SeatCard {
@@ -18,7 +19,7 @@ export function createLeadCard(ask: Ask): SeatCard {
   const inForce = createNoteList();
   const deal = createDeal(ask);
   const rules = createNoteList();
-  const rulePart = cardPart(BRIEF.rules, rules.list);
+  const rulePart = cardPart(term('rule card', BRIEF.rules), rules.list);
   const card = seatCardFrame(
     'lead',
     plan.holder,

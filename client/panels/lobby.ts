@@ -9,6 +9,7 @@ import { createModeration } from './moderation.ts';
 import type { Ask } from './seatCard.ts';
 import { createSeatRows } from './seatRows.ts';
 import { tableSheet } from './tableSheet.ts';
+import { term } from '../terms/term.ts';
 
 export interface Lobby {
   readonly sheet: HTMLElement;
@@ -37,7 +38,7 @@ export function createLobby(options: {
     { kind: 'lobby', label: LOBBY.title, actions: [begin, leaveButton(options.leave), hint] },
     ...(link.code === undefined ? [] : [invitation(link.code)]),
     element('div', { class: 'lobby-chosen' }, planLine, choose),
-    element('h2', {}, LOBBY.seats),
+    element('h2', {}, term('seat', LOBBY.seats)),
     seats.list,
     element('p', { class: 'watching' }, element('strong', {}, `${LOBBY.withoutSeat}: `), watching),
     moderation.part,
@@ -114,7 +115,7 @@ export function invitation(code: string): HTMLElement {
     element(
       'div',
       {},
-      element('p', { class: 'label' }, LOBBY.codeLabel),
+      element('p', { class: 'label' }, term('table code', LOBBY.codeLabel)),
       element('p', { class: 'big-code' }, code),
       where,
       element('p', { class: 'copy-row' }, copy, copied),

@@ -23,6 +23,7 @@ import {
 import { createStepper } from './stepper.ts';
 import { drawSwing } from './swingDrawing.ts';
 import { drawTwoBars } from './twoBars.ts';
+import { term } from '../terms/term.ts';
 
 /** One press of the ceiling's buttons [%]. */
 const CEILING_STEP = 5;
@@ -65,11 +66,26 @@ export function createPropellantCard(
     'propellant',
     cardPart(PROPELLANT_CARD.left, ...left.nodes),
     cardPart(PROPELLANT_CARD.thrust, ...thrust.nodes),
-    element('div', { class: 'action-row' }, element('span', {}, PROPELLANT_CARD.ceiling), ceiling.group),
-    element('div', { class: 'action-row' }, element('span', {}, PROPELLANT_CARD.cutAtContact), contact.group),
-    element('div', { class: 'action-row' }, element('span', {}, PROPELLANT_CARD.line), line.group),
+    element(
+      'div',
+      { class: 'action-row' },
+      element('span', {}, term('thrust ceiling', PROPELLANT_CARD.ceiling)),
+      ceiling.group,
+    ),
+    element(
+      'div',
+      { class: 'action-row' },
+      element('span', {}, term('cut at contact', PROPELLANT_CARD.cutAtContact)),
+      contact.group,
+    ),
+    element('div', { class: 'action-row' }, element('span', {}, term('feed lines', PROPELLANT_CARD.line)), line.group),
     element('p', { class: 'card-note' }, PROPELLANT_CARD.lineNote(percent(ONE_LINE_PERCENT / 100))),
-    element('div', { class: 'action-row' }, element('span', {}, PROPELLANT_CARD.cutOff), cutOff.group),
+    element(
+      'div',
+      { class: 'action-row' },
+      element('span', {}, term('engine cut-off', PROPELLANT_CARD.cutOff)),
+      cutOff.group,
+    ),
     ...(hasUprightTanks ? [swing.row] : []),
   );
   return {
@@ -104,7 +120,7 @@ function createLeft(full: number) {
   const gauge = figureLine(PROPELLANT_CARD.gauge);
   const mark = createStateMark();
   gauge.line.append(mark.mark);
-  const reckoned = figureLine(PROPELLANT_CARD.reckoned);
+  const reckoned = figureLine(term('reckoned', PROPELLANT_CARD.reckoned));
   const lasts = figureLine(PROPELLANT_CARD.lasts);
   return {
     nodes: [bars.holder, gauge.line, reckoned.line, lasts.line],
@@ -179,7 +195,7 @@ function createThrust() {
   const bars = createLiveDrawing('bars');
   const words = element('p', { class: 'figure-line' });
   const engine = figureLine(PROPELLANT_CARD.engine);
-  const lights = figureLine(PROPELLANT_CARD.lights);
+  const lights = figureLine(term('contact lights', PROPELLANT_CARD.lights));
   return {
     nodes: [bars.holder, words, engine.line, lights.line],
     show(view: TableView, { felt, burns }: PropellantReadings) {

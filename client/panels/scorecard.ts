@@ -16,6 +16,7 @@ import { simulateCommand } from './simulateCommand.ts';
 import { drawSpeedScale, limitWords, SCALE_WIDTH, statedWords } from './speedScale.ts';
 import { tableSheet } from './tableSheet.ts';
 import { type Deciding, decidingContact, hasFallen, isCrash, isMoving, namedContacts, verdictOf } from './verdict.ts';
+import { explained, term } from '../terms/term.ts';
 
 export interface ScorecardActions {
   readonly again: () => void;
@@ -83,7 +84,7 @@ export function createScorecard(
 
 /** Short where a phone has no room; whole in its name. */
 function saveButton(save: () => void): HTMLElement {
-  const node = button(SCORECARD.save, save);
+  const node = explained(button(SCORECARD.save, save), 'record');
   node.append(element('span', { class: 'room' }, SCORECARD.saveWhat));
   return node;
 }
@@ -125,7 +126,7 @@ function facts(card: Scorecard, { flight, site }: AtRest, worst: JudgedContact |
       entry(SCORECARD.slope, slopeWords(slope, vx)),
       entry(SCORECARD.lean, leanWords(angle)),
     );
-    list.append(entry(SCORECARD.strokes, ...strokeWords(card.strokeUsed)));
+    list.append(entry(term('crush', SCORECARD.strokes), ...strokeWords(card.strokeUsed)));
     if (!isMoving(flight)) list.append(restEntry(card, flight.angle));
     else if (isCrash(card)) list.append(entry(SCORECARD.rest, SCORECARD.stillMoving));
   }

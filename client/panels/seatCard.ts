@@ -36,12 +36,15 @@ export function seatCardFrame(seat: Seat, ...children: readonly HTMLElement[]): 
 }
 
 /** A part of a card with its name over it. */
-export function cardPart(name: string, ...children: readonly HTMLElement[]): HTMLElement {
+export function cardPart(name: string | HTMLElement, ...children: readonly HTMLElement[]): HTMLElement {
   return element('div', { class: 'card-part' }, element('h3', {}, name), ...children);
 }
 
 /** A line with a figure that changes: its name, the figure, and what stands behind it. */
-export function figureLine(name: string): { readonly line: HTMLElement; show(figure: string, note?: string): void } {
+export function figureLine(name: string | HTMLElement): {
+  readonly line: HTMLElement;
+  show(figure: string, note?: string): void;
+} {
   const figure = element('strong', {});
   const note = element('small', {});
   return {

@@ -1,13 +1,15 @@
 import { SEATS, type Seat, type SeatView, type TableView } from '../../engine/table/index.ts';
 import { LOBBY, READINGS, SEAT_NAMES } from '../text/en.ts';
+import type { Term } from '../text/glossary.ts';
 import { createAlertList } from './alerts.ts';
 import type { Announcer } from './announcer.ts';
 import { button, element, say } from './element.ts';
 import { createModeration } from './moderation.ts';
 import { createNoteLine } from './crewNotes.ts';
 import { createOwnSeat } from './ownSeat.ts';
-import { marginWords, type ReadingContext, readingText, SEAT_READINGS } from './readings.ts';
+import { marginWords, type ReadingContext, type ReadingName, readingText, SEAT_READINGS } from './readings.ts';
 import type { Ask } from './seatCard.ts';
+import { term } from '../terms/term.ts';
 
 export interface SeatCards {
   readonly own: HTMLElement;
@@ -58,7 +60,7 @@ export function createSeatCards(options: {
     const readings = element('dl', { class: 'readings' });
     values = SEAT_READINGS[seat].map((reading) => {
       const value = element('dd', {});
-      readings.append(element('div', {}, element('dt', {}, READINGS[reading]), value));
+      readings.append(element('div', {}, element('dt', {}, readingName(reading)), value));
       return value;
     });
     const who = options.alone ? LOBBY.you : `${view.you.name}, ${LOBBY.you}`;
@@ -130,6 +132,21 @@ export function createSeatCards(options: {
       }
     },
   };
+}
+
+/** Readings that are terms. */
+const READING_TERMS: Partial<Record<ReadingName, Term>> = {
+  descentRate: 'descent rate',
+  drift: 'drift',
+  tilt: 'tilt',
+  margin: 'margin',
+  used: 'believed',
+  toSpot: 'spot',
+};
+
+function readingName(reading: ReadingName): HTMLElement | string {
+  const name = READING_TERMS[reading];
+  return name === undefined ? READINGS[reading] : term(name, READINGS[reading]);
 }
 
 /** Who covers a seat, in words. */

@@ -12,6 +12,7 @@ import { legWords, slopeRangeWords, slopeWords } from './siteWords.ts';
 import { createSpotMarker } from './spotMarker.ts';
 import { createTurnPart } from './turnPart.ts';
 import { element } from './element.ts';
+import { term, termed } from '../terms/term.ts';
 
 /** For Site: the ground ahead from the side with the spot to be marked on it, what is known of it, and what is said of it. */
 export function createSiteCard(
@@ -38,7 +39,12 @@ export function createSiteCard(
     ...marker.nodes,
     cardPart(SITE_CARD.heading, ...figures.nodes),
     turn.part,
-    element('div', { class: 'action-row' }, element('span', {}, SITE_CARD.limitInForce), limit.group),
+    element(
+      'div',
+      { class: 'action-row' },
+      element('span', {}, term('limit in force', SITE_CARD.limitInForce)),
+      limit.group,
+    ),
     element('div', { class: 'action-column' }, element('span', {}, SITE_CARD.groundNote), note.group),
   );
   return {
@@ -74,7 +80,12 @@ function createFigures() {
   const mark = createStateMark();
   legs.line.append(mark.mark);
   return {
-    nodes: [slope.line, element('p', { class: 'card-note' }, SITE_CARD.limitsNote), limits.holder, legs.line],
+    nodes: [
+      slope.line,
+      element('p', { class: 'card-note' }, ...termed(SITE_CARD.limitsNote, 'tip limit', 'Tips')),
+      limits.holder,
+      legs.line,
+    ],
     show({ flight, site }: TableView, readings: SiteReadings) {
       const { limitLeft, limitRight, locked, legsState, legsAge } = readings;
       slope.show(slopeWords(readings.slope), slopeRangeWords(readings));

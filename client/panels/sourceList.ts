@@ -2,6 +2,7 @@ import { GATE, JUDGMENTS, type Judgment, type SourceState } from '../../engine/e
 import type { Source } from '../../engine/sensors/index.ts';
 import type { MapView, SourceReading, TableView } from '../../engine/table/index.ts';
 import { SOURCE_NAMES, SOURCES_CARD } from '../text/en.ts';
+import type { Term } from '../text/glossary.ts';
 import { GLYPH, stateGlyph } from '../views/stateGlyph.ts';
 import { createAlignment } from './alignment.ts';
 import { createCauseChoice } from './causeChoice.ts';
@@ -11,6 +12,7 @@ import { createPressedRow } from './pressedRow.ts';
 import type { ActsOf, Ask, SeatCard } from './seatCard.ts';
 import { expectedValue } from './sourceExpected.ts';
 import { ageWords, disagreementWords, sourceValue } from './sourceWords.ts';
+import { term, termed } from '../terms/term.ts';
 
 /** What Sensors judges, the most telling first. */
 const LISTED = [
@@ -22,6 +24,17 @@ const LISTED = [
   'propellantGauge',
 ] as const satisfies readonly Source[];
 
+type Listed = (typeof LISTED)[number];
+
+const SOURCE_TERMS = {
+  altimeter: 'altimeter',
+  velocityRadar: 'velocity radar',
+  surfaceCamera: 'surface camera',
+  attitudeReference: 'attitude reference',
+  inertialUnit: 'inertial unit',
+  propellantGauge: 'propellant gauge',
+} as const satisfies Readonly<Record<Listed, Term>>;
+
 /** One carries the estimate on, the other belongs to Propellant: no reading of theirs is held against what is believed. */
 const NEVER_WEIGHED: readonly Source[] = ['inertialUnit', 'propellantGauge'];
 
@@ -30,7 +43,7 @@ export function createSourceList(
   ask: Ask,
   ground: (view: TableView) => Pick<MapView, 'firstX' | 'spacing' | 'heights'>,
 ): SeatCard & ActsOf<'sensors'> {
-  const open = (source: Source) => {
+  const open = (source: Listed) => {
     for (const row of rows) row.open(row.source === source);
   };
   const rows = LISTED.map((source) => createRow(source, ask, open));
@@ -43,11 +56,11 @@ export function createSourceList(
       'h2',
       { class: 'card-head' },
       element('span', {}, SOURCES_CARD.label),
-      element('em', {}, SOURCES_CARD.yours),
+      element('em', {}, term('accepted, under check, rejected', SOURCES_CARD.yours)),
     ),
     element('ul', { class: 'source-list' }, ...rows.map(({ row }) => row)),
     alignment.line,
-    element('p', { class: 'source-note' }, SOURCES_CARD.note(GATE)),
+    element('p', { class: 'source-note' }, ...termed(SOURCES_CARD.note(GATE), 'sigma (σ)', 'σ')),
   );
   const walk = (by: 1 | -1) => {
     const at = rows.findIndex(({ row }) => row.contains(document.activeElement));
@@ -79,7 +92,7 @@ export function createSourceList(
   };
 }
 
-function createRow(source: Source, ask: Ask, open: (source: Source) => void) {
+function createRow(source: Listed, ask: Ask, open: (source: Listed) => void) {
   const name = SOURCE_NAMES[source];
   const state = element('span', {});
   const value = element('span', { class: 'source-value' });
@@ -93,6 +106,9 @@ function createRow(source: Source, ask: Ask, open: (source: Source) => void) {
     press: (one) => ask({ kind: 'judgeSource', source, judgment: one }),
   });
   const cause = createCauseChoice(source, ask);
+  // a press of its name is one of its line, too
+  const named = term(SOURCE_TERMS[source], name);
+  named.addEventListener('click', () => open(source));
   const focus = () => {
     open(source);
     judgment.focus();
@@ -108,7 +124,7 @@ function createRow(source: Source, ask: Ask, open: (source: Source) => void) {
     element(
       'div',
       { class: 'source-figures' },
-      element('strong', {}, name),
+      element('strong', {}, named),
       element('span', { class: 'source-state' }, state, age),
       element('div', { class: 'source-weighed' }, strip, apart),
       element('div', { class: 'source-says' }, value, measures),

@@ -9,6 +9,7 @@ import { createSayPanel } from './sayPanel.ts';
 import type { Ask } from './seatCard.ts';
 import { createSlips } from './slips.ts';
 import { createTalkLog } from './talkLog.ts';
+import { explained, term } from '../terms/term.ts';
 
 interface TalkCard {
   readonly part: HTMLElement;
@@ -33,7 +34,7 @@ export function createTalkCard(ask: Ask, announcer: Announcer, alone: boolean): 
     if (HANDHELD.matches) foldAway();
   });
   const log = createTalkLog();
-  const loops = element('em', { title: TALK.loopsFully });
+  const loops = term('read back', '');
   const fold = button(TALK.hide, () => card.toggleAttribute('data-folded'), { class: 'fold' });
   const foldAway = () => {
     if (card.contains(document.activeElement)) fold.focus({ preventScroll: true });
@@ -42,8 +43,19 @@ export function createTalkCard(ask: Ask, announcer: Announcer, alone: boolean): 
   let laidFor: TableView['stage'] | undefined;
   let wasHandheld = HANDHELD.matches;
   let question: TableView['talk']['question'] = 'go';
-  const call = button('', () => ask({ kind: 'callPoll', question }), { class: 'call-poll' });
-  const head = element('div', { class: 'card-head' }, element('h2', {}, TALK.label), sayPanel.head, loops, call, fold);
+  const call = explained(
+    button('', () => ask({ kind: 'callPoll', question }), { class: 'call-poll' }),
+    'poll',
+  );
+  const head = element(
+    'div',
+    { class: 'card-head' },
+    element('h2', {}, term('callout', TALK.label)),
+    sayPanel.head,
+    element('em', {}, loops),
+    call,
+    fold,
+  );
   const foot = element('div', { class: 'talk-foot' }, sayPanel.line, log.part);
   const body = element('div', { class: 'talk-body' }, sayPanel.list, foot);
   const card = element('section', { class: 'card talk-card', 'aria-label': TALK.label }, head, body);

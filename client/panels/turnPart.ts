@@ -7,6 +7,7 @@ import { drawFootprintPlan } from './footprintDrawing.ts';
 import { legPlaces, sideOf, uphillOf, type LegPlace } from './legPlaces.ts';
 import { cardPart, createLiveDrawing, type Ask } from './seatCard.ts';
 import { Wish } from './wish.ts';
+import { term } from '../terms/term.ts';
 
 interface TurnPart {
   readonly part: HTMLElement;
@@ -34,7 +35,10 @@ export function createTurnPart(ask: Ask, { lander, propellant }: DescentSetup): 
   const advice = element('p', { class: 'card-note' });
   const words = element('div', { class: 'turn-words' }, status, note, advice);
   const buttons = element('div', { class: 'turn-buttons' }, leftward, rightward);
-  const part = cardPart(TURN_PART.heading, element('div', { class: 'turn' }, plan.holder, words, buttons));
+  const part = cardPart(
+    term('footprint', TURN_PART.heading),
+    element('div', { class: 'turn' }, plan.holder, words, buttons),
+  );
   part.hidden = facings.length === 1;
   return {
     part,

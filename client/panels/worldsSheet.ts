@@ -4,10 +4,12 @@ import type { PlayedPlan } from '../plan.ts';
 import { WorldSection } from '../scenes/worldSection.ts';
 import { SCORECARD, WORLDS_VIEW } from '../text/en.ts';
 import { acceleration, degrees, percent, speed } from '../text/numbers.ts';
+import type { Term } from '../text/glossary.ts';
 import { figureOf } from '../views/lander/figure.ts';
 import { hasFallen } from './verdict.ts';
 import { againButton, button, element, entry, leaveButton } from './element.ts';
 import { tableSheet } from './tableSheet.ts';
+import { term } from '../terms/term.ts';
 
 export interface WorldsSheet {
   readonly sheet: HTMLElement;
@@ -26,7 +28,7 @@ export function createWorldsSheet(options: {
   const worlds = compareWorlds(touchdown, plan.setup);
   const figure = figureOf(plan.setup.lander);
   const sections = worlds.map((world) => new WorldSection({ world, figure }));
-  const columns = worlds.map((world, index) => column(world, touchdown, sections[index]?.canvas));
+  const columns = worlds.map((world, index) => column(world, touchdown, sections[index]?.canvas, index === 0));
   const replay = () => {
     for (const section of sections) section.restart();
   };
@@ -57,7 +59,13 @@ export function createWorldsSheet(options: {
   return { sheet, stop: () => cancelAnimationFrame(frame) };
 }
 
-function column(world: WorldTouchdown, touchdown: TouchdownState, canvas: HTMLCanvasElement | undefined): HTMLElement {
+function column(
+  world: WorldTouchdown,
+  touchdown: TouchdownState,
+  canvas: HTMLCanvasElement | undefined,
+  isFirst: boolean,
+): HTMLElement {
+  const name = (of: Term, said: string) => (isFirst ? term(of, said) : said);
   const stood = world.outcome.startsWith('upright');
   const words = WORLDS_VIEW.outcome(world.outcome, hasFallen(world.final.angle));
   canvas?.setAttribute('role', 'img');
@@ -71,9 +79,9 @@ function column(world: WorldTouchdown, touchdown: TouchdownState, canvas: HTMLCa
     element(
       'dl',
       {},
-      entry(WORLDS_VIEW.tipLimit, tipWords(world)),
-      entry(WORLDS_VIEW.share, shareWords(world), speed(Math.abs(touchdown.vx))),
-      entry(WORLDS_VIEW.staticTilt, degrees(world.staticTilt), WORLDS_VIEW.staticSame),
+      entry(name('tip limit', WORLDS_VIEW.tipLimit), tipWords(world)),
+      entry(name('utilization', WORLDS_VIEW.share), shareWords(world), speed(Math.abs(touchdown.vx))),
+      entry(name('static tilt', WORLDS_VIEW.staticTilt), degrees(world.staticTilt), WORLDS_VIEW.staticSame),
     ),
   );
 }

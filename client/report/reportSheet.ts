@@ -8,6 +8,7 @@ import style from '../styles/report.css?inline';
 import { REPORT } from '../text/debrief.ts';
 import { reportArticle, type ReportFacts } from './reportArticle.ts';
 import { reportFile } from './reportFile.ts';
+import { explained } from '../terms/term.ts';
 
 export interface ReportSheet {
   readonly sheet: HTMLElement;
@@ -64,13 +65,16 @@ export function createReportSheet(options: {
         actions: [
           button(REPORT.back, options.back, { class: 'back-from-report' }),
           button(REPORT.print, () => window.print(), { class: 'primary' }),
-          button(REPORT.save, saveReport),
+          explained(button(REPORT.save, saveReport), 'after-action report'),
           button(REPORT.saveRecord, () => void saveRecord()),
           button(
             REPORT.saveTable,
             () => void withLog(({ samples }) => save(samplesCsv(samples), 'samples.csv', 'text/csv')),
           ),
-          button(REPORT.saveStatements, () => void withLog(saveStatements)),
+          explained(
+            button(REPORT.saveStatements, () => void withLog(saveStatements)),
+            'xAPI statements',
+          ),
           leaveButton(options.leave),
         ],
       },

@@ -1,24 +1,46 @@
-/** Every term that is not plain English, in one sentence; in the order of the alphabet. */
-export const GLOSSARY: readonly (readonly [term: string, meaning: string])[] = [
+/** Every term that is not plain English, in one sentence; in the order of the alphabet. Said at the term itself, and printed whole on the page about trust. */
+export const GLOSSARY = [
   ['abort', 'The lander gives the landing up and climbs away; an outcome of its own, not a failure.'],
   ['accepted, under check, rejected', 'What Sensors says of a source: used, used but doubted, or not used at all.'],
-  ['attitude', 'Which way the lander leans and is turned.'],
+  ['after-action report', 'What happened, what was measured and what was agreed, on paper or as a file.'],
+  ['altimeter', 'Measures the distance to the ground along its own axis, so it reads more when the lander leans.'],
+  ['attitude reference', 'Measures which way the lander leans, by looking outside.'],
   ['believed', 'What the instruments that are in use say together; drawn in pencil.'],
   ['callout', 'A sentence said to one seat or to all, which is read back and then confirmed.'],
   ['center of mass', 'The point at which the weight of the whole lander may be thought to hang.'],
+  ['checked range', 'The speeds, slopes and landers for which results were held against sources from outside.'],
   [
     'closed form',
     'A limit by a formula, for rigid legs whose feet land together; a comparison, never the limit of a lander.',
   ],
-  ['contingency', 'A trouble that the facilitator deals only if the drill needs it.'],
+  ['confidence', 'How often a statement made in this way would be true, if all was done again many times.'],
+  ['contact lights', 'They show which feet touch the ground, or seem to.'],
   ['crush', 'A leg takes up the landing by crushing honeycomb inside it, once and for good.'],
+  ['crush force', 'The push along a leg at which its honeycomb begins to give.'],
+  ['cut at contact', 'The engine shuts down by itself when the first foot touches.'],
+  ['debrief', 'The talk after a descent: what happened, why, what to keep and what to change.'],
   ['descent rate', 'How fast the lander comes down.'],
+  ['deviation', 'How far most draws of a value lie from its middle: about two in three lie within one of them.'],
+  ['dispersion', 'The same touchdown many times with small differences, to see how often it stands.'],
+  ['drift', 'How fast the lander moves sideways over the ground, and which way.'],
   ['drill', 'A descent with a brief, at most three objectives and an event list of what goes wrong.'],
-  ['facilitator', 'Who runs a drill: sees the truth, deals what goes wrong, holds the clock.'],
+  ['engine cut-off', 'Shuts the engine down for the rest of the descent; armed first, then fired.'],
+  ['event list', 'What the drill lets happen to the crew, and when; some of it only if it is needed.'],
+  [
+    'facilitator, evaluator, observer, room screen',
+    'Who is here besides the crew: who runs the drill, who rates it, who watches, and what a whole room looks at.',
+  ],
+  ['feed lines', 'Two pipes from the tanks to the engine; one alone feeds it with less.'],
   ['footprint', 'The outline of the feet on the ground; the plumb line has to stay inside it.'],
+  ['friction', 'Sideways grip of a foot, as a share of the weight on it.'],
   ['half stance', 'From below the center of mass to the nearest edge over which the lander can tip.'],
+  ['hold', 'The clock of the descent stands for everybody until somebody resumes it.'],
   ['horizontal speed', 'How fast the lander moves sideways over the ground.'],
-  ['inject', 'Something that the facilitator or the event list lets happen to the crew.'],
+  ['hot wash', 'The first two minutes after a descent: one word, and one thing to keep or change, from everybody.'],
+  ['improvement plan', 'What is to be done after the debrief, by whom and by when.'],
+  ['inertial unit', 'Feels every push and turn, and reckons height and speed on from there; it wanders off slowly.'],
+  ['interval', 'The true share lies between these two values, 95 times in 100.'],
+  ['limit in force', 'The sideways speed that Site has told the crew to stay under.'],
   [
     'lossless bound',
     'A closed form in which all energy of motion lifts the center of mass; lower than the plastic one.',
@@ -27,23 +49,41 @@ export const GLOSSARY: readonly (readonly [term: string, meaning: string])[] = [
   ['pace', 'How fast the clock of a descent runs: as in life, at half or at a quarter of that.'],
   ['plastic limit', 'A closed form in which a caught foot stops dead and the body turns about it.'],
   ['plumb line', 'A line straight down from the center of mass; outside the footprint, the lander falls.'],
-  ['poll', 'Lead asks every seat: go or no-go.'],
+  ['poll', 'Lead asks every seat: go or no-go; after contact, stay or no-stay.'],
+  ['propellant gauge', 'Measures what is left in the tanks.'],
   ['read back', 'Whoever is spoken to says it again, so that both know it was heard.'],
   ['real-world stop', 'Anybody stops everything, for a reason outside the exercise.'],
+  ['reckoned', 'Worked out from the thrust given and for how long, without looking at the gauge.'],
   ['record', 'Everything that came to a table, in order; from it the descent can be flown again to the bit.'],
+  ['rule card', 'What the crew has agreed to do when something goes wrong.'],
   ['seat', 'A place in the crew: Lead, Flying, Sensors, Propellant or Site.'],
+  ['seed', 'A number that fixes every draw: the same number gives the same draws.'],
   ['sigma (σ)', 'How far off a reading is, in steps of its usual noise: beyond 3 is rare for a sound source.'],
+  ['spot', 'Where on the ground Site wants the lander to come down.'],
   ['stand-in', 'A script that covers a seat where nobody sits; it sees what that seat is shown and no more.'],
   [
     'static tilt',
     'How far the ground may be tilted under a lander that stands still before it falls; the same on every world.',
   ],
-  ['stay, no-stay', 'The poll after contact, whether the lander stays where it is.'],
+  ['stroke', 'How far a leg can be crushed before it is used up.'],
+  ['surface camera', 'Measures the speed over the ground from pictures of it.'],
+  ['table code', 'Six letters that lead others to this table.'],
+  ['thrust ceiling', 'The most thrust that the engine gives, whatever is asked of it.'],
+  ['tilt', 'How far the lander leans from upright, and which way.'],
   ['tip limit', 'The least horizontal speed at which this lander, in this arrival, tips in the touchdown simulation.'],
   [
     'turns',
     'A way to run the clock: everybody lays an order face down, all are turned over together, four seconds are flown.',
   ],
   ['utilization', 'Speed over tip limit: to 60 % desired, to 85 % adequate, to 100 % thin, beyond that outside.'],
+  ['velocity radar', 'Measures the speed over the ground and toward it, along its own axes.'],
+  ['xAPI statements', 'Lines of the form “somebody did something”, for a store of learning records.'],
   ['yaw', 'Turn of the lander about the vertical.'],
-];
+] as const satisfies readonly (readonly [term: string, meaning: string])[];
+
+export type Term = (typeof GLOSSARY)[number][0];
+
+/** The sentence of a term. */
+export function meaningOf(term: Term): string {
+  return GLOSSARY.find(([name]) => name === term)?.[1] ?? '';
+}

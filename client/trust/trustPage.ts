@@ -10,6 +10,7 @@ import { exerciseLine } from '../panels/titleBlock.ts';
 import { GLOSSARY } from '../text/glossary.ts';
 import { TRUST } from '../text/trust.ts';
 import '../styles/trust.css';
+import { termLine } from '../terms/term.ts';
 
 /** Lays the page in place of the start page, and runs the checks. */
 export function layTrust(holder: HTMLElement, leave: () => void): { end(): void } {
@@ -82,6 +83,7 @@ function cardParts(results: readonly CheckResult[]): readonly HTMLElement[] {
     part(
       TRUST.checks,
       checkTable(results),
+      termLine('lossless bound', 'plastic limit'),
       element('p', { class: 'hint' }, TRUST.version(card.version, card.checkedOn)),
     ),
   ];

@@ -1,7 +1,9 @@
 import { inlineSvg, standaloneSvg, type Plot } from '../../engine/plot/index.ts';
 import { button, element, say } from '../panels/element.ts';
 import { saveFile } from '../saveFile.ts';
+import type { Term } from '../text/glossary.ts';
 import { BENCH } from '../text/workbench.ts';
+import { termLine } from '../terms/term.ts';
 
 /** An answer of the workbench: in words first, then drawn, then as data. */
 export interface BenchCard {
@@ -23,6 +25,8 @@ export interface CardFiles {
   /** Says where the drawing belongs, under it. */
   readonly under: () => readonly string[];
   readonly command?: () => { readonly line: string; readonly hint: string };
+  /** Said of what stands on the card. */
+  readonly terms?: readonly Term[];
 }
 
 export function createBenchCard(title: string, kind: string, files?: CardFiles): BenchCard {
@@ -41,6 +45,7 @@ export function createBenchCard(title: string, kind: string, files?: CardFiles):
     plot,
     body,
     progress,
+    files?.terms && termLine(...files.terms),
     files === undefined ? undefined : filesOf(files),
   );
   return {

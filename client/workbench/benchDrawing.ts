@@ -11,6 +11,7 @@ import { figureOf } from '../views/lander/figure.ts';
 import { drawCenterOfMass } from '../views/plumbLine.ts';
 import { ARRIVAL_BOUNDS, type ArrivalName } from './benchState.ts';
 import { degreesOf } from './figures.ts';
+import { termed } from '../terms/term.ts';
 
 const SHEET = { width: 460, height: 380 } as const;
 /** Of 1 m/s on the sheet [px]. */
@@ -38,7 +39,10 @@ export function createBenchDrawing(
 ): BenchDrawing {
   const node = element('div', { class: 'bench-drawing' });
   const holder = element('div', {});
-  node.append(holder, element('p', { class: 'hint' }, only?.hint ?? BENCH.dragHint));
+  node.append(
+    holder,
+    element('p', { class: 'hint' }, ...(only === undefined ? termed(BENCH.dragHint, 'center of mass') : [only.hint])),
+  );
   let held: Grip | undefined;
   let shown: Laid | undefined;
   const place = ({ clientX, clientY }: PointerEvent) => {

@@ -14,6 +14,7 @@ import {
   type BenchState,
 } from './benchState.ts';
 import { numberField, type NumberField } from './numberField.ts';
+import { termLine } from '../terms/term.ts';
 
 interface InputsPart {
   readonly node: HTMLElement;
@@ -114,6 +115,7 @@ export function createInputsPart(
         element('span', { id: 'bench-missing' }, BENCH.missing),
         legs,
       ),
+      termLine('friction', 'descent rate', 'horizontal speed'),
     ),
     element(
       'fieldset',
@@ -121,6 +123,7 @@ export function createInputsPart(
       element('legend', {}, BENCH.lander),
       element('p', { class: 'bench-field' }, element('label', { for: 'bench-shelf' }, BENCH.shelf), shelf),
       ...[...shapeFields.values()].map(({ field }) => field.node),
+      termLine('crush force', 'stroke', 'center of mass'),
       element(
         'p',
         { class: 'bench-row' },

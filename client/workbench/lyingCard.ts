@@ -20,13 +20,19 @@ export function createLyingCard(said: Pick<CardFiles, 'under' | 'command'>): Lyi
     csv: () => (shown === undefined ? undefined : formatCsv(tableOf(shown.rows), said.under())),
     ...said,
   });
+  const table = element('div', {});
+  const list = element('ul', {});
+  // the same through all answers that come one after the other: whoever has opened it reads on
+  const more = element('details', { hidden: true }, element('summary', {}, LYING_CARD.not), list);
+  card.body.append(table, more);
   return {
     card,
     show(lying) {
       if (typeof lying === 'string') {
         shown = undefined;
         card.answer(lying);
-        card.body.replaceChildren();
+        table.replaceChildren();
+        more.hidden = true;
         return;
       }
       shown = lying;
@@ -43,20 +49,16 @@ export function createLyingCard(said: Pick<CardFiles, 'under' | 'command'>): Lyi
         ),
       );
       const head = [LYING_CARD.quantity, LYING_CARD.upright, LYING_CARD.lying, LYING_CARD.better];
-      card.body.replaceChildren(
+      table.replaceChildren(
         element(
           'table',
           { class: 'bench-table' },
           element('thead', {}, element('tr', {}, ...head.map((words) => element('th', { scope: 'col' }, words)))),
           element('tbody', {}, ...rows),
         ),
-        element(
-          'details',
-          {},
-          element('summary', {}, LYING_CARD.not),
-          element('ul', {}, ...lying.consequences.map((words) => element('li', {}, words))),
-        ),
       );
+      more.hidden = false;
+      list.replaceChildren(...lying.consequences.map((words) => element('li', {}, words)));
     },
   };
 }

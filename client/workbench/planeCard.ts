@@ -41,6 +41,7 @@ export function createPlaneCard(
   });
   const card = createBenchCard(PLANE_CARD.title, 'plane', {
     name: 'plane-of-speeds',
+    terms: ['horizontal speed', 'descent rate', 'yaw'],
     plot: () => drawn,
     csv: () => (shown === undefined ? undefined : planeCsv(shown.map, said.under())),
     ...said,

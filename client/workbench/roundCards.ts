@@ -26,6 +26,7 @@ export function createTiltCard(said: Said): RoundCard {
   let shown: RoundAnswers | undefined;
   const card = createBenchCard(TILT_CARD.title, 'tilt', {
     name: 'static-tilt',
+    terms: ['static tilt'],
     plot: () => drawn,
     csv: () => {
       if (shown?.rigid.stands !== true) return undefined;
@@ -79,6 +80,7 @@ export function createLimitCard(said: Said): RoundCard {
   let shown: RoundAnswers | undefined;
   const card = createBenchCard(LIMIT_CARD.title, 'limit', {
     name: 'tip-limit',
+    terms: ['tip limit', 'closed form'],
     plot: () => drawn,
     csv: () => (shown === undefined ? undefined : limitCsv(shown, said.under())),
     ...said,

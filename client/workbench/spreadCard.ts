@@ -30,6 +30,7 @@ export function createSpreadCard(
   let isWorking = false;
   const card = createBenchCard(SPREAD_CARD.title, 'spread', {
     name: 'dispersion',
+    terms: ['dispersion', 'seed', 'deviation', 'interval', 'confidence', 'margin'],
     plot: () => drawn,
     csv: () => (shown?.summary === undefined ? undefined : formatCsv(tableOf(shown.summary.outcomes), said.under())),
     ...said,

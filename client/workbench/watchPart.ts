@@ -11,6 +11,7 @@ import { copyText } from './benchCard.ts';
 import { degreesOf, metersPerSecond } from './figures.ts';
 import { drawSide } from './sideView.ts';
 import type { WatchedTouchdown } from './studies.ts';
+import { termLine } from '../terms/term.ts';
 
 /** Of the time of the touchdown in that of the film [-]: contact is over in a second. */
 const PACE = 1 / 4;
@@ -76,6 +77,7 @@ export function createWatchPart(under: () => readonly string[]): WatchPart {
     film,
     element('p', { class: 'bench-row' }, play, time, clock),
     plots,
+    termLine('plumb line', 'stroke'),
     element(
       'p',
       { class: 'bench-row' },

@@ -17,6 +17,7 @@ export function createWorldsCard(said: Pick<CardFiles, 'under' | 'command'>): Wo
   let shown: readonly object[] = [];
   const card = createBenchCard(WORLDS_CARD.title, 'worlds', {
     name: 'required-stance',
+    terms: ['half stance'],
     plot: () => drawn,
     csv: () => formatCsv(tableOf(shown), said.under()),
     ...said,

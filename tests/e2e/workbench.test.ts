@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { meaningOf } from '../../client/text/glossary.ts';
 import { BENCH } from '../../client/text/workbench.ts';
 import { OUTSIDE_CHECKS } from '../../engine/checks/index.ts';
 import { CAUTION } from '../../engine/constants.ts';
@@ -52,6 +53,14 @@ describe('the workbench', () => {
     const watch = page.getByRole('region', { name: 'One touchdown' });
     await watch.getByText('Stays upright').waitFor();
     expect(await watch.locator('code').innerText()).toMatch(/^npx kilter touchdown trivet-changed\.json --slope 5/);
+
+    // a term says what it is to whoever points at it; the pointer can go onto the note, and Escape closes it
+    await page.locator('[data-kind="limit"]').getByRole('button', { name: 'closed form' }).hover();
+    const said = page.getByRole('tooltip');
+    await said.filter({ hasText: meaningOf('closed form') }).waitFor();
+    await said.hover();
+    await page.keyboard.press('Escape');
+    expect(await said.count()).toBe(0);
 
     // nothing is laid anew while a keyboard goes through it
     await expect.poll(() => page.getByText(BENCH.reading).count(), { timeout: 90_000 }).toBe(0);

@@ -8,6 +8,7 @@ import { askFirst } from '../drill/askFirst.ts';
 import { button, element, say } from '../element.ts';
 import { createPressedRow } from '../pressedRow.ts';
 import { descentSeconds } from '../readings.ts';
+import { explained, termed } from '../../terms/term.ts';
 
 /** The clock of a descent and all that is done to it: hold and go on, pace, the way of playing, end, and once more. */
 export function createConductCard(
@@ -16,7 +17,10 @@ export function createConductCard(
 ): { readonly card: HTMLElement; refresh(view: TableView): void } {
   const time = element('strong', { class: 'conduct-clock' });
   const state = element('em', {});
-  const hold = button(CONTROLS.hold, () => desk.toggleHold(), { class: 'primary' });
+  const hold = explained(
+    button(CONTROLS.hold, () => desk.toggleHold(), { class: 'primary' }),
+    'hold',
+  );
   const pace = createPaceButtons(desk);
   const ways = createPressedRow<Conduct>({
     label: CONTROL.ways,
@@ -83,7 +87,13 @@ function whys(): HTMLElement {
     'details',
     { class: 'conduct-whys' },
     element('summary', {}, title),
-    element('div', {}, ...Object.values(said).map((words) => element('p', {}, words))),
+    element(
+      'div',
+      {},
+      ...Object.entries(said).map(([way, words]) =>
+        element('p', {}, ...(way === 'turns' ? termed(words, 'turns', 'Turns') : [words])),
+      ),
+    ),
   );
 }
 

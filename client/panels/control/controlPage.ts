@@ -19,6 +19,7 @@ import { createEventStrip } from './eventStrip.ts';
 import { createObserveCard } from './observeCard.ts';
 import { createSeatStrip } from './seatStrip.ts';
 import { createSidePanel } from './sidePanel.ts';
+import { termed } from '../../terms/term.ts';
 
 /** The page of whoever runs a table, and of whoever evaluates: what is true in ink, what the crew believes in pencil, and the event list. */
 export function layControlPage(holder: HTMLElement, link: TableLink, first: TableView, actions: LayActions): LaidTable {
@@ -42,7 +43,7 @@ function createControlParts(context: WatchContext): WatchParts {
     'footer',
     { class: 'control-foot' },
     exerciseLine(),
-    element('span', {}, CONTROL.truth),
+    element('span', {}, ...termed(CONTROL.truth, 'believed', 'believes')),
     element('div', { class: 'ways' }, rulesKey, stop.button, leaveButton(leave), settingsButton()),
   );
   const readMargin = createTrueMargin(plan);

@@ -7,6 +7,7 @@ import { createLiveDrawing, type Ask } from '../seatCard.ts';
 import { createEventRow, type EventRowPart } from './eventRow.ts';
 import { dueOf, nextRow } from './eventWords.ts';
 import { drawHeightScale, SCALE_WIDTH } from './heightScale.ts';
+import { term } from '../../terms/term.ts';
 
 export interface EventStrip {
   readonly card: HTMLElement;
@@ -28,7 +29,7 @@ export function createEventStrip(ask: Ask, drill: () => Drill | undefined): Even
   const card = element(
     'section',
     { class: 'card event-card', 'aria-label': EVENTS.label },
-    element('h2', { class: 'card-head' }, element('span', {}, EVENTS.label), course),
+    element('h2', { class: 'card-head' }, element('span', {}, term('event list', EVENTS.label)), course),
     none,
     strip,
   );

@@ -17,6 +17,7 @@ import { timedMoment } from './momentWords.ts';
 import { createRelaid } from './relaid.ts';
 import { createWhatIf } from './whatIfPart.ts';
 import { drawUtilisation, LAST_SECONDS } from './utilisationDrawing.ts';
+import { termed } from '../../terms/term.ts';
 
 /** A clip begins so long before its moment, and goes on for so long after it: half of what one may last [s]. */
 const BEFORE = 8;
@@ -168,7 +169,7 @@ function marginPart({ scorecard }: TableView, known: KnownDescent): readonly (HT
     element(
       'figure',
       {},
-      element('figcaption', {}, UTILISATION.caption(LAST_SECONDS)),
+      element('figcaption', {}, ...termed(UTILISATION.caption(LAST_SECONDS), 'utilization', 'Share of the tip limit')),
       drawing(markup, { viewBox, label, class: 'measure-scale' }),
     ),
   ];

@@ -10,6 +10,7 @@ import type { DebriefPart, KnownDescent } from './debriefPart.ts';
 import { createHotWash } from './hotWash.ts';
 import { createSummary } from './summary.ts';
 import { createDescription, createReactions } from './tellParts.ts';
+import { explained } from '../../terms/term.ts';
 
 /** The steps that lie on this sheet, in order. */
 const STEPS = ['hot wash', 'reactions', 'description', 'analysis', 'summary'] as const;
@@ -106,9 +107,10 @@ function createSteps(ask: (command: Command) => void): {
   readonly bar: HTMLElement;
   refresh(step: DebriefStep, isLeading: boolean): void;
 } {
-  const keys = STEPS.map(
-    (step) => [step, button(DEBRIEF.steps[step], () => ask({ kind: 'setDebriefStep', step }))] as const,
-  );
+  const keys = STEPS.map((step) => {
+    const key = button(DEBRIEF.steps[step], () => ask({ kind: 'setDebriefStep', step }));
+    return [step, step === 'hot wash' ? explained(key, step) : key] as const;
+  });
   return {
     bar: element('ol', { class: 'steps' }, ...keys.map(([, key]) => element('li', {}, key))),
     refresh(step, isLeading) {

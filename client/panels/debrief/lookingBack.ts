@@ -13,6 +13,7 @@ import type { ReadingContext } from '../readings.ts';
 import type { KnownDescent } from './debriefPart.ts';
 import { createDebriefSheet, leaderOf, stepOf, type DebriefSheet } from './debriefSheet.ts';
 import { createDeclineQuestion } from './declineQuestion.ts';
+import { explained } from '../../terms/term.ts';
 
 /** All that looks back at a descent at rest: clips, the debrief, the report. */
 export interface LookingBack {
@@ -158,7 +159,7 @@ function createWays(acts: {
   readonly goBack: () => void;
   readonly report: () => void;
 }): Ways {
-  const open = button(DEBRIEF.open, acts.open, { class: 'to-debrief' });
+  const open = explained(button(DEBRIEF.open, acts.open, { class: 'to-debrief' }), 'debrief');
   const goBack = button(DEBRIEF.goBack, acts.goBack, { class: 'primary' });
   const waits = element('span', { class: 'hint' });
   return {

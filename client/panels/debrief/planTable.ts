@@ -6,13 +6,20 @@ import type { Ask } from '../seatCard.ts';
 import { mayWrite, type DebriefPart } from './debriefPart.ts';
 import { isTypingIn, lineField, pickField } from './fields.ts';
 import { createRelaid } from './relaid.ts';
+import { term } from '../../terms/term.ts';
 
 /** The improvement plan: who does what by when. Edited in place by who writes, read by all. */
 export function createPlanTable(ask: Ask): DebriefPart {
   const rows = createRelaid(element('div', {}));
   const fresh = actionForm(undefined, ask);
   return {
-    part: element('section', { class: 'plan' }, element('h3', {}, SUMMARY.actions), rows.holder, fresh),
+    part: element(
+      'section',
+      { class: 'plan' },
+      element('h3', {}, term('improvement plan', SUMMARY.actions)),
+      rows.holder,
+      fresh,
+    ),
     refresh(view) {
       const actions = view.review?.actions ?? [];
       const isWriting = mayWrite(view);

@@ -10,6 +10,7 @@ import type { Ask } from '../seatCard.ts';
 import { createSeatRows } from '../seatRows.ts';
 import { tableSheet } from '../tableSheet.ts';
 import { ruleList, situationPart } from './ruleCard.ts';
+import { term } from '../../terms/term.ts';
 
 /** The sheet on which a crew is briefed: what it is about, what to learn, the rules, and a seat for each. */
 export function createBrief(options: {
@@ -29,13 +30,20 @@ export function createBrief(options: {
   const hint = element('p', { class: 'hint' });
   const sheet = tableSheet(
     { kind: 'lobby brief', label: BRIEF.label, actions: [ready, begin, leaveButton(options.leave), hint] },
-    element('p', { class: 'sheet-head' }, element('span', {}, BRIEF.kind), planLine),
+    element('p', { class: 'sheet-head' }, element('span', {}, term('drill', BRIEF.kind)), planLine),
     element('h2', { tabindex: -1 }, drill.title),
     element(
       'div',
       { class: 'brief-words' },
       situationPart(drill),
-      element('div', {}, rulesPart(drill), element('h3', { class: 'brief-people' }, BRIEF.people), seats.list, others),
+      element(
+        'div',
+        {},
+        rulesPart(drill),
+        element('h3', { class: 'brief-people' }, term('facilitator, evaluator, observer, room screen', BRIEF.people)),
+        seats.list,
+        others,
+      ),
     ),
     ...(link.code === undefined ? [] : [invitation(link.code)]),
   );
@@ -60,7 +68,7 @@ export function createBrief(options: {
 }
 
 function rulesPart(drill: BriefView): HTMLElement {
-  return element('div', { class: 'rule-card' }, element('h3', {}, BRIEF.rules), ruleList(drill));
+  return element('div', { class: 'rule-card' }, element('h3', {}, term('rule card', BRIEF.rules)), ruleList(drill));
 }
 
 /** What is flown, and where. */

@@ -6,6 +6,7 @@ import { facilitatorOf } from '../facilitator.ts';
 import type { Ask } from '../seatCard.ts';
 import { exerciseLine } from '../titleBlock.ts';
 import { askFirst } from './askFirst.ts';
+import { explained } from '../../terms/term.ts';
 
 export interface RealStop {
   /** On every screen: a press asks, a second one stops everything. It is laid onto the sheet that covers its place, and back. */
@@ -54,7 +55,10 @@ export function createRealStop(options: {
   );
   // it goes when the stop is lifted, and not before
   sheet.addEventListener('cancel', (event) => event.preventDefault());
-  const press = element('button', { type: 'button', class: 'real-stop', popovertarget: QUESTION }, REAL_STOP.button);
+  const press = explained(
+    element('button', { type: 'button', class: 'real-stop', popovertarget: QUESTION }, REAL_STOP.button),
+    'real-world stop',
+  );
   const keepInReach = createKeeper(press);
   return {
     button: press,

@@ -18,6 +18,8 @@ const TROUBLED = '/?lander=trivet&site=saddlers-bench&world=moon&start=low&seed=
 
 /** The least height of what a thumb presses [px]. */
 const THUMB = 44;
+/** Of what is pressed in a line of words: the least that WCAG 2.5.8 asks of anything [px]. */
+const IN_LINE = 24;
 
 /** Sits down alone at a seat, and holds the descent. */
 async function sitAt(seat: string, size: { readonly width: number; readonly height: number }): Promise<Page> {
@@ -34,21 +36,25 @@ async function sitAt(seat: string, size: { readonly width: number; readonly heig
 
 /** What of the card reaches past its edges or those of the window, or is too small for a thumb: by its words. */
 function faultsOf(page: Page): Promise<readonly string[]> {
-  return page.evaluate((thumb) => {
-    const card = document.querySelector<HTMLElement>(':is(.seat-card, .sources-card):not([hidden])');
-    const desk = document.querySelector('.desk');
-    if (card === null || desk === null) return ['no card'];
-    const { left, right } = card.getBoundingClientRect();
-    const found = desk.scrollWidth > desk.clientWidth ? ['the page is wider than the window'] : [];
-    for (const node of card.querySelectorAll<HTMLElement>('button, select, p, li, h3, output')) {
-      if (node.offsetParent === null) continue;
-      const box = node.getBoundingClientRect();
-      const isPast = box.left < left - 1 || box.right > right + 1 || node.scrollWidth > node.clientWidth + 1;
-      const isSmall = node.matches('button, select') && box.height < thumb;
-      if (isPast || isSmall) found.push(`${isPast ? 'past the edge' : 'small'}: ${node.tagName} ${node.textContent}`);
-    }
-    return found;
-  }, THUMB);
+  return page.evaluate(
+    ([thumb, inLine]) => {
+      const card = document.querySelector<HTMLElement>(':is(.seat-card, .sources-card):not([hidden])');
+      const desk = document.querySelector('.desk');
+      if (card === null || desk === null) return ['no card'];
+      const { left, right } = card.getBoundingClientRect();
+      const found = desk.scrollWidth > desk.clientWidth ? ['the page is wider than the window'] : [];
+      for (const node of card.querySelectorAll<HTMLElement>('button, select, p, li, h3, output')) {
+        if (node.offsetParent === null) continue;
+        const box = node.getBoundingClientRect();
+        const isPast = box.left < left - 1 || box.right > right + 1 || node.scrollWidth > node.clientWidth + 1;
+        // a term does nothing but say what it is, and stands in a line of words
+        const isSmall = node.matches('button, select') && box.height < (node.matches('.term') ? inLine : thumb);
+        if (isPast || isSmall) found.push(`${isPast ? 'past the edge' : 'small'}: ${node.tagName} ${node.textContent}`);
+      }
+      return found;
+    },
+    [THUMB, IN_LINE] as const,
+  );
 }
 
 /** Presses the keys of a seat and waits for what its card says then. */

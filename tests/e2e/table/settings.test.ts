@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, describe, it } from 'vitest';
+import { meaningOf } from '../../../client/text/glossary.ts';
 import { CAUTION } from '../../../engine/constants.ts';
 import { barriers } from '../../support/barriers.ts';
 import { flyByHand } from '../../support/flyByHand.ts';
@@ -85,6 +86,17 @@ describe.concurrent('the settings', () => {
     const before = await controls.locator('.control-value').first().innerText();
     await page.keyboard.press('ArrowUp');
     expect(await controls.locator('.control-value').first().innerText()).toBe(before);
+
+    // a term by keyboard: it is described, takes no key of the flight, and Escape closes it
+    const drift = page.getByRole('button', { name: 'drift', exact: true });
+    await page.keyboard.press('Tab');
+    await drift.focus();
+    await page.getByRole('tooltip', { name: meaningOf('drift') }).waitFor();
+    expect(await drift.getAttribute('aria-describedby')).toBe(await page.getByRole('tooltip').getAttribute('id'));
+    await page.keyboard.press('i');
+    await expect.poll(() => controls.locator('.control-value').first().innerText()).not.toBe(before);
+    await page.keyboard.press('Escape');
+    expect(await page.getByRole('tooltip').count()).toBe(0);
 
     await watchLettering(page);
     await flyByHand(page, { drift: 0, more: 'i' });
