@@ -8,7 +8,7 @@ import { TICK_MS } from '../../server/rooms/index.ts';
 import { flyBareDrill } from './drillTable.ts';
 import type { Welcome } from '../../server/messages/index.ts';
 import type { BenchRow } from './row.ts';
-import type { ServerSpent } from './tableServer.ts';
+import type { Spent } from './measuredTicker.ts';
 
 /** Tables that are tried, one number after the other, until ticks come too late. */
 const TRIED = [1, 20, 60, 100] as const;
@@ -19,7 +19,8 @@ const LONGEST_MS = 90_000;
 
 /**
  * How many tables of five, all of them flying a drill by instruments, one process holds over real sockets before a tick in a hundred comes a whole tick late: the
- * server by itself, the crowd, which counts bytes and draws nothing, in this process. What all of it costs against the bare steps of the same worlds.
+ * server by itself, the crowd, which counts bytes and draws nothing, in this process. What all of it costs against the same tables with no network, under the same ticker,
+ * and against the bare steps of their worlds one after the other, whose data are always at hand.
  */
 export async function benchManyTables(): Promise<readonly BenchRow[]> {
   const physics = flyBareDrill();
@@ -27,6 +28,7 @@ export async function benchManyTables(): Promise<readonly BenchRow[]> {
   const begunMs = performance.now();
   let aloneKb = 0;
   for (const tables of TRIED) {
+    const alone = await holdAlone(tables);
     const { lateMs, processorUs, residentKb, bytes } = await hold(tables);
     if (tables === 1) aloneKb = residentKb;
     const late = lateMs.toSorted((a, b) => a - b);
@@ -47,6 +49,13 @@ export async function benchManyTables(): Promise<readonly BenchRow[]> {
         unit: 'us',
         reference: 'its world, sensors and estimate, bare',
         referenceValue: physics,
+      },
+      {
+        measure: `${name}: the same`,
+        value: perTick,
+        unit: 'us',
+        reference: 'the same tables with no network',
+        referenceValue: alone.processorUs / alone.lateMs.length,
       },
       {
         measure: `${name}: sent to a client`,
@@ -70,15 +79,13 @@ export async function benchManyTables(): Promise<readonly BenchRow[]> {
   return rows;
 }
 
-interface Held extends ServerSpent {
+interface Held extends Spent {
   /** To all clients. */
   readonly bytes: number;
 }
 
 async function hold(tables: number): Promise<Held> {
-  const server = fork(new URL('tableServer.ts', import.meta.url));
-  try {
-    const [origin] = (await once(server, 'message')) as [string];
+  return inProcess('tableServer.ts', [], async (server, origin) => {
     const counts = { bytes: 0 };
     const rooms: Room[] = [];
     for (let table = 0; table < tables; table += 1) rooms.push(...(await openTable(origin, table)));
@@ -88,15 +95,38 @@ async function hold(tables: number): Promise<Held> {
     counts.bytes = 0;
     await pause(MEASURED_MS);
     return { ...(await ask(server)), bytes: counts.bytes };
+  });
+}
+
+/** The same tables with no network. */
+async function holdAlone(tables: number): Promise<Spent> {
+  return inProcess('loneTables.ts', [String(tables)], async (lone) => {
+    await pause(SETTLE_MS);
+    await ask(lone);
+    await pause(MEASURED_MS);
+    return ask(lone);
+  });
+}
+
+/** Starts a process, which says when it is ready, and ends it when it is done with. */
+async function inProcess<Measured>(
+  file: string,
+  given: readonly string[],
+  measure: (started: ChildProcess, said: string) => Promise<Measured>,
+): Promise<Measured> {
+  const started = fork(new URL(file, import.meta.url), given);
+  try {
+    const [said] = (await once(started, 'message')) as [string];
+    return await measure(started, said);
   } finally {
-    server.kill();
-    await once(server, 'exit');
+    started.kill();
+    await once(started, 'exit');
   }
 }
 
-async function ask(server: ChildProcess): Promise<ServerSpent> {
+async function ask(server: ChildProcess): Promise<Spent> {
   server.send('spent');
-  const [spent] = (await once(server, 'message')) as [ServerSpent];
+  const [spent] = (await once(server, 'message')) as [Spent];
   return spent;
 }
 
