@@ -13,8 +13,8 @@ export const MOST_CATCH_UP = 5;
 /** Below this no timer is set, since one wakes up to a millisecond late: the loop naps [ms]. */
 const NAPS_BELOW_MS = 1.5;
 
-/** Longest nap: so long nothing that comes in is looked at [ms]. */
-const LONGEST_NAP_MS = 0.5;
+/** Longest nap: so long nothing that comes in is looked at [ms]. From one place to the next, so that many tables wake the process once for each. */
+const LONGEST_NAP_MS = 1.1;
 
 /** Longest sleep, so that a table added meanwhile is not kept waiting [ms]. */
 const LONGEST_SLEEP_MS = 50;
@@ -31,6 +31,8 @@ interface Slot {
   readonly startMs: number;
   /** Steps made or dropped so far. */
   count: number;
+  /** Time of the next step [ms]. */
+  dueMs: number;
 }
 
 /** Time and waiting, so that a test can have both at will. */
@@ -77,35 +79,41 @@ export function createTicker(options: {
       isTurning = false;
       return;
     }
-    let nextMs = now() + LONGEST_SLEEP_MS;
-    for (const slot of slots) nextMs = Math.min(nextMs, catchUp(slot));
+    let nowMs = now();
+    let nextMs = nowMs + LONGEST_SLEEP_MS;
+    for (const slot of slots) {
+      if (slot.dueMs <= nowMs) {
+        catchUp(slot);
+        nowMs = now();
+      }
+      nextMs = Math.min(nextMs, slot.dueMs);
+    }
     const waitMs = nextMs - now();
     if (waitMs > NAPS_BELOW_MS) sleep(Math.floor(waitMs - NAPS_BELOW_MS / 3), turn);
     else nap(Math.min(waitMs, LONGEST_NAP_MS), turn);
   };
 
-  /** Makes the steps that are due; returns when the next one is. */
-  const catchUp = (slot: Slot): number => {
-    const dueMs = () => slot.startMs + (slot.count + 1) * TICK_MS;
-    for (let made = 0; dueMs() <= now(); made += 1) {
+  /** Makes the steps that are due. */
+  const catchUp = (slot: Slot) => {
+    for (let made = 0; slot.dueMs <= now(); made += 1) {
       if (made === MOST_CATCH_UP) {
         const behind = Math.floor((now() - slot.startMs) / TICK_MS) - slot.count;
-        slot.count += behind;
+        pass(slot, behind);
         if (behind > 0) options.onBacklog(behind);
         break;
       }
-      options.onStep?.(now() - dueMs());
-      slot.count += 1;
+      options.onStep?.(now() - slot.dueMs);
+      pass(slot, 1);
       slot.step();
     }
-    return dueMs();
   };
 
   return {
     add(step) {
       const place = Math.floor(((added * STAGGER) % 1) * PLACES) / PLACES;
       const begunTicks = Math.floor((now() - originMs) / TICK_MS);
-      const slot: Slot = { step, startMs: originMs + (begunTicks + place) * TICK_MS, count: 0 };
+      const startMs = originMs + (begunTicks + place) * TICK_MS;
+      const slot: Slot = { step, startMs, count: 0, dueMs: startMs + TICK_MS };
       added += 1;
       slots.add(slot);
       if (!isTurning) {
@@ -115,4 +123,10 @@ export function createTicker(options: {
       return () => slots.delete(slot);
     },
   };
+}
+
+/** Steps that were made or dropped. From the start anew each time, so that nothing adds up. */
+function pass(slot: Slot, steps: number): void {
+  slot.count += steps;
+  slot.dueMs = slot.startMs + (slot.count + 1) * TICK_MS;
 }
