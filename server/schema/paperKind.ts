@@ -15,8 +15,11 @@ import {
 } from './shapes.ts';
 import type { ViewOf } from './viewOf.ts';
 
+/** Of the view that was written into a structure last. On the structure itself: a table beside it is slow to look into. */
+const WRITTEN = Symbol('written');
+
 /** A structure of the schema library; its fields by their names on the wire. */
-export type Paper = Schema & { [name: string]: unknown };
+export type Paper = Schema & { [name: string]: unknown; [WRITTEN]?: View | undefined };
 
 /** A class of papers for views of one shape, and how a view is written into one. */
 interface PaperKind<View> {
@@ -52,19 +55,20 @@ function groupKind({ fields }: GroupShape, name: string): PaperKind<unknown> {
   const parts = partsOf(fields, (field) => field);
   const Class = schema(buildersOf(parts), name);
   const writes = writesTo(Class, parts);
-  // views are never written into: of the view that was written last, whatever is the very same stands there already
-  const written = new WeakMap<Paper, View>();
   return {
     Class,
+    // views are never written into: of the view that was written last, whatever is the very same stands there already
     write(paper, view) {
       if (!isView(view)) return;
-      const before = written.get(paper);
+      const before = paper[WRITTEN];
       if (before === view) return;
       // one that is refused half-way leaves nothing to go by
-      written.delete(paper);
-      for (const { field, write } of writes)
-        if (before === undefined || before[field] !== view[field]) write(paper, view[field]);
-      written.set(paper, view);
+      paper[WRITTEN] = undefined;
+      for (const { field, write } of writes) {
+        const value = view[field];
+        if (before === undefined || before[field] !== value) write(paper, value);
+      }
+      paper[WRITTEN] = view;
     },
   };
 }
