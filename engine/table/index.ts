@@ -49,6 +49,7 @@ export {
 } from './siteNotes.ts';
 export { spare } from './runEvents.ts';
 export { createTable, judgeDescent, scorecardOf, stepTable, type Table } from './table.ts';
+export { isControl } from './tableState.ts';
 export { STAND_IN_AFTER_TICKS } from './attendance.ts';
 export { formatTableCode, parseTableCode, TABLE_CODE_ALPHABET, TABLE_CODE_LENGTH } from './tableCode.ts';
 export { hashInstruments } from './instruments.ts';

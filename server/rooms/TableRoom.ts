@@ -44,6 +44,7 @@ import { RUN_KEY_LETTERS } from '../logbook/index.ts';
 import { createAllowances } from './allowances.ts';
 import { ALL_IN_USE, TOO_MANY_TABLES, type Entering } from './entrance.ts';
 import { createForkKeeper, type FlyFork, type ForkKeeper } from './forkKeeper.ts';
+import { createOwnReadings } from './ownReadings.ts';
 import { createPlaces, type Places } from './places.ts';
 import type { Processes } from './processes.ts';
 import type { OpenTable, TableRegistry } from './tableRegistry.ts';
@@ -130,6 +131,7 @@ export class TableRoom extends Room<{ state: TablePapers }> implements OpenTable
   readonly #away = new Map<MemberId, number>();
   /** What came to the table before its first descent: it is laid out anew with them when something else is chosen. */
   #gathered: Entry[] = [];
+  readonly #ownReadings = createOwnReadings();
   #events: DescentEvent[] = [];
   /** Sixty a second of the clock on the wall, whatever the pace of the descent. */
   #steps = 0;
@@ -327,6 +329,7 @@ export class TableRoom extends Room<{ state: TablePapers }> implements OpenTable
   #write(line: RecordLine): void {
     this.#journal.write(line);
     this.#forks.note(line);
+    if (line.line === 'entry') this.#ownReadings.note();
     if (line.line === 'entry' && this.#kept.table.state.stage === 'gathering') this.#gathered.push(line);
   }
 
@@ -481,9 +484,11 @@ export class TableRoom extends Room<{ state: TablePapers }> implements OpenTable
   #send(): void {
     const { table } = this.#kept;
     if (this.#lines.size > 0) writeCommon(this.state, viewCommon(table));
+    const isDue = this.#ownReadings.due(table.state, this.#steps);
     for (const { memberId } of this.#lines.values()) {
+      const member = table.state.members.find(({ id }) => id === memberId);
       const paper = this.state.papers.get(memberId);
-      if (paper !== undefined) writeOwn(paper, viewOwn(table, memberId));
+      if (paper !== undefined && member !== undefined && isDue(member)) writeOwn(paper, viewOwn(table, memberId));
     }
     if (this.#events.length > 0) {
       this.broadcast('events', this.#events, { afterNextPatch: true });

@@ -3,6 +3,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { parseTableCode, type TableView } from '../../../engine/table/index.ts';
 import type { Welcome } from '../../../server/messages/index.ts';
 import { readPapers, type TablePapers } from '../../../server/schema/index.ts';
+import { STEPS_PER_PATCH, STEPS_PER_READING } from '../../../server/rooms/index.ts';
 import { createHandTicker, startTestServer, until, type TestServer } from '../../support/tableServer.ts';
 
 let server: TestServer;
@@ -91,4 +92,67 @@ describe('what a client is sent', () => {
     expect(ada.bytes / 20).toBeLessThan(300);
     await ada.room.leave();
   });
+
+  it('brings the drawing with each sending, and a seat’s own figures five times a second', async () => {
+    const { ada, bo } = await fly('lead', 'propellant');
+    await turnTo(STEPS_PER_READING, ada, bo);
+    const changes = await changesOverSendings(2 * SENDINGS_PER_READING, ada, bo);
+    expect(changes).toEqual([false, false, false, true, false, false, false, true]);
+    await leaveAll(ada, bo);
+  });
+
+  it('brings whoever runs a drill all of it with each sending, what is true too', async () => {
+    const fay = await listen((client) =>
+      client.create<TablePapers>('table', { name: 'Fay', role: 'facilitator' as const }),
+    );
+    expect(await fay.room.request<unknown, unknown>('command', { kind: 'begin' })).toMatchObject({ ok: true });
+    for (let sending = 1; sending <= SENDINGS_PER_READING + 1; sending += 1) {
+      await turnTo(sending * STEPS_PER_PATCH, fay);
+      expect(papersOf(fay)[0]?.control?.truth.tick).toBe(sending * STEPS_PER_PATCH);
+    }
+    await leaveAll(fay);
+  });
+
+  it('brings them at once where anybody has done anything', async () => {
+    const { ada, bo } = await fly('lead', 'propellant');
+    await turnTo(STEPS_PER_READING, ada, bo);
+    expect(await ada.room.request<unknown, unknown>('command', { kind: 'hold' })).toMatchObject({ ok: true });
+    expect(await ada.room.request<unknown, unknown>('command', { kind: 'resume' })).toMatchObject({ ok: true });
+    expect(await changesOverSendings(2, ada, bo)).toEqual([true, false]);
+    await leaveAll(ada, bo);
+  });
 });
+
+const SENDINGS_PER_READING = STEPS_PER_READING / STEPS_PER_PATCH;
+
+/** Two at a table of their own that flies. */
+async function fly(first: string, second: string): Promise<{ readonly ada: Wire; readonly bo: Wire }> {
+  const ada = await listen((client) => client.create<TablePapers>('table', { name: 'Ada' }));
+  const bo = await listen((client) => client.join<TablePapers>('table', { code: ada.welcome.code, name: 'Bo' }));
+  await ada.room.request('command', { kind: 'takeSeat', seat: first });
+  await bo.room.request('command', { kind: 'takeSeat', seat: second });
+  await ada.room.request('command', { kind: 'begin' });
+  return { ada, bo };
+}
+
+/** Lets so many steps pass in one go, until all of these have what came of it. */
+async function turnTo(tick: number, ...wires: readonly Wire[]): Promise<void> {
+  ticker.turn(tick - (wires[0] === undefined ? 0 : (papersOf(wires[0])[0]?.flight.tick ?? 0)));
+  await until(`tick ${tick}`, () => wires.every((wire) => papersOf(wire)[0]?.flight.tick === tick));
+}
+
+/** After each of so many sendings, all of which bring the flight to both: whether the own readings of the second are others. */
+async function changesOverSendings(sendings: number, ...wires: readonly [Wire, Wire]): Promise<readonly boolean[]> {
+  const readings = () => JSON.stringify(papersOf(wires[1])[0]?.propellantReadings);
+  const changes: boolean[] = [];
+  for (let sending = 0; sending < sendings; sending += 1) {
+    const before = readings();
+    await turnTo((papersOf(wires[0])[0]?.flight.tick ?? 0) + STEPS_PER_PATCH, ...wires);
+    changes.push(readings() !== before);
+  }
+  return changes;
+}
+
+async function leaveAll(...wires: readonly Wire[]): Promise<void> {
+  for (const { room } of wires) await room.leave();
+}
