@@ -1,6 +1,6 @@
 import { DASHES, type Lettering, type Mark, type Pen, WIDTHS } from './pen.ts';
 
-/** Average width of a letter as a share of its size, for a serif face. Only used to leave room, never to align. */
+/** Average width of a letter as a share of its size. Only used to leave room, never to align. */
 const LETTER_WIDTH = 0.5;
 
 /**

@@ -17,6 +17,8 @@ export const TRUST = {
   range: 'Within what it was checked',
   checks: 'The checks',
   words: 'The words',
+  lettering: 'The lettering is Ysabeau Office, under the SIL Open Font License 1.1.',
+  license: 'Its license',
   version: (version: string, day: string) => `Card ${version} of ${day}`,
   kinds: {
     measured: 'measured by somebody',

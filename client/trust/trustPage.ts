@@ -29,7 +29,7 @@ export function layTrust(holder: HTMLElement, leave: () => void): { end(): void 
         button(TRUST.back, leave),
         button(TRUST.print, () => print()),
       ),
-      element('main', {}, title, element('p', {}, TRUST.lead), headline, body, wordsPart()),
+      element('main', {}, title, element('p', {}, TRUST.lead), headline, body, wordsPart(), letteringLine()),
       element('footer', { class: 'trust-foot' }, exerciseLine()),
     ),
   );
@@ -120,6 +120,12 @@ function wordsPart(): HTMLElement {
     element('div', {}, element('dt', {}, term), element('dd', {}, meaning)),
   );
   return part(TRUST.words, element('dl', { class: 'trust-words' }, ...entries));
+}
+
+/** The license of the typeface comes along with it, beside the page. */
+function letteringLine(): HTMLElement {
+  const license = element('a', { href: './typeface-license.txt' }, TRUST.license);
+  return element('p', { class: 'hint' }, `${TRUST.lettering} `, license);
 }
 
 function part(title: string, ...children: readonly HTMLElement[]): HTMLElement {

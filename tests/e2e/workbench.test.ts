@@ -94,6 +94,15 @@ describe('the page about trust', () => {
     const agree = `${OUTSIDE_CHECKS.length} of ${OUTSIDE_CHECKS.length} checks agree`;
     await page.getByRole('status').filter({ hasText: agree }).waitFor();
     expect(await page.getByRole('row').count()).toBe(OUTSIDE_CHECKS.length + 1);
+
+    // the lettering came along, with a minus of its own; figures that change stay in their places
+    const widths = await page.evaluate(widthsOf, ['0123456789', '−+']);
+    expect(widths.isLoaded).toBe(true);
+    expect(new Set(widths.drawn[0]).size).toBe(1);
+    expect(new Set(widths.drawn[1]).size).toBe(1);
+    expect(await (await page.request.get(`${live.origin}/typeface-license.txt`)).text()).toMatch(
+      /SIL OPEN FONT LICENSE/,
+    );
     for (const size of [WIDE, PHONE]) {
       await page.setViewportSize(size);
       expect(await barriers(page)).toEqual([]);
@@ -101,6 +110,16 @@ describe('the page about trust', () => {
     expect(live.faults).toEqual([]);
   });
 });
+
+/** Runs in the page. How wide each letter of the words is in its lettering [px]. */
+function widthsOf(words: readonly string[]): { readonly isLoaded: boolean; readonly drawn: readonly number[][] } {
+  const isLoaded = [...document.fonts].some(({ family, status }) => family.includes('Ysabeau') && status === 'loaded');
+  const context = document.createElement('canvas').getContext('2d');
+  if (context === null) throw new Error('No canvas');
+  context.font = '100px "Ysabeau Office", monospace';
+  const drawn = words.map((word) => Array.from(word, (letter) => context.measureText(letter).width));
+  return { isLoaded, drawn };
+}
 
 /** The file that the page hands over. */
 async function savedLander(page: Page): Promise<string> {

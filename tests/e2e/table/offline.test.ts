@@ -37,7 +37,9 @@ describe.concurrent('the page without its server', () => {
         return (await (await caches.open(name)).keys()).map(({ url }) => new URL(url).pathname);
       });
       expect(kept.length).toBeGreaterThan(5);
-      expect(kept.filter((file) => !/^\/(assets\/[\w-]+\.(js|css)|plumb\.svg)?$/.test(file))).toEqual([]);
+      expect(
+        kept.filter((file) => !/^\/(assets\/[\w-]+\.(js|css|woff2)|plumb\.svg|typeface-license\.txt)?$/.test(file)),
+      ).toEqual([]);
       await page.getByRole('button', { name: 'Leave the table' }).first().click();
       expect(live.faults).toEqual([]);
 
@@ -48,6 +50,8 @@ describe.concurrent('the page without its server', () => {
       await page.getByRole('button', { name: 'More thrust' }).waitFor();
       const height = await readReading(page, 'height');
       await expect.poll(() => readReading(page, 'height')).toBeLessThan(height - 3);
+      // in its own lettering
+      await expect.poll(() => page.evaluate(() => [...document.fonts].map(({ status }) => status))).toEqual(['loaded']);
       await page.keyboard.press('ArrowUp');
       expect(await page.locator('.section canvas').isVisible()).toBe(true);
 
