@@ -1,6 +1,6 @@
 import type { Seat } from '../../engine/table/index.ts';
 import { actionOf, isCharacter, repeats, type Action, type DeskAction } from '../settings/keys.ts';
-import { settings } from '../settings/store.ts';
+import { changeSettings, settings } from '../settings/store.ts';
 import type { CommandDesk } from './commands.ts';
 
 /** What each action does at the desk, by hand or by orders: one press, one step; nothing has to be held down. */
@@ -15,6 +15,7 @@ export const ACTS: Readonly<Record<DeskAction, (desk: CommandDesk) => void>> = {
   hold: (desk) => desk.toggleHold(),
   readBack: (desk) => desk.answerLoop(),
   bookmark: (desk) => desk.ask({ kind: 'bookmark', text: '' }),
+  sound: () => changeSettings({ sound: !settings().sound }),
 };
 
 /** What the cards of a page do by a key, besides what the desk does. */

@@ -1,4 +1,4 @@
-import { MOTIONS, UNIT_SYSTEMS } from '../settings/settings.ts';
+import { MOTIONS, UNIT_SYSTEMS, VOLUMES } from '../settings/settings.ts';
 import { changeSettings, settings } from '../settings/store.ts';
 import { SETTINGS } from '../text/en.ts';
 import { button, element } from './element.ts';
@@ -21,6 +21,7 @@ export function openSettings(closed: () => void = () => undefined): void {
       { legend: SETTINGS.motion, words: SETTINGS.motions, offered: MOTIONS, chosen: settings().motion },
       (motion) => changeSettings({ motion }),
     ),
+    soundPart(),
     element(
       'fieldset',
       {},
@@ -40,6 +41,25 @@ export function openSettings(closed: () => void = () => undefined): void {
   });
   document.body.append(sheet);
   sheet.showModal();
+}
+
+/** Whether a descent is heard, how loud, and what each sound says and where it stands in words. */
+function soundPart(): HTMLElement {
+  const sound = element('input', { type: 'checkbox', checked: settings().sound });
+  sound.addEventListener('change', () => changeSettings({ sound: sound.checked }));
+  const steps = VOLUMES.map((step) =>
+    element('option', { value: step, selected: step === settings().volume }, SETTINGS.volumes[step]),
+  );
+  const volume = element('select', {}, ...steps);
+  volume.addEventListener('change', () => changeSettings({ volume: Number(volume.value) }));
+  return element(
+    'fieldset',
+    {},
+    element('legend', {}, SETTINGS.sound),
+    element('label', { class: 'settings-row' }, sound, SETTINGS.soundSwitch),
+    element('label', { class: 'settings-row' }, element('span', {}, SETTINGS.volume), volume),
+    element('ul', { class: 'settings-sounds' }, ...SETTINGS.sounds.map((words) => element('li', {}, words))),
+  );
 }
 
 /** One of a few, as it is now. */

@@ -6,9 +6,10 @@ import { listenToKeys } from '../controls/keyboard.ts';
 import type { TableLink } from '../net/index.ts';
 import { createPlanReader, type PlayedPlan } from '../plan.ts';
 import { createSectionGame } from '../scenes/sectionGame.ts';
-import { onSettings, wantsStill } from '../settings/store.ts';
+import { onSettings, settings, wantsStill } from '../settings/store.ts';
 import { saveRecord } from '../saveRecord.ts';
-import { SECTION, STATUS, TABLE } from '../text/en.ts';
+import { createTableSound } from '../sound/tableSound.ts';
+import { SECTION, SETTINGS, STATUS, TABLE } from '../text/en.ts';
 import { figureOf } from '../views/lander/figure.ts';
 import { Announcer } from './announcer.ts';
 import { chooseAtTable } from './chooseAtTable.ts';
@@ -162,6 +163,7 @@ export function layTable(
     openSettings(() => pause.end());
   });
 
+  const heard = createTableSound(plan.setup.lander.engine.maxThrust);
   const show = (view: TableView) => {
     figured = view;
     page.dataset['stage'] = view.stage;
@@ -178,6 +180,7 @@ export function layTable(
     parts.drill.refresh(view);
     page.toggleAttribute('data-turns', view.turn !== undefined);
     parts.rest.refresh(view);
+    heard.follow(view);
     announcer.flush();
     talkAnnouncer.flush();
     alertAnnouncer.flush();
@@ -208,7 +211,11 @@ export function layTable(
     }
   });
   const timer = setInterval(refresh, FIGURES_MS);
+  let hadSound = settings().sound;
   const endSettings = onSettings(() => {
+    const { sound } = settings();
+    if (sound !== hadSound) note(sound ? SETTINGS.soundOn : SETTINGS.soundOff);
+    hadSound = sound;
     parts.rest.relay();
     refresh();
   });
@@ -229,6 +236,7 @@ export function layTable(
     endKeys();
     pads.follow(false);
     endSettings();
+    heard.end();
     game.end();
     parts.rest.stop();
   }

@@ -8,7 +8,7 @@ export const ACTIONS_OF = {
   propellant: ['ceilingUp', 'ceilingDown', 'armCutOff', 'fireCutOff', 'cutAtContact', 'line'],
   site: ['spotLeft', 'spotRight', 'spotHere', 'groundNote', 'stateLimit', 'turnLeft', 'turnRight'],
   decides: ['poll', 'abort', 'paceSlower', 'paceFaster'],
-  all: ['hold', 'readBack', 'bookmark'],
+  all: ['hold', 'readBack', 'bookmark', 'sound'],
 } as const;
 export type KeyScope = keyof typeof ACTIONS_OF;
 export const KEY_SCOPES = Object.keys(ACTIONS_OF).filter((scope): scope is KeyScope => scope in ACTIONS_OF);
@@ -77,6 +77,7 @@ export const DEFAULT_KEYS: KeyMap = {
   hold: ['h'],
   readBack: ['r'],
   bookmark: ['b'],
+  sound: ['v'],
 };
 
 /** The page itself needs these: to go from one control to the next, to press them, to close what is open. */

@@ -15,18 +15,34 @@ export interface Settings {
   /** Single characters act as keys: off for people whose speech input types them. */
   readonly letters: boolean;
   readonly keys: KeyMap;
+  /** A descent is heard, too. */
+  readonly sound: boolean;
+  /** Of VOLUMES. */
+  readonly volume: number;
 }
 
-export const DEFAULTS: Settings = { units: 'si', motion: 'system', letters: true, keys: DEFAULT_KEYS };
+/** How loud [%]. */
+export const VOLUMES = [25, 50, 100] as const;
+
+export const DEFAULTS: Settings = {
+  units: 'si',
+  motion: 'system',
+  letters: true,
+  keys: DEFAULT_KEYS,
+  sound: false,
+  volume: 50,
+};
 
 /** The settings in a stored text; whatever of it is missing or makes no sense is as it was at first. */
 export function parseSettings(text: string | null): Settings {
-  const { units, motion, letters, keys } = parseObject(text);
+  const { units, motion, letters, keys, sound, volume } = parseObject(text);
   return {
     units: UNIT_SYSTEMS.find((known) => known === units) ?? DEFAULTS.units,
     motion: MOTIONS.find((known) => known === motion) ?? DEFAULTS.motion,
     letters: typeof letters === 'boolean' ? letters : DEFAULTS.letters,
     keys: (isObject(keys) ? parseKeys(keys) : undefined) ?? DEFAULTS.keys,
+    sound: typeof sound === 'boolean' ? sound : DEFAULTS.sound,
+    volume: VOLUMES.find((known) => known === volume) ?? DEFAULTS.volume,
   };
 }
 

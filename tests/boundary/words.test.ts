@@ -31,8 +31,9 @@ describe('words', () => {
   });
 
   it('are spelled the American way, but in titles of sources', () => {
+    // the browser's own name of a node stays as it is
     const stems =
-      'centre|metre|litre|fibre|colour|behaviour|neighbour|favour|honour|grey|analyse|judgement|licence|defence';
+      'centre|metre|litre|fibre|colour|behaviour|neighbour|favour|honour|grey|analyse(?!rNode)|judgement|licence|defence';
     const british = new RegExp(
       `\\b(${stems}|manoeuvre|towards\\b|(travel|model|label|cancel|signal)l(ed|ing)\\b)`,
       'i',

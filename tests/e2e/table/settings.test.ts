@@ -1,8 +1,10 @@
 import { afterAll, beforeAll, describe, it } from 'vitest';
 import { meaningOf } from '../../../client/text/glossary.ts';
+import { SETTINGS } from '../../../client/text/en.ts';
 import { CAUTION } from '../../../engine/constants.ts';
 import { barriers } from '../../support/barriers.ts';
 import { flyByHand } from '../../support/flyByHand.ts';
+import { loudness, watchSound } from '../../support/soundGauge.ts';
 import { setLiveTable, type LiveTable } from '../../support/liveTable.ts';
 import { overprintsAtWidths, watchLettering } from '../../support/overprint.ts';
 
@@ -58,6 +60,7 @@ describe.concurrent('a flight by other hands', () => {
 describe.concurrent('the settings', () => {
   it('change a key and the units for a whole flight, up to the scorecard and its print', async ({ expect }) => {
     const page = await live.openPage('/?start=low');
+    await watchSound(page);
     await page.getByRole('button', { name: 'Back' }).click();
     await page.getByRole('button', { name: 'Settings' }).click();
     const sheet = page.getByRole('dialog', { name: 'Settings' });
@@ -97,6 +100,18 @@ describe.concurrent('the settings', () => {
     await expect.poll(() => controls.locator('.control-value').first().innerText()).not.toBe(before);
     await page.keyboard.press('Escape');
     expect(await page.getByRole('tooltip').count()).toBe(0);
+
+    // nothing is heard before it is asked for; then the engine, and nothing while the clock stands
+    expect(await loudness(page)).toBeUndefined();
+    await page.keyboard.press('v');
+    await page.getByText(SETTINGS.soundOn).first().waitFor();
+    await expect.poll(() => loudness(page)).toBeGreaterThan(0.003);
+    await page.keyboard.press('h');
+    await expect.poll(() => loudness(page)).toBeLessThan(1e-4);
+    await page.keyboard.press('h');
+    await expect.poll(() => loudness(page)).toBeGreaterThan(0.003);
+    await page.keyboard.press('v');
+    await page.getByText(SETTINGS.soundOff).first().waitFor();
 
     await watchLettering(page);
     await flyByHand(page, { drift: 0, more: 'i' });

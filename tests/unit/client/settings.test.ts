@@ -37,7 +37,7 @@ afterEach(() => vi.unstubAllGlobals());
 describe('the settings of a person', () => {
   it('come back as they were stored', () => {
     const keys = { ...DEFAULT_KEYS, hold: ['PageDown', 'i'] };
-    const chosen = { units: 'us', motion: 'less', letters: false, keys } as const;
+    const chosen = { units: 'us', motion: 'less', letters: false, keys, sound: true, volume: 100 } as const;
     expect(parseSettings(JSON.stringify(chosen))).toEqual(chosen);
   });
 
