@@ -9,11 +9,11 @@ export { parseDrillText } from './drills/parseDrillText.ts';
 
 // levels/hall
 export type { DialScene, FilmScene, FlightScene, Hall, HallArrival, HallDescent, HallScene } from './hall/hall.ts';
-export { parseHall, parseHallText } from './hall/parseHall.ts';
+export { HALL_BUDGET, parseHall, parseHallText } from './hall/parseHall.ts';
 export { FLIES, MOST_POINTS, parsePhoneLanding } from './hall/phoneLanding.ts';
 export type { PathPoint, PhoneContact, PhoneLanding } from './hall/phoneLanding.ts';
 export { choiceOfHall, parseHallDescent } from './hall/readFlight.ts';
-export { HALL } from './hall/scenes.ts';
+export { HALL, HALL_TEXT } from './hall/scenes.ts';
 
 // levels/landers
 export { LANDERS, findLander } from './landers.ts';

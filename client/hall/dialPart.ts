@@ -3,12 +3,12 @@ import { formatProblem } from '../../engine/result.ts';
 import { findWorld } from '../../engine/worlds.ts';
 import type { DialScene } from '../../levels/index.ts';
 import { element, say } from '../panels/element.ts';
-import { DIAL, FACTS, HALL_PAGE } from '../text/hall.ts';
+import { DIAL, HALL_PAGE } from '../text/hall.ts';
 import { FIELD_WORDS } from '../text/workbench.ts';
 import { createBenchDrawing } from '../workbench/benchDrawing.ts';
-import { degreesOf, metersPerSecond, quantity } from '../workbench/figures.ts';
+import { metersPerSecond, quantity } from '../workbench/figures.ts';
 import type { StudyThreads } from '../workbench/studyThreads.ts';
-import { gravityOf } from './facts.ts';
+import { factsOfDial, gravityOf } from './facts.ts';
 import type { HallPart } from './hallPart.ts';
 
 /** One dimension and what it does to the tip limit: by formula with the same press of a key, simulated as soon as it is known. */
@@ -77,12 +77,7 @@ export function createDialPart(scene: DialScene, threads: StudyThreads): HallPar
   let isAnswered = false;
   return {
     node,
-    facts: [
-      lander.name,
-      FACTS.slope(degreesOf(scene.slopeDeg, 0)),
-      FACTS.down(metersPerSecond(scene.descentRate, 1)),
-      FACTS.friction(scene.friction),
-    ].join(', '),
+    facts: factsOfDial(scene),
     get isAnswered() {
       return isAnswered;
     },

@@ -2,8 +2,15 @@ import { toRadians } from '../../engine/math/index.ts';
 import { findWorld } from '../../engine/worlds.ts';
 import { isLying } from '../../engine/structure/index.ts';
 import { shapeOf, type StudyCase } from '../../engine/study/index.ts';
-import type { HallArrival } from '../../levels/index.ts';
-import { FACTS } from '../text/hall.ts';
+import {
+  findLander,
+  findSite,
+  findStart,
+  type DialScene,
+  type FlightScene,
+  type HallArrival,
+} from '../../levels/index.ts';
+import { FACTS, FLIGHT } from '../text/hall.ts';
 import { degreesOf, metersPerSecond, quantity } from '../workbench/figures.ts';
 import type { FilmedTouchdown } from '../workbench/studies.ts';
 
@@ -61,4 +68,21 @@ function detailsOf({ lander, missing, friction, yawDeg }: HallArrival): readonly
     FACTS.friction(friction),
     FACTS.turned(degreesOf(yawDeg, 0)),
   ];
+}
+
+export function factsOfDial({ lander, slopeDeg, descentRate, friction }: DialScene): string {
+  const ground = FACTS.slope(degreesOf(slopeDeg, 0));
+  return [lander.name, ground, FACTS.down(metersPerSecond(descentRate, 1)), FACTS.friction(friction)].join(', ');
+}
+
+export function factsOfFlight({ descent: { lander, site, world, start } }: FlightScene): string {
+  const { height = 0, drift = 0, descentRate = 0 } = findStart(start) ?? {};
+  return [
+    findLander(lander)?.name,
+    findSite(site)?.name,
+    FACTS.gravity(findWorld(world)?.name ?? world, quantity(gravityOf(world), 'm/s²')),
+    FLIGHT.up(quantity(height, 'm')),
+    FACTS.down(metersPerSecond(descentRate, 1)),
+    FACTS.sideways(metersPerSecond(drift, 1)),
+  ].join(', ');
 }

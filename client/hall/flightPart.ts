@@ -1,19 +1,8 @@
-import {
-  choiceOfHall,
-  findLander,
-  findSite,
-  findStart,
-  FLIES,
-  layOut,
-  type FlightScene,
-  type PhoneLanding,
-} from '../../levels/index.ts';
+import { choiceOfHall, FLIES, layOut, type FlightScene, type PhoneLanding } from '../../levels/index.ts';
 import { formatProblem } from '../../engine/result.ts';
-import { findWorld } from '../../engine/worlds.ts';
 import { drawing, element, say } from '../panels/element.ts';
-import { FACTS, FILM, FLIGHT, HALL_PAGE } from '../text/hall.ts';
-import { metersPerSecond, quantity } from '../workbench/figures.ts';
-import { gravityOf } from './facts.ts';
+import { FILM, FLIGHT, HALL_PAGE } from '../text/hall.ts';
+import { factsOfFlight } from './facts.ts';
 import type { HallPart } from './hallPart.ts';
 import { drawDots, drawKey, drawPaths, endingOf, PLACES, shareOf, type Ending } from './landingsDrawing.ts';
 import type { VoteBooth } from './voteBooth.ts';
@@ -75,7 +64,7 @@ export function createFlightPart(scene: FlightScene, booth: VoteBooth, changed: 
   gather();
   return {
     node,
-    facts: factsOf(scene),
+    facts: factsOfFlight(scene),
     get isAnswered() {
       return stage === 'seen';
     },
@@ -159,17 +148,4 @@ function sumOf(landings: readonly PhoneLanding[]): string {
   if (landings.length === 0) return `${FLIGHT.none}.`;
   const counts = ENDINGS.map((ending) => [ending, countOf(landings, ending)] as const).filter(([, count]) => count > 0);
   return `${counts.map(([ending, count]) => FLIGHT.endings[ending](count)).join(', ')}.`;
-}
-
-function factsOf({ descent: { lander, site, world, start } }: FlightScene): string {
-  const { height = 0, drift = 0, descentRate = 0 } = findStart(start) ?? {};
-  const gravity = FACTS.gravity(findWorld(world)?.name ?? world, quantity(gravityOf(world), 'm/s²'));
-  return [
-    findLander(lander)?.name,
-    findSite(site)?.name,
-    gravity,
-    FLIGHT.up(quantity(height, 'm')),
-    FACTS.down(metersPerSecond(descentRate, 1)),
-    FACTS.sideways(metersPerSecond(drift, 1)),
-  ].join(', ');
 }

@@ -1,13 +1,14 @@
-import { formatProblem } from '../../engine/result.ts';
-import { HALL, parseHallText, type Hall, type HallScene } from '../../levels/index.ts';
+import { HALL, type Hall, type HallScene } from '../../levels/index.ts';
 import { button, element, say } from '../panels/element.ts';
 import { exerciseLine } from '../panels/titleBlock.ts';
-import { HALL_PAGE } from '../text/hall.ts';
+import { HALL_PAGE, HANDOUT } from '../text/hall.ts';
 import { openStudyThreads } from '../workbench/studyThreads.ts';
 import { createDialPart } from './dialPart.ts';
 import { createFilmPart } from './filmPart.ts';
 import { createFlightPart } from './flightPart.ts';
+import { blanks, createHandouts } from './handouts.ts';
 import type { HallPart } from './hallPart.ts';
+import { createOwnScenes } from './ownScenes.ts';
 import { createVoteBooth } from './voteBooth.ts';
 import '../styles/workbench.css';
 import '../styles/hall.css';
@@ -25,7 +26,6 @@ export function layHall(holder: HTMLElement, leave: () => void): { end(): void }
   const problem = element('p', { class: 'bench-fault', role: 'alert' });
   const threads = openStudyThreads(() => say(problem, HALL_PAGE.failed));
   const booth = createVoteBooth();
-  const file = element('input', { type: 'file', accept: '.json,application/json', 'aria-label': HALL_PAGE.openFile });
   const next = button(HALL_PAGE.next, () => forward(), { class: 'primary' });
   const previous = button(HALL_PAGE.previous, () => back());
   const sceneAt = (): HallScene => hall.scenes[at]!;
@@ -80,21 +80,25 @@ export function layHall(holder: HTMLElement, leave: () => void): { end(): void }
     event.preventDefault();
     does();
   };
-  const openFile = async (given: File) => {
-    const read = parseHallText(await given.text());
-    if (!read.ok) {
-      say(problem, HALL_PAGE.notOpened(given.name, read.error.map(formatProblem).slice(0, 3).join('; ')));
-      return;
-    }
-    say(problem, '');
-    hall = read.value;
+  const own = createOwnScenes((read) => {
+    hall = read;
     open(0);
+  }, problem);
+  /** One page a scene, and nothing else, until it is on paper. */
+  const printHandouts = () => {
+    const handouts = createHandouts(hall);
+    holder.append(handouts);
+    holder.dataset['prints'] = 'handouts';
+    addEventListener(
+      'afterprint',
+      () => {
+        handouts.remove();
+        delete holder.dataset['prints'];
+      },
+      { once: true },
+    );
+    window.print();
   };
-  file.addEventListener('change', () => {
-    const [given] = file.files ?? [];
-    if (given !== undefined) void openFile(given);
-    file.value = '';
-  });
   document.addEventListener('keydown', onKey);
   holder.replaceChildren(
     element(
@@ -103,7 +107,7 @@ export function layHall(holder: HTMLElement, leave: () => void): { end(): void }
       element('header', { class: 'hall-head' }, question, facts),
       stage,
       answer,
-      element('div', { class: 'hall-handout' }, element('p', {}, HALL_PAGE.expect), element('p', {}, HALL_PAGE.seen)),
+      blanks(),
       element(
         'footer',
         { class: 'hall-foot' },
@@ -112,8 +116,8 @@ export function layHall(holder: HTMLElement, leave: () => void): { end(): void }
           'div',
           { class: 'hall-buttons' },
           button(HALL_PAGE.back, leave),
-          element('label', { class: 'hall-file' }, HALL_PAGE.open, file),
-          button(HALL_PAGE.print, () => window.print()),
+          own.press,
+          button(HANDOUT.print, printHandouts, { 'aria-label': HANDOUT.printFully }),
           button(HALL_PAGE.fullScreen, () => void document.documentElement.requestFullscreen().catch(() => undefined)),
           element('span', { class: 'hall-keys' }, HALL_PAGE.keys),
           place,
@@ -121,6 +125,7 @@ export function layHall(holder: HTMLElement, leave: () => void): { end(): void }
           next,
         ),
         exerciseLine(),
+        own.sheet,
       ),
     ),
   );
@@ -129,6 +134,7 @@ export function layHall(holder: HTMLElement, leave: () => void): { end(): void }
     end() {
       document.removeEventListener('keydown', onKey);
       if (document.fullscreenElement !== null) void document.exitFullscreen().catch(() => undefined);
+      delete holder.dataset['prints'];
       part?.end();
       booth.end();
       threads.end();

@@ -7,9 +7,6 @@ import { sayLanding, type AskedVote } from './voteRequests.ts';
 /** A phone that comes so long after the start does not fly any more [ms]. */
 const LATE_MS = 10_000;
 
-/** Until a landing that did not get through is said again [ms]. */
-const AGAIN_MS = 2000;
-
 const loadFlight = () => import('./phoneFlight.ts');
 
 /** Takes one phone through the flight of its hall: counts down, flies, says how it ended. */
@@ -39,15 +36,12 @@ export function createPhonePilot(options: {
   let timer: ReturnType<typeof setTimeout> | undefined;
 
   const land = async (landed: number, landing: PhoneLanding) => {
-    const answer = await sayLanding(code, { number: landed, voter, landing });
+    say(FLIGHT.tells);
+    const answer = await sayLanding(code, { number: landed, voter, landing }, () => landed === number);
     if (landed !== number) return;
-    if (!answer.ok && answer.error === '') {
-      say(VOTE.lost);
-      timer = setTimeout(() => void land(landed, landing), AGAIN_MS);
-      return;
-    }
     isFlying = false;
-    say(answer.ok ? FLIGHT.yours(sumOf(landing)) : answer.error);
+    if (answer.ok) say(FLIGHT.yours(sumOf(landing)));
+    else say(answer.error === '' ? FLIGHT.untold : answer.error);
   };
   const start = async ({ number: flown, descent }: AskedVote) => {
     const { flyForHall } = await loadFlight();

@@ -23,6 +23,7 @@ export function layVote(holder: HTMLElement, leave: () => void): { end(): void }
   const status = element('p', { role: 'status' });
   let seen: AskedVote | undefined;
   let chosen: number | undefined;
+  let pressed: number | undefined;
   let timer: ReturnType<typeof setTimeout> | undefined;
   let hasEnded = false;
 
@@ -56,7 +57,12 @@ export function layVote(holder: HTMLElement, leave: () => void): { end(): void }
   };
   const cast = async (choice: number) => {
     if (seen === undefined) return;
-    const answer = await castVote(code, { number: seen.number, voter, choice });
+    const { number } = seen;
+    pressed = choice;
+    // the last press is the vote, and on what is asked now
+    const isWanted = () => !hasEnded && pressed === choice && seen?.number === number;
+    const answer = await castVote(code, { number, voter, choice }, isWanted);
+    if (!isWanted()) return;
     if (answer.ok) {
       chosen = choice;
       if (answer.value.descent !== undefined && choice === FLIES) pilot.prepare();

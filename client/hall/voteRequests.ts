@@ -36,8 +36,13 @@ export function askVote(as: VoteKey, asked: Question & Pick<AskedVote, 'isOpen'>
   return request('/ask', isAsked, { ...as, body: asked });
 }
 
-export function castVote(code: string, vote: { number: number; voter: string; choice: number }): Answer<AskedVote> {
-  return request('/cast', isAsked, { code, body: vote });
+/** Said again while it does not get through and `isWanted`. */
+export function castVote(
+  code: string,
+  vote: { number: number; voter: string; choice: number },
+  isWanted: () => boolean,
+): Answer<AskedVote> {
+  return insist('/cast', { code, body: vote }, isWanted);
 }
 
 /** All who said that they fly do so. */
@@ -45,11 +50,13 @@ export function beginFlight(as: VoteKey): Answer<AskedVote> {
   return request('/begin', isAsked, { ...as, body: {} });
 }
 
+/** Said again while it does not get through and `isWanted`. */
 export function sayLanding(
   code: string,
   landed: { number: number; voter: string; landing: PhoneLanding },
+  isWanted: () => boolean,
 ): Answer<AskedVote> {
-  return request('/land', isAsked, { code, body: landed });
+  return insist('/land', { code, body: landed }, isWanted);
 }
 
 /** `from`: landings are told from that one on. `voter`: a phone that flies says that it is still here. */
@@ -60,13 +67,40 @@ export function lookAtVotes(
   return request(`/seen?from=${as.from ?? 0}`, isAsked, { code, ...as });
 }
 
-async function request<Value>(
+interface Sent {
+  readonly code?: string;
+  readonly key?: string;
+  readonly voter?: string;
+  readonly body?: object;
+}
+
+/** Until it is said again, and how often at most: many phones behind one router may be too many for a moment. */
+const AGAIN_MS = 2000;
+const MOST_TRIES = 30;
+
+/** What a phone says counts once, however often it is said. */
+async function insist(path: string, sent: Sent, isWanted: () => boolean): Answer<AskedVote> {
+  for (let tries = 1; ; tries++) {
+    const { status, answer } = await ask(path, isAsked, sent);
+    const isTaken = status !== 0 && status !== 429 && status < 500;
+    if (isTaken || tries === MOST_TRIES || !isWanted()) return answer;
+    await new Promise((resolve) => setTimeout(resolve, AGAIN_MS));
+    if (!isWanted()) return answer;
+  }
+}
+
+async function request<Value>(path: string, isExpected: (json: unknown) => json is Value, sent: Sent): Answer<Value> {
+  return (await ask(path, isExpected, sent)).answer;
+}
+
+/** `status`: 0 where there is no answer. */
+async function ask<Value>(
   path: string,
   isExpected: (json: unknown) => json is Value,
-  { code = '', key, voter, body }: { code?: string; key?: string; voter?: string; body?: object },
-): Answer<Value> {
+  { code = '', key, voter, body }: Sent,
+): Promise<{ readonly status: number; readonly answer: Result<Value, string> }> {
   try {
-    const answer = await fetch(`./api/votes${path}`, {
+    const response = await fetch(`./api/votes${path}`, {
       ...(body === undefined ? {} : { method: 'POST', body: JSON.stringify(body) }),
       headers: {
         'content-type': 'application/json',
@@ -75,11 +109,12 @@ async function request<Value>(
         ...(voter !== undefined && { 'x-vote-phone': voter }),
       },
     });
-    const json: unknown = await answer.json();
-    if (answer.ok && isExpected(json)) return accept(json);
-    return refuse(isRefused(json) ? json.error : '');
+    const { status } = response;
+    const json: unknown = await response.json();
+    if (response.ok && isExpected(json)) return { status, answer: accept(json) };
+    return { status, answer: refuse(isRefused(json) ? json.error : '') };
   } catch {
-    return refuse('');
+    return { status: 0, answer: refuse('') };
   }
 }
 

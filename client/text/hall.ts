@@ -5,20 +5,36 @@ import type { TouchdownOutcome } from '../../engine/touchdown/index.ts';
 export const HALL_PAGE = {
   documentTitle: (title: string) => `${title} · Kilter`,
   back: 'Start page',
-  open: 'Open scenes',
-  openFile: 'Open a file of scenes',
-  notOpened: (name: string, why: string) => `${name} was not opened: ${why}`,
-  print: 'Print',
   fullScreen: 'Full screen',
   place: (at: number, of: number) => `${at} of ${of}`,
   previous: 'Back',
   next: 'Next',
   again: 'From the start',
-  keys: 'Space: on. ←: back. ↑ ↓: change.',
+  keys: 'Space on, ← back, ↑↓ change',
   failed: 'A thread of the page failed. Reload the page.',
   working: 'working …',
   expect: 'What I expect, and why:',
   seen: 'What happened:',
+} as const;
+
+export const OWN_SCENES = {
+  title: 'Own scenes',
+  how: [
+    'Scenes are a file of text. Save these, change the file in any editor, open it here.',
+    '“npx kilter hall check FILE” says what is wrong, with line and field. The form is levels/schemas/hall.schema.json.',
+  ],
+  save: 'Save these scenes',
+  fileName: 'scenes.json',
+  openFile: 'Open a file of scenes',
+  notOpened: (name: string, why: string, more: number) =>
+    `${name} was not opened: ${why}${more > 0 ? `; and ${more} more` : ''}`,
+} as const;
+
+export const HANDOUT = {
+  print: 'Handouts',
+  printFully: 'Handouts: print one page for each scene',
+  head: (title: string, at: number, of: number) => `${title}, ${at} of ${of}`,
+  range: (field: string, from: string, to: string, worlds: string) => `${field} from ${from} to ${to}, on ${worlds}`,
 } as const;
 
 export const FACTS = {
@@ -96,6 +112,8 @@ export const FLIGHT = {
   together: 'The hall flies together: nobody holds it or begins anew.',
   hasBegun: 'The flight has begun. Look at the large screen.',
   leftIt: 'You left the flight. Look at the large screen.',
+  tells: 'You are down. Telling the large screen …',
+  untold: 'No answer from the server: your landing is not on the large screen.',
   yours: (sum: string) => `${sum} Look at the large screen.`,
   own: {
     stands: 'You stand.',

@@ -27,13 +27,16 @@ export function reachOf(lander: Lander): number {
   return Math.max(...points.map((point) => Math.hypot(...minus(point, center))));
 }
 
+/** What is seen of one. */
+export type SeenSample = Pick<TouchdownSample, 'position' | 'velocity' | 'attitude' | 'strokes'>;
+
 /**
  * The lander of a simulated touchdown at one instant, seen across its direction of travel: world x to the right, z up. Its hull as an
  * outline, each leg as short as it was crushed.
  */
 export function drawSide(
   { lander, missing }: Pick<StudyCase, 'lander' | 'missing'>,
-  samples: readonly TouchdownSample[],
+  samples: readonly SeenSample[],
   at: number,
   slope: number,
   sheet: SideSheet = VIEW,

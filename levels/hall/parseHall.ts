@@ -10,6 +10,7 @@ import {
   readTruth,
   type ProblemList,
 } from '../../engine/fieldReader.ts';
+import { withLines } from '../../engine/lineOfPath.ts';
 import { accept, refuse, type FieldProblem, type Result } from '../../engine/result.ts';
 import { DEFAULT_FRICTION, reshape, SHAPE_FACTS, SHAPE_FIELDS, type ShapeField } from '../../engine/study/index.ts';
 import { WORLDS } from '../../engine/worlds.ts';
@@ -21,14 +22,15 @@ import { readFlight } from './readFlight.ts';
 
 const HALL_FORMAT = 'kilter-hall/1';
 
-const BUDGET = { mostBytes: 64 * 1024, deepest: 8 } as const;
+export const HALL_BUDGET = { mostBytes: 64 * 1024, deepest: 8 } as const;
 
 const PACE = { least: 0.05, most: 10, unit: '-' } as const;
 
-/** The scenes that the text of a file holds. */
+/** The scenes that the text of a file holds. Whoever writes one by hand is told the line of each problem. */
 export function parseHallText(text: string): Result<Hall, readonly FieldProblem[]> {
-  const json = parseDocumentText(createProblemList('hall'), text, BUDGET);
-  return json.ok ? parseHall(json.value) : json;
+  const json = parseDocumentText(createProblemList('hall'), text, HALL_BUDGET);
+  const hall = json.ok ? parseHall(json.value) : json;
+  return hall.ok || !json.ok ? hall : refuse(withLines(text, hall.error));
 }
 
 /** The scenes of a parsed JSON document, or everything that is wrong with it. */
@@ -84,6 +86,7 @@ function readDial(list: ProblemList, value: unknown, path: string): DialScene | 
   const fields = readFields(list, value, path, DIAL_FIELDS, ['friction']);
   if (fields === undefined) return undefined;
   const at = (name: string) => `${path}.${name}`;
+  const { friction: grip = DEFAULT_FRICTION } = fields;
   const question = readText(list, fields.question, at('question'), LINE);
   const answer = readText(list, fields.answer, at('answer'), LINE);
   const ranged = readRange(list, fields, path);
@@ -99,7 +102,7 @@ function readDial(list: ProblemList, value: unknown, path: string): DialScene | 
   const worlds = readList(list, fields.worlds, at('worlds'), rule, (item, where) => readChoice(list, item, where, ids));
   const slopeDeg = readNumber(list, fields.slopeDeg, at('slopeDeg'), RANGES.slopeDeg);
   const descentRate = readNumber(list, fields.descentRate, at('descentRate'), RANGES.descentRate);
-  const friction = readNumber(list, fields.friction ?? DEFAULT_FRICTION, at('friction'), RANGES.friction);
+  const friction = readNumber(list, grip, at('friction'), RANGES.friction);
   if (question === undefined || answer === undefined || ranged === undefined || lander === undefined) return undefined;
   if (worlds === undefined || slopeDeg === undefined || descentRate === undefined || friction === undefined)
     return undefined;

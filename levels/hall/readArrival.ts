@@ -16,6 +16,7 @@ export function readArrival(list: ProblemList, value: unknown, path: string): Ha
   const fields = readFields(list, value, path, NEEDED, OPTIONAL);
   if (fields === undefined) return undefined;
   const at = (field: string) => `${path}.${field}`;
+  const { friction: grip = DEFAULT_FRICTION, yawDeg: turn = 0, missing: gone = [] } = fields;
   const name = readText(list, fields.name, at('name'), { ...LINE, most: 30 });
   const world = readChoice(
     list,
@@ -27,9 +28,9 @@ export function readArrival(list: ProblemList, value: unknown, path: string): Ha
   const slopeDeg = readNumber(list, fields.slopeDeg, at('slopeDeg'), RANGES.slopeDeg);
   const descentRate = readNumber(list, fields.descentRate, at('descentRate'), RANGES.descentRate);
   const horizontalSpeed = readNumber(list, fields.horizontalSpeed, at('horizontalSpeed'), RANGES.horizontalSpeed);
-  const friction = readNumber(list, fields.friction ?? DEFAULT_FRICTION, at('friction'), RANGES.friction);
-  const yawDeg = readNumber(list, fields.yawDeg ?? 0, at('yawDeg'), RANGES.yawDeg);
-  const missing = lander === undefined ? undefined : readMissing(list, fields.missing ?? [], at('missing'), lander);
+  const friction = readNumber(list, grip, at('friction'), RANGES.friction);
+  const yawDeg = readNumber(list, turn, at('yawDeg'), RANGES.yawDeg);
+  const missing = lander === undefined ? undefined : readMissing(list, gone, at('missing'), lander);
   if (name === undefined || world === undefined || lander === undefined || missing === undefined) return undefined;
   if (slopeDeg === undefined || descentRate === undefined || horizontalSpeed === undefined) return undefined;
   if (friction === undefined || yawDeg === undefined) return undefined;
@@ -41,14 +42,15 @@ function readLander(
   fields: { readonly lander?: unknown; readonly shape?: unknown; readonly lying?: unknown },
   path: string,
 ): Lander | undefined {
+  const { shape: changed = {}, lying: onSide = false } = fields;
   const id = readChoice(
     list,
     fields.lander,
     `${path}.lander`,
     LANDERS.map((one) => one.id),
   );
-  const shape = readShape(list, fields.shape ?? {}, `${path}.shape`);
-  const lies = readTruth(list, fields.lying ?? false, `${path}.lying`);
+  const shape = readShape(list, changed, `${path}.shape`);
+  const lies = readTruth(list, onSide, `${path}.lying`);
   const base = id === undefined ? undefined : findLander(id);
   if (base === undefined || shape === undefined || lies === undefined) return undefined;
   const shaped = reshape(base, shape);

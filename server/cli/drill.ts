@@ -1,12 +1,11 @@
 import { Argument } from 'commander';
 import type { Drill } from '../../engine/drill/index.ts';
-import { formatProblem, type FieldProblem } from '../../engine/result.ts';
 import { DRILL_BUDGET, DRILLS, findLander, findSite, parseDrillText } from '../../levels/index.ts';
+import { checkDocument, type DocumentKind } from './checkDocument.ts';
 import type { DefineVerb } from './program.ts';
-import { readFile } from './readFile.ts';
 import type { Report } from './report.ts';
 import { textTable } from './textTable.ts';
-import { oneLine, UsageError } from './usageError.ts';
+import { UsageError } from './usageError.ts';
 
 const ACTIONS = ['list', 'check'] as const;
 type Action = (typeof ACTIONS)[number];
@@ -26,7 +25,7 @@ export const defineDrill: DefineVerb = (command, deliver) => {
     .action((action: Action, file: string | undefined) => {
       if ((file !== undefined) !== (action === 'check'))
         throw new UsageError('expected a drill file with check, and none with list');
-      deliver(file === undefined ? listDrills() : checkFile(file));
+      deliver(file === undefined ? listDrills() : checkDocument(file, DRILL_FILE));
     });
 };
 
@@ -59,31 +58,14 @@ function listDrills(): Report {
   return { verb: 'drill', inputs: { action: 'list' }, results: { drills }, text: textTable(COLUMNS, rows) };
 }
 
-function checkFile(file: string): Report {
-  const text = readFile(file, 'a drill', DRILL_BUDGET);
-  if (text === undefined) throw new UsageError(`no file '${oneLine(file, 80)}'`);
-  const drill = parseDrillText(text);
-  const inputs = { action: 'check', file };
-  if (!drill.ok) return refusal(inputs, file, drill.error);
-  return {
-    verb: 'drill',
-    inputs,
-    results: { problems: [], id: drill.value.id },
-    text: contentsOf(drill.value).join('\n'),
-  };
-}
-
-function refusal(inputs: Report['inputs'], file: string, problems: readonly FieldProblem[]): Report {
-  const count = problems.length === 1 ? 'one problem' : `${problems.length} problems`;
-  const lines = problems.map((problem) => oneLine(formatProblem(problem), 400));
-  return {
-    verb: 'drill',
-    inputs,
-    results: { problems },
-    text: [`${oneLine(file, 80)}: ${count}`, ...lines].join('\n'),
-    failed: true,
-  };
-}
+const DRILL_FILE: DocumentKind<Drill> = {
+  verb: 'drill',
+  what: 'a drill',
+  budget: DRILL_BUDGET,
+  parse: parseDrillText,
+  resultsOf: ({ id }) => ({ id }),
+  textOf: contentsOf,
+};
 
 /** What a reader wants to see before flying it. */
 function contentsOf({ id, title, level, minutes, plan, objectives, ruleCard, courses, events }: Drill): string[] {

@@ -71,6 +71,11 @@ const VERBS: readonly Verb[] = [
     load: async () => (await import('./drill.ts')).defineDrill,
   },
   {
+    name: 'hall',
+    summary: 'the scenes for a hall, and what is wrong with a file of them',
+    load: async () => (await import('./hall.ts')).defineHall,
+  },
+  {
     name: 'replay',
     summary: 'the record of a table played again, and where it differs',
     load: async () => (await import('./replay.ts')).defineReplay,

@@ -91,10 +91,10 @@ async function hold(tables: number): Promise<Held> {
     for (let table = 0; table < tables; table += 1) rooms.push(...(await openTable(origin, table)));
     for (const room of rooms) countOnly(room, counts);
     await pause(SETTLE_MS);
-    await ask(server);
+    await askSpent(server);
     counts.bytes = 0;
     await pause(MEASURED_MS);
-    return { ...(await ask(server)), bytes: counts.bytes };
+    return { ...(await askSpent(server)), bytes: counts.bytes };
   });
 }
 
@@ -102,9 +102,9 @@ async function hold(tables: number): Promise<Held> {
 async function holdAlone(tables: number): Promise<Spent> {
   return inProcess('loneTables.ts', [String(tables)], async (lone) => {
     await pause(SETTLE_MS);
-    await ask(lone);
+    await askSpent(lone);
     await pause(MEASURED_MS);
-    return ask(lone);
+    return askSpent(lone);
   });
 }
 
@@ -124,14 +124,15 @@ async function inProcess<Measured>(
   }
 }
 
-async function ask(server: ChildProcess): Promise<Spent> {
+/** What a process took since it was asked before. */
+export async function askSpent(server: ChildProcess): Promise<Spent> {
   server.send('spent');
   const [spent] = (await once(server, 'message')) as [Spent];
   return spent;
 }
 
 /** Five at the seats of a drill that has begun. */
-async function openTable(origin: string, table: number): Promise<readonly Room[]> {
+export async function openTable(origin: string, table: number): Promise<readonly Room[]> {
   const [, drill] = DRILLS;
   if (drill === undefined) throw new Error('no drill to measure');
   const address = `10.0.${Math.floor(table / 250)}.${1 + (table % 250)}`;
@@ -153,7 +154,7 @@ async function openTable(origin: string, table: number): Promise<readonly Room[]
 }
 
 /** From now on what comes is counted and not read, so that the crowd leaves the machine to the server. */
-function countOnly({ connection }: Room, counts: { bytes: number }): void {
+export function countOnly({ connection }: Room, counts: { bytes: number }): void {
   Object.assign(connection.events, {
     onmessage: ({ data }: { readonly data: ArrayBuffer }) => void (counts.bytes += data.byteLength),
   });

@@ -2,6 +2,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { CAUTION } from '../../engine/constants.ts';
 import { HALL } from '../../levels/index.ts';
 import { barriers } from '../support/barriers.ts';
+import { pdfPages } from '../support/pdfText.ts';
 import { setLiveTable, type LiveTable } from '../support/liveTable.ts';
 
 let live: LiveTable;
@@ -113,11 +114,27 @@ describe('the hall', () => {
     const own = { format: 'kilter-hall/1', title: 'Own', scenes: [dialOf('footRadius'), dialOf('centerHeight')] };
     const file = page.getByLabel('Open a file of scenes');
     await file.setInputFiles(jsonFile({ ...own, scenes: [{ ...own.scenes[0], step: 0 }] }));
-    await page.getByText(/was not opened: scenes\[0\]\.step: expected a number/).waitFor();
+    await page.getByText(/was not opened: line 1, scenes\[0\]\.step: expected a number/).waitFor();
     await heading(worlds!.question).waitFor();
     await file.setInputFiles(jsonFile(own));
     await heading(wider!.question).waitFor();
     await page.getByText('1 of 2').waitFor();
+
+    // how that is done stands there; one press prints a page for each scene, on either paper, each with the caution
+    await page.getByRole('button', { name: 'Own scenes' }).click();
+    await page.getByText('kilter hall check').waitFor();
+    await page.keyboard.press('Escape');
+    await page.evaluate('window.print = () => undefined');
+    for (const format of ['A4', 'Letter']) {
+      await page.getByRole('button', { name: /^Handouts/ }).click();
+      const sheets = pdfPages(await page.pdf({ format }));
+      expect(sheets).toHaveLength(2);
+      sheets.forEach((sheet, i) => {
+        for (const words of [[wider, taller][i]!.question, 'What I expect, and why:', CAUTION])
+          expect(sheet).toContain(bare(words));
+      });
+    }
+    expect(await page.locator('.hall-all').count()).toBe(0);
 
     // what needs no simulation stands there with the press of the key
     const rigid = page.getByText(/^rigid legs /);
@@ -156,6 +173,10 @@ function voteScenes(): object {
   const descent = { lander: 'trivet', site: 'saddlers-bench', world: 'moon', start: 'low', seed: 1 };
   const flight = { kind: 'flight', question: 'Who lands it?', answer: 'Whoever is slow.', ...descent };
   return { format: 'kilter-hall/1', title: 'Own', scenes: [scene, flight] };
+}
+
+function bare(words: string): string {
+  return words.replaceAll(/\s/g, '');
 }
 
 /** Of Trivet, which is quickly simulated. */

@@ -9,7 +9,7 @@ export interface HallHeaders {
 }
 
 /** All that may be in an answer. */
-interface HallAnswer {
+export interface HallAnswer {
   readonly code: string;
   readonly key: string;
   readonly number: number;

@@ -15,6 +15,16 @@ export function numbersIn(value: unknown, path: readonly Step[] = []): readonly 
   return Object.entries(value).flatMap(([name, inner]) => numbersIn(inner, [...path, name]));
 }
 
+/** The path of everything in a document, the document itself first. */
+export function pathsIn(value: unknown, path: readonly Step[] = []): readonly (readonly Step[])[] {
+  if (typeof value !== 'object' || value === null) return [path];
+  return [path, ...Object.entries(value).flatMap(([name, inner]) => pathsIn(inner, [...path, name]))];
+}
+
+export function valueAt(document: unknown, path: readonly Step[]): unknown {
+  return path.reduce<unknown>((inner, step) => (inner as Record<Step, unknown> | undefined)?.[step], document);
+}
+
 /** A copy of a document with the value at a path replaced; undefined takes the field out. */
 export function spoiled(document: unknown, path: readonly Step[], value: unknown): unknown {
   const copy: unknown = structuredClone(document);

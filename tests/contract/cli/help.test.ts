@@ -21,6 +21,7 @@ const VERBS = [
   'report',
   'descend',
   'drill',
+  'hall',
   'replay',
   'records',
   'worlds',

@@ -5,7 +5,7 @@ import { DRILLS, parseDrill } from '../../../levels/index.ts';
 import { STATE_QUANTITIES } from '../../../engine/drill/index.ts';
 import schema from '../../../levels/schemas/drill.schema.json' with { type: 'json' };
 import { drillJson, EVERY_PART } from '../../support/drillFile.ts';
-import { numbersIn, spoiled, type Step } from '../../support/landerFile.ts';
+import { numbersIn, pathsIn, spoiled } from '../../support/landerFile.ts';
 
 /**
  * The published schema and the parser are two readings of one format: what is wrong in shape is wrong for both. The parser
@@ -31,12 +31,7 @@ function shapeParses(document: unknown): boolean {
   return result.ok || result.error.every(({ code }) => BEYOND.includes(code));
 }
 
-function fieldsIn(value: unknown, path: readonly Step[] = []): readonly (readonly Step[])[] {
-  if (typeof value !== 'object' || value === null) return [path];
-  return [path, ...Object.entries(value).flatMap(([name, inner]) => fieldsIn(inner, [...path, name]))];
-}
-
-const places = fieldsIn(EVERY_PART)
+const places = pathsIn(EVERY_PART)
   .filter((path) => path.length > 0)
   .map((path) => [path.join('.'), path] as const);
 

@@ -114,6 +114,13 @@ describe('a file of scenes', () => {
     const parsed = parseHallText(text);
     expect(parsed.ok ? '' : parsed.error[0]?.came).toContain('"title" again');
   });
+
+  it('says the line of each problem', () => {
+    const lines = JSON.stringify(hallOf(DIAL, { ...FILM, pace: 0 }), undefined, 1).split('\n');
+    const parsed = parseHallText(lines.join('\n'));
+    const line = lines.findIndex((one) => one.includes('"pace"')) + 1;
+    expect(parsed.ok ? [] : parsed.error).toMatchObject([{ path: 'scenes[1].pace', line }]);
+  });
 });
 
 describe('the scenes that come with Kilter', () => {
