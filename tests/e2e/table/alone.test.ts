@@ -76,7 +76,7 @@ describe.concurrent('a newcomer alone', () => {
     await expect.poll(() => worlds.innerText()).toMatch(/Moon[\s\S]*Mars[\s\S]*Earth/);
     expect(await worlds.innerText()).toContain(CAUTION);
     expect(await outOfReach(page, again)).toEqual([]);
-    await worlds.getByRole('button', { name: 'Again' }).click();
+    await worlds.getByRole('button', { name: 'Again', exact: true }).click();
     await page.getByRole('region', { name: 'Controls' }).waitFor();
     expect(live.faults).toEqual([]);
   });
