@@ -5,6 +5,7 @@ import type { CanvasPen } from '../ink/canvasPen.ts';
 import type { Sheet } from '../views/sheet.ts';
 import { DescentDrawing, type DescentSource } from './descentDrawing.ts';
 import { InkObject } from './inkObject.ts';
+import { Redraw } from './redraw.ts';
 
 /** What the page tells the scene about its place: the size of the canvas and what lies over it [px], px a unit. */
 export interface Layout {
@@ -21,6 +22,7 @@ export class SectionScene extends Scene {
   readonly #camera = new SectionCamera();
   readonly #follower = new Follower(this.#camera);
   readonly #drawing: DescentDrawing;
+  readonly #redraw = new Redraw();
   #unit = 1;
   #time = 0;
 
@@ -50,6 +52,15 @@ export class SectionScene extends Scene {
     if (subject === undefined) return;
     if (this.#drawing.isNewDescent) this.#follower.cut();
     this.#follower.step(subject, seconds, this.#unit);
+    // what is not drawn anew stays on the canvas as it is
+    this.sys.setVisible(this.#redraw.isDue(this.#picture(), this.#time));
+  }
+
+  #picture(): string {
+    const { size, framing } = this.#camera;
+    // a spring comes to rest by ever smaller steps: those that nobody sees are none
+    const seen = [framing.x * framing.scale, framing.y * framing.scale, 2000 * Math.log(framing.scale)];
+    return JSON.stringify([this.#unit, size, seen.map((px) => Math.round(10 * px)), this.#drawing.picture]);
   }
 
   #sheet(pen: CanvasPen): Sheet {

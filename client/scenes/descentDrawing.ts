@@ -159,6 +159,18 @@ export class DescentDrawing {
     return this.#isNewDescent;
   }
 
+  /** All that the picture depends on beside its camera and the source's own fixed parts, in words: two that are the same need not both be drawn. */
+  get picture(): string {
+    if (this.#view === undefined) return '';
+    const { commanded, site, stage, drawnIn, spread, map } = this.#view;
+    return JSON.stringify([
+      this.#state,
+      [commanded, site, stage, drawnIn, spread, map?.sigma],
+      [this.#underTruth?.state, this.#underTruth?.isLive, this.#apart],
+      [this.#limit, this.#side, this.#figures, this.#now, this.#source.still()],
+    ]);
+  }
+
   /** Moves on to this moment and says what has to be in the picture. */
   advance(nowMs: number, seconds: number): Subject | undefined {
     const live = this.#source.view();

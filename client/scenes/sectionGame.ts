@@ -24,8 +24,9 @@ export function createSectionGame(
     zoom: 1 / pixelRatio(),
     banner: false,
     audio: { noAudio: true },
-    // the paper is drawn; the canvas itself stays clear
+    // the paper is drawn over all of it, and a picture that has not changed is left as it is
     transparent: true,
+    render: { clearBeforeRender: false },
     autoFocus: false,
     // everything that is pressed is HTML
     input: { keyboard: false, mouse: false, touch: false, gamepad: false },

@@ -29,7 +29,8 @@ interface Box {
 /** From now on the page remembers what is lettered on its drawings, frame by frame. */
 export async function watchLettering(page: Page): Promise<void> {
   await page.evaluate(() => {
-    let frame: object[] = [];
+    let frame: { readonly canvas: HTMLCanvasElement }[] = [];
+    let lettered: typeof frame = [];
     // eslint-disable-next-line typescript/unbound-method -- called on one canvas after the other
     const write = CanvasRenderingContext2D.prototype.fillText;
     CanvasRenderingContext2D.prototype.fillText = function fillText(words: string, x: number, y: number) {
@@ -39,11 +40,15 @@ export async function watchLettering(page: Page): Promise<void> {
       const top = f + d * (y - size.actualBoundingBoxAscent);
       const right = e + a * (x + size.actualBoundingBoxRight);
       const bottom = f + d * (y + size.actualBoundingBoxDescent);
-      frame.push({ canvas: this.canvas, words, left, right, top, bottom });
+      const at = { canvas: this.canvas, words, left, right, top, bottom };
+      frame.push(at);
       write.call(this, words, x, y);
     };
     const turn = () => {
-      Object.assign(window, { lettered: frame });
+      // a drawing that has not changed is not drawn again: its letters are still there
+      const drawn = new Set(frame.map(({ canvas }) => canvas));
+      lettered = [...lettered.filter(({ canvas }) => !drawn.has(canvas)), ...frame];
+      Object.assign(window, { lettered });
       frame = [];
       requestAnimationFrame(turn);
     };
