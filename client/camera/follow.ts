@@ -14,8 +14,8 @@ export interface Subject {
 const STIFFNESS = 2.6;
 /** Of its own motion the subject takes so much of the zoom along; the spring has the rest [-]. */
 const ALONG = 0.75;
-/** What moves faster than this does not fly there, but is believed to be elsewhere [m/s]. */
-const FASTEST = 25;
+/** What is farther off than this from one frame to the next did not fly there, but is believed to be elsewhere [m]. */
+const JUMP = 2;
 /** Longest step that the follower takes at once [s]; a page that slept must not fling the picture. */
 const LONGEST_STEP = 0.1;
 /** Lander reaches that fit across the free part of the sheet at the closest: fewer on a narrow sheet. */
@@ -71,7 +71,7 @@ export class Follower {
     const step = Math.min(seconds, LONGEST_STEP);
     const { framing } = camera;
     const before = frameSubject(last, camera, unit);
-    const share = Math.abs(subject.y - last.y) <= FASTEST * seconds ? ALONG : 0;
+    const share = Math.abs(subject.y - last.y) <= JUMP ? ALONG : 0;
     const moved = (from: number, to: number) => share * (to - from);
     const rate = this.#rate;
     const x = spring(framing.x + subject.x - last.x, rate.x, wanted.x, step);

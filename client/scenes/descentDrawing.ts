@@ -4,6 +4,7 @@ import { TICK_RATE, type DescentState } from '../../engine/world/index.ts';
 import type { Subject } from '../camera/follow.ts';
 import { enlargementAt } from '../camera/enlargement.ts';
 import type { SectionCamera } from '../camera/sectionCamera.ts';
+import type { Spot } from '../ink/stencil.ts';
 import { createSmoothing, type Smoothing } from '../net/index.ts';
 import type { UnitSystem } from '../settings/settings.ts';
 import { settings } from '../settings/store.ts';
@@ -13,6 +14,7 @@ import { drawHeight, drawScaleBar, drawSlope, drawTimes } from '../views/dimensi
 import { drawDust } from '../views/dust.ts';
 import { drawFootprint } from '../views/footprint.ts';
 import { drawGround } from '../views/ground.ts';
+import { drawHorizon } from '../views/horizon.ts';
 import { drawGhosts } from '../views/ghosts.ts';
 import { drawHeightLadder } from '../views/heightLadder.ts';
 import { type Bounds, LabelBoard } from '../views/labels.ts';
@@ -25,6 +27,7 @@ import { drawPlume } from '../views/plume.ts';
 import { drawPrints } from '../views/prints.ts';
 import { drawProtractor } from '../views/protractor.ts';
 import { ramp, type Sheet } from '../views/sheet.ts';
+import { drawShadow } from '../views/shadow.ts';
 import { drawSpeedVector } from '../views/speedVector.ts';
 import { drawSpotMark } from '../views/spotMark.ts';
 import { drawStrike, hullOnGround } from '../views/strikeMark.ts';
@@ -140,6 +143,7 @@ export class DescentDrawing {
     this.layers = [
       () => this.#labels.begin(),
       (sheet) => drawPaper(sheet),
+      layer((sheet) => drawHorizon(sheet, this.#ground)),
       layer((sheet, state) => this.#drawLadder(sheet, state)),
       layer((sheet, state) => this.#drawPath(sheet, state)),
       layer((sheet) => drawGround(sheet, this.#ground)),
@@ -344,6 +348,7 @@ export class DescentDrawing {
     // what cannot be used is not drawn: a tank that ran dry looks it
     const pose = onGround(poseOf(state, this.#figure, state.propellant / Math.max(1, fullPropellant)), terrain);
     const throttle = state.thrust / maxThrust;
+    drawShadow(sheet, cornersOf(landerExtent(this.#figure, pose)), terrain);
     drawFootprint(sheet, this.#groundAt(pose.feet[0].x), this.#groundAt(pose.feet[1].x));
     drawPrints(sheet, prints, { terrain, padRadius: this.#figure.padRadius });
     drawDust(sheet, { puffs, now: this.#now, terrain, gravity });
@@ -435,6 +440,11 @@ export class DescentDrawing {
 /** How far one is to the right of and above another [m]. */
 function apartOf(one: DescentState, other: DescentState): { readonly right: number; readonly up: number } {
   return { right: one.x - other.x, up: one.y - other.y };
+}
+
+/** Its upper corners, and where it stands. */
+function cornersOf({ left, right, top, bottom }: Bounds): readonly Spot[] {
+  return [left, right].flatMap((x) => [top, bottom].map((y) => ({ x, y })));
 }
 
 /** A stretch of the section [m] on the sheet [px]. */
