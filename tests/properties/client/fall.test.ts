@@ -3,11 +3,10 @@ import { describe, expect, it } from 'vitest';
 import { enlargementAt } from '../../../client/camera/enlargement.ts';
 import { Follower, frameSubject, type Subject } from '../../../client/camera/follow.ts';
 import { SectionCamera } from '../../../client/camera/sectionCamera.ts';
-import { DescentDrawing } from '../../../client/scenes/descentDrawing.ts';
 import { rungsUpTo } from '../../../client/views/heightLadder.ts';
 import { type Figure, figureOf } from '../../../client/views/lander/figure.ts';
-import type { Lander } from '../../../engine/lander/index.ts';
 import { firstLanding, LANDERS } from '../../../levels/index.ts';
+import { drawingOf } from '../../support/descentDrawn.ts';
 import { viewOf } from '../../support/flightView.ts';
 
 const { setup } = firstLanding(1);
@@ -29,22 +28,13 @@ const sheets = fc
     camera.size = { width: width * unit, height: height * unit, covered };
     return { camera, unit };
   });
-const landers = fc.constantFrom(...LANDERS.map((lander) => ({ figure: figureOf(lander), lander })));
+const landers = fc.constantFrom(...LANDERS.map(figureOf));
 const heights = fc.double({ min: 0, max: HIGHEST, noNaN: true });
 
 /** What has to be in the picture of a lander whose feet are so high [m]. */
-function subjectAt({ figure, lander }: { figure: Figure; lander: Lander }, height: number): Subject {
+function subjectAt(figure: Figure, height: number): Subject {
   const view = viewOf({ height, y: height + figure.centerHeight, x: 3 });
-  const drawing = new DescentDrawing({
-    view: () => view,
-    figures: () => view,
-    terrain: () => FLAT,
-    figure,
-    gravity: setup.gravity,
-    maxThrust: lander.engine.maxThrust,
-    fullPropellant: 100,
-    still: () => true,
-  });
+  const drawing = drawingOf({ view: () => view, terrain: () => FLAT, figure });
   const subject = drawing.advance(0, 0.016);
   if (subject === undefined) throw new Error('nothing is drawn of a view that is there');
   return subject;

@@ -5,17 +5,15 @@ import { PencilPen } from '../../../client/ink/pencilPen.ts';
 import { SvgPen } from '../../../client/ink/svgPen.ts';
 import { surpriseWords } from '../../../client/panels/beliefTable.ts';
 import { createPlanReader } from '../../../client/plan.ts';
-import { DescentDrawing } from '../../../client/scenes/descentDrawing.ts';
 import { figuresOf } from '../../../client/scenes/figures.ts';
 import { BELIEF } from '../../../client/text/en.ts';
 import { distance } from '../../../client/text/numbers.ts';
 import { edgeTo } from '../../../client/views/edgeArrow.ts';
-import { figureOf } from '../../../client/views/lander/figure.ts';
 import type { TableView } from '../../../engine/table/index.ts';
 import { firstLanding } from '../../../levels/index.ts';
+import { drawingOf } from '../../support/descentDrawn.ts';
 import { viewOf } from '../../support/flightView.ts';
 
-const { setup } = firstLanding(1);
 const SPREAD = { x: 2, height: 1.5, vx: 0.1, vy: 0.1, angle: 0.01 };
 const MAP = { firstX: -200, spacing: 10, heights: Array.from({ length: 41 }, () => 0), sigma: 0.2 };
 
@@ -30,16 +28,7 @@ function drawn(...views: readonly TableView[]): string {
 
 function drawnOn(window: { readonly width: number; readonly height: number }, views: readonly TableView[]): SvgPen {
   let view = views[0]!;
-  const drawing = new DescentDrawing({
-    view: () => view,
-    figures: () => view,
-    terrain: () => setup.terrain,
-    figure: figureOf(setup.lander),
-    gravity: setup.gravity,
-    maxThrust: setup.lander.engine.maxThrust,
-    fullPropellant: setup.propellant,
-    still: () => true,
-  });
+  const drawing = drawingOf({ view: () => view });
   const camera = new SectionCamera();
   camera.size = { ...camera.size, ...window };
   views.forEach((next, index) => {

@@ -2,26 +2,14 @@ import { describe, expect, it } from 'vitest';
 import { SectionCamera } from '../../../client/camera/sectionCamera.ts';
 import { SvgPen } from '../../../client/ink/svgPen.ts';
 import { readingText } from '../../../client/panels/readings.ts';
-import { DescentDrawing } from '../../../client/scenes/descentDrawing.ts';
 import { figuresOf } from '../../../client/scenes/figures.ts';
 import { drawProtractor } from '../../../client/views/protractor.ts';
-import { figureOf } from '../../../client/views/lander/figure.ts';
 import type { TableView } from '../../../engine/table/index.ts';
-import { firstLanding } from '../../../levels/index.ts';
+import { drawingOf } from '../../support/descentDrawn.ts';
 import { viewOf } from '../../support/flightView.ts';
 
-const { setup } = firstLanding(1);
-
-function drawingOf(source: { readonly view: () => TableView; readonly figures: () => TableView }) {
-  const drawing = new DescentDrawing({
-    ...source,
-    terrain: () => setup.terrain,
-    figure: figureOf(setup.lander),
-    gravity: setup.gravity,
-    maxThrust: setup.lander.engine.maxThrust,
-    fullPropellant: setup.propellant,
-    still: () => true,
-  });
+function drawnBy(source: { readonly view: () => TableView; readonly figures: () => TableView }) {
+  const drawing = drawingOf(source);
   const camera = new SectionCamera();
   camera.size = { ...camera.size, width: 1280, height: 720 };
   return (nowMs: number): string => {
@@ -78,7 +66,7 @@ describe('the figures of one moment', () => {
     const views = [600, 603, 606, 609].map((tick, i) => viewOf({ tick, height: 30 - i, y: 30 - i }));
     let [now = shown] = views;
     let figures = shown;
-    const draw = drawingOf({ view: () => now, figures: () => figures });
+    const draw = drawnBy({ view: () => now, figures: () => figures });
     for (const [i, view] of views.entries()) {
       now = view;
       expect(draw(50 * i)).toMatch(/>30\.0.m</);

@@ -1,26 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import { DescentDrawing } from '../../../client/scenes/descentDrawing.ts';
 import { Redraw } from '../../../client/scenes/redraw.ts';
-import { figureOf } from '../../../client/views/lander/figure.ts';
 import type { TableView } from '../../../engine/table/index.ts';
-import { firstLanding } from '../../../levels/index.ts';
+import { drawingOf } from '../../support/descentDrawn.ts';
 import { viewOf } from '../../support/flightView.ts';
-
-const { setup } = firstLanding(1);
 
 /** What the picture of the last of these views depends on, each shown for a second. */
 function pictureOf(...views: readonly TableView[]): string {
   let view = views[0]!;
-  const drawing = new DescentDrawing({
-    view: () => view,
-    figures: () => view,
-    terrain: () => setup.terrain,
-    figure: figureOf(setup.lander),
-    gravity: setup.gravity,
-    maxThrust: setup.lander.engine.maxThrust,
-    fullPropellant: setup.propellant,
-    still: () => false,
-  });
+  const drawing = drawingOf({ view: () => view, still: () => false });
   views.forEach((next, second) => {
     view = next;
     for (let frame = 0; frame < 60; frame += 1) drawing.advance(1000 * second + (1000 / 60) * frame, 1 / 60);
