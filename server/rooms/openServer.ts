@@ -25,7 +25,8 @@ import { openRunPool } from '../workers/runPool.ts';
 import { createBacklogReport } from './backlogReport.ts';
 import { createEntrance } from './entrance.ts';
 import { ALONE, joinProcesses } from './processes.ts';
-import { TableRoom, type RoomServices } from './TableRoom.ts';
+import type { RoomServices } from './roomServices.ts';
+import { TableRoom } from './TableRoom.ts';
 import { createTableRegistry } from './tableRegistry.ts';
 import { createTicker, type Ticker } from './ticker.ts';
 
