@@ -71,13 +71,14 @@ interface Scales {
 }
 
 function drawGround(pen: Pen, { x, y, scale }: Scales, terrain: DescentSetup['terrain'], middle: number): void {
-  const half = PATHS.width / 2 / scale;
-  for (let step = -50; step <= 50; step++) {
-    const at = middle + (half * step) / 50;
+  // past the sheet to either side: where it lies is wider at times
+  const reach = (1.5 * PATHS.width) / scale;
+  for (let step = -150; step <= 150; step++) {
+    const at = middle + (reach * step) / 150;
     pen.lineTo(x(at), y(groundHeight(terrain, at)));
   }
-  pen.lineTo(PATHS.width, PATHS.height + 400);
-  pen.lineTo(0, PATHS.height + 400);
+  pen.lineTo(2 * PATHS.width, PATHS.height + 400);
+  pen.lineTo(-PATHS.width, PATHS.height + 400);
   pen.close();
   pen.paint({ fill: 'soil', stroke: 'ink', width: 'thick' });
 }
