@@ -3,9 +3,15 @@ import { inflateSync } from 'node:zlib';
 /** Glyphs of a font, by their codes: the letters they stand for. */
 type Letters = ReadonlyMap<number, string>;
 
+interface PrintedFont {
+  readonly letters: Letters;
+  /** Codes as the page writes them: two hexadecimal digits in a font that is drawn glyph by glyph, as a variable one is, else four. */
+  readonly code: RegExp;
+}
+
 /**
  * The letters on each page of a PDF as the browser prints it, in the order in which they are drawn and without spaces: lines break where the sheet ends. Reads only what
- * the browser writes: objects in the open, deflated streams, two bytes a glyph, and for each font the map from glyphs to letters (ISO 32000-1, 9.10.3).
+ * the browser writes: objects in the open, deflated streams, one or two bytes a glyph, and for each font the map from glyphs to letters (ISO 32000-1, 9.10.3).
  */
 export function pdfPages(pdf: Buffer): readonly string[] {
   const objects = new Map<string, string>();
@@ -16,18 +22,21 @@ export function pdfPages(pdf: Buffer): readonly string[] {
 }
 
 function lettersOf(page: string, objects: ReadonlyMap<string, string>): string {
-  const fonts = new Map<string, Letters>();
+  const fonts = new Map<string, PrintedFont>();
   const named = /\/Font <<([\s\S]*?)>>/.exec(page)?.[1] ?? '';
   for (const [, name = '', id = ''] of named.matchAll(/\/(\w+) (\d+) 0 R/g)) {
-    const map = /\/ToUnicode (\d+) 0 R/.exec(objects.get(id) ?? '')?.[1] ?? '';
-    fonts.set(name, readLetters(streamOf(objects.get(map) ?? '')));
+    const body = objects.get(id) ?? '';
+    const map = /\/ToUnicode (\d+) 0 R/.exec(body)?.[1] ?? '';
+    const code = /\/Subtype \/Type3/.test(body) ? /.{2}/g : /.{4}/g;
+    fonts.set(name, { letters: readLetters(streamOf(objects.get(map) ?? '')), code });
   }
-  let font: Letters = new Map();
+  let font: PrintedFont | undefined;
   let read = '';
   const content = /\/Contents (\d+) 0 R/.exec(page)?.[1] ?? '';
   for (const [, name, codes] of streamOf(objects.get(content) ?? '').matchAll(/\/(\w+) [\d.]+ Tf|<([0-9A-F]+)> Tj/g)) {
-    if (name !== undefined) font = fonts.get(name) ?? new Map<number, string>();
-    for (const code of codes?.match(/.{4}/g) ?? []) read += font.get(Number.parseInt(code, 16)) ?? '\uFFFD';
+    if (name !== undefined) font = fonts.get(name);
+    for (const code of codes?.match(font?.code ?? /.{4}/g) ?? [])
+      read += font?.letters.get(Number.parseInt(code, 16)) ?? '\uFFFD';
   }
   // letters that are printed as one are two again
   return read.replaceAll(/\s/g, '').replaceAll(/[\uFB00-\uFB06]/g, (drawn) => drawn.normalize('NFKC'));
