@@ -91,12 +91,14 @@ export function drawSlope(
   const hasRoom = from >= left + 8 * pen.unit && from + width <= camera.size.width - right - 8 * pen.unit;
   // where it has to give way it stands lower, clear of the lines
   const drops = hasRoom ? [24, 36, 52] : [36, 52, 24];
+  // a slope that falls away would run through them
+  const fall = Math.max(0, -Math.tan(rise)) * (length + width);
   letter(sheet, {
     name: 'slope',
     rank: 2,
     words: reading.words,
     lettering,
-    places: drops.map((drop) => ({ x: from, y: y + drop * pen.unit })),
+    places: drops.map((drop) => ({ x: from, y: y + fall + drop * pen.unit })),
     mayGo: true,
   });
 }

@@ -5,6 +5,8 @@ import type { Sheet } from './sheet.ts';
 /** Height of the flag, and its length [drafting units]. */
 const POLE = 46;
 const FLAG = 20;
+/** Kept clear at the left edge, where the ladder of heights stands [drafting units]. */
+const LADDER = 90;
 
 /** The spot that Site marked, as a flag on the ground with its way in; where it lies beyond the free part of the sheet, an arrow at that edge. */
 export function drawSpotMark(
@@ -20,7 +22,7 @@ export function drawSpotMark(
   const { covered, width } = camera.size;
   const x = camera.sheetX(mark.x);
   const y = camera.sheetY(mark.groundY);
-  const [least, most] = [covered.left + 12 * pen.unit, width - covered.right - 12 * pen.unit];
+  const [least, most] = [covered.left + LADDER * pen.unit, width - covered.right - 12 * pen.unit];
   if (x < least || x > most) {
     drawBeyond(pen, {
       edge: x < least ? least : most,
