@@ -51,7 +51,9 @@ describe.concurrent('the page without its server', () => {
       const height = await readReading(page, 'height');
       await expect.poll(() => readReading(page, 'height')).toBeLessThan(height - 3);
       // in its own lettering
-      await expect.poll(() => page.evaluate(() => [...document.fonts].map(({ status }) => status))).toEqual(['loaded']);
+      await expect
+        .poll(() => page.evaluate(() => [...document.fonts].map(({ status }) => status)))
+        .toEqual(['loaded', 'loaded']);
       await page.keyboard.press('ArrowUp');
       expect(await page.locator('.section canvas').isVisible()).toBe(true);
 
