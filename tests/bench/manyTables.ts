@@ -12,7 +12,8 @@ import type { Spent } from './measuredTicker.ts';
 
 /** Tables that are tried, one number after the other, until ticks come too late. */
 const TRIED = [1, 20, 60, 100] as const;
-const SETTLE_MS = 1000;
+/** After which what is called often is compiled: in the first seconds a tick takes half as much again [ms]. */
+const SETTLE_MS = 5000;
 const MEASURED_MS = 5000;
 /** After so long no more are tried [ms]. */
 const LONGEST_MS = 90_000;
