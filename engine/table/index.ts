@@ -49,7 +49,6 @@ export {
 } from './siteNotes.ts';
 export { spare } from './runEvents.ts';
 export { createTable, judgeDescent, scorecardOf, stepTable, type Table } from './table.ts';
-export { isControl } from './tableState.ts';
 export { STAND_IN_AFTER_TICKS } from './attendance.ts';
 export { formatTableCode, parseTableCode, TABLE_CODE_ALPHABET, TABLE_CODE_LENGTH } from './tableCode.ts';
 export { hashInstruments } from './instruments.ts';
@@ -113,7 +112,7 @@ export {
 export { ORDERS } from './turns.ts';
 export { marginNow } from './flightKnown.ts';
 export { askForDrill } from './viewDrill.ts';
-export { viewAt, viewCommon, viewOwn, viewTable } from './viewTable.ts';
+export { viewAt, viewCommon, viewOwn, viewTable, viewTruth } from './viewTable.ts';
 export { DESCENT_RATE_RANGE_TENTHS, DRIFT_RANGE_TENTHS } from './orders.ts';
 export { paceNow } from './pace.ts';
 export { closedFormAt, pivotAtTouchdown } from './closedForm.ts';

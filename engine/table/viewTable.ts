@@ -57,6 +57,12 @@ export function viewOwn(table: Table, id: MemberId): OwnView {
   return viewFor(table, member);
 }
 
+/** What the control side was shown before, with what is true now: that is drawn, and moves between two looks at the figures. */
+export function viewTruth({ run }: Table, before: OwnView): OwnView {
+  const { control } = before;
+  return control === undefined ? before : { ...before, control: { ...control, truth: run.flight } };
+}
+
 function viewFor(table: Table, member: Member): OwnView {
   const { state, run, plan } = table;
   const turn = viewTurn(state, member, run.flight.tick);

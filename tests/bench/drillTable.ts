@@ -8,11 +8,13 @@ import {
   viewCommon,
   viewOwn,
   viewTable,
+  viewTruth,
   type Table,
   type TableModel,
 } from '../../engine/table/index.ts';
 import { DRILLS, layDrill } from '../../levels/index.ts';
 import { STEPS_PER_PATCH } from '../../server/rooms/index.ts';
+import { createOwnReadings } from '../../server/rooms/ownReadings.ts';
 import { commonShape } from '../../server/schema/commonShape.ts';
 import { ownShape } from '../../server/schema/ownShape.ts';
 import { openPaperWire } from '../support/paperWire.ts';
@@ -110,15 +112,21 @@ function processorUs(): number {
   return user + system;
 }
 
-/** Makes and encodes what everybody is shown; `take` gets the bytes that would go to each. */
+/** Makes and encodes what everybody is shown, each part as often as a server does; `take` gets the bytes that would go to each. */
 function watchTable(table: Table, take?: (sent: readonly Uint8Array[]) => void): () => void {
-  const members = table.state.members.map(({ id }) => id);
   const wire = openPaperWire(commonShape, ownShape);
   wire.writeCommon(viewCommon(table));
-  for (const id of members) wire.join(viewOwn(table, id));
+  const shown = table.state.members.map(({ id }) => viewOwn(table, id));
+  for (const view of shown) wire.join(view);
+  const readings = createOwnReadings();
   return () => {
     wire.writeCommon(viewCommon(table));
-    for (const [at, id] of members.entries()) wire.write(at, viewOwn(table, id));
+    const areDue = readings.areDue(table.state, table.state.tick);
+    for (const [at, before] of shown.entries()) {
+      const view = areDue ? viewOwn(table, `m${at + 1}`) : viewTruth(table, before);
+      shown[at] = view;
+      wire.write(at, view);
+    }
     const sent = wire.encode();
     take?.(sent);
   };

@@ -101,7 +101,7 @@ describe('what a client is sent', () => {
     await leaveAll(ada, bo);
   });
 
-  it('brings whoever runs a drill all of it with each sending, what is true too', async () => {
+  it('brings whoever runs a drill what is true with each sending', async () => {
     const fay = await listen((client) =>
       client.create<TablePapers>('table', { name: 'Fay', role: 'facilitator' as const }),
     );
