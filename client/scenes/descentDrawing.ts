@@ -425,7 +425,8 @@ export class DescentDrawing {
         side,
         words: this.#figures.height,
       });
-      drawTimes(nearer, { foot: away, centerY: state.y, side, words: this.#figures.times });
+      const { times, timesShort } = this.#figures;
+      drawTimes(nearer, { foot: away, centerY: state.y, side, words: times, short: timesShort });
     }
     drawSlope(sheet, {
       from: this.#groundAt(toward.x),

@@ -20,6 +20,7 @@ export interface Figures {
   readonly spot: string;
   /** How many times as large as the section the lander is drawn; nothing where it is as large. */
   readonly times: string;
+  readonly timesShort: string;
 }
 
 export const NO_FIGURES: Figures = {
@@ -32,6 +33,7 @@ export const NO_FIGURES: Figures = {
   slope: '',
   spot: '',
   times: '',
+  timesShort: '',
 };
 
 /** Slower than this the lander counts as going straight down [m/s]. */
@@ -55,7 +57,8 @@ export function figuresOf({ flight, margin, spread, site }: TableView, side: 'le
     tilt: tiltWords(angleToFall(flight, side)),
     slope: isLevel(slope) ? SECTION.level : SECTION.slope(degrees(Math.abs(slope))),
     spot: site.spot === undefined ? '' : SECTION.spot(distance(Math.abs(site.spot.meters - flight.x), 0)),
-    times: timesWords(flight.height),
+    times: timesWords(flight.height, SECTION.times),
+    timesShort: timesWords(flight.height, SECTION.timesShort),
   };
 }
 
@@ -65,9 +68,9 @@ function heightWords(height: number, spread: BeliefSpread | undefined): string {
   return spread === undefined ? distance(up) : about(up, BAND * spread.height, 1);
 }
 
-function timesWords(height: number): string {
+function timesWords(height: number, words: (times: string) => string): string {
   const times = decimal(enlargementAt(height), 1);
-  return times === '1.0' ? '' : SECTION.times(times);
+  return times === '1.0' ? '' : words(times);
 }
 
 function limitWords(predicted: PredictedMargin | undefined): string {

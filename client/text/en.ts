@@ -499,6 +499,7 @@ export const SECTION = {
   level: 'level',
   spot: (far: string) => `spot ${far}`,
   times: (times: string) => `lander drawn ×${times}`,
+  timesShort: (times: string) => `drawn ×${times}`,
   noMargin: (callout: string) => `${callout}: too fast to touch down`,
   marginWords: (callout: string, by: string, within: boolean) =>
     within ? `${callout}: ${by} to the tip limit` : `${callout}: ${by} over the tip limit`,

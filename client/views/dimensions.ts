@@ -48,7 +48,13 @@ function drawHeightWords(sheet: Sheet, { words }: { readonly words: string }, x:
 /** That a lander is drawn larger than the section, on the side of it where the arrow is not. */
 export function drawTimes(
   sheet: Sheet,
-  reading: { readonly foot: Spot; readonly centerY: number; readonly side: 'left' | 'right'; readonly words: string },
+  reading: {
+    readonly foot: Spot;
+    readonly centerY: number;
+    readonly side: 'left' | 'right';
+    readonly words: string;
+    readonly short: string;
+  },
 ): void {
   const { pen, camera } = sheet;
   const out = reading.side === 'left' ? -1 : 1;
@@ -57,7 +63,7 @@ export function drawTimes(
   letter(sheet, {
     name: 'times',
     rank: 6,
-    words: reading.words,
+    words: camera.freeWidth < NARROW * pen.unit ? reading.short : reading.words,
     lettering: { size: 13, tone: 'pencil', italic: true, halo: 'paper', align: out < 0 ? 'right' : 'left' },
     places: [4, -20, 28].map((down) => ({ x, y: y + down * pen.unit })),
     mayGo: true,
