@@ -65,7 +65,7 @@ export function createTradeCard(
       const bought = whatBuysMost(trades);
       card.answer(`${headlineOf(bought)}${isDone ? '' : ' …'}`, TRADE_CARD.lead);
       card.progress(TRADE_CARD.soFar(trades.reduce((sum, { points }) => sum + points.length, 0)));
-      drawn = tradeDrawing(trades, speed, TRADE_CARD);
+      drawn = tradeDrawing(trades, speed);
       card.draw(drawn);
       table.replaceChildren(tableFor(trades, bought));
     },

@@ -59,9 +59,11 @@ export function polyline(points: readonly Point[], stroke: Stroke, closed = fals
   return `<path d="${path}${closed ? 'Z' : ''}" ${strokeWords(stroke)} stroke-linejoin="round"/>`;
 }
 
-export function area(points: readonly Point[], fill: string): string {
+/** `opacity`: of the fill over what lies below it. */
+export function area(points: readonly Point[], fill: string, opacity = 1): string {
   if (points.length === 0) return '';
-  return `<path d="${points.map(([x, y], i) => `${i === 0 ? 'M' : 'L'}${px(x)} ${px(y)}`).join('')}Z" fill="${fill}"/>`;
+  const thin = opacity === 1 ? '' : ` fill-opacity="${px(opacity)}"`;
+  return `<path d="${points.map(([x, y], i) => `${i === 0 ? 'M' : 'L'}${px(x)} ${px(y)}`).join('')}Z" fill="${fill}"${thin}/>`;
 }
 
 export function circle(x: number, y: number, radius: number, stroke: Stroke, fill: Ink | 'none' = 'none'): string {

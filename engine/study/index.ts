@@ -23,13 +23,27 @@ export {
   type StudyCase,
 } from './studyCase.ts';
 export {
+  gainOver,
   tradeOf,
   tradePoint,
   tradeSteps,
   tradeTable,
+  whatBuysCheapest,
   whatBuysMost,
   type Bought,
   type Trade,
+  type TradeGain,
   type TradePoint,
 } from './trade.ts';
-export { tradeDrawing, tradeStroke } from './tradeDrawing.ts';
+export { GRID_KEY, gridDrawing, tradeDrawing, tradeStroke } from './tradeDrawing.ts';
+export {
+  bestOfGrid,
+  enterPoint,
+  gridPoints,
+  gridTable,
+  planGrid,
+  tradeGridOf,
+  type TradeAxes,
+  type TradeGrid,
+} from './tradeGrid.ts';
+export { axisOf, gridLines, LIMIT_RULE, MASS_RULE, valueWords, whatBuysLines } from './tradeWords.ts';

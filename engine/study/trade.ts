@@ -90,37 +90,61 @@ export function* tradeOf(asked: StudyCase, field: ShapeField): Generator<Trade> 
   }
 }
 
-/** Every point of trades, a row each. */
-export function tradeTable(trades: readonly Trade[]): CsvTable {
-  return {
-    names: ['field', 'unit', 'value', 'isPresent', 'mass', 'tip', 'gear', 'limit', 'margin', 'note'],
-    rows: trades.flatMap(({ field, present, points }) =>
-      points.map(({ value, mass, tip, gear, limit, margin, note }) => [
-        field,
-        SHAPE_FACTS[field].unit,
-        value,
-        value === present,
-        mass,
-        tip,
-        gear,
-        limit,
-        margin,
-        note,
-      ]),
-    ),
-  };
-}
-
-export interface Bought {
-  readonly field: ShapeField;
-  /** The value tried, and what it gains over the present lander. */
-  readonly value: number;
+/** What one lander has over another: the margin grows as the limit does, since the arrival is the same. */
+export interface TradeGain {
   /** [m/s] */
   readonly gain: number;
   /** Change of mass [kg]. */
   readonly added: number;
-  /** [m/s per kg]; undefined where the model adds no mass. */
+  /** [m/s per kg]; undefined where no mass is added: by less than a rounding. */
   readonly perKilogram: number | undefined;
+}
+
+/** A change of mass below this is none [kg]. */
+const NO_MASS = 1e-6;
+
+/** Undefined where either has no limit. */
+export function gainOver(now: TradePoint, then: TradePoint): TradeGain | undefined {
+  if (now.limit === undefined || now.mass === undefined || then.limit === undefined || then.mass === undefined)
+    return undefined;
+  const [gain, added] = [then.limit - now.limit, then.mass - now.mass];
+  return { gain, added, perKilogram: added > NO_MASS ? gain / added : undefined };
+}
+
+/** Every point of trades, a row each. */
+export function tradeTable(trades: readonly Trade[]): CsvTable {
+  const gains = ['gain', 'addedMass', 'gainPerKilogram'];
+  return {
+    names: ['field', 'unit', 'value', 'isPresent', 'mass', 'tip', 'gear', 'limit', 'margin', ...gains, 'note'],
+    rows: trades.flatMap(({ field, present, points }) => {
+      const now = points.find(({ value }) => value === present);
+      return points.map((point) => {
+        const { value, mass, tip, gear, limit, margin, note } = point;
+        const gained = now && gainOver(now, point);
+        return [
+          field,
+          SHAPE_FACTS[field].unit,
+          value,
+          value === present,
+          mass,
+          tip,
+          gear,
+          limit,
+          margin,
+          gained?.gain,
+          gained?.added,
+          gained?.perKilogram,
+          note,
+        ];
+      });
+    }),
+  };
+}
+
+export interface Bought extends TradeGain {
+  readonly field: ShapeField;
+  /** The value tried, and what it gains over the present lander. */
+  readonly value: number;
 }
 
 /** What the best step of each trade adds to the limit, most first; a dimension that adds nothing is left out. */
@@ -128,14 +152,19 @@ export function whatBuysMost(trades: readonly Trade[]): readonly Bought[] {
   return trades
     .flatMap(({ field, present, points }) => {
       const now = points.find(({ value }) => value === present);
-      if (now?.limit === undefined || now.mass === undefined) return [];
-      const gains = points.flatMap(({ value, limit, mass }) => {
-        if (limit === undefined || mass === undefined || limit <= now.limit!) return [];
-        const [gain, added] = [limit - now.limit!, mass - now.mass!];
-        return [{ field, value, gain, added, perKilogram: added > 0 ? gain / added : undefined }];
+      if (now === undefined) return [];
+      const gains = points.flatMap((point) => {
+        const gained = gainOver(now, point);
+        return gained === undefined || gained.gain <= 0 ? [] : [{ field, value: point.value, ...gained }];
       });
       const best = gains.toSorted((a, b) => b.gain - a.gain)[0];
       return best === undefined ? [] : [best];
     })
     .toSorted((a, b) => b.gain - a.gain);
+}
+
+/** The step of all trades that gains most for each kilogram it adds. */
+export function whatBuysCheapest(bought: readonly Bought[]): Bought | undefined {
+  const priced = bought.filter(({ perKilogram }) => perKilogram !== undefined);
+  return priced.toSorted((a, b) => b.perKilogram! - a.perKilogram!)[0];
 }

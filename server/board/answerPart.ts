@@ -1,6 +1,6 @@
+import { figure } from '../../engine/figures.ts';
 import { requirementText } from '../cli/requirementText.ts';
-import { figure } from '../cli/textTable.ts';
-import { whatBuysLines } from '../cli/tradeText.ts';
+import { whatBuysLines } from '../../engine/study/index.ts';
 import type { BoardCell, BoardFindings } from './boardFindings.ts';
 import type { BoardQuestion } from './boardQuestion.ts';
 import { list, paragraph } from './sheet.ts';

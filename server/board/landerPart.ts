@@ -1,6 +1,6 @@
+import { figure } from '../../engine/figures.ts';
 import { massProperties, tankLiquid, type Lander } from '../../engine/lander/index.ts';
 import { landerPlot } from '../../engine/plot/index.ts';
-import { figure } from '../cli/textTable.ts';
 import type { BoardFindings } from './boardFindings.ts';
 import type { BoardQuestion } from './boardQuestion.ts';
 import { paragraph, type Sheet, type SheetColumn } from './sheet.ts';

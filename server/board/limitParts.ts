@@ -1,6 +1,6 @@
+import { figure } from '../../engine/figures.ts';
 import { barPlot, polarPlot, withKey, type KeyEntry, type PolarSeries } from '../../engine/plot/index.ts';
 import { feetRound, planeClasses, planeDrawing, type LeastTipFields } from '../../engine/study/index.ts';
-import { figure } from '../cli/textTable.ts';
 import { ROUND_STEP, type BoardCell, type BoardFindings } from './boardFindings.ts';
 import type { BoardQuestion } from './boardQuestion.ts';
 import { paragraph, type Sheet } from './sheet.ts';

@@ -1,11 +1,17 @@
+import { figure, lowerFigure, upperFigure } from '../../engine/figures.ts';
 import { INPUT_FACTS, type Campaign, type CampaignInput, type CampaignSummary } from '../../engine/dispersion/index.ts';
 import { barPlot, linePlot, type Plot } from '../../engine/plot/index.ts';
-import { SHAPE_FACTS, whatBuysMost } from '../../engine/study/index.ts';
-import { lowerFigure, upperFigure } from '../cli/boundFigure.ts';
+import {
+  LIMIT_RULE,
+  MASS_RULE,
+  SHAPE_FACTS,
+  tradeDrawing,
+  valueWords,
+  whatBuysLines,
+  whatBuysMost,
+} from '../../engine/study/index.ts';
 import { describeLeg, drawnFigure } from '../cli/campaignRows.ts';
 import { requirementText } from '../cli/requirementText.ts';
-import { figure } from '../cli/textTable.ts';
-import { LIMIT_RULE, MASS_RULE, tradePlot, valueWords, whatBuysLines } from '../cli/tradeText.ts';
 import type { BoardFindings } from './boardFindings.ts';
 import type { BoardQuestion } from './boardQuestion.ts';
 import { list, paragraph, type Sheet, type SheetColumn } from './sheet.ts';
@@ -204,7 +210,7 @@ export function tradePart({ asked }: BoardQuestion, { trades }: BoardFindings, s
   return [
     list(whatBuysLines(trades)),
     sheet.figure(
-      tradePlot(trades, asked),
+      tradeDrawing(trades, asked.horizontalSpeed),
       `Limit as each dimension alone changes, everything else as its rule says; dashed blue: the speed of the arrival. ${LIMIT_RULE}`,
     ),
     sheet.table({

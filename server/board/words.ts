@@ -1,5 +1,5 @@
+import { figure, shortAngle } from '../../engine/figures.ts';
 import type { LeastTipFields, TipFields } from '../../engine/study/index.ts';
-import { figure, shortAngle } from '../cli/textTable.ts';
 
 /** A limit in a sentence: '1.23 m/s', '0 m/s: it tips at any speed', 'none up to 8.2 m/s'. */
 export function limitWords({ tip, tipUpTo }: TipFields): string {

@@ -1,5 +1,5 @@
+import { figure } from '../../engine/figures.ts';
 import type { LeastTipFields } from '../../engine/study/index.ts';
-import { figure } from '../cli/textTable.ts';
 import { worstCell } from './answerPart.ts';
 import type { BoardFindings } from './boardFindings.ts';
 import type { BoardQuestion } from './boardQuestion.ts';

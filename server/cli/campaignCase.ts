@@ -1,3 +1,4 @@
+import { figure } from '../../engine/figures.ts';
 import { createDrawer, touchdownOf, type Campaign } from '../../engine/dispersion/index.ts';
 import { simulateTouchdown } from '../../engine/touchdown/index.ts';
 import type { CampaignDocument } from './campaignFile.ts';
@@ -5,7 +6,6 @@ import { rangedCampaign } from './campaignRange.ts';
 import { describeLeg, drawnFigure } from './campaignRows.ts';
 import { accepted } from './problems.ts';
 import type { Report } from './report.ts';
-import { figure } from './textTable.ts';
 import { HISTORY_EVERY, writeHistory } from './touchdownHistory.ts';
 import { touchdownResults } from './touchdownResults.ts';
 import { courseLines, legTable, outcomeWords } from './touchdownText.ts';

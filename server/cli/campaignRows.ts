@@ -1,3 +1,4 @@
+import { figure } from '../../engine/figures.ts';
 import {
   CAMPAIGN_INPUTS,
   caseRows,
@@ -8,7 +9,6 @@ import {
 } from '../../engine/dispersion/index.ts';
 import type { LegCondition } from '../../engine/touchdown/index.ts';
 import type { CsvTable } from '../../engine/csv.ts';
-import { figure } from './textTable.ts';
 
 /** Every case of a campaign that was run, for spreadsheets: index, outcome, what was drawn, what was measured. */
 export function campaignCsv(tally: CampaignTally): CsvTable {

@@ -1,6 +1,6 @@
+import { figure } from '../../engine/figures.ts';
 import type { SimulatedStackUp, StackUp } from '../../engine/dispersion/index.ts';
 import { drawnFigure } from './campaignRows.ts';
-import { figure } from './textTable.ts';
 
 /** Stack-ups of a campaign: against the tip limit of the lander, and against the closed form. */
 export interface CampaignStacks {

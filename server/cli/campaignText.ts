@@ -1,3 +1,4 @@
+import { figure, lowerFigure, upperFigure } from '../../engine/figures.ts';
 import type {
   Campaign,
   CampaignSummary,
@@ -5,11 +6,10 @@ import type {
   Interval,
   MeasureSummary,
 } from '../../engine/dispersion/index.ts';
-import { lowerFigure, upperFigure } from './boundFigure.ts';
 import { stackLines, type CampaignStacks } from './campaignStacks.ts';
 import { describeLeg, drawnFigure, givenInputs } from './campaignRows.ts';
 import { requirementText } from './requirementText.ts';
-import { figure, textTable, type Column } from './textTable.ts';
+import { textTable, type Column } from './textTable.ts';
 
 const LEFT = (heading: string): Column => ({ heading, align: 'left' });
 const RIGHT = (heading: string): Column => ({ heading, align: 'right' });

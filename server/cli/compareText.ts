@@ -1,8 +1,9 @@
+import { figure } from '../../engine/figures.ts';
 import type { ComparedRow, GearCase, UprightLying } from '../../engine/structure/index.ts';
 import { toDegrees } from '../../engine/math/index.ts';
 import { namePlace, type ConditionOptions } from './condition.ts';
 import { ASSUMED_DESCENT } from '../../engine/study/index.ts';
-import { figure, textTable } from './textTable.ts';
+import { textTable } from './textTable.ts';
 import { worldOf } from './worldOptions.ts';
 
 export type CompareOptions = Pick<ConditionOptions, 'world' | 'gravity' | 'slope' | 'descent'>;

@@ -1,7 +1,7 @@
+import { shortAngle } from '../../engine/figures.ts';
 import type { Lander } from '../../engine/lander/index.ts';
 import { criticalAzimuths } from '../../engine/touchdown/index.ts';
 import { toAzimuthDeg } from '../../engine/math/index.ts';
-import { shortAngle } from './textTable.ts';
 
 /** Yaws at which a lander travels square to an edge, along a foot, and half way between, rising from 0 [deg]. */
 export function criticalYaws(lander: Lander, missing: readonly number[]): readonly number[] {

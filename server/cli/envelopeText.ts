@@ -1,3 +1,4 @@
+import { figure } from '../../engine/figures.ts';
 import {
   ENVELOPE_CLASSES,
   type EnvelopeClass,
@@ -6,7 +7,7 @@ import {
   type RowEnd,
   type RowLimit,
 } from '../../engine/envelope/index.ts';
-import { figure, textTable } from './textTable.ts';
+import { textTable } from './textTable.ts';
 
 /** One letter a class, for the map. */
 const LETTERS: { readonly [Class in EnvelopeClass]: string } = {

@@ -1,3 +1,4 @@
+import { figure, shortAngle } from '../../engine/figures.ts';
 import type { RangedShape } from '../../engine/checks/index.ts';
 import type { FirstContact } from '../../engine/pivot/index.ts';
 import { namePlace, type ConditionOptions } from './condition.ts';
@@ -5,7 +6,7 @@ import { tableOf } from '../../engine/csv.ts';
 import type { LimitRow } from './limitRow.ts';
 import type { Report } from './report.ts';
 import { ASSUMED_DESCENT, type LeastTipFields } from '../../engine/study/index.ts';
-import { figure, shortAngle, textTable, type Column } from './textTable.ts';
+import { textTable, type Column } from './textTable.ts';
 import { tipLines } from './tipWords.ts';
 
 interface LimitFindings {

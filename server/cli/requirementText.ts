@@ -1,5 +1,5 @@
+import { lowerFigureBeside, upperFigureBeside } from '../../engine/figures.ts';
 import type { CampaignSummary, Verdict } from '../../engine/dispersion/index.ts';
-import { lowerFigureBeside, upperFigureBeside } from './boundFigure.ts';
 
 /** What was required, what the runs say of it, how many more would decide it, and what limits the verdict. */
 export function requirementText(

@@ -1,3 +1,4 @@
+import { figure } from '../../engine/figures.ts';
 import type { Command } from 'commander';
 import { CONDITION_FIELDS } from '../../engine/condition/index.ts';
 import type { Lander } from '../../engine/lander/index.ts';
@@ -8,7 +9,6 @@ import { accepted } from './problems.ts';
 import { addField, echoFields, type FieldOptions } from './fieldOptions.ts';
 import { textParser } from './quantity.ts';
 import { readFile } from './readFile.ts';
-import { figure } from './textTable.ts';
 import { oneLine, UsageError } from './usageError.ts';
 
 /** A site of the levels as the ground of a touchdown. */

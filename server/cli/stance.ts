@@ -1,3 +1,4 @@
+import { figure } from '../../engine/figures.ts';
 import { landerShape, rangedShape } from '../../engine/checks/index.ts';
 import { massProperties } from '../../engine/lander/index.ts';
 import { pivotBodyOver, tripLimit, tripLimitByAzimuth, type PivotBody } from '../../engine/pivot/index.ts';
@@ -14,7 +15,6 @@ import type { Report } from './report.ts';
 import { ASSUMED_DESCENT, earth, simulatedArrivals, stanceByWorld, type StanceRow } from '../../engine/study/index.ts';
 import { addSubject, missingIndices, nameLander, readSubject, type Subject, type SubjectOptions } from './subject.ts';
 import { stanceLines } from './stanceText.ts';
-import { figure } from './textTable.ts';
 import { UsageError } from './usageError.ts';
 
 interface StanceOptions extends SubjectOptions {

@@ -1,6 +1,7 @@
+import { figure } from '../../engine/figures.ts';
 import { WIDEST } from '../../engine/pivot/index.ts';
 import { ASSUMED_DESCENT, type StanceRow } from '../../engine/study/index.ts';
-import { figure, textTable, type Column } from './textTable.ts';
+import { textTable, type Column } from './textTable.ts';
 
 /** What the two kinds of figure are. */
 const STANCE_NOTE =

@@ -1,3 +1,4 @@
+import { figure, shortAngle } from '../../engine/figures.ts';
 import { massProperties, type Lander } from '../../engine/lander/index.ts';
 import { atan, toAzimuthDeg, toDegrees, toRadians } from '../../engine/math/index.ts';
 import { landerStance, leastStaticTilt, staticTilt, type Standing } from '../../engine/statics/index.ts';
@@ -8,7 +9,7 @@ import { AZIMUTH_STEP, quantityParser, STEEPNESS } from './quantity.ts';
 import type { Report } from './report.ts';
 import { azimuthsDeg, DEFAULT_STEP_DEG } from './azimuths.ts';
 import { addSubject, missingIndices, nameLander, readSubject, type SubjectOptions } from './subject.ts';
-import { figure, shortAngle, textTable } from './textTable.ts';
+import { textTable } from './textTable.ts';
 import { UsageError } from './usageError.ts';
 
 interface StandOptions extends SubjectOptions {

@@ -21,19 +21,6 @@ export function textTable(columns: readonly Column[], rows: readonly (readonly s
   return [line(columns.map((column) => column.heading)), rule, ...rows.map(line)].join('\n');
 }
 
-/** A figure for a table; '-' where there is none. */
-export function figure(value: number | undefined, decimals: number): string {
-  if (value === undefined) return '-';
-  const text = value.toFixed(decimals);
-  // a small negative rounds to "-0.00", which reads as a sign error
-  return Number(text) === 0 ? (0).toFixed(decimals) : text;
-}
-
-/** An angle in a sentence: one decimal, and none when it is whole. */
-export function shortAngle(degrees: number): string {
-  return figure(degrees, 1).replace(/\.0$/, '');
-}
-
 /** Sources under numbers of their own, in order of first mention: rows name the number, the list stands below. */
 export function numberSources(sources: readonly string[]): {
   readonly numberOf: (source: string) => string;

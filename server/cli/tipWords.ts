@@ -1,6 +1,6 @@
+import { figure, shortAngle } from '../../engine/figures.ts';
 import type { FirstLimit } from '../../engine/touchdown/index.ts';
 import type { Arrivals, LeastTipFields, TipFields } from '../../engine/study/index.ts';
-import { figure, shortAngle } from './textTable.ts';
 
 /** The tip limit of a lander for people, its headline first. */
 export function tipLines(least: LeastTipFields): readonly string[] {

@@ -1,9 +1,10 @@
+import { figure } from '../../engine/figures.ts';
 import type { Lander } from '../../engine/lander/index.ts';
 import type { TouchdownResult } from '../../engine/touchdown/index.ts';
 import { namePlace } from './condition.ts';
 import type { Landing, LandingOptions } from './landingOptions.ts';
 import { describeAttitude, type StateOptions } from './stateOptions.ts';
-import { figure, textTable } from './textTable.ts';
+import { textTable } from './textTable.ts';
 import { worldOf } from './worldOptions.ts';
 
 /** One touchdown for people. */

@@ -1,13 +1,22 @@
 import type { Command } from 'commander';
 import { standaloneSvg } from '../../engine/plot/index.ts';
 import {
+  gainOver,
+  GRID_KEY,
+  gridDrawing,
+  gridPoints,
+  gridTable,
   SHAPE_FACTS,
   SHAPE_FIELDS,
+  tradeDrawing,
   tradeTable,
   whatBuysMost,
   type ShapeField,
   type StudyCase,
   type Trade,
+  type TradeGain,
+  type TradeGrid,
+  type TradePoint,
 } from '../../engine/study/index.ts';
 import { addLongOptions, withProgress, type LongOptions } from './longWork.ts';
 import type { DefineVerb } from './program.ts';
@@ -16,8 +25,8 @@ import { readLander } from './readLander.ts';
 import type { Report } from './report.ts';
 import { addStudyOptions, echoStudy, rangedStudy, readStudy, studyWords, type StudyOptions } from './studyOptions.ts';
 import { fieldsParser } from './tradeOptions.ts';
-import { findGrid, findTrades, type TradeGrid } from './tradeRuns.ts';
-import { gridPlot, gridTable, gridText, tradePlot, tradeText } from './tradeText.ts';
+import { findGrid, findTrades } from './tradeRuns.ts';
+import { gridText, tradeText } from './tradeText.ts';
 import { UsageError } from './usageError.ts';
 import { writeFile } from './writeFile.ts';
 
@@ -98,7 +107,8 @@ async function reportTrades(word: string, options: TradeOptions, asked: StudyCas
   const setting = studyWords(options, asked);
   const inputs = { lander: word, ...echoStudy(options, asked), vary: fields, values: options.values ?? null };
   if (trades === undefined) return stopped(inputs);
-  if (options.svg !== undefined) writeFile(options.svg, standaloneSvg(tradePlot(trades, asked), [setting]));
+  if (options.svg !== undefined)
+    writeFile(options.svg, standaloneSvg(tradeDrawing(trades, asked.horizontalSpeed), [setting]));
   return {
     verb: 'trade',
     inputs,
@@ -112,19 +122,29 @@ async function reportTrades(word: string, options: TradeOptions, asked: StudyCas
 
 /** Every name there is, null where there is no number. */
 function plainTrade({ field, present, points }: Trade): Readonly<Record<string, unknown>> {
+  const now = points.find(({ value }) => value === present);
   return {
     field,
     unit: SHAPE_FACTS[field].unit,
     present,
-    points: points.map(({ value, mass, tip, gear, limit, margin, note }) => ({
-      value,
-      mass: mass ?? null,
-      tip: tip ?? null,
-      gear: gear ?? null,
-      limit: limit ?? null,
-      margin: margin ?? null,
-      note: note ?? null,
-    })),
+    points: points.map((point) => ({ value: point.value, ...plainPoint(point, now && gainOver(now, point)) })),
+  };
+}
+
+function plainPoint(
+  { mass, tip, gear, limit, margin, note }: TradePoint,
+  gained: TradeGain | undefined,
+): Readonly<Record<string, unknown>> {
+  return {
+    mass: mass ?? null,
+    tip: tip ?? null,
+    gear: gear ?? null,
+    limit: limit ?? null,
+    margin: margin ?? null,
+    gain: gained?.gain ?? null,
+    addedMass: gained?.added ?? null,
+    gainPerKilogram: gained?.perKilogram ?? null,
+    note: note ?? null,
   };
 }
 
@@ -148,7 +168,8 @@ async function reportGrid(
   const setting = studyWords(options, asked);
   const inputs = { lander: word, ...echoStudy(options, asked), vary: [vary], against: second };
   if (grid === undefined) return stopped(inputs);
-  if (options.svg !== undefined) writeFile(options.svg, standaloneSvg(gridPlot(grid, asked), [setting]));
+  if (options.svg !== undefined)
+    writeFile(options.svg, standaloneSvg(gridDrawing(grid, asked.horizontalSpeed), [setting, GRID_KEY]));
   return {
     verb: 'trade',
     inputs,
@@ -160,29 +181,17 @@ async function reportGrid(
   };
 }
 
-function plainGrid({
-  vary,
-  against,
-  values,
-  againstValues,
-  present,
-  points,
-}: TradeGrid): Readonly<Record<string, unknown>> {
+/** Points row by row, as the drawing has them from the bottom up. */
+function plainGrid(grid: TradeGrid): Readonly<Record<string, unknown>> {
+  const { vary, against, values, againstValues, present } = grid;
+  const points = gridPoints(grid).map(({ point, gain }) => plainPoint(point, gain));
   return {
     vary,
     against,
     values,
     againstValues,
     present: { [vary]: present[vary], [against]: present[against] },
-    points: points.map((row) =>
-      row.map(({ mass, tip, gear, limit, note }) => ({
-        mass: mass ?? null,
-        tip: tip ?? null,
-        gear: gear ?? null,
-        limit: limit ?? null,
-        note: note ?? null,
-      })),
-    ),
+    points: againstValues.map((_, row) => points.slice(row * values.length, (row + 1) * values.length)),
   };
 }
 

@@ -1,12 +1,13 @@
 import {
-  SHAPE_FIELDS,
+  enterPoint,
+  planGrid,
   shapeOf,
   tradeSteps,
-  type Reshaping,
   type ShapeField,
   type StudyCase,
   type Trade,
-  type TradePoint,
+  type TradeAxes,
+  type TradeGrid,
 } from '../../engine/study/index.ts';
 import type { LongWork } from '../workers/pool.ts';
 import { createStudyList, type StudyList } from '../workers/runStudies.ts';
@@ -47,51 +48,11 @@ export async function findTrades(
   return (await studies.run(work)) ? trades() : undefined;
 }
 
-/** Two dimensions against each other. */
-export interface TradeGrid {
-  readonly vary: ShapeField;
-  readonly against: ShapeField;
-  readonly values: readonly number[];
-  readonly againstValues: readonly number[];
-  readonly present: ReturnType<typeof shapeOf>;
-  /** A row for each value of the second, a point for each of the first. */
-  readonly points: readonly (readonly TradePoint[])[];
-}
-
-export async function findGrid(
-  asked: StudyCase,
-  {
-    vary,
-    against,
-    ...given
-  }: {
-    readonly vary: ShapeField;
-    readonly against: ShapeField;
-    readonly values: readonly number[] | undefined;
-    readonly againstValues: readonly number[] | undefined;
-  },
-  work: LongWork,
-): Promise<TradeGrid | undefined> {
+/** Two against each other. */
+export async function findGrid(asked: StudyCase, axes: TradeAxes, work: LongWork): Promise<TradeGrid | undefined> {
   const studies = createStudyList();
-  const across = tradeSteps(asked, vary, given.values);
-  const down = tradeSteps(asked, against, given.againstValues);
-  const rows = down.map((second) =>
-    across.map((first) => studies.ask('trade', { asked, shape: inOrder({ ...first.shape, ...second.shape }) })),
-  );
+  const { grid, places } = planGrid(asked, axes);
+  const found = places.map((place) => ({ place, point: studies.ask('trade', { asked, shape: place.shape }) }));
   if (!(await studies.run(work))) return undefined;
-  return {
-    vary,
-    against,
-    values: across.map(({ value }) => value),
-    againstValues: down.map(({ value }) => value),
-    present: shapeOf(asked.lander),
-    points: rows.map((row) => row.map((point) => point())),
-  };
-}
-
-/** Whichever of two dimensions is named first, they are changed in the one order. */
-function inOrder(shape: Reshaping): Reshaping {
-  return Object.fromEntries(
-    SHAPE_FIELDS.flatMap((field) => (shape[field] === undefined ? [] : [[field, shape[field]]])),
-  );
+  return found.reduce((known, { place, point }) => enterPoint(known, place, point()), grid);
 }

@@ -1,9 +1,10 @@
+import { figure } from '../../engine/figures.ts';
 import { STANDARD_GRAVITY } from '../../engine/constants.ts';
 import { WORLDS } from '../../engine/worlds.ts';
 import { tableOf } from '../../engine/csv.ts';
 import type { DefineVerb } from './program.ts';
 import type { Report } from './report.ts';
-import { figure, numberSources, textTable } from './textTable.ts';
+import { numberSources, textTable } from './textTable.ts';
 
 export const defineWorlds: DefineVerb = (command, deliver) => {
   command

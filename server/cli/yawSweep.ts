@@ -1,9 +1,10 @@
+import { figure, shortAngle } from '../../engine/figures.ts';
 import type { Lander } from '../../engine/lander/index.ts';
 import type { TouchdownOutcome, TouchdownResult } from '../../engine/touchdown/index.ts';
 import { namePlace } from './condition.ts';
 import type { Landing, LandingOptions } from './landingOptions.ts';
 import { describeAttitude, type StateOptions } from './stateOptions.ts';
-import { figure, shortAngle, textTable, type Column } from './textTable.ts';
+import { textTable, type Column } from './textTable.ts';
 import { worldOf } from './worldOptions.ts';
 
 /** One touchdown in one row: the same columns for one yaw and for many. */

@@ -1,5 +1,6 @@
+import { figure, shortAngle } from '../../../engine/figures.ts';
 import { describe, expect, it } from 'vitest';
-import { figure, numberSources, shortAngle, textTable } from '../../../server/cli/textTable.ts';
+import { numberSources, textTable } from '../../../server/cli/textTable.ts';
 
 describe('a text table', () => {
   const columns = [

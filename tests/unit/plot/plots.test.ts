@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { CAUTION } from '../../../engine/constants.ts';
 import {
   barPlot,
+  cellPlot,
   INKS,
   inlineSvg,
   landerPlot,
@@ -73,6 +74,23 @@ const PLOTS: Readonly<Record<string, () => Plot>> = {
         { name: 'b', value: undefined, note: 'none' },
         { name: 'c', value: -1, note: '-1' },
       ],
+    }),
+  cells: () =>
+    cellPlot({
+      label: 'cells',
+      x: { name: 'x', ticks: ['1', '2', '3'], present: 1 },
+      y: { name: 'y <m>', ticks: ['4', '5'], present: 0 },
+      cells: [
+        [{ value: 1, text: '1.00', under: '9 kg', isStruck: true }, { value: 2, text: '2.00' }, undefined],
+        [{ value: undefined, text: 'none' }, undefined, { value: 1.5, text: '1.50', under: '8 kg' }],
+      ],
+    }),
+  'one cell': () =>
+    cellPlot({
+      label: 'one',
+      x: { name: 'x', ticks: ['1'], present: 0 },
+      y: { name: 'y', ticks: ['1'], present: 0 },
+      cells: [[undefined]],
     }),
   'with a key': () =>
     withKey(barPlot({ label: 'bars', axis: 'm', bars: [{ name: 'a', value: 1, note: '' }], nameRoom: 200 }), [

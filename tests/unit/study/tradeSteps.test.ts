@@ -35,14 +35,15 @@ describe('the values of a trade', () => {
       field: 'stroke',
       present: 0.4,
       points: [
-        { ...point, value: 0.3 },
         { ...point, value: 0.4 },
+        { ...point, value: 0.5, mass: 14, limit: 3, margin: 2.5 },
       ],
     };
     const { names, rows } = tradeTable([trade]);
+    // 1 m/s more for 4 kg is a quarter of a meter a second for each
     expect(rows).toEqual([
-      ['stroke', 'm', 0.3, false, 10, 2, undefined, 2, 1.5, undefined],
-      ['stroke', 'm', 0.4, true, 10, 2, undefined, 2, 1.5, undefined],
+      ['stroke', 'm', 0.4, true, 10, 2, undefined, 2, 1.5, 0, 0, undefined, undefined],
+      ['stroke', 'm', 0.5, false, 14, 2, undefined, 3, 2.5, 1, 4, 0.25, undefined],
     ]);
     expect(names).toHaveLength(rows[0]!.length);
   });

@@ -1,5 +1,5 @@
+import { lowerFigure, lowerFigureBeside, upperFigure, upperFigureBeside } from '../../../engine/figures.ts';
 import { describe, expect, it } from 'vitest';
-import { lowerFigure, lowerFigureBeside, upperFigure, upperFigureBeside } from '../../../server/cli/boundFigure.ts';
 
 describe('a bound in figures', () => {
   it('is rounded to its own side, also below zero', () => {
