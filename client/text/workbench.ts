@@ -205,6 +205,8 @@ export const TRADE_CARD = {
   stop: 'Stop',
   lead: 'The limit is the least speed at which it tips or a leg is used up, whichever comes first. Each dimension alone, from 70 to 130 % of what it is; legs by number. Masses of legs follow two laws of strength and buckling, stated as common practice; everything else keeps its mass.',
   headline: (what: string, to: string, gain: string, mass: string) => `Most: ${what} to ${to} buys ${gain}${mass}`,
+  cheapest: (what: string, to: string, gain: string, mass: string) =>
+    `Most for each kilogram: ${what} to ${to} buys ${gain}${mass}.`,
   nothing: 'No change tried buys any',
   added: (kilograms: string, per: string) => ` for ${kilograms}, ${per}`,
   noMass: ', with no mass in this model',
@@ -214,6 +216,46 @@ export const TRADE_CARD = {
   adds: 'adds',
   per: 'for each kg',
   soFar: (tried: number) => `${tried} landers simulated`,
+} as const;
+
+export const MATRIX_CARD = {
+  title: 'How fast sideways, by world and slope',
+  headline: (speed: string, world: string, slope: string) => `Least: ${speed} (${world}, ${slope})`,
+  hint: 'Least tip limit of all directions, the ground falling the way it travels; descent rate, friction and legs as on the left.',
+  soFar: (known: number, all: number) => `${known} of ${all} cases simulated.`,
+  world: 'world',
+  slope: (deg: string) => `slope ${deg}`,
+  none: (upTo: string) => `none to ${upTo}`,
+  tips: 'this arrival tips',
+  leg: (speed: string) => `leg used up from ${speed}`,
+  legAtOnce: 'leg used up at once',
+  x: 'slope of the ground [deg]',
+  y: 'tips above [m/s]',
+  level: 'this arrival',
+} as const;
+
+export const GRID_CARD = {
+  title: 'Two dimensions against each other',
+  work: 'Try the pairs',
+  stop: 'Stop',
+  lead: 'The limit of each pair, from 70 to 130 % of what each is: ends and middle first, then between.',
+  vary: 'Across',
+  against: 'Up',
+  table: 'As a table, with what each pair gains for its mass',
+  limit: 'limit',
+  mass: 'mass',
+  gain: 'gains',
+  per: 'for each kg',
+  soFar: (known: number, all: number, across: number, up: number) =>
+    `${known} of ${all} landers simulated, a grid of ${across} by ${up}.`,
+} as const;
+
+export const SENSITIVITY_CARD = {
+  title: 'What each input changes',
+  work: 'Change each input',
+  stop: 'Stop',
+  lead: 'Each input of lander, arrival and spread, a little less and a little more: what it does to the margin, and to the share of the arrivals drawn that stays upright.',
+  soFar: (known: number, all: number, runs: number) => `${known} of ${all} changes, ${runs} arrivals drawn for each.`,
 } as const;
 
 export const BESIDE = {

@@ -21,7 +21,8 @@ export interface CardFiles {
   /** Names the files. */
   readonly name: string;
   readonly csv: () => string | undefined;
-  readonly plot: () => Plot | undefined;
+  /** Absent: it is a table alone. */
+  readonly plot?: () => Plot | undefined;
   /** Says where the drawing belongs, under it. */
   readonly under: () => readonly string[];
   readonly command?: () => { readonly line: string; readonly hint: string };
@@ -74,7 +75,11 @@ function filesOf({ name, csv, plot, under, command }: CardFiles): HTMLElement {
     element(
       'summary',
       {},
-      `${BENCH.csv}, ${BENCH.svg}${command === undefined ? '' : `, ${BENCH.command.toLowerCase()}`}`,
+      [
+        BENCH.csv,
+        ...(plot === undefined ? [] : [BENCH.svg]),
+        ...(command === undefined ? [] : [BENCH.command.toLowerCase()]),
+      ].join(', '),
     ),
     element(
       'p',
@@ -83,10 +88,14 @@ function filesOf({ name, csv, plot, under, command }: CardFiles): HTMLElement {
         const text = csv();
         if (text !== undefined) saveFile(text, `${name}.csv`, 'text/csv');
       }),
-      button(BENCH.svg, () => {
-        const drawn = plot();
-        if (drawn !== undefined) saveFile(standaloneSvg(drawn, under()), `${name}.svg`, 'image/svg+xml');
-      }),
+      ...(plot === undefined
+        ? []
+        : [
+            button(BENCH.svg, () => {
+              const drawn = plot();
+              if (drawn !== undefined) saveFile(standaloneSvg(drawn, under()), `${name}.svg`, 'image/svg+xml');
+            }),
+          ]),
       ...(command === undefined ? [] : [copy]),
       status,
     ),

@@ -16,7 +16,6 @@ export function createLyingCard(said: Pick<CardFiles, 'under' | 'command'>): Lyi
   let shown: Lying | undefined;
   const card = createBenchCard(LYING_CARD.title, 'lying', {
     name: 'upright-lying',
-    plot: () => undefined,
     csv: () => (shown === undefined ? undefined : formatCsv(tableOf(shown.rows), said.under())),
     ...said,
   });

@@ -11,6 +11,7 @@ import { CAMPAIGN_FILE } from './commandLine.ts';
 import { metersPerSecond, percent } from './figures.ts';
 import { numberField, type NumberField } from './numberField.ts';
 import type { Spread } from './studies.ts';
+import { workButton } from './workButton.ts';
 
 interface SpreadCard {
   readonly card: BenchCard;
@@ -22,12 +23,15 @@ interface SpreadCard {
 /** Many arrivals round the one asked about: how many stand, with an interval, and whether that shows the requirement. */
 export function createSpreadCard(
   said: Pick<CardFiles, 'under' | 'command'>,
-  acts: { readonly work: () => void; readonly stop: () => void },
+  acts: {
+    readonly work: () => void;
+    readonly stop: () => void;
+    /** Other arrivals are asked for. */ readonly changed: () => void;
+  },
 ): SpreadCard {
   let drawn: Plot | undefined;
   let shown: Spread | undefined;
   let state: BenchState | undefined;
-  let isWorking = false;
   const card = createBenchCard(SPREAD_CARD.title, 'spread', {
     name: 'dispersion',
     terms: ['dispersion', 'seed', 'deviation', 'interval', 'confidence', 'margin'],
@@ -37,6 +41,7 @@ export function createSpreadCard(
   });
   const changed = () => {
     if (state !== undefined) clear(state);
+    acts.changed();
   };
   const field = (name: SpreadName): NumberField =>
     numberField({ ...SPREAD_BOUNDS[name], words: SPREAD_CARD.fields[name], id: `spread-${name}` }, changed);
@@ -50,15 +55,7 @@ export function createSpreadCard(
     fraction: field('fraction'),
     confidence: field('confidence'),
   };
-  const work = button(SPREAD_CARD.work, () => {
-    if (isWorking) acts.stop();
-    else acts.work();
-    turn(!isWorking);
-  });
-  const turn = (now: boolean) => {
-    isWorking = now;
-    work.textContent = now ? SPREAD_CARD.stop : SPREAD_CARD.work;
-  };
+  const work = workButton(SPREAD_CARD, acts);
   const document = (now: BenchState) => campaignOf(now, (name) => fields[name].value());
   const stack = element('p', { class: 'bench-note' });
   card.body.append(
@@ -66,7 +63,7 @@ export function createSpreadCard(
     element(
       'p',
       { class: 'bench-row' },
-      work,
+      work.node,
       button(SPREAD_CARD.campaign, () => {
         if (state !== undefined)
           saveFile(`${JSON.stringify(document(state), undefined, 2)}\n`, CAMPAIGN_FILE, 'application/json');
@@ -78,7 +75,7 @@ export function createSpreadCard(
     state = now;
     shown = undefined;
     drawn = undefined;
-    turn(false);
+    work.rest();
     acts.stop();
     card.answer('', SPREAD_CARD.lead);
     card.draw(undefined);
@@ -90,9 +87,9 @@ export function createSpreadCard(
     document,
     clear,
     show(spread, isDone) {
-      if (isDone) turn(false);
+      if (isDone) work.rest();
       if (typeof spread === 'string') {
-        turn(false);
+        work.rest();
         card.answer(spread);
         return;
       }

@@ -25,17 +25,22 @@ import {
   leastLimit,
   limitsRound,
   planeQuestion,
+  sensitivitiesOf,
   SHAPE_FIELDS,
   simulatedArrivals,
   touchdownConditions,
+  tradeGridOf,
   tradeOf,
   type LeastTipFields,
   type LimitsSoFar,
   type PlaneGrid,
+  type Sensitivities,
   type StudiedTouchdown,
   type StudyCase,
   type TipFields,
   type Trade,
+  type TradeAxes,
+  type TradeGrid,
 } from '../../engine/study/index.ts';
 import { checkTouchdown, prepareTouchdown, runTouchdown, type TouchdownResult } from '../../engine/touchdown/index.ts';
 
@@ -44,9 +49,10 @@ import { checkTouchdown, prepareTouchdown, runTouchdown, type TouchdownResult } 
  * words why there is no answer.
  */
 
-/** The worlds that are held side by side. */
-export interface WorldLimit {
+/** One world and slope of those that are held side by side. */
+export interface MatrixCell {
   readonly world: string;
+  readonly slopeDeg: number;
   readonly least: LeastTipFields | string;
 }
 
@@ -76,7 +82,12 @@ export interface Questions {
   limits: StudyCase;
   /** The round of the case that is held beside. */
   beside: StudyCase;
-  worlds: { readonly asked: StudyCase; readonly worlds: readonly { readonly id: string; readonly gravity: number }[] };
+  matrix: {
+    readonly asked: StudyCase;
+    readonly worlds: readonly { readonly id: string; readonly gravity: number }[];
+    /** In the order in which they are looked at. */
+    readonly slopesDeg: readonly number[];
+  };
   touchdown: FilmedTouchdown;
   /** Touchdowns of a hall, side by side. */
   films: readonly FilmedTouchdown[];
@@ -86,12 +97,15 @@ export interface Questions {
   plane: { readonly asked: StudyCase; readonly grid: PlaneGrid };
   spread: Readonly<Record<string, unknown>>;
   trades: StudyCase;
+  grid: { readonly asked: StudyCase; readonly axes: TradeAxes };
+  /** Of the case, and of the arrivals of a campaign document. */
+  sensitivities: { readonly asked: StudyCase; readonly document: Readonly<Record<string, unknown>> };
 }
 
 export interface Answers {
   limits: LimitsSoFar;
   beside: LimitsSoFar;
-  worlds: readonly WorldLimit[];
+  matrix: readonly MatrixCell[];
   touchdown: WatchedTouchdown;
   films: readonly (WatchedTouchdown | string)[];
   toward: readonly (TipFields | string)[];
@@ -99,6 +113,8 @@ export interface Answers {
   plane: EnvelopeMap;
   spread: Spread;
   trades: readonly Trade[];
+  grid: TradeGrid;
+  sensitivities: Sensitivities;
 }
 
 export type Study = keyof Questions;
@@ -110,21 +126,25 @@ export const STUDY_ORDER = [
   'toward',
   'limits',
   'beside',
-  'worlds',
   'lying',
+  'matrix',
   'spread',
   'trades',
+  'grid',
+  'sensitivities',
   'plane',
 ] as const satisfies readonly Study[];
 
 export const STUDIES: { readonly [Name in Study]: (question: Questions[Name]) => Generator<Answers[Name] | string> } = {
   limits: limitsRound,
   beside: limitsRound,
-  *worlds({ asked, worlds }) {
-    const found: WorldLimit[] = [];
-    for (const { id, gravity } of worlds) {
-      found.push({ world: id, least: leastLimit({ ...asked, gravity }) });
-      yield [...found];
+  *matrix({ asked, worlds, slopesDeg }) {
+    const found: MatrixCell[] = [];
+    for (const slopeDeg of slopesDeg) {
+      for (const { id, gravity } of worlds) {
+        found.push({ world: id, slopeDeg, least: leastLimit({ ...asked, gravity, slopeDeg }) });
+        yield [...found];
+      }
     }
   },
   *touchdown(filmed) {
@@ -213,6 +233,12 @@ export const STUDIES: { readonly [Name in Study]: (question: Questions[Name]) =>
       yield { done: tally.done, runs, summary: summarize(tally), stackUp: undefined };
     }
     yield { done: tally.done, runs, summary: summarize(tally), stackUp: simulatedStackUp(campaign.value) };
+  },
+  grid: ({ asked, axes }) => tradeGridOf(asked, axes),
+  *sensitivities({ asked, document }) {
+    const campaign = parseCampaign(document, parseLander);
+    if (campaign.ok) yield* sensitivitiesOf(asked, campaign.value);
+    else yield campaign.error.map(formatProblem).join('; ');
   },
   *trades(asked) {
     const whole: Trade[] = [];

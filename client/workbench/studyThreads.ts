@@ -27,7 +27,7 @@ export interface StudyThreads {
 }
 
 /** Those that answer at once, and those that take seconds, do not wait for each other. */
-const QUICK: readonly Study[] = ['limits', 'beside', 'touchdown', 'films', 'toward', 'worlds', 'lying'];
+const QUICK: readonly Study[] = ['limits', 'beside', 'touchdown', 'films', 'toward', 'matrix', 'lying'];
 
 function openThread(): Worker {
   return new Worker(new URL('./studyWorker.ts', import.meta.url), { type: 'module' });

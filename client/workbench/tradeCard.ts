@@ -5,14 +5,16 @@ import {
   tradeDrawing,
   tradeStroke,
   tradeTable,
+  whatBuysCheapest,
   whatBuysMost,
   type Bought,
   type Trade,
 } from '../../engine/study/index.ts';
-import { button, element } from '../panels/element.ts';
+import { element } from '../panels/element.ts';
 import { FIELD_WORDS, TRADE_CARD } from '../text/workbench.ts';
 import { createBenchCard, type BenchCard, type CardFiles } from './benchCard.ts';
 import { metersPerSecond, percent, quantity } from './figures.ts';
+import { workButton } from './workButton.ts';
 
 interface TradeCard {
   readonly card: BenchCard;
@@ -28,26 +30,17 @@ export function createTradeCard(
 ): TradeCard {
   let drawn: Plot | undefined;
   let shown: readonly Trade[] = [];
-  let isWorking = false;
   const card = createBenchCard(TRADE_CARD.title, 'trade', {
     name: 'trade',
     plot: () => drawn,
     csv: () => (shown.length === 0 ? undefined : formatCsv(tradeTable(shown), said.under())),
     ...said,
   });
-  const work = button(TRADE_CARD.work, () => {
-    if (isWorking) acts.stop();
-    else acts.work();
-    turn(!isWorking);
-  });
-  const turn = (now: boolean) => {
-    isWorking = now;
-    work.textContent = now ? TRADE_CARD.stop : TRADE_CARD.work;
-  };
+  const work = workButton(TRADE_CARD, acts);
   const table = element('div', {});
-  card.body.append(element('p', { class: 'bench-row' }, work), table);
+  card.body.append(element('p', { class: 'bench-row' }, work.node), table);
   const clear = () => {
-    turn(false);
+    work.rest();
     shown = [];
     drawn = undefined;
     card.answer('', TRADE_CARD.lead);
@@ -61,9 +54,13 @@ export function createTradeCard(
     clear,
     show(trades, speed, isDone) {
       shown = trades;
-      if (isDone) turn(false);
+      if (isDone) work.rest();
       const bought = whatBuysMost(trades);
-      card.answer(`${headlineOf(bought)}${isDone ? '' : ' …'}`, TRADE_CARD.lead);
+      const [most] = bought;
+      const cheapest = whatBuysCheapest(bought);
+      const rest = cheapest === undefined || cheapest === most ? '' : `${boughtWords(cheapest, TRADE_CARD.cheapest)} `;
+      const headline = most === undefined ? TRADE_CARD.nothing : boughtWords(most, TRADE_CARD.headline);
+      card.answer(`${headline}${isDone ? '' : ' …'}`, `${rest}${TRADE_CARD.lead}`);
       card.progress(TRADE_CARD.soFar(trades.reduce((sum, { points }) => sum + points.length, 0)));
       drawn = tradeDrawing(trades, speed);
       card.draw(drawn);
@@ -72,15 +69,12 @@ export function createTradeCard(
   };
 }
 
-function headlineOf(bought: readonly Bought[]): string {
-  const [most] = bought;
-  if (most === undefined) return TRADE_CARD.nothing;
-  const { field, value, gain, added, perKilogram } = most;
+function boughtWords({ field, value, gain, added, perKilogram }: Bought, say: typeof TRADE_CARD.headline): string {
   const mass =
     perKilogram === undefined
       ? TRADE_CARD.noMass
       : TRADE_CARD.added(quantity(added, 'kg'), `${quantity(1000 * perKilogram, 'mm/s')} a kg`);
-  return TRADE_CARD.headline(FIELD_WORDS[field], valueWords(field, value), metersPerSecond(gain), mass);
+  return say(FIELD_WORDS[field], valueWords(field, value), metersPerSecond(gain), mass);
 }
 
 function valueWords(field: Trade['field'], value: number): string {

@@ -13,16 +13,19 @@ import { createBoardPart } from './boardPart.ts';
 import { createBesidePart } from './besidePart.ts';
 import { CAMPAIGN_FILE, commandFor, isShelf, landerFile, landerWord } from './commandLine.ts';
 import { degreesOf, metersPerSecond } from './figures.ts';
+import { createGridCard } from './gridCard.ts';
 import { createInputsPart } from './inputsPart.ts';
 import { createLyingCard } from './lyingCard.ts';
+import { createMatrixCard, matrixSlopes } from './matrixCard.ts';
 import { createPlaneCard } from './planeCard.ts';
 import { createLimitCard, createTiltCard, type RoundAnswers } from './roundCards.ts';
+import { createSensitivityCard } from './sensitivityCard.ts';
 import { createSpreadCard } from './spreadCard.ts';
 import { openStudyThreads } from './studyThreads.ts';
 import { createTradeCard } from './tradeCard.ts';
 import { createWatchPart } from './watchPart.ts';
 import { createWorldsCard } from './worldsCard.ts';
-import type { WorldLimit } from './studies.ts';
+import type { MatrixCell } from './studies.ts';
 import '../styles/workbench.css';
 
 const JSON_FILE = 'application/json';
@@ -34,6 +37,11 @@ const WORLDS_SHOWN = ['moon', 'mars', 'earth'].flatMap((id): World[] => {
   const world = findWorld(id);
   return world === undefined ? [] : [world];
 });
+
+/** Files that a report reads and writes. */
+function reportFiles(): readonly string[] {
+  return [`--campaign ${CAMPAIGN_FILE}`, '--out report.html'];
+}
 
 /** Lays the workbench in place of the start page. */
 export function layWorkbench(holder: HTMLElement, leave: () => void): { end(): void } {
@@ -98,10 +106,19 @@ export function layWorkbench(holder: HTMLElement, leave: () => void): { end(): v
   );
   const worlds = createWorldsCard({
     under,
-    command: () => ({
-      ...command('limit'),
-      line: `npx kilter stance ${landerWord(state)} --slope ${state.arrival.slopeDeg}`,
-    }),
+    command: () => {
+      const legs = state.missing.length === 0 ? '' : ` --missing ${state.missing.map((leg) => leg + 1).join(',')}`;
+      const line = `npx kilter stance ${landerWord(state)} --slope ${state.arrival.slopeDeg}${legs}`;
+      return { ...command('limit'), line };
+    },
+  });
+  const matrix = createMatrixCard({
+    under,
+    command: () => {
+      const slopes = own === undefined ? [] : matrixSlopes(own.asked).toSorted((a, b) => a - b);
+      const ids = WORLDS_SHOWN.map(({ id }) => id).join(',');
+      return command('report', [`--worlds ${ids} --slopes ${slopes.join(',')}`, ...reportFiles()]);
+    },
   });
   const lying = createLyingCard({ under, command: () => command('compare') });
   const spread = createSpreadCard(
@@ -109,6 +126,7 @@ export function layWorkbench(holder: HTMLElement, leave: () => void): { end(): v
     {
       work: () => threads.ask('spread', spread.document(state), (answer, isDone) => spread.show(answer, isDone)),
       stop: () => threads.drop('spread'),
+      changed: () => sensitivity.clear(),
     },
   );
   const trade = createTradeCard(
@@ -124,8 +142,38 @@ export function layWorkbench(holder: HTMLElement, leave: () => void): { end(): v
       stop: () => threads.drop('trades'),
     },
   );
+  const grid = createGridCard(
+    {
+      under,
+      command: () => {
+        const { vary, against } = grid.axes();
+        return command('trade', [`--vary ${vary} --against ${against}`]);
+      },
+    },
+    {
+      work: () => {
+        if (own === undefined) return;
+        const { asked } = own;
+        threads.ask('grid', { asked, axes: grid.axes() }, (answer, isDone) => {
+          if (typeof answer !== 'string') grid.show(answer, asked.horizontalSpeed, isDone);
+        });
+      },
+      stop: () => threads.drop('grid'),
+    },
+  );
+  const sensitivity = createSensitivityCard(
+    { under, command: () => command('report', reportFiles()) },
+    {
+      work: () => {
+        if (own === undefined) return;
+        const question = { asked: own.asked, document: spread.document(state) };
+        threads.ask('sensitivities', question, (answer, isDone) => sensitivity.show(answer, isDone));
+      },
+      stop: () => threads.drop('sensitivities'),
+    },
+  );
   const board = createBoardPart({
-    command: () => commandFor('report', state, [`--campaign ${CAMPAIGN_FILE}`, '--out report.html']),
+    command: () => commandFor('report', state, reportFiles()),
     landerFile: () => (isShelf(state) ? undefined : landerFile(state)),
     saveLander,
     saveCampaign: () => saveFile(`${JSON.stringify(spread.document(state), undefined, 2)}\n`, CAMPAIGN_FILE, JSON_FILE),
@@ -194,14 +242,22 @@ export function layWorkbench(holder: HTMLElement, leave: () => void): { end(): v
     spread.clear(state);
     threads.drop('trades');
     trade.clear();
+    grid.clear();
+    sensitivity.clear();
   };
   const showWorlds = (asked: StudyCase) => {
     const found = stanceStudy(asked, WORLDS_SHOWN);
     if (found === undefined) return;
-    const show = (limits: readonly WorldLimit[]) => worlds.show(found, limits);
+    const show = (cells: readonly MatrixCell[]) => {
+      worlds.show(
+        found,
+        cells.filter(({ slopeDeg }) => slopeDeg === asked.slopeDeg),
+      );
+      matrix.show(asked, WORLDS_SHOWN, cells);
+    };
     show([]);
-    threads.ask('worlds', { asked, worlds: WORLDS_SHOWN }, (limits) => {
-      if (typeof limits !== 'string') show(limits);
+    threads.ask('matrix', { asked, worlds: WORLDS_SHOWN, slopesDeg: matrixSlopes(asked) }, (cells) => {
+      if (typeof cells !== 'string') show(cells);
     });
   };
 
@@ -230,9 +286,12 @@ export function layWorkbench(holder: HTMLElement, leave: () => void): { end(): v
         limit.card.node,
         plane.card.node,
         watch.node,
+        matrix.card.node,
         element('div', { class: 'bench-column' }, worlds.card.node, spread.card.node),
         element('div', { class: 'bench-column' }, besidePart.node, lying.card.node),
+        sensitivity.card.node,
         trade.card.node,
+        grid.card.node,
         board.node,
       ),
     ),

@@ -4,14 +4,14 @@ import type { StanceStudy } from '../../engine/study/index.ts';
 import { WORLDS_CARD } from '../text/workbench.ts';
 import { createBenchCard, type BenchCard, type CardFiles } from './benchCard.ts';
 import { metersPerSecond, quantity } from './figures.ts';
-import type { WorldLimit } from './studies.ts';
+import type { MatrixCell } from './studies.ts';
 
 interface WorldsCard {
   readonly card: BenchCard;
-  show(stance: StanceStudy, limits: readonly WorldLimit[]): void;
+  show(stance: StanceStudy, limits: readonly MatrixCell[]): void;
 }
 
-/** The stance that each world asks for, with the tip limit that the lander has there. */
+/** The stance that each world asks for, with the tip limit that the lander has there on the slope of the arrival. */
 export function createWorldsCard(said: Pick<CardFiles, 'under' | 'command'>): WorldsCard {
   let drawn: Plot | undefined;
   let shown: readonly object[] = [];
@@ -52,7 +52,7 @@ export function createWorldsCard(said: Pick<CardFiles, 'under' | 'command'>): Wo
   };
 }
 
-function tipWords(least: WorldLimit['least'] | undefined): string {
+function tipWords(least: MatrixCell['least'] | undefined): string {
   if (least === undefined) return '…';
   if (typeof least === 'string') return '';
   if (least.tip === null) return WORLDS_CARD.tipNone;

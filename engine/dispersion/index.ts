@@ -4,6 +4,7 @@ export { CAMPAIGN_INPUTS, INPUT_FACTS, type CampaignInput } from './campaignInpu
 export { campaignStackUp } from './campaignStackUp.ts';
 export { campaignSimulator } from './campaignSimulator.ts';
 export { clopperPearson, lowerBound, wilson, zeroFailureRuns, type Interval } from './intervals.ts';
+export { deviationOf } from './deviation.ts';
 export { toleranceRuns } from './orderStatistics.ts';
 export { CAMPAIGN_BUDGET, CAMPAIGN_FORMAT, CAMPAIGN_RANGES, parseCampaign } from './parseCampaign.ts';
 export { SAMPLING_METHODS, type SamplingMethod } from './pointSet.ts';

@@ -1,4 +1,4 @@
-import { area, line, tickWords, words, type Plot } from './markup.ts';
+import { area, line, polyline, tickWords, words, type Plot, type Point } from './markup.ts';
 import { linearScale, roundUp } from './scale.ts';
 
 interface Bar {
@@ -7,6 +7,8 @@ interface Bar {
   readonly value: number | undefined;
   /** A second value of the same kind, as a dashed tick. */
   readonly tick?: number;
+  /** An open bar of the lower half; the other then takes the upper. null: there is none. */
+  readonly open?: number | null;
   /** After the bar, such as the figure with its unit. */
   readonly note: string;
 }
@@ -32,7 +34,7 @@ export function barPlot({ label, axis, bars, level, nameRoom: left = NAME_ROOM }
   const width = WIDTH + left - NAME_ROOM;
   const right = width - FIELD.right;
   const values = [
-    ...bars.flatMap(({ value, tick }) => [value ?? 0, tick ?? 0]),
+    ...bars.flatMap(({ value, tick, open }) => [value ?? 0, tick ?? 0, open ?? 0]),
     ...(level === undefined ? [] : [level.value]),
   ];
   const least = Math.min(0, ...values);
@@ -59,25 +61,24 @@ export function barPlot({ label, axis, bars, level, nameRoom: left = NAME_ROOM }
 }
 
 function drawBar(
-  { name, value, tick, note }: Bar,
+  { name, value, tick, open, note }: Bar,
   { left, right, top }: { readonly left: number; readonly right: number; readonly top: number },
   at: (value: number) => number,
 ): string {
   const [high, low] = [top + 6, top + ROW - 8];
   const middle = (high + low) / 2 + 4;
+  const half = (high + low) / 2;
+  const foot = open === undefined ? low : half;
   const end = at(value ?? 0);
   const bar =
     value === undefined
       ? ''
-      : area(
-          [
-            [at(0), high],
-            [end, high],
-            [end, low],
-            [at(0), low],
-          ],
-          'var(--soil)',
-        ) + line(end, high, end, low, { ink: 'ink', width: 2 });
+      : area(corners(at(0), end, high, foot), 'var(--soil)') + line(end, high, end, foot, { ink: 'ink', width: 2 });
+  const other =
+    open === undefined || open === null
+      ? ''
+      : polyline(corners(at(0), at(open), half, low), { ink: 'ink', dash: 'dotted', width: 1.2 }, true) +
+        line(at(open), half, at(open), low, { ink: 'ink', width: 1.2 });
   const mark =
     tick === undefined
       ? ''
@@ -85,7 +86,17 @@ function drawBar(
   return [
     words(name, left - 8, middle, { align: 'right' }),
     bar,
+    other,
     mark,
     words(note, right + 8, middle, { size: 12 }),
   ].join('');
+}
+
+function corners(left: number, right: number, top: number, bottom: number): readonly Point[] {
+  return [
+    [left, top],
+    [right, top],
+    [right, bottom],
+    [left, bottom],
+  ];
 }

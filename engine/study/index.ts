@@ -13,6 +13,26 @@ export { feetRound, leastLimit, limitsRound, rigidRound, type LimitsSoFar, type 
 export { planeClasses, planeDrawing, planeReach } from './planeDrawing.ts';
 export { reshape, SHAPE_FACTS, SHAPE_FIELDS, shapeOf, type Reshaping, type ShapeField } from './reshape.ts';
 export { earth, stanceByWorld, stanceStudy, type StanceRow, type StanceStudy } from './stanceByWorld.ts';
+export {
+  enterSensitivity,
+  planSensitivities,
+  SENSITIVITY_NAMES,
+  sensitivitiesOf,
+  sensitivityPoint,
+  sensitivitySteps,
+  type Sensitivities,
+  type SensitivityName,
+  type SensitivityPoint,
+  type SensitivityStep,
+} from './sensitivity.ts';
+export {
+  SENSITIVITY_KEY,
+  sensitivityDrawing,
+  sensitivityLines,
+  sensitivityRows,
+  sensitivityTable,
+  stepWords,
+} from './sensitivityDrawing.ts';
 export { standardCampaign } from './standardCampaign.ts';
 export {
   arrivalQuestion,

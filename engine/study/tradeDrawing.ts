@@ -71,13 +71,16 @@ function curveOf({ field }: Trade, points: LineSeries['points'], place = 0): Lin
 
 /** Two dimensions against each other: the limit of each pair in its cell, the mass below. */
 export function gridDrawing({ vary, against, values, againstValues, present, points }: TradeGrid, speed: number): Plot {
-  const tick = (value: number): string => String(Number(value.toPrecision(4)));
   return cellPlot({
     label: `Limit [m/s] as ${SHAPE_FACTS[vary].words} and ${SHAPE_FACTS[against].words} change`,
     x: { name: axisOf(vary), ticks: values.map(tick), present: values.indexOf(present[vary]) },
     y: { name: axisOf(against), ticks: againstValues.map(tick), present: againstValues.indexOf(present[against]) },
     cells: points.map((row) => row.map((point) => point && cellOf(point, Math.abs(speed)))),
   });
+}
+
+function tick(value: number): string {
+  return String(Number(value.toPrecision(4)));
 }
 
 /** What the cells of the drawing are, for the text below it. */

@@ -15,11 +15,15 @@ import {
 } from '../../engine/dispersion/index.ts';
 import { mapEnvelope, type EnvelopeMap } from '../../engine/envelope/index.ts';
 import {
+  enterSensitivity,
   planeQuestion,
+  planSensitivities,
   rigidRound,
+  sensitivitySteps,
   stanceStudy,
   type LeastTipFields,
   type RigidRound,
+  type Sensitivities,
   type StanceStudy,
   type StudyCase,
   type TipFields,
@@ -57,6 +61,7 @@ export interface BoardFindings {
   /** Least margins of the arrivals drawn that stayed up, rising [m], and how many others there are. */
   readonly margins: { readonly sorted: readonly number[]; readonly cutOff: number };
   readonly stackUp: SimulatedStackUp | undefined;
+  readonly sensitivities: Sensitivities;
   readonly trades: readonly Trade[];
   readonly card: CredibilityCard;
   /** Of the arrival, and of the many that are drawn. */
@@ -112,7 +117,7 @@ function marginsOf(tally: CampaignTally): BoardFindings['margins'] {
   };
 }
 
-type Limits = Pick<BoardFindings, 'least' | 'round' | 'cells' | 'stackUp' | 'trades'>;
+type Limits = Pick<BoardFindings, 'least' | 'round' | 'cells' | 'stackUp' | 'sensitivities' | 'trades'>;
 
 /** Every limit there is to simulate, in one list, so that no thread waits for another. */
 function askLimits(limits: StudyList, question: BoardQuestion): () => Limits | string {
@@ -129,6 +134,7 @@ function askLimits(limits: StudyList, question: BoardQuestion): () => Limits | s
     }),
   );
   const stackUp = limits.ask('stackUp', campaign);
+  const sensitivities = askSensitivities(limits, question);
   const trades = question.trade.length === 0 ? () => [] : askTrades(limits, asked, question.trade);
   return () => {
     const own = least();
@@ -138,9 +144,20 @@ function askLimits(limits: StudyList, question: BoardQuestion): () => Limits | s
       round: round.map(({ azimuthDeg, limit }) => ({ azimuthDeg, ...known(limit()) })),
       cells: cells.map(({ limit, ...cell }) => ({ ...cell, least: known(limit()) })),
       stackUp: stackUp(),
+      sensitivities: sensitivities(),
       trades: trades(),
     };
   };
+}
+
+function askSensitivities(limits: StudyList, { asked, campaign, sensitivities }: BoardQuestion): () => Sensitivities {
+  const plan = planSensitivities(asked, campaign, sensitivities);
+  if (plan.inputs.length === 0) return () => plan;
+  const found = sensitivitySteps(plan).map((at) => ({
+    at,
+    point: limits.ask('sensitivity', { asked, campaign, step: at.step }),
+  }));
+  return () => found.reduce((known, { at, point }) => enterSensitivity(known, at, point()), plan);
 }
 
 /** What can be simulated once can be on another world and slope as well: the lander is the same. */

@@ -7,6 +7,7 @@ import { BOARD_STYLE } from './boardStyle.ts';
 import { landerPart } from './landerPart.ts';
 import { directionPart, matrixPart, planePart, worldsPart } from './limitParts.ts';
 import { createSheet, paragraph, type Sheet } from './sheet.ts';
+import { sensitivityPart } from './sensitivityPart.ts';
 import { campaignPart, driverPart, tradePart } from './spreadParts.ts';
 import { assumptionPart, cardPart, originPart, rangePart } from './trustParts.ts';
 import { worstPart } from './worstPart.ts';
@@ -26,6 +27,7 @@ const PARTS: readonly Part[] = [
   { title: 'Stance that each world asks for', write: worldsPart },
   { title: 'If nothing is exact: many arrivals', write: campaignPart },
   { title: 'What costs the margin', write: driverPart },
+  { title: 'What each input changes', write: sensitivityPart },
   { title: 'What buys margin', write: tradePart },
   { title: 'Worst cases, and how to see them again', write: worstPart },
   { title: 'What is assumed', write: assumptionPart },

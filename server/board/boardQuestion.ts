@@ -1,5 +1,5 @@
 import type { Campaign } from '../../engine/dispersion/index.ts';
-import type { PlaneGrid, ShapeField, StudyCase } from '../../engine/study/index.ts';
+import type { PlaneGrid, SensitivityName, ShapeField, StudyCase } from '../../engine/study/index.ts';
 import type { World } from '../../engine/worlds.ts';
 
 /** A file, or what stands in for one, that the report was made from. */
@@ -29,6 +29,8 @@ export interface BoardQuestion {
   readonly campaignWords: string;
   /** Drawn round stated arrivals of its own where no campaign was given. */
   readonly isStandardCampaign: boolean;
+  /** Inputs that are changed one by one; none: the section says so. */
+  readonly sensitivities: readonly SensitivityName[];
   /** Dimensions that are traded; none: the section is left out. */
   readonly trade: readonly ShapeField[];
   readonly inputs: readonly BoardInput[];

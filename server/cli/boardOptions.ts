@@ -2,7 +2,14 @@ import { readFileSync } from 'node:fs';
 import manifest from '../../package.json' with { type: 'json' };
 import type { Campaign } from '../../engine/dispersion/index.ts';
 import { formatLander, type Lander } from '../../engine/lander/index.ts';
-import { planeReach, SHAPE_FIELDS, standardCampaign, type ShapeField } from '../../engine/study/index.ts';
+import {
+  planeReach,
+  SENSITIVITY_NAMES,
+  SHAPE_FIELDS,
+  standardCampaign,
+  type SensitivityName,
+  type ShapeField,
+} from '../../engine/study/index.ts';
 import { findLander } from '../../levels/index.ts';
 import type { BoardInput, BoardQuestion } from '../board/boardQuestion.ts';
 import { campaignDocument, readCampaign, type CampaignDocument } from './campaignFile.ts';
@@ -24,6 +31,8 @@ export interface BoardOptions extends StudyOptions {
   readonly campaign?: string;
   readonly runs?: number;
   readonly seed?: number;
+  /** Default: all. */
+  readonly sensitivities?: readonly SensitivityName[];
   /** true: every dimension. */
   readonly trade?: true | readonly ShapeField[];
 }
@@ -45,6 +54,7 @@ export function readBoard(word: string, options: BoardOptions): BoardQuestion {
     slopesDeg: slopes,
     grid: { ...planeReach(asked), steps, yaws },
     ...spread,
+    sensitivities: options.sensitivities ?? SENSITIVITY_NAMES,
     trade: options.trade === true ? SHAPE_FIELDS : (options.trade ?? []),
     inputs: [landerInput(word), spread.input],
     command: commandOf(word, options),
@@ -99,6 +109,7 @@ function placeOption({ world, gravity }: BoardOptions): string {
 /** The command that asks for the same report: every option that was given, in one order. */
 function commandOf(word: string, options: BoardOptions): string {
   const { slope, descent, horizontal, friction, missing, worlds, slopes, steps, yaws, campaign, runs, seed } = options;
+  const { sensitivities } = options;
   const given = {
     slope,
     descent,
@@ -112,6 +123,7 @@ function commandOf(word: string, options: BoardOptions): string {
     campaign: campaign === undefined ? undefined : shellWord(campaign),
     runs,
     seed,
+    sensitivities: sensitivities === undefined ? undefined : sensitivities.join(',') || 'none',
   };
   const words = Object.entries(given).flatMap(([name, value]) => (value === undefined ? [] : [`--${name} ${value}`]));
   const { trade: fields } = options;

@@ -4,12 +4,13 @@ import { findBoard, type BoardFindings, type Watch } from '../board/boardFinding
 import { boardPage } from '../board/boardPage.ts';
 import type { BoardInput, BoardQuestion } from '../board/boardQuestion.ts';
 import { readBoard, type BoardOptions } from './boardOptions.ts';
+import { sensitivityRows } from '../../engine/study/index.ts';
 import { addLongOptions, withProgress, type LongOptions } from './longWork.ts';
 import type { DefineVerb } from './program.ts';
 import { numbersParser, quantityParser, SEED, textParser, YAWS, type Quantity } from './quantity.ts';
 import { WORLD_IDS } from './readWorld.ts';
 import type { Report } from './report.ts';
-import { fieldsParser } from './tradeOptions.ts';
+import { fieldsParser, sensitivitiesParser } from './tradeOptions.ts';
 import { sha256Of } from './sha256.ts';
 import { addStudyOptions, echoStudy, rangedStudy } from './studyOptions.ts';
 import { oneLine, UsageError } from './usageError.ts';
@@ -38,7 +39,7 @@ export const defineReport: DefineVerb = (command, deliver) => {
     .addHelpText(
       'after',
       `
-About half a minute of one core for Trivet, a minute more with --trade; tall landers take several times as long. Ctrl-C ends it
+About a minute of one core for Trivet, a minute more with --trade; tall landers take several times as long. Ctrl-C ends it
 without a report.
 
 Examples:
@@ -69,6 +70,11 @@ function addContentOptions(command: Command): Command {
     .option('--runs <number>', 'arrivals to draw, in place of what the campaign says', quantityParser(RUNS))
     .option('--seed <number>', 'what is drawn, in place of what the campaign says', quantityParser(SEED))
     .option(
+      '--sensitivities <inputs>',
+      'inputs to change a little, such as descentRate,mass; none leaves them out (default: all)',
+      sensitivitiesParser,
+    )
+    .option(
       '--trade [fields]',
       'also what dimensions of the lander would buy, such as footRadius,mass as in kilter trade (default: all)',
       fieldsParser,
@@ -76,7 +82,7 @@ function addContentOptions(command: Command): Command {
 }
 
 function reportOf(options: ReportOptions, question: BoardQuestion, findings: BoardFindings | undefined): Report {
-  const { asked, word, worlds, slopesDeg, grid, campaign, trade } = question;
+  const { asked, word, worlds, slopesDeg, grid, campaign, sensitivities, trade } = question;
   const inputs = {
     lander: word,
     ...echoStudy(options, asked),
@@ -87,6 +93,7 @@ function reportOf(options: ReportOptions, question: BoardQuestion, findings: Boa
     campaign: options.campaign ?? null,
     runs: campaign.runs,
     seed: campaign.seed,
+    sensitivities,
     trade,
   };
   if (findings === undefined) {
@@ -110,6 +117,13 @@ function reportOf(options: ReportOptions, question: BoardQuestion, findings: Boa
         ...least,
         outside,
       })),
+      sensitivities: sensitivityRows(findings.sensitivities).map(({ input, less, more }) => ({
+        input: input.name,
+        by: input.by,
+        rule: input.rule,
+        less: plainChange(less),
+        more: plainChange(more),
+      })),
       verdict: findings.summary.requirement?.verdict.kind ?? null,
       files: question.inputs,
     },
@@ -119,4 +133,18 @@ function reportOf(options: ReportOptions, question: BoardQuestion, findings: Boa
       `Written to ${oneLine(written.name, 80)}: ${written.bytes} bytes, SHA-256 ${written.sha256}.`,
     ].join('\n'),
   };
+}
+
+/** Every name there is, null where there is no number. */
+function plainChange({
+  margin,
+  upright,
+}: {
+  readonly margin: number | undefined;
+  readonly upright: number | undefined;
+}): {
+  readonly margin: number | null;
+  readonly upright: number | null;
+} {
+  return { margin: margin ?? null, upright: upright ?? null };
 }

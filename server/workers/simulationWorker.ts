@@ -7,7 +7,13 @@ import { campaignSimulator, runBatch, runVarianceBatch, simulatedStackUp } from 
 import { runJob } from '../../engine/envelope/index.ts';
 import type { Lander } from '../../engine/lander/index.ts';
 import { formatProblem } from '../../engine/result.ts';
-import { arrivalQuestion, leastLimit, simulatedArrivals, tradePoint } from '../../engine/study/index.ts';
+import {
+  arrivalQuestion,
+  leastLimit,
+  sensitivityPoint,
+  simulatedArrivals,
+  tradePoint,
+} from '../../engine/study/index.ts';
 import type { TouchdownCase, TouchdownResult } from '../../engine/touchdown/index.ts';
 import type { Portions, Work } from './work.ts';
 
@@ -40,6 +46,8 @@ export function study(portion: Portions['study']['portion']): Portions['study'][
 function studied(portion: Portions['study']['portion']): Portions['study']['answer']['answer'] {
   if (portion.kind === 'least') return leastLimit(portion.ask);
   if (portion.kind === 'trade') return tradePoint(portion.ask.asked, portion.ask.shape);
+  if (portion.kind === 'sensitivity')
+    return sensitivityPoint(portion.ask.asked, portion.ask.campaign, portion.ask.step);
   if (portion.kind === 'stackUp') return simulatedStackUp(portion.ask);
   const arrivals = simulatedArrivals(arrivalQuestion(portion.ask.asked));
   return typeof arrivals === 'string' ? arrivals : arrivals.toward(portion.ask.azimuthDeg);

@@ -1,7 +1,15 @@
 /** What worker threads are given to do, and in which portions. */
 import type { Campaign, CampaignBatch, SimulatedStackUp, VariancePlan } from '../../engine/dispersion/index.ts';
 import type { EnvelopeJob, EnvelopeJobAnswer, EnvelopeQuestion } from '../../engine/envelope/index.ts';
-import type { LeastTipFields, Reshaping, StudyCase, TipFields, TradePoint } from '../../engine/study/index.ts';
+import type {
+  LeastTipFields,
+  Reshaping,
+  SensitivityPoint,
+  SensitivityStep,
+  StudyCase,
+  TipFields,
+  TradePoint,
+} from '../../engine/study/index.ts';
 
 /** Given to each thread once, when it starts. */
 export type Work =
@@ -29,6 +37,15 @@ export interface Studies {
   readonly trade: {
     readonly ask: { readonly asked: StudyCase; readonly shape: Reshaping };
     readonly answer: TradePoint;
+  };
+  /** One input of a case and of a campaign changed; without a step, as they are. */
+  readonly sensitivity: {
+    readonly ask: {
+      readonly asked: StudyCase;
+      readonly campaign: Campaign;
+      readonly step: SensitivityStep | undefined;
+    };
+    readonly answer: SensitivityPoint;
   };
   readonly stackUp: { readonly ask: Campaign; readonly answer: SimulatedStackUp | undefined };
 }

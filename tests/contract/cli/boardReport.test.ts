@@ -23,6 +23,8 @@ const SMALL = [
   '1',
   '--campaign',
   campaign,
+  '--sensitivities',
+  'mass,horizontalSpeed',
 ];
 const LINE = ['report', lander, ...SMALL, '--horizontal', '0.5', '--slope', '3', '--trade', 'legCount', '--out', out];
 
@@ -83,6 +85,7 @@ describe('kilter report', () => {
       'Stance that each world asks for',
       'If nothing is exact: many arrivals',
       'What costs the margin',
+      'What each input changes',
       'What buys margin',
       'Worst cases, and how to see them again',
       'What is assumed',
@@ -103,7 +106,7 @@ describe('kilter report', () => {
     expect(text).toContain(`Kilter ${version}, physics revision ${PHYSICS_REVISION}.`);
     for (const file of [lander, campaign]) expect(text).toContain(sha256(file));
     expect(text).toContain(
-      `npx kilter report ${lander} --world earth --slope 3 --horizontal 0.5 --worlds earth --slopes 3 --steps 4 --yaws 1 --campaign ${campaign} --trade legCount --out FILE.html`,
+      `npx kilter report ${lander} --world earth --slope 3 --horizontal 0.5 --worlds earth --slopes 3 --steps 4 --yaws 1 --campaign ${campaign} --sensitivities mass,horizontalSpeed --trade legCount --out FILE.html`,
     );
   });
 

@@ -73,6 +73,8 @@ const PLOTS: Readonly<Record<string, () => Plot>> = {
         { name: 'a', value: 2, tick: 1, note: '2' },
         { name: 'b', value: undefined, note: 'none' },
         { name: 'c', value: -1, note: '-1' },
+        { name: 'd', value: 1, open: -3, note: '1, -3' },
+        { name: 'e', value: undefined, open: null, note: 'none' },
       ],
     }),
   cells: () =>

@@ -41,6 +41,11 @@ function filled(rows: readonly (readonly TradePoint[])[]): TradeGrid {
   return { ...grid, points: rows };
 }
 
+const shapes = (axes: Parameters<typeof planGrid>[1]) =>
+  planGrid(ASKED, axes).places.map(({ shape }) => JSON.stringify(shape));
+
+const strikes = (markup: string) => markup.match(/stroke-dasharray="7 4"/g)?.length ?? 0;
+
 describe('a grid of trades', () => {
   it('looks at the lander as it is first, then at the ends and the middle of both, then between, each pair once', () => {
     const { grid, places } = planGrid(ASKED, { vary: 'mass', against: 'stroke' });
@@ -53,8 +58,6 @@ describe('a grid of trades', () => {
   });
 
   it('changes both in the one order, whichever is named first', () => {
-    const shapes = (axes: Parameters<typeof planGrid>[1]) =>
-      planGrid(ASKED, axes).places.map(({ shape }) => JSON.stringify(shape));
     const swapped = { vary: AXES.against, against: AXES.vary, values: AXES.againstValues, againstValues: AXES.values };
     expect(new Set(shapes(AXES))).toEqual(new Set(shapes(swapped)));
   });
@@ -100,7 +103,6 @@ describe('a grid of trades', () => {
     const known = enterPoint(enterPoint(grid, places[0]!, point(2, 1500)), places[1]!, point(0.3, 1510));
     const { markup } = gridDrawing(known, -0.5);
     expect([...markup.matchAll(/>(\d\.\d\d)<\/text>/g)].map((match) => match[1])).toEqual(['2.00', '0.30']);
-    const strikes = (text: string) => text.match(/stroke-dasharray="7 4"/g)?.length ?? 0;
     expect(strikes(markup)).toBe(1);
     expect(strikes(gridDrawing(known, 0.2).markup)).toBe(0);
   });
