@@ -32,7 +32,7 @@ export function linePlot({ label, x, y, series, level, upright, width = WIDTH, h
   const xs = [...all.map((point) => point.x), ...(upright === undefined ? [] : [upright.x])];
   const ys = [...all.flatMap((point) => point.y ?? []), ...(level === undefined ? [] : [level.y])];
   const least = Math.min(0, ...ys);
-  const across = linearScale(spanOf(Math.min(...xs), Math.max(...xs)), [field.left, field.right], width / 80);
+  const across = linearScale(spanOf(xs), [field.left, field.right], width / 80);
   const up = linearScale(
     [least < 0 ? -roundUp(-least, 3) : 0, roundUp(Math.max(0, ...ys), 4)],
     [field.bottom, field.top],
@@ -58,8 +58,10 @@ export function linePlot({ label, x, y, series, level, upright, width = WIDTH, h
   return { width, height, markup, label };
 }
 
-/** A single value has room round it. */
-function spanOf(from: number, to: number): readonly [number, number] {
+/** A single value has room round it; without any, an empty sheet runs from 0 to 1. */
+function spanOf(values: readonly number[]): readonly [number, number] {
+  if (values.length === 0) return [0, 1];
+  const [from, to] = [Math.min(...values), Math.max(...values)];
   return to > from ? [from, to] : [from - 1, from + 1];
 }
 

@@ -65,6 +65,13 @@ const PLOTS: Readonly<Record<string, () => Plot>> = {
       y: 'y',
       series: [{ name: 'a', stroke: { ink: 'ink' }, points: [{ x: 3, y: 0 }] }],
     }),
+  'no value yet': () =>
+    linePlot({
+      label: 'none',
+      x: 'x',
+      y: 'y',
+      series: [{ name: 'a', stroke: { ink: 'ink' }, points: [] }],
+    }),
   bars: () =>
     barPlot({
       label: 'bars',
