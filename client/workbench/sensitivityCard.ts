@@ -63,7 +63,8 @@ export function createSensitivityCard(
       card.progress(SENSITIVITY_CARD.soFar(known, 2 * inputs.length, runs));
       drawn = sensitivityDrawing(found, 'margin');
       card.draw(drawn);
-      upright.innerHTML = inlineSvg(sensitivityDrawing(found, 'upright'));
+      const share = sensitivityDrawing(found, 'upright');
+      upright.innerHTML = share === undefined ? '' : inlineSvg(share);
     },
   };
 }

@@ -20,13 +20,12 @@ export const SENSITIVITY_KEY =
   'Filled bar: more of the input; open, dotted: less of it. By one standard deviation where it is drawn (s), else by a tenth of what it is. ' +
   'Margin: the limit, tipping or a leg used up, less the speed of the arrival; none: no such case, or the limit does not ask for it.';
 
-/** Change against the case as it is, less and more of each input, the largest first. */
-export function sensitivityDrawing(found: Sensitivities, measure: Measure): Plot {
-  const rows = sensitivityRows(found).filter(
-    ({ less, more }) => less[measure] !== undefined || more[measure] !== undefined,
-  );
+/** Change against the case as it is, less and more of each input that makes one, the largest first; undefined where none does. */
+export function sensitivityDrawing(found: Sensitivities, measure: Measure): Plot | undefined {
   const size = ({ less, more }: SensitivityRow): number =>
     Math.max(Math.abs(less[measure] ?? 0), Math.abs(more[measure] ?? 0));
+  const rows = sensitivityRows(found).filter((row) => size(row) > 0);
+  if (rows.length === 0) return undefined;
   const decimals = measure === 'margin' ? 2 : 1;
   return barPlot({
     ...MEASURES[measure],

@@ -57,6 +57,9 @@ p,li{break-inside:avoid}
 h2{margin-top:1.3rem}
 figure{margin:.6rem 0}
 table{margin:.6rem 0}
+table{font-size:9pt}
+.small{font-size:8pt}
+figcaption,caption{font-size:8.8pt}
 th,td{padding-top:.1rem;padding-bottom:.1rem}
 figure svg{max-width:110mm}
 .pair figure svg{max-width:60mm}

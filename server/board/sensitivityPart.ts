@@ -16,15 +16,19 @@ const RIGHT = (heading: string): SheetColumn => ({ heading, align: 'right' });
 export function sensitivityPart({ asked }: BoardQuestion, { sensitivities }: BoardFindings, sheet: Sheet): string {
   const { base, runs, inputs } = sensitivities;
   if (inputs.length === 0) return paragraph('No input was changed.');
+  const figureOf = (measure: 'margin' | 'upright', caption: string): readonly string[] => {
+    const drawing = sensitivityDrawing(sensitivities, measure);
+    return drawing === undefined ? [] : [sheet.figure(drawing, caption)];
+  };
   const upright = base?.upright === undefined ? '' : `; ${base.upright} of ${runs} arrivals drawn stay upright`;
   return [
     list(sensitivityLines(sensitivities)),
     paragraph(
       `As it is: margin ${figure(base?.margin, 2)} m/s at ${figure(Math.abs(asked.horizontalSpeed), 2)} m/s${upright}. The same ${runs} draws are taken for each change, so that a difference is the input's own.`,
     ),
-    sheet.figure(sensitivityDrawing(sensitivities, 'margin'), SENSITIVITY_KEY),
-    sheet.figure(
-      sensitivityDrawing(sensitivities, 'upright'),
+    ...figureOf('margin', SENSITIVITY_KEY),
+    ...figureOf(
+      'upright',
       `The same for the share of ${runs} arrivals drawn that stay upright; every draw of the input is changed alike. One arrival is ${figure(100 / runs, 2)} percentage points.`,
     ),
     sheet.table({

@@ -39,6 +39,11 @@ function textOf(page: string): string {
   return plain.replaceAll('&lt;', '<').replaceAll('&gt;', '>').replaceAll('&quot;', '"').replaceAll('&amp;', '&');
 }
 
+interface Change {
+  readonly margin: number | null;
+  readonly upright: number | null;
+}
+
 describe('kilter report', () => {
   beforeAll(async () => {
     found = (await callJson([...LINE, '--workers', '2'])) as typeof found;
@@ -133,8 +138,18 @@ describe('kilter report', () => {
     expect(drawn.leastMargin.toFixed(3)).toBe(margin);
   });
 
+  it('[SY6] takes from the margin what the arrival is faster by, and says each input that was changed', () => {
+    const rows = found['sensitivities'] as readonly { input: string; by: number; less: Change; more: Change }[];
+    expect(rows.map(({ input }) => input)).toEqual(['mass', 'horizontalSpeed']);
+    const { by, less, more } = rows[1]!;
+    expect([less.margin, more.margin]).toEqual([expect.closeTo(by, 12), expect.closeTo(-by, 12)]);
+    // a lander that tips easily: one deviation more of speed fells some of the same arrivals
+    expect(more.upright).toBeLessThan(0);
+  });
+
   it.each([
     [['trivet'], /--out/],
+    [['trivet', '--out', 'x.html', '--sensitivities', 'speed'], /expected names out of/i],
     [['trivet', '--out', 'x.html', '--trade', 'speed'], /expected names out of/i],
     [['trivet', '--out', 'x.html', '--missing', '1'], /--missing goes with --campaign/],
     [['trivet', '--out', 'x.html', '--campaign', campaign], /campaign of trivet, got one of another lander/],

@@ -145,4 +145,26 @@ describe('the workbench', () => {
     expect(summary?.done).toBe(60);
     for (const { outcome, count } of summary!.outcomes) expect(printed.outcomes[outcome]?.count ?? 0).toBe(count);
   });
+
+  it('[SY3] gives the limits by world and slope, and the pairs of a trade, that the command line gives', async () => {
+    const state: BenchState = { ...FIRST_STATE, world: 'earth', arrival: { ...FIRST_STATE.arrival, slopeDeg: 4 } };
+    const asked = caseOf(state);
+    const [cell] = whole('matrix', { asked, worlds: [{ id: 'earth', gravity: asked.gravity }], slopesDeg: [4] });
+    const limit = await run('limit', state, ['--step 90']);
+    expect(cell).toMatchObject({
+      world: 'earth',
+      slopeDeg: 4,
+      least: { tip: (limit['least'] as { tip: number }).tip },
+    });
+    const axes = { vary: 'mass', against: 'footRadius', values: [1900], againstValues: [] } as const;
+    const { points } = whole('grid', { asked, axes });
+    const printed = (await run('trade', state, [
+      '--vary mass --values 1900 --against footRadius --against-values 2.14',
+    ])) as {
+      readonly grid: { readonly points: readonly (readonly { readonly limit: number; readonly mass: number }[])[] };
+    };
+    const both = (rows: typeof printed.grid.points) =>
+      rows.map((row) => row.map(({ limit: speed, mass }) => [speed, mass]));
+    expect(both(points as typeof printed.grid.points)).toEqual(both(printed.grid.points));
+  });
 });

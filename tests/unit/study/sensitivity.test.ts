@@ -128,8 +128,10 @@ describe('sensitivities', () => {
       'Takes most of the margin: more descent rate, by 0.1 m/s: 1.00 m/s.',
       'Fells most of the arrivals drawn: more mass with propellant, by 150 kg: 25.0 percentage points of 8.',
     ]);
-    expect(names(sensitivityDrawing(found, 'margin').markup)).toEqual(['descent rate', 'mass with propellant']);
-    expect(names(sensitivityDrawing(found, 'upright').markup)).toEqual(['mass with propellant', 'descent rate']);
+    expect(names(sensitivityDrawing(found, 'margin')!.markup)).toEqual(['descent rate', 'mass with propellant']);
+    expect(names(sensitivityDrawing(found, 'upright')!.markup)).toEqual(['mass with propellant', 'descent rate']);
+    // nothing is drawn where nothing changes
+    expect(sensitivityDrawing(plan, 'margin')).toBeUndefined();
     expect(sensitivityTable(found).rows[1]).toEqual([
       'descentRate',
       'm/s',
