@@ -142,7 +142,8 @@ describe('kilter report', () => {
     const rows = found['sensitivities'] as readonly { input: string; by: number; less: Change; more: Change }[];
     expect(rows.map(({ input }) => input)).toEqual(['mass', 'horizontalSpeed']);
     const { by, less, more } = rows[1]!;
-    expect([less.margin, more.margin]).toEqual([expect.closeTo(by, 12), expect.closeTo(-by, 12)]);
+    // less of it may turn the arrival round, and then it is that fast the other way
+    expect([less.margin, more.margin]).toEqual([expect.closeTo(0.5 - Math.abs(0.5 - by), 12), expect.closeTo(-by, 12)]);
     // a lander that tips easily: one deviation more of speed fells some of the same arrivals
     expect(more.upright).toBeLessThan(0);
   });

@@ -156,10 +156,10 @@ describe('the workbench', () => {
       slopeDeg: 4,
       least: { tip: (limit['least'] as { tip: number }).tip },
     });
-    const axes = { vary: 'mass', against: 'footRadius', values: [1900], againstValues: [] } as const;
+    const axes = { vary: 'mass', against: 'footRadius', values: [1900], againstValues: [2.3] } as const;
     const { points } = whole('grid', { asked, axes });
     const printed = (await run('trade', state, [
-      '--vary mass --values 1900 --against footRadius --against-values 2.14',
+      '--vary mass --values 1900 --against footRadius --against-values 2.3',
     ])) as {
       readonly grid: { readonly points: readonly (readonly { readonly limit: number; readonly mass: number }[])[] };
     };
