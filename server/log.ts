@@ -53,6 +53,16 @@ export function openLog(form: 'plain' | 'json'): Log {
   };
 }
 
+/** The words of a library as one line: without its traces, and without what it quotes, which names rooms and sessions. */
+export function libraryLine(parts: readonly unknown[]): string {
+  return (parts.map(String).join(' ').split('\n')[0] ?? '').replaceAll(/"[^"]*"|'[^']*'/g, '"…"');
+}
+
+/** What libraries write past every logger goes the way of the log: strangers set it off as well. */
+export function takeConsole(report: Report): void {
+  console.error = console.warn = (...parts: readonly unknown[]) => report('library', libraryLine(parts));
+}
+
 /** Lets through so many lines of each kind, and says with the next how many were left out. */
 export function limitLines(
   write: (kind: LineKind, line: string, omitted: number) => void,

@@ -3,7 +3,7 @@ import { playedModel, type PlanChoice, type TablePlan } from '../engine/table/in
 import { firstLanding, layPlan } from '../levels/index.ts';
 import { parseConfig, type ServerConfig } from './config.ts';
 import { CLIENT_MISSING, isClientBuilt } from './http/index.ts';
-import { openLog } from './log.ts';
+import { openLog, takeConsole } from './log.ts';
 import { openServer, type RunningServer } from './rooms/index.ts';
 import { settingsText } from './settings.ts';
 
@@ -26,6 +26,7 @@ if (process.argv.includes('--help')) {
 async function serve(options: ServerConfig): Promise<void> {
   const log = openLog(options.log ?? (process.stderr.isTTY ? 'plain' : 'json'));
   const { report } = log;
+  takeConsole(report);
   if (!isClientBuilt(options.clientFolder)) report('start', CLIENT_MISSING);
   let server: RunningServer | undefined;
   let isEnding = false;

@@ -106,7 +106,7 @@ function guardUpgrades(server: Server, options: GuardOptions, lines: Tally): voi
       socket.destroy();
       return;
     }
-    const refusal = strangeHost(request, options);
+    const refusal = strangeHost(request, options) ?? nameOfNoRoom(request);
     if (refusal !== undefined) socket.end(`HTTP/1.1 ${refusal.status} Refused\r\nConnection: close\r\n\r\n`);
     else if (!lines.add(tellAddress(request, options), socket))
       socket.end('HTTP/1.1 429 Too Many Requests\r\nConnection: close\r\n\r\n');
@@ -160,6 +160,14 @@ function tooMany(request: IncomingMessage, attempts: Attempts, address: string):
   if (request.method !== 'POST' && !isOfRuns) return undefined;
   if (attempts[isOfRuns ? 'runs' : 'bodies'].draw(address, performance.now())) return undefined;
   return { status: 429, reason: 'Too many attempts from this address. Wait a few seconds, then try again.' };
+}
+
+/** What every object has is no room: what is behind looks rooms up by name. */
+function nameOfNoRoom(request: IncomingMessage): HttpRefusal | undefined {
+  const names = pathOf(request).split('/');
+  return names.some((name) => name in Object.prototype)
+    ? { status: 404, reason: 'There is no line at this address.' }
+    : undefined;
 }
 
 /** A page of another site, or a name that is not ours: what a browser would be tricked with. */

@@ -5,7 +5,7 @@ import { defineRoom, defineServer, matchMaker } from '@colyseus/core';
 import { nanoid } from 'nanoid';
 import type { PlanChoice, TableModel, TablePlan } from '../../engine/table/index.ts';
 import type { ServerConfig } from '../config.ts';
-import type { Report } from '../log.ts';
+import { libraryLine, type Report } from '../log.ts';
 import {
   createTally,
   guardServer,
@@ -224,10 +224,9 @@ function listen(http: HttpServer, start: () => Promise<unknown>): Promise<void> 
   });
 }
 
-/** The library's own messages, as lines; its chatter and its traces of refusals stay out, and what it quotes, which names rooms and sessions. */
+/** The library's own messages, as lines; its chatter stays out. */
 function quietLogger(report: (line: string) => void) {
-  const say = (...parts: readonly unknown[]) =>
-    report((parts.map(String).join(' ').split('\n')[0] ?? '').replaceAll(/"[^"]*"|'[^']*'/g, '"…"'));
+  const say = (...parts: readonly unknown[]) => report(libraryLine(parts));
   return { debug: hush, info: hush, trace: hush, warn: say, error: say };
 }
 

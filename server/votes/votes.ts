@@ -12,8 +12,9 @@ const MOST_HALLS = { ofAll: 60, ofAddress: 6 } as const;
 /** Phones of one hall. */
 export const MOST_VOTERS = 1000;
 
-/** A hall in which nothing is asked for so long is forgotten [ms]. */
+/** A hall in which nothing is asked for so long is forgotten; so long, where nothing was ever asked: nobody stands in it [ms]. */
 const KEPT_MS = 2 * 3600 * 1000;
+const KEPT_UNASKED_MS = 60 * 1000;
 
 /** Codes that no hall has, from one address. */
 const GUESS_RATE = { burst: 20, perSecond: 0.2 } as const;
@@ -99,7 +100,8 @@ export function createVotes({ now = () => performance.now() }: { readonly now?: 
 
   return {
     open(address) {
-      for (const [code, hall] of halls) if (now() - hall.askedAtMs > KEPT_MS) halls.delete(code);
+      for (const [code, { asked, askedAtMs }] of halls)
+        if (now() - askedAtMs > (asked === NOTHING ? KEPT_UNASKED_MS : KEPT_MS)) halls.delete(code);
       const fromThere = [...halls.values()].filter((hall) => hall.address === address).length;
       if (halls.size >= MOST_HALLS.ofAll || fromThere >= MOST_HALLS.ofAddress) return refusal(429, TOO_MANY_HALLS);
       let code = draw();

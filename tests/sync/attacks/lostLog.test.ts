@@ -1,3 +1,4 @@
+import { connect } from 'node:net';
 import { afterEach, describe, expect, it } from 'vitest';
 import { openSharedTable } from '../../../client/net/index.ts';
 import { addressOf, endProcesses, startProcess } from '../../support/serverProcess.ts';
@@ -14,7 +15,58 @@ function strangeLine(origin: string): Promise<void> {
   });
 }
 
+/** A body that breaks off: what reads it has something to say. */
+function brokenBody(origin: string): Promise<void> {
+  const { hostname, port } = new URL(origin);
+  return new Promise((resolve) => {
+    const socket = connect(Number(port), hostname, () => {
+      const head = [
+        'POST /matchmake/create/table HTTP/1.1',
+        `Host: ${hostname}:${port}`,
+        'Content-Type: application/json',
+      ];
+      socket.write([...head, 'Content-Length: 1000', '', '{'].join('\r\n'), () =>
+        setTimeout(() => socket.destroy(), 50),
+      );
+    });
+    socket.on('close', () => resolve());
+  });
+}
+
+/** What answers an upgrade at a path. */
+async function statusOfUpgrade(origin: string, at: string): Promise<string> {
+  const { hostname, port } = new URL(origin);
+  return new Promise((resolve) => {
+    const socket = connect(Number(port), hostname, () => {
+      const head = [`GET ${at} HTTP/1.1`, `Host: ${hostname}:${port}`, 'Connection: Upgrade', 'Upgrade: websocket'];
+      const key = ['Sec-WebSocket-Version: 13', 'Sec-WebSocket-Key: dGhlIHNhbXBsZSBub25jZQ=='];
+      socket.write([...head, ...key, '', ''].join('\r\n'));
+    });
+    socket.on('data', (data: Buffer) => {
+      socket.destroy();
+      resolve(data.toString().split(' ')[1] ?? '');
+    });
+  });
+}
+
 describe('a log', () => {
+  it('takes what a library says of broken bodies in lines of its own, and few of them', async () => {
+    const run = startProcess({});
+    const origin = await addressOf(run);
+    for (let i = 0; i < 6; i += 1) await Promise.all(Array.from({ length: 10 }, () => brokenBody(origin)));
+    // no name that every object has is looked up as a room
+    expect(await statusOfUpgrade(origin, '/table/__proto__')).toBe('404');
+    expect(await statusOfUpgrade(origin, '/constructor/x')).toBe('404');
+    expect(await statusOfUpgrade(origin, '/table/x')).toBe('101');
+    run.child.kill('SIGTERM');
+    expect(await run.ended).toBe(0);
+    const written = run.lines.err.map((line) => JSON.parse(line) as { kind: string; msg: string });
+    const ofBodies = written.filter(({ msg }) => msg.includes('aborted'));
+    expect(ofBodies.length).toBeGreaterThan(0);
+    expect(written.length).toBeLessThan(30);
+    expect(written.some(({ msg }) => msg.includes('hasReservedSeat'))).toBe(false);
+  });
+
   it('that nobody reads any more neither stops the server nor keeps it from ending', async () => {
     const run = startProcess({});
     const origin = await addressOf(run);

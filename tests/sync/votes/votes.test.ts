@@ -82,6 +82,12 @@ describe('the votes of a hall', () => {
     expect(cast(MOST_VOTERS)).toBe(false);
     expect(cast(0)).toBe(true);
 
+    // where nothing was ever asked nobody stands: a minute later there is room for others
+    ms = 60_001;
+    for (let i = 0; i < 5; i++) expect(votes.open('here').ok).toBe(true);
+    expect(votes.open('here').ok).toBe(false);
+    expect(votes.look(code, {}, 'here').ok).toBe(true);
+
     ms = 2 * 3600 * 1000 + 1;
     expect(votes.open('here').ok).toBe(true);
     expect(votes.look(code, {}, 'here').ok).toBe(false);
