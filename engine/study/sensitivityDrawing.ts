@@ -13,7 +13,7 @@ const MEASURES = {
 type Measure = keyof typeof MEASURES;
 
 /** Names of inputs are long [px]. */
-const NAME_ROOM = 230;
+const NAME_ROOM = 280;
 
 /** What the bars are, for the text below them. */
 export const SENSITIVITY_KEY =
