@@ -34,7 +34,7 @@ const CASES: readonly (readonly [name: string, args: readonly string[], words: r
     ['fly'],
     [
       "unknown command 'fly'",
-      'stand, limit, stance, touchdown, envelope, disperse, compare, trade, report, descend, drill, replay, records, worlds, check',
+      'stand, limit, stance, touchdown, envelope, disperse, compare, trade, report, descend, drill, hall, replay, records, worlds, check',
     ],
   ],
   [
@@ -42,7 +42,7 @@ const CASES: readonly (readonly [name: string, args: readonly string[], words: r
     ['help', 'fly'],
     [
       'unknown command',
-      'stand, limit, stance, touchdown, envelope, disperse, compare, trade, report, descend, drill, replay, records, worlds, check',
+      'stand, limit, stance, touchdown, envelope, disperse, compare, trade, report, descend, drill, hall, replay, records, worlds, check',
     ],
   ],
   ['an unknown option', ['limit', 'trivet', '--spin', '3'], ["unknown option '--spin'"]],
