@@ -2,6 +2,7 @@ import { SHAPE_FACTS, SHAPE_FIELDS, shapeOf } from '../../engine/study/index.ts'
 import { button, element } from '../panels/element.ts';
 import { BENCH, BESIDE, FIELD_WORDS } from '../text/workbench.ts';
 import { ARRIVAL_BOUNDS, ARRIVAL_NAMES, type BenchState } from './benchState.ts';
+import { benchTable } from './benchTable.ts';
 import { degreesOf, metersPerSecond, quantity } from './figures.ts';
 import type { RoundAnswers } from './roundCards.ts';
 
@@ -47,29 +48,15 @@ export function createBesidePart(acts: {
       table.replaceChildren(
         rows.length === 0
           ? element('p', {}, BESIDE.same)
-          : element(
-              'table',
-              { class: 'bench-table' },
-              element(
-                'thead',
-                {},
+          : benchTable(
+              [BESIDE.what, BESIDE.now, BESIDE.beside],
+              rows.map(([what, here, there]) =>
                 element(
                   'tr',
                   {},
-                  ...[BESIDE.what, BESIDE.now, BESIDE.beside].map((words) => element('th', { scope: 'col' }, words)),
-                ),
-              ),
-              element(
-                'tbody',
-                {},
-                ...rows.map(([what, here, there]) =>
-                  element(
-                    'tr',
-                    {},
-                    element('th', { scope: 'row' }, what),
-                    element('td', {}, here),
-                    element('td', {}, there),
-                  ),
+                  element('th', { scope: 'row' }, what),
+                  element('td', {}, here),
+                  element('td', {}, there),
                 ),
               ),
             ),

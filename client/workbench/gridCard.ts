@@ -17,6 +17,7 @@ import {
 import { element } from '../panels/element.ts';
 import { FIELD_WORDS, GRID_CARD } from '../text/workbench.ts';
 import { createBenchCard, type BenchCard, type CardFiles } from './benchCard.ts';
+import { benchTable } from './benchTable.ts';
 import { metersPerSecond, quantity } from './figures.ts';
 import { workButton } from './workButton.ts';
 
@@ -120,10 +121,8 @@ function tableFor(grid: TradeGrid): HTMLElement {
     gain === undefined ? '–' : metersPerSecond(gain.gain),
     gain?.perKilogram === undefined ? '–' : quantity(1000 * gain.perKilogram, 'mm/s'),
   ]);
-  return element(
-    'table',
-    { class: 'bench-table' },
-    element('thead', {}, element('tr', {}, ...head.map((words) => element('th', { scope: 'col' }, words)))),
-    element('tbody', {}, ...rows.map((cells) => element('tr', {}, ...cells.map((words) => element('td', {}, words))))),
+  return benchTable(
+    head,
+    rows.map((cells) => element('tr', {}, ...cells.map((words) => element('td', {}, words)))),
   );
 }

@@ -2,6 +2,7 @@ import { formatCsv, tableOf } from '../../engine/csv.ts';
 import { element } from '../panels/element.ts';
 import { LYING_CARD } from '../text/workbench.ts';
 import { createBenchCard, type BenchCard, type CardFiles } from './benchCard.ts';
+import { benchTable } from './benchTable.ts';
 import { degreesOf, quantity } from './figures.ts';
 import { toDegrees } from '../../engine/math/index.ts';
 import type { Lying } from './studies.ts';
@@ -48,14 +49,7 @@ export function createLyingCard(said: Pick<CardFiles, 'under' | 'command'>): Lyi
         ),
       );
       const head = [LYING_CARD.quantity, LYING_CARD.upright, LYING_CARD.lying, LYING_CARD.better];
-      table.replaceChildren(
-        element(
-          'table',
-          { class: 'bench-table' },
-          element('thead', {}, element('tr', {}, ...head.map((words) => element('th', { scope: 'col' }, words)))),
-          element('tbody', {}, ...rows),
-        ),
-      );
+      table.replaceChildren(benchTable(head, rows));
       more.hidden = false;
       list.replaceChildren(...lying.consequences.map((words) => element('li', {}, words)));
     },

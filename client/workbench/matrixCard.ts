@@ -5,6 +5,7 @@ import type { World } from '../../engine/worlds.ts';
 import { element } from '../panels/element.ts';
 import { MATRIX_CARD } from '../text/workbench.ts';
 import { createBenchCard, type BenchCard, type CardFiles } from './benchCard.ts';
+import { benchTable } from './benchTable.ts';
 import { degreesOf, metersPerSecond } from './figures.ts';
 import type { MatrixCell } from './studies.ts';
 
@@ -96,23 +97,17 @@ function tableOf(
 ): HTMLElement {
   const head = [MATRIX_CARD.world, ...slopes.map((slope) => MATRIX_CARD.slope(degreesOf(slope)))];
   const speed = Math.abs(asked.horizontalSpeed);
-  return element(
-    'table',
-    { class: 'bench-table' },
-    element('thead', {}, element('tr', {}, ...head.map((words) => element('th', { scope: 'col' }, words)))),
-    element(
-      'tbody',
-      {},
-      ...worlds.map(({ id, name }) =>
-        element(
-          'tr',
-          {},
-          element('th', { scope: 'row' }, name),
-          ...slopes.map((slope) => {
-            const cell = cells.find(({ world, slopeDeg }) => world === id && slopeDeg === slope);
-            return element('td', {}, ...(cell === undefined ? ['…'] : cellWords(cell.least, speed)));
-          }),
-        ),
+  return benchTable(
+    head,
+    worlds.map(({ id, name }) =>
+      element(
+        'tr',
+        {},
+        element('th', { scope: 'row' }, name),
+        ...slopes.map((slope) => {
+          const cell = cells.find(({ world, slopeDeg }) => world === id && slopeDeg === slope);
+          return element('td', {}, ...(cell === undefined ? ['…'] : cellWords(cell.least, speed)));
+        }),
       ),
     ),
   );

@@ -13,6 +13,7 @@ import {
 import { element } from '../panels/element.ts';
 import { FIELD_WORDS, TRADE_CARD } from '../text/workbench.ts';
 import { createBenchCard, type BenchCard, type CardFiles } from './benchCard.ts';
+import { benchTable } from './benchTable.ts';
 import { metersPerSecond, percent, quantity } from './figures.ts';
 import { workButton } from './workButton.ts';
 
@@ -103,10 +104,5 @@ function tableFor(trades: readonly Trade[], bought: readonly Bought[]): HTMLElem
       ...cells.map((words) => element('td', {}, words)),
     );
   });
-  return element(
-    'table',
-    { class: 'bench-table' },
-    element('thead', {}, element('tr', {}, ...head.map((words) => element('th', { scope: 'col' }, words)))),
-    element('tbody', {}, ...rows),
-  );
+  return benchTable(head, rows);
 }
