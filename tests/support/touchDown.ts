@@ -28,8 +28,11 @@ export function plane(
   return { shape: { kind: 'plane', slope, fallAzimuth }, friction };
 }
 
+/** Those that come with the program. */
+export const SHIPPED = ['trivet', 'steeple', 'bolster'] as const;
+
 /** A lander that comes with the program. */
-export function shippedLander(id: 'trivet' | 'steeple' | 'bolster'): Lander {
+export function shippedLander(id: (typeof SHIPPED)[number]): Lander {
   const lander = findLander(id);
   if (lander === undefined) throw new Error(`no lander ${id}`);
   return lander;

@@ -5,21 +5,19 @@ import {
   type TouchdownCase,
   type TouchdownOptions,
 } from '../../../engine/touchdown/index.ts';
-import { drawConditions, MOON, plane, shippedLander, touchDown } from '../../support/touchDown.ts';
+import { drawConditions, MOON, plane, SHIPPED, shippedLander, touchDown } from '../../support/touchDown.ts';
 import { rollingGround } from '../../support/dropLander.ts';
 import { drawWildTouchdown } from '../../support/wildTouchdown.ts';
 import { digest } from './digest.ts';
 
-const LANDERS = ['trivet', 'steeple', 'bolster'] as const;
-
 /** Hashes of whole results, by what was simulated. */
 export function goldenTouchdowns(): Readonly<Record<string, string>> {
   const wild = drawn(30, 5, drawWildTouchdown);
-  const shipped = LANDERS.map((id): readonly [string, string] => {
+  const shipped = SHIPPED.map((id): readonly [string, string] => {
     const cases = drawn(12, 7, (random) => ({ lander: shippedLander(id), ...drawConditions(random) }));
     return [`${id}, on slopes, rocks and soils`, hashOf(cases, { ledger: true, historyEvery: 64 })];
   });
-  const kept = LANDERS.map((id): readonly [string, string] => {
+  const kept = SHIPPED.map((id): readonly [string, string] => {
     const terrain = rollingGround();
     const cases = drawn(8, 9, (random) => {
       const { ground, ...conditions } = drawConditions(random);
@@ -33,7 +31,7 @@ export function goldenTouchdowns(): Readonly<Record<string, string>> {
     });
     return [`${id}, over hills, thrust and thrusters on`, hashOf(cases)];
   });
-  const limits = LANDERS.map((id): readonly [string, string] => [`${id}, tip limits`, limitsOf(id)]);
+  const limits = SHIPPED.map((id): readonly [string, string] => [`${id}, tip limits`, limitsOf(id)]);
   return Object.fromEntries([
     ['landers that nobody would build', hashOf(wild)],
     ['the same, for tipping only', hashOf(wild, { only: 'tipping' })],
@@ -58,7 +56,7 @@ function hashOf(cases: readonly TouchdownCase[], options: TouchdownOptions = {})
   return digest(cases.map((touchdown) => touchDown(touchdown, options)));
 }
 
-function limitsOf(id: (typeof LANDERS)[number]): string {
+function limitsOf(id: (typeof SHIPPED)[number]): string {
   const prepared = prepareTouchdown(shippedLander(id));
   if (!prepared.ok) throw new Error(`${id} can be simulated`);
   const arrivals = [0, 0.05, 0.14].flatMap((slope) =>

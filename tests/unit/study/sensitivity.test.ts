@@ -12,20 +12,11 @@ import {
   sensitivityTable,
   standardCampaign,
   type Sensitivities,
-  type StudyCase,
 } from '../../../engine/study/index.ts';
 import { formatLander } from '../../../engine/lander/index.ts';
-import { plainLander } from '../../support/plainLander.ts';
+import { studiedCase } from '../../support/studiedCase.ts';
 
-const ASKED: StudyCase = {
-  lander: plainLander({ mass: 1500, halfStance: 0.6, centerHeight: 2, inertia: 1000 }),
-  gravity: 9.80665,
-  slopeDeg: 0,
-  descentRate: 1,
-  horizontalSpeed: -0.5,
-  friction: 0.8,
-  missing: [],
-};
+const ASKED = studiedCase({ horizontalSpeed: -0.5 });
 
 const SURE = { kind: 'constant', value: 0.8 };
 

@@ -7,21 +7,12 @@ import {
   gridTable,
   planGrid,
   tradeGridOf,
-  type StudyCase,
   type TradeGrid,
   type TradePoint,
 } from '../../../engine/study/index.ts';
-import { plainLander } from '../../support/plainLander.ts';
+import { studiedCase } from '../../support/studiedCase.ts';
 
-const ASKED: StudyCase = {
-  lander: plainLander({ mass: 1500, halfStance: 0.6, centerHeight: 2, inertia: 1000 }),
-  gravity: 9.80665,
-  slopeDeg: 3,
-  descentRate: 1,
-  horizontalSpeed: 0.5,
-  friction: 0.8,
-  missing: [],
-};
+const ASKED = studiedCase({ slopeDeg: 3 });
 
 const AXES = { vary: 'mass', against: 'footRadius', values: [1400, 1600], againstValues: [1, 1.2] } as const;
 
