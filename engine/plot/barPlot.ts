@@ -1,4 +1,4 @@
-import { area, line, polyline, tickWords, words, type Plot, type Point } from './markup.ts';
+import { area, corners, line, polyline, tickWords, words, type Plot } from './markup.ts';
 import { linearScale, roundUp } from './scale.ts';
 
 interface Bar {
@@ -73,12 +73,16 @@ function drawBar(
   const bar =
     value === undefined
       ? ''
-      : area(corners(at(0), end, high, foot), 'var(--soil)') + line(end, high, end, foot, { ink: 'ink', width: 2 });
+      : area(corners({ left: at(0), right: end, top: high, bottom: foot }), 'var(--soil)') +
+        line(end, high, end, foot, { ink: 'ink', width: 2 });
   const other =
     open === undefined || open === null
       ? ''
-      : polyline(corners(at(0), at(open), half, low), { ink: 'ink', dash: 'dotted', width: 1.2 }, true) +
-        line(at(open), half, at(open), low, { ink: 'ink', width: 1.2 });
+      : polyline(
+          corners({ left: at(0), right: at(open), top: half, bottom: low }),
+          { ink: 'ink', dash: 'dotted', width: 1.2 },
+          true,
+        ) + line(at(open), half, at(open), low, { ink: 'ink', width: 1.2 });
   const mark =
     tick === undefined
       ? ''
@@ -90,13 +94,4 @@ function drawBar(
     mark,
     words(note, right + 8, middle, { size: 12 }),
   ].join('');
-}
-
-function corners(left: number, right: number, top: number, bottom: number): readonly Point[] {
-  return [
-    [left, top],
-    [right, top],
-    [right, bottom],
-    [left, bottom],
-  ];
 }

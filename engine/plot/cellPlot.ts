@@ -1,4 +1,4 @@
-import { area, line, polyline, words, type Plot } from './markup.ts';
+import { area, corners, line, polyline, words, type Box, type Plot } from './markup.ts';
 
 /** One cell: its value decides the tone, its words stand in it. */
 export interface Cell {
@@ -73,13 +73,6 @@ export function cellPlot({ label, x, y, cells }: CellQuestion): Plot {
   return { width: WIDTH, height: bottom + 48, markup, label };
 }
 
-interface Box {
-  readonly left: number;
-  readonly right: number;
-  readonly top: number;
-  readonly bottom: number;
-}
-
 function drawCell(cell: Cell | undefined, box: Box, tone: (value: number) => number): string {
   const [middle, center] = [(box.left + box.right) / 2, (box.top + box.bottom) / 2];
   const frame = polyline(corners(box), { ink: 'faint' }, true);
@@ -100,13 +93,4 @@ function drawCell(cell: Cell | undefined, box: Box, tone: (value: number) => num
     }),
     under === undefined ? '' : words(under, middle, center + 14, { size: 11, align: 'center' }),
   ].join('');
-}
-
-function corners({ left, right, top, bottom }: Box): readonly (readonly [number, number])[] {
-  return [
-    [left, top],
-    [right, top],
-    [right, bottom],
-    [left, bottom],
-  ];
 }

@@ -59,6 +59,23 @@ export function polyline(points: readonly Point[], stroke: Stroke, closed = fals
   return `<path d="${path}${closed ? 'Z' : ''}" ${strokeWords(stroke)} stroke-linejoin="round"/>`;
 }
 
+/** A part of a drawing [px]. */
+export interface Box {
+  readonly left: number;
+  readonly right: number;
+  readonly top: number;
+  readonly bottom: number;
+}
+
+export function corners({ left, right, top, bottom }: Box): readonly Point[] {
+  return [
+    [left, top],
+    [right, top],
+    [right, bottom],
+    [left, bottom],
+  ];
+}
+
 /** `opacity`: of the fill over what lies below it. */
 export function area(points: readonly Point[], fill: string, opacity = 1): string {
   if (points.length === 0) return '';

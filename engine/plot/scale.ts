@@ -1,4 +1,4 @@
-import { line, tickWords, words } from './markup.ts';
+import { line, tickWords, words, type Box } from './markup.ts';
 
 /** A linear axis between two places of the sheet. */
 interface Scale {
@@ -38,16 +38,8 @@ function roundStep(size: number): number {
   return [1, 2, 5, 10].map((factor) => factor * power).find((step) => step >= size * (1 - 1e-9)) ?? 10 * power;
 }
 
-/** Room round the field of a plot [px]. */
-interface Field {
-  readonly left: number;
-  readonly right: number;
-  readonly top: number;
-  readonly bottom: number;
-}
-
-/** Frame, grid, figures and names of both axes. */
-export function axes(field: Field, x: Scale, y: Scale, names: { readonly x: string; readonly y: string }): string {
+/** Frame, grid, figures and names of both axes of a plot that fills this part of its drawing. */
+export function axes(field: Box, x: Scale, y: Scale, names: { readonly x: string; readonly y: string }): string {
   const { left, right, top, bottom } = field;
   return [
     ...x.ticks.map((value) => line(x.at(value), top, x.at(value), bottom, { ink: 'grid' })),
